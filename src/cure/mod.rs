@@ -1,0 +1,1 @@
+//! Gelation, fusion, scorch and shrinkage read off a history.

@@ -1,0 +1,1 @@
+//! Dye that leaves the cloth.

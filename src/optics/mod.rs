@@ -1,0 +1,1 @@
+//! How a colour looks and how far two colours lie apart.

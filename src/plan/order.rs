@@ -1,0 +1,382 @@
+use crate::quantity::Bound;
+use crate::textile::{Construction, Fibre};
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+
+/// Accepted ranges of every number in an order: checks, messages and input hints read the same line.
+pub mod bounds {
+    use super::Bound;
+    const fn bound(field: &'static str, min: f64, max: f64, unit: &'static str) -> Bound {
+        Bound { field, min, max, unit }
+    }
+    /// Weight of the cloth.
+    pub const AREAL_WEIGHT: Bound = bound("areal_weight_gsm", 20.0, 600.0, "g/m²");
+    /// How far the garment stretches.
+    pub const STRETCH: Bound = bound("stretch_percent", 0.0, 300.0, "%");
+    /// Liquid water on the cloth beyond its regain.
+    pub const ADDED_WATER: Bound = bound("added_water_percent", 0.0, 100.0, "%");
+    /// Pieces of a garment.
+    pub const PIECES: Bound = bound("pieces", 1.0, 100_000.0, "");
+    /// Spare pieces.
+    pub const SPARES: Bound = bound("spares", 0.0, 100_000.0, "");
+    /// Worth of one printed piece.
+    pub const VALUE: Bound = bound("value_each", 0.0, 100_000.0, "");
+    /// Area of the print.
+    pub const AREA: Bound = bound("area_cm2", 1.0, 20_000.0, "cm²");
+    /// Share of that area that is printed.
+    pub const COVERAGE: Bound = bound("coverage_percent", 1.0, 100.0, "%");
+    /// Reducer in the white.
+    pub const REDUCER: Bound = bound("reducer_percent", 0.0, 30.0, "%");
+    /// Stretch the print must take.
+    pub const STRETCH_NEEDED: Bound = bound("stretch_needed_percent", 0.0, 300.0, "%");
+    /// Temperature of a later heat event.
+    pub const HEAT_AFTER: Bound = bound("temp_c", 30.0, 260.0, "°C");
+    /// Duration of a later heat event.
+    pub const HEAT_SECONDS: Bound = bound("seconds", 0.0, 600.0, "s");
+    /// Days until somebody looks.
+    pub const LOOKED_AT: Bound = bound("looked_at_after_days", 0.0, 3650.0, "d");
+    /// Temperature of the store.
+    pub const STORAGE: Bound = bound("storage_c", -20.0, 70.0, "°C");
+    /// Age of the wearer.
+    pub const AGE: Bound = bound("wearer_age_years", 0.0, 120.0, "years");
+    /// Humidity of the room.
+    pub const HUMIDITY: Bound = bound("humidity_percent", 0.0, 100.0, "%");
+    /// Times the piece goes through the dryer for this print.
+    pub const PASSES: Bound = bound("passes", 1.0, 4.0, "");
+    /// L* of a colour.
+    pub const LIGHTNESS: Bound = bound("lab", 0.0, 100.0, "L*");
+    /// a* and b* of a colour.
+    pub const CHROMA: Bound = bound("lab", -150.0, 150.0, "a*, b*");
+}
+
+/// One design, the garments it goes on, and what the shop has to print it with.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Order {
+    /// The garments; one design may go on several.
+    pub garments: Vec<Garment>,
+    /// The print.
+    pub print: Print,
+    /// What becomes of it.
+    #[serde(rename = "use")]
+    pub use_: Use,
+    /// The shop that prints it.
+    pub shop: Shop,
+    /// Earlier tests of this lot, article or white.
+    pub evidence: Vec<Evidence>,
+    /// Fields of a newer Whitehold, kept so that nothing is lost.
+    #[serde(flatten)]
+    pub other: Map<String, Value>,
+}
+
+/// One garment of an order.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Garment {
+    /// What the label says; may hold construction, weight and colour too.
+    pub label: String,
+    /// How it is made; absent = read from the label.
+    pub construction: Option<Construction>,
+    /// Weight, g/m²; absent = read from the label or assumed for the construction.
+    pub areal_weight_gsm: Option<f64>,
+    /// Colour.
+    pub colour: Colour,
+    /// Which fibres are dyed; absent = not known.
+    pub dyed_fibres: Option<Vec<Fibre>>,
+    /// What kind of dye is on the polyester.
+    pub dye_class: DyeClass,
+    /// Finishes that are on it.
+    pub finish: Vec<Finish>,
+    /// How far it stretches in wear, %.
+    pub stretch_percent: f64,
+    /// Liquid water on it, % of its dry weight.
+    pub added_water_percent: f64,
+    /// Dye lot.
+    pub lot: String,
+    /// Pieces to print.
+    pub pieces: u32,
+    /// Spares for tests and misprints.
+    pub spares: u32,
+    /// Worth of one printed piece, in the shop's money.
+    pub value_each: f64,
+}
+
+impl Default for Garment {
+    fn default() -> Self {
+        Self {
+            label: String::new(),
+            construction: None,
+            areal_weight_gsm: None,
+            colour: Colour::default(),
+            dyed_fibres: None,
+            dye_class: DyeClass::Unknown,
+            finish: Vec::new(),
+            stretch_percent: 0.0,
+            added_water_percent: 0.0,
+            lot: String::new(),
+            pieces: 1,
+            spares: 0,
+            value_each: 9.0,
+        }
+    }
+}
+
+/// A colour by name, by Lab, or both.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Colour {
+    /// Name, English or Spanish; empty = read from the label.
+    pub name: String,
+    /// CIELAB, D65/10°; absent = from the name.
+    pub lab: Option<[f64; 3]>,
+}
+
+/// Kind of disperse dye on the polyester.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum DyeClass {
+    /// Not known.
+    #[default]
+    Unknown,
+    /// Leaves easily with heat.
+    LowEnergy,
+    /// In between.
+    MediumEnergy,
+    /// Holds on.
+    HighEnergy,
+    /// The cloth itself was printed by sublimation.
+    SublimationPrinted,
+    /// Coloured in the melt: nothing to leave.
+    MassDyed,
+}
+
+/// A finish on the garment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Finish {
+    /// Waterproof coating.
+    Coated,
+    /// Water repellent.
+    WaterRepellent,
+    /// Flame resistant.
+    FlameResistant,
+    /// Certified high visibility.
+    HighVisibility,
+}
+
+/// What is printed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Print {
+    /// What the white is for.
+    pub role: Role,
+    /// Area of the print, cm².
+    pub area_cm2: f64,
+    /// Share of it that is printed, %.
+    pub coverage_percent: f64,
+    /// Where on the garment.
+    pub locations: Vec<String>,
+    /// Colours printed over the white.
+    pub colours_on_top: ColoursOnTop,
+    /// How well it must cover.
+    pub opacity: Opacity,
+    /// What matters most.
+    pub priority: Priority,
+    /// Reducer in the white, %.
+    pub reducer_percent: f64,
+    /// Additives, in the shop's words.
+    pub additives: Vec<String>,
+    /// Stretch the print must take, %.
+    pub stretch_needed_percent: f64,
+    /// Heat that comes after: pressed names, a second side.
+    pub heat_after: Vec<HeatEvent>,
+}
+
+impl Default for Print {
+    fn default() -> Self {
+        Self {
+            role: Role::TopWhite,
+            area_cm2: 900.0,
+            coverage_percent: 60.0,
+            locations: vec!["front".into()],
+            colours_on_top: ColoursOnTop::default(),
+            opacity: Opacity::Standard,
+            priority: Priority::Balanced,
+            reducer_percent: 0.0,
+            additives: Vec::new(),
+            stretch_needed_percent: 0.0,
+            heat_after: Vec::new(),
+        }
+    }
+}
+
+/// What the white is for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Role {
+    /// The white is what is seen.
+    #[default]
+    TopWhite,
+    /// Colours go over it.
+    Underbase,
+    /// A white over colours.
+    Highlight,
+}
+
+/// Colours printed over the white.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct ColoursOnTop {
+    /// How many.
+    pub count: u32,
+    /// How they cure.
+    pub cure: CureKind,
+}
+
+/// Ordinary or low-cure ink.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CureKind {
+    /// Fuses near 150 to 165 °C.
+    #[default]
+    Ordinary,
+    /// Fuses near 125 to 140 °C.
+    LowCure,
+}
+
+/// How well the white must cover.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Opacity {
+    /// The cloth may show through a little.
+    Soft,
+    /// The usual.
+    #[default]
+    Standard,
+    /// Nothing may show.
+    Full,
+}
+
+/// What the order cares for most.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Priority {
+    /// No one thing above the rest.
+    #[default]
+    Balanced,
+    /// Stays white.
+    StaysWhite,
+    /// Soft to the touch.
+    Soft,
+    /// Covers.
+    Opaque,
+    /// Lasts in the wash.
+    Durable,
+    /// Off the press soon.
+    Fast,
+    /// Costs little.
+    Cheap,
+}
+
+/// Heat that comes after the print was cured.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HeatEvent {
+    /// What it is.
+    pub what: String,
+    /// Temperature at the print, °C.
+    pub temp_c: f64,
+    /// How long, s.
+    pub seconds: f64,
+}
+
+/// What becomes of the print.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Use {
+    /// What the garment is for.
+    pub kind: UseKind,
+    /// Age of the wearer, if a child.
+    pub wearer_age_years: Option<f64>,
+    /// Day it must leave (`2026-12-04`), empty if open.
+    pub due: String,
+    /// Days after which somebody judges the white.
+    pub looked_at_after_days: f64,
+    /// Temperature of the store, °C.
+    pub storage_c: f64,
+    /// Stacked while still hot.
+    pub stacked_hot: bool,
+    /// What the customer bans (`pvc`, `phthalates`).
+    pub customer_bans: Vec<String>,
+}
+
+impl Default for Use {
+    fn default() -> Self {
+        Self {
+            kind: UseKind::Everyday,
+            wearer_age_years: None,
+            due: String::new(),
+            looked_at_after_days: 90.0,
+            storage_c: 25.0,
+            stacked_hot: false,
+            customer_bans: Vec::new(),
+        }
+    }
+}
+
+/// What the garment is for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum UseKind {
+    /// Worn and washed at home.
+    #[default]
+    Everyday,
+    /// Sports.
+    Sport,
+    /// Work clothes, industrial wash.
+    Workwear,
+    /// Protective, flame-resistant or high-visibility.
+    Protective,
+    /// Sleepwear.
+    Sleepwear,
+}
+
+/// The shop: what stands on the shelf and what cures.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Shop {
+    /// Ids of the whites and blockers on the shelf.
+    pub shelf: Vec<String>,
+    /// Id of the dryer.
+    pub dryer: String,
+    /// Set temperature that cannot be changed for this order, °C.
+    pub dryer_fixed: Option<f64>,
+    /// Times each piece goes through the dryer for this print.
+    pub passes: u32,
+    /// Humidity of the room where the cloth lies, %.
+    pub humidity_percent: f64,
+}
+
+impl Default for Shop {
+    fn default() -> Self {
+        Self { shelf: Vec::new(), dryer: String::new(), dryer_fixed: None, passes: 1, humidity_percent: 65.0 }
+    }
+}
+
+/// An earlier test of this lot, article or white.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Evidence {
+    /// `lot`, `article` or `white`: what it speaks about.
+    pub about: String,
+    /// Its id or name.
+    pub name: String,
+    /// Id of the white that was printed.
+    pub white: String,
+    /// Pieces looked at.
+    pub pieces: u32,
+    /// Pieces that turned.
+    pub turned: u32,
+    /// Days after printing; a 24 h oven test counts as the days it stands for.
+    pub days: f64,
+}

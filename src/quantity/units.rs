@@ -1,0 +1,36 @@
+//! Conversions between SI and the units of the shop. Every factor is exact by definition unless said.
+
+use super::ZERO_CELSIUS;
+
+/// Kelvin from °C.
+#[must_use]
+pub fn kelvin(celsius: f64) -> f64 {
+    celsius + ZERO_CELSIUS
+}
+
+/// °C from kelvin.
+#[must_use]
+pub fn celsius(kelvin: f64) -> f64 {
+    kelvin - ZERO_CELSIUS
+}
+
+/// °F from °C.
+#[must_use]
+pub fn fahrenheit(celsius: f64) -> f64 {
+    celsius * 1.8 + 32.0
+}
+
+/// °C from °F.
+#[must_use]
+pub fn celsius_from_fahrenheit(fahrenheit: f64) -> f64 {
+    (fahrenheit - 32.0) / 1.8
+}
+
+/// Grams per square metre in one ounce per square yard (avoirdupois ounce 28.349523125 g, yard 0.9144 m).
+pub const GSM_PER_OUNCE_YARD: f64 = 28.349_523_125 / (0.9144 * 0.9144);
+
+/// Metres in one foot.
+pub const METRES_PER_FOOT: f64 = 0.3048;
+
+/// Centimetres in one inch: threads per inch = 2.54 × threads per cm.
+pub const CENTIMETRES_PER_INCH: f64 = 2.54;

@@ -1,0 +1,54 @@
+use super::{Construction, Fibre};
+use crate::quantity::Sourced;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Mass shares of the fibres, each 0 to 1, together 1.
+pub type Composition = BTreeMap<Fibre, f64>;
+
+/// One row of `data/fabrics.json`: a cloth the shop may meet.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FabricRecord {
+    /// Stable id, kebab-case.
+    pub id: String,
+    /// Name in English.
+    pub name: String,
+    /// Name in Spanish.
+    pub nombre: String,
+    /// Mass shares, percent, together 100.
+    pub composition_percent: BTreeMap<Fibre, f64>,
+    /// How it is made.
+    pub construction: Construction,
+    /// Weight of the cloth, g/m².
+    pub areal_weight: Sourced,
+    /// Where the record comes from.
+    pub source: String,
+}
+
+/// A cloth as the march sees it: SI throughout.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fabric {
+    /// Mass shares.
+    pub composition: Composition,
+    /// How it is made.
+    pub construction: Construction,
+    /// Dry mass per area, kg/m².
+    pub areal_mass: f64,
+    /// Thickness, m.
+    pub thickness: f64,
+    /// Conductivity through the cloth, W/(m K).
+    pub conductivity: f64,
+    /// Dry specific heat at 25 °C, J/(kg K).
+    pub heat_capacity: f64,
+    /// Its rise with temperature, J/(kg K²).
+    pub heat_capacity_slope: f64,
+    /// Regain at 65 % RH, kg/kg.
+    pub regain_65: f64,
+    /// Share of the face that is open hole.
+    pub open_area: f64,
+    /// Height of the nap, m.
+    pub nap: f64,
+    /// Stretch in wear, as a fraction.
+    pub stretch: f64,
+}

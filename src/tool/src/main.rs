@@ -1,0 +1,2 @@
+//! `cargo xtask`: everything a contributor does, in one tool.
+fn main() {}
