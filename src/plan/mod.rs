@@ -7,10 +7,10 @@ mod order;
 mod report;
 
 pub use order::{
-    Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print, Priority,
-    Role, Shop, Use, UseKind, bounds,
+    Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
+    Priority, Role, Shop, Use, UseKind, bounds,
 };
 pub use report::{
-    Advice, Caution, Code, Curve, Drift, Margin, Pick, Reason, Rejected, Report, Room, Setting, Side, Step, Topic,
-    Trial, Unknown, Value, Verdict, Wall, WindowReport,
+    Advice, Caution, Code, Curve, Drift, Margin, Pick, Reason, Rejected, Report, Room, Setting, Side, Step,
+    Topic, Trial, Unknown, Value, Verdict, Wall, WindowReport,
 };
