@@ -23,7 +23,11 @@ impl FilmDiffusion {
     #[must_use]
     pub fn over<const L: usize>(&self, history: &History<L>) -> Lanes<L> {
         let mut path = Lanes::ZERO;
-        walk(history, |sample| sample.film_bottom, |seconds, temperature| path += self.at(temperature) * seconds);
+        walk(
+            history,
+            |sample| sample.film_bottom,
+            |seconds, temperature| path += self.at(temperature) * seconds,
+        );
         path
     }
 }

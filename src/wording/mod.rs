@@ -92,7 +92,7 @@ impl Voice {
         let numeral = Numeral(self.language);
         match quantity {
             Quantity::Seconds if shown < 9.95 && shown.fract().abs() > 0.05 => numeral.fixed(shown, 1),
-            Quantity::TemperatureDifference => numeral.two_figures(shown),
+            Quantity::TemperatureDifference => numeral.short(shown, usize::from(shown.abs() < 9.95)),
             Quantity::Plain => numeral.short(shown, 1),
             _ => numeral.fixed(shown, quantity.decimals(self.units)),
         }

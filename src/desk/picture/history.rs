@@ -59,7 +59,8 @@ pub fn history(curve: &Curve, limit: f64, units: Units) -> Option<History> {
         return None;
     }
     let shown = |celsius: f64| Quantity::Temperature.shown(celsius, units);
-    let peak_c = curve.film_top_c.iter().chain(&curve.film_bottom_c).fold(f64::MIN, |most, &now| most.max(now));
+    let peak_c =
+        curve.film_top_c.iter().chain(&curve.film_bottom_c).fold(f64::MIN, |most, &now| most.max(now));
     let step = if units == Units::Metric { 20.0 } else { 50.0 };
     let ceiling = (shown(peak_c + 8.0) / step).ceil() * step;
     let time = Scale { from: 0.0, to: end, start: 46.0, end: WIDTH - 12.0 };

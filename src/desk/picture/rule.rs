@@ -37,7 +37,8 @@ pub struct Rule {
 pub fn rule(margin: &Margin) -> Rule {
     let percent = margin.what == Topic::Fusion && margin.unit != "%";
     let times = if percent { 100.0 } else { 1.0 };
-    let (low, likely, high) = (margin.value.low * times, margin.value.likely * times, margin.value.high * times);
+    let (low, likely, high) =
+        (margin.value.low * times, margin.value.likely * times, margin.value.high * times);
     let limit = margin.limit * times;
     let (from, to) = ends(margin.what, limit, low, high);
     let scale = Scale { from, to, start: 12.0, end: WIDTH - 12.0 };
