@@ -1,6 +1,5 @@
-use crate::cure::walk;
 use crate::dryer::History;
-use crate::numerics::Lanes;
+use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::GAS_CONSTANT;
 
 /// A disperse dye, SI.
@@ -114,7 +113,7 @@ impl<const L: usize> Release<L> {
         let activity = (cloth.on_fibre / DyedCloth::SATURATION).min(1.0);
         self.vapour += in_air * saturated * seconds * (activity * cloth.share / DyedCloth::GAP);
         self.theta += cloth.dye.diffusivity(temperature) * seconds;
-        self.surface += crate::cure::arrhenius(
+        self.surface += arrhenius(
             temperature,
             DyedCloth::SURFACE_TIME,
             393.15,
@@ -127,6 +126,6 @@ impl<const L: usize> Release<L> {
 #[must_use]
 pub fn release<const L: usize>(history: &History<L>, cloth: &DyedCloth) -> Release<L> {
     let mut release = Release::NONE;
-    walk(history, |sample| sample.cloth_face, |seconds, temperature| release.heat(cloth, seconds, temperature));
+    history.walk(|sample| sample.cloth_face, |seconds, temperature| release.heat(cloth, seconds, temperature));
     release
 }
