@@ -108,7 +108,7 @@ impl Cloth {
     /// True for light shades, on which ghosting shows. L* over 65: common practice, no source.
     #[must_use]
     pub fn is_light(&self) -> bool {
-        self.lab.l > 65.0
+        self.lab.lightness > 65.0
     }
 }
 
