@@ -1,6 +1,5 @@
-use super::{Place, arrhenius, walk};
-use crate::dryer::History;
-use crate::numerics::Lanes;
+use crate::dryer::{History, Place};
+use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::units::kelvin;
 
 /// What a cure must reach and must not pass, SI. The values come from `data/limits.json`, with their sources.
@@ -25,7 +24,7 @@ pub struct Limits {
 #[must_use]
 pub fn scorch<const L: usize>(history: &History<L>, place: Place<L>) -> Lanes<L> {
     let mut index = Lanes::ZERO;
-    walk(history, place, |seconds, temperature| {
+    history.walk(place, |seconds, temperature| {
         index += seconds * arrhenius(temperature, 60.0, kelvin(200.0), 130e3);
     });
     index

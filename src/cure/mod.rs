@@ -15,12 +15,13 @@
 
 mod limits;
 
+
 pub use limits::{Limits, scorch};
 
-use crate::dryer::{History, Sample};
+
+use crate::dryer::{History, Place, between};
 use crate::ink::CureKinetics;
-use crate::numerics::Lanes;
-use crate::quantity::GAS_CONSTANT;
+use crate::numerics::{Lanes, arrhenius};
 
 /// How far a film has come.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,16 +32,6 @@ pub struct Cure<const L: usize> {
     pub fused: Lanes<L>,
 }
 
-/// Parts of a solver step in which the kinetics are followed.
-const PARTS: u32 = 3;
-
-/// An Arrhenius rate, 1/s: `1/time` at `reference` (K), activation energy `energy` (J/mol).
-#[inline]
-#[must_use]
-pub fn arrhenius<const L: usize>(temperature: Lanes<L>, time: f64, reference: f64, energy: f64) -> Lanes<L> {
-    ((-temperature.recip() + 1.0 / reference) * (energy / GAS_CONSTANT)).exp() * (1.0 / time)
-}
-
 /// Fusion in balance with `temperature` (K), 0 to 1.
 #[inline]
 #[must_use]
@@ -48,20 +39,21 @@ pub fn balance_fusion<const L: usize>(temperature: Lanes<L>, kinetics: &CureKine
     (((-temperature + kinetics.half_fused) * (1.0 / kinetics.width)).exp() + 1.0).recip()
 }
 
-/// Temperature and its rate at one place of the stack.
-pub type Place<const L: usize> = fn(&Sample<L>) -> [Lanes<L>; 2];
-
 /// Follows gelation and fusion at `place` to the end of the history.
 #[must_use]
 pub fn fuse<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Cure<L> {
     let mut cure = Cure { gelled: Lanes::ZERO, fused: Lanes::ZERO };
-    walk(history, place, |seconds, temperature| advance(&mut cure, seconds, temperature, kinetics));
+    history.walk(place, |seconds, temperature| advance(&mut cure, seconds, temperature, kinetics));
     cure
 }
 
 /// Fused share at `place` at each sample of the history.
 #[must_use]
-pub fn trace<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Vec<Cure<L>> {
+pub fn trace<const L: usize>(
+    history: &History<L>,
+    place: Place<L>,
+    kinetics: &CureKinetics,
+) -> Vec<Cure<L>> {
     let mut cure = Cure { gelled: Lanes::ZERO, fused: Lanes::ZERO };
     let mut trace = Vec::with_capacity(history.samples.len());
     trace.push(cure);
@@ -91,40 +83,4 @@ fn advance<const L: usize>(
         arrhenius(temperature, kinetics.fusion_time, kinetics.fusion_reference, kinetics.fusion_energy);
     let gap = (balance_fusion(temperature, kinetics) - cure.fused).max(Lanes::ZERO);
     cure.fused += gap * (-(-rate * gelled * seconds).exp() + 1.0);
-}
-
-/// Calls `visit` with the length and the middle temperature of each part of each step.
-pub(crate) fn walk<const L: usize>(
-    history: &History<L>,
-    place: Place<L>,
-    mut visit: impl FnMut(Lanes<L>, Lanes<L>),
-) {
-    for pair in history.samples.windows(2) {
-        if let [from, to] = pair {
-            between(from, to, place, &mut visit);
-        }
-    }
-}
-
-fn between<const L: usize>(
-    from: &Sample<L>,
-    to: &Sample<L>,
-    place: Place<L>,
-    mut visit: impl FnMut(Lanes<L>, Lanes<L>),
-) {
-    let length = to.time - from.time;
-    if length.largest() <= 0.0 {
-        return;
-    }
-    let ([start, start_rate], [end, end_rate]) = (place(from), place(to));
-    let parts = f64::from(PARTS);
-    for part in 0..PARTS {
-        let at = (f64::from(part) + 0.5) / parts;
-        let rest = 1.0 - at;
-        // Cubic Hermite.
-        let temperature = start * ((1.0 + 2.0 * at) * rest * rest)
-            + end * (at * at * (3.0 - 2.0 * at))
-            + (start_rate * (at * rest * rest) - end_rate * (at * at * rest)) * length;
-        visit(length * (1.0 / parts), temperature);
-    }
 }

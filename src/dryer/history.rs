@@ -41,6 +41,12 @@ pub struct Sample<const L: usize> {
     pub water: Lanes<L>,
 }
 
+/// Temperature and its rate at one place of the stack.
+pub type Place<const L: usize> = fn(&Sample<L>) -> [Lanes<L>; 2];
+
+/// Parts of a solver step in which a rate along the history is followed.
+const PARTS: u32 = 3;
+
 /// Temperatures and water from the dryer's mouth until the piece is cool.
 #[derive(Clone, Debug)]
 pub struct History<const L: usize> {
@@ -71,8 +77,40 @@ impl<const L: usize> History<L> {
         self.peak(|sample| sample.cloth_face[0])
     }
 
+    /// Calls `visit` with the length and the middle temperature of each part of each step.
+    pub fn walk(&self, place: Place<L>, mut visit: impl FnMut(Lanes<L>, Lanes<L>)) {
+        for pair in self.samples.windows(2) {
+            if let [from, to] = pair {
+                between(from, to, place, &mut visit);
+            }
+        }
+    }
+
     fn peak(&self, of: impl Fn(&Sample<L>) -> Lanes<L>) -> Lanes<L> {
         self.samples.iter().map(of).fold(Lanes::ZERO, Lanes::max)
+    }
+}
+
+/// Calls `visit` with the length and the middle temperature of each part of one step: cubic Hermite in between.
+pub fn between<const L: usize>(
+    from: &Sample<L>,
+    to: &Sample<L>,
+    place: Place<L>,
+    mut visit: impl FnMut(Lanes<L>, Lanes<L>),
+) {
+    let length = to.time - from.time;
+    if length.largest() <= 0.0 {
+        return;
+    }
+    let ([start, start_rate], [end, end_rate]) = (place(from), place(to));
+    let parts = f64::from(PARTS);
+    for part in 0..PARTS {
+        let at = (f64::from(part) + 0.5) / parts;
+        let rest = 1.0 - at;
+        let temperature = start * ((1.0 + 2.0 * at) * rest * rest)
+            + end * (at * at * (3.0 - 2.0 * at))
+            + (start_rate * (at * rest * rest) - end_rate * (at * at * rest)) * length;
+        visit(length * (1.0 / parts), temperature);
     }
 }
 

@@ -10,7 +10,7 @@ mod machine;
 mod record;
 mod stack;
 
-pub use history::{Case, History, Sample, TOLERANCE, flash, history};
+pub use history::{Case, History, Place, Sample, TOLERANCE, between, flash, history};
 pub use machine::{Belt, Cooling, Drift, Dryer, Flash, World, Zone};
 pub use record::{BeltRecord, DriftRecord, DryerRecord, Emitter, ZoneRecord};
 pub use stack::{Film, Stack};

@@ -10,6 +10,8 @@ pub struct Film {
 }
 
 impl Film {
+    /// Density of a white ink, kg/m³. 1200 to 1450, from memory (PVC 1400, ester 970, TiO2 4100).
+    pub const DENSITY: f64 = 1300.0;
     /// Specific heat at 25 °C, J/(kg K). 1300 to 1900; PVC 1300 to 2100 in a textile-finishing table, rest from memory.
     pub const HEAT_CAPACITY: f64 = 1450.0;
     /// Its rise with temperature, J/(kg K²). From memory.

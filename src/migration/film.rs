@@ -1,4 +1,3 @@
-use crate::cure::walk;
 use crate::dryer::History;
 use crate::numerics::Lanes;
 use crate::quantity::GAS_CONSTANT;
@@ -23,11 +22,7 @@ impl FilmDiffusion {
     #[must_use]
     pub fn over<const L: usize>(&self, history: &History<L>) -> Lanes<L> {
         let mut path = Lanes::ZERO;
-        walk(
-            history,
-            |sample| sample.film_bottom,
-            |seconds, temperature| path += self.at(temperature) * seconds,
-        );
+        history.walk(|sample| sample.film_bottom, |seconds, temperature| path += self.at(temperature) * seconds);
         path
     }
 }

@@ -6,26 +6,25 @@ pub fn interval(points: &[f64], x: f64) -> usize {
     points.partition_point(|&point| point <= x).saturating_sub(1).min(points.len().saturating_sub(2))
 }
 
-/// Local cubic (four-point Lagrange) value at `x` of `values` over rising `points`; linear with two points.
+/// First point and weights of the local cubic (Lagrange through the four nearest points) at `x`, held inside the table.
 ///
-/// Local because a drying-out kink crosses every window: a polynomial through the whole row would ring.
-/// `x` is held inside the table. Zero for an empty table.
+/// Local because a drying-out kink crosses every window: a polynomial through the whole row would ring. Fewer points
+/// than four give the parabola, the line or the constant through what there is; the weights always add up to one.
 #[must_use]
-pub fn cubic(points: &[f64], value_at: impl Fn(usize) -> f64, x: f64) -> f64 {
-    let count = points.len();
-    let (Some(&first), Some(&last)) = (points.first(), points.last()) else { return 0.0 };
+pub fn cubic(points: &[f64], x: f64) -> (usize, [f64; 4]) {
+    let (Some(&first), Some(&last)) = (points.first(), points.last()) else { return (0, [0.0; 4]) };
     let x = x.clamp(first, last);
-    let width = count.min(4);
-    let start = interval(points, x).saturating_sub(1).min(count - width);
-    let mut sum = 0.0;
-    for i in start..start + width {
-        let mut weight = 1.0;
-        for j in start..start + width {
+    let width = points.len().min(4);
+    let start = interval(points, x).saturating_sub(1).min(points.len() - width);
+    let near = &points[start..start + width];
+    let mut weights = [0.0; 4];
+    for (i, (&at, weight)) in near.iter().zip(&mut weights).enumerate() {
+        *weight = 1.0;
+        for (j, &other) in near.iter().enumerate() {
             if j != i {
-                weight *= (x - points[j]) / (points[i] - points[j]);
+                *weight *= (x - other) / (at - other);
             }
         }
-        sum += weight * value_at(i);
     }
-    sum
+    (start, weights)
 }
