@@ -46,9 +46,8 @@ impl WhiteFilm {
         let scattering =
             Spectrum::of(|wavelength| scattering * (wavelength / STATED_AT).powf(SCATTERING_EXPONENT));
         let (middle, width) = VIOLET_EDGE;
-        let endless = Spectrum::of(|wavelength| {
-            reflectance * (0.5 + 0.5 / (1.0 + (-(wavelength - middle) / width).exp()))
-        });
+        let endless =
+            Spectrum::of(|wavelength| reflectance * (0.5 + 0.5 / (1.0 + (-(wavelength - middle) / width).exp())));
         Ok(Self { scattering, absorption: scattering.with(&endless, |s, r| s * absorption_ratio(r)) })
     }
 
@@ -61,7 +60,9 @@ impl WhiteFilm {
     /// Colour of a film too thick to see through.
     #[must_use]
     pub fn endless(&self) -> Lab {
-        self.scattering.with(&self.absorption, |s, k| super::endless_reflectance(k / s)).lab()
+        self.scattering
+            .with(&self.absorption, |s, k| super::endless_reflectance(k / s))
+            .lab()
     }
 }
 
