@@ -6,6 +6,12 @@ use crate::plan::{Advice, Code, DyeClass, Finish, Opacity, Priority, Role, Topic
 use crate::quantity::Problem;
 use crate::textile::{Construction, Fibre};
 
+/// Days of the week from Sunday, short.
+pub(super) const DAYS: [&str; 7] = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+/// Months, short.
+pub(super) const MONTHS: [&str; 12] =
+    ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
 pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
@@ -572,6 +578,7 @@ pub(super) fn label(label: Label) -> &'static str {
             "More heat fuses sooner and frees more dye, so the strip slants. A cooler-fusing white makes it wider."
         }
         L::MarginsHere => "Margins at this setting",
+        L::DryerSet => "Set",
         L::SetPoint => "Set point",
         L::BackToJob => "Back to the job",
         L::ClothBelow => "cloth",

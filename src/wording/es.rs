@@ -6,6 +6,12 @@ use crate::plan::{Advice, Code, DyeClass, Finish, Opacity, Priority, Role, Topic
 use crate::quantity::Problem;
 use crate::textile::{Construction, Fibre};
 
+/// Days of the week from Sunday, short.
+pub(super) const DAYS: [&str; 7] = ["dom", "lun", "mar", "mié", "jue", "vie", "sáb"];
+/// Months, short.
+pub(super) const MONTHS: [&str; 12] =
+    ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"];
+
 pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
@@ -574,6 +580,7 @@ pub(super) fn label(label: Label) -> &'static str {
             "Con más calor funde antes y suelta más tinte; por eso la franja se inclina. Un blanco que funde más frío la ensancha."
         }
         L::MarginsHere => "Márgenes con este ajuste",
+        L::DryerSet => "Ajuste",
         L::SetPoint => "Punto de ajuste",
         L::BackToJob => "Volver al pedido",
         L::ClothBelow => "tela",

@@ -161,6 +161,7 @@ pub enum Label {
     CurveFigure,
     MarginsHere,
     SetPoint,
+    DryerSet,
     BackToJob,
     ClothBelow,
     HowToMove,

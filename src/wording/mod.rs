@@ -178,6 +178,30 @@ impl Voice {
     }
 }
 
+impl Voice {
+    /// A day written `2026-12-04` as "Fri 4 Dec"; anything else as it stands.
+    #[must_use]
+    pub fn day(self, iso: &str) -> String {
+        let mut parts = iso.split('-').map(str::parse::<usize>);
+        let (Some(Ok(year)), Some(Ok(month)), Some(Ok(day))) = (parts.next(), parts.next(), parts.next())
+        else {
+            return iso.into();
+        };
+        if !(1..=12).contains(&month) || !(1..=31).contains(&day) || !(1..=9999).contains(&year) {
+            return iso.into();
+        }
+        // Day of the week after Sakamoto (1992): months before March count to the year before.
+        let shift = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4][month - 1];
+        let counted = year - usize::from(month < 3);
+        let weekday = (counted + counted / 4 - counted / 100 + counted / 400 + shift + day) % 7;
+        let (days, months) = match self.language {
+            Language::En => (en::DAYS, en::MONTHS),
+            Language::Es => (es::DAYS, es::MONTHS),
+        };
+        format!("{} {day} {}", days[weekday], months[month - 1])
+    }
+}
+
 macro_rules! names {
     ($($(#[$doc:meta])* $name:ident: $kind:ty;)*) => {
         impl Voice {

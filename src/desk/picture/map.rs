@@ -51,13 +51,61 @@ pub struct Map {
     pub works: Option<(Point, f64)>,
     /// A cool and a hot point of what works: set temperature (°C) and belt (m/min).
     pub strip: Option<(Point, Point)>,
-    /// The set point, and half the size of the drift box round it.
-    pub set: Option<(Point, Point)>,
+}
+
+/// The set point on the map.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SetPoint {
+    /// Where it stands.
+    pub middle: Point,
+    /// Half the width and height of the drift box round it.
+    pub half: Point,
     /// True if the drift box lies wholly in what works.
     pub fits: bool,
 }
 
-/// The map of a window report in these units. `letters` says how long the word of a topic is in the language.
+impl Map {
+    /// Where a set temperature (°C) and a belt (m/min) stand.
+    #[must_use]
+    pub fn place(&self, set_c: f64, belt: f64, units: Units) -> Point {
+        (
+            self.belt.held(Quantity::Belt.shown(belt, units)),
+            self.heat.held(Quantity::Temperature.shown(set_c, units)),
+        )
+    }
+
+    /// The set temperature (°C) and belt (m/min) at a point of the map, held to its axes.
+    #[must_use]
+    pub fn setting(&self, (x, y): Point, units: Units) -> (f64, f64) {
+        let x = x.clamp(self.belt.start, self.belt.end);
+        let y = y.clamp(self.heat.end, self.heat.start);
+        (
+            Quantity::Temperature.kept(self.heat.value(y), units),
+            Quantity::Belt.kept(self.belt.value(x), units),
+        )
+    }
+
+    /// The set point at a temperature (°C) and a belt (m/min), with the drift box of the report.
+    #[must_use]
+    pub fn set_point(&self, report: &WindowReport, set_c: f64, belt: f64, units: Units) -> SetPoint {
+        let middle = self.place(set_c, belt, units);
+        let slope = |scale: &Scale| ((scale.end - scale.start) / (scale.to - scale.from)).abs();
+        let half = (
+            Quantity::Belt.shown(report.drift.belt_m_per_min, units) * slope(&self.belt),
+            Quantity::TemperatureDifference.shown(report.drift.set_k, units) * slope(&self.heat),
+        );
+        let corners = [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)];
+        let fits = corners.into_iter().all(|(along, up)| {
+            let speed = belt + along * report.drift.belt_m_per_min;
+            let celsius = set_c + up * report.drift.set_k;
+            !report.walls.iter().any(|wall| fails_at(report, wall.what, speed, celsius))
+        });
+        SetPoint { middle, half, fits }
+    }
+}
+
+/// The map of a window report in these units. `letters` says how long the word of a topic is in the language; words
+/// keep clear of the setting in the report.
 ///
 /// Returns nothing for a report without at least two temperatures and two belt speeds.
 #[must_use]
@@ -102,12 +150,7 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
 
     let clear: Vec<Point> =
         states.iter().filter(|(_, fails)| !fails.contains(&true)).map(|(point, _)| *point).collect();
-    let set = report.setting.map(|setting| {
-        let middle = place((setting.belt_m_per_min, setting.set_c));
-        let corner =
-            place((setting.belt_m_per_min + report.drift.belt_m_per_min, setting.set_c - report.drift.set_k));
-        (middle, (corner.0 - middle.0, corner.1 - middle.1))
-    });
+    let set = report.setting.map(|setting| place((setting.belt_m_per_min, setting.set_c)));
     let works = strip_word(&clear);
     let mut taken: Vec<(Point, Point)> = Vec::new();
     taken.extend(
@@ -126,13 +169,6 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
         }
         area.word = word;
     }
-    let fits = report.setting.is_some_and(|setting| {
-        [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)].into_iter().all(|(along, up)| {
-            let speed = setting.belt_m_per_min + along * report.drift.belt_m_per_min;
-            let celsius = setting.set_c + up * report.drift.set_k;
-            !report.walls.iter().any(|wall| fails_at(report, wall.what, speed, celsius))
-        })
-    });
     let real = |point: &Point| {
         (
             Quantity::Temperature.kept(heat.value(point.1), units),
@@ -154,8 +190,6 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
         areas: areas.into_iter().map(|(_, area)| area).collect(),
         works,
         strip,
-        set,
-        fits,
         belt,
         heat,
     })
