@@ -5,6 +5,7 @@ use super::decide::Stake;
 use super::explain::{self, word};
 use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
 use super::window::{Demands, Question, Run, SetPoint, Window, robust, room as reach};
+use super::window_report::kinetics;
 use super::{
     Base, Cloth, Code, Job, Pick, Priority, Reason, Rejected, Report, Room, Setting, Side, Step, Topic, Trial, Verdict,
 };
@@ -33,13 +34,11 @@ struct Bench<'a> {
 
 impl<'a> Bench<'a> {
     fn new(job: &'a Job, cloth: &'a Cloth) -> Option<Self> {
-        let all = || job.whites.iter().chain(&job.market);
-        let any = all().next()?.kinetics;
-        let of = |low: bool| all().find(|white| white.low_cure == low).map_or(any, |white| white.kinetics);
+        let any = job.whites.iter().chain(&job.market).next()?;
         Some(Self {
             job,
             cloth,
-            kinetics: [of(false), of(true)],
+            kinetics: kinetics(job, any),
             windows: BTreeMap::new(),
             flashes: BTreeMap::new(),
         })
@@ -196,6 +195,27 @@ pub fn answer(job: &Job) -> Result<Report, MarchError> {
     Ok(worst.unwrap_or_else(|| refusal(Vec::new())))
 }
 
+/// Weighs one white of the shelf on the first cloth, whatever its verdict; over a blocker if `over_blocker`. `None`
+/// where its window is closed or there is no such white.
+///
+/// # Errors
+/// As [`answer`].
+pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, MarchError> {
+    let Some(cloth) = job.cloths.first() else { return Ok(None) };
+    let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
+    let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
+    let mut best: Option<Judged<'_>> = None;
+    for way in candidates(job, cloth, white, &job.blockers) {
+        if way.base.is_some() == over_blocker
+            && let Ok(judged) = bench.weigh(way)?
+            && best.as_ref().is_none_or(|best| order(job, cloth, &judged, best).is_lt())
+        {
+            best = Some(judged);
+        }
+    }
+    best.map(|judged| pick(job, cloth, &mut bench, &judged)).transpose()
+}
+
 fn refusal(reasons: Vec<Reason>) -> Report {
     Report {
         verdict: Verdict::Refuse,
@@ -328,7 +348,7 @@ fn pick_reasons(
     judged: &Judged<'_>,
 ) -> Result<Vec<Reason>, MarchError> {
     let window = bench.window(judged.way.total_film())?;
-    let room = room_around(window, &job.dryer, judged);
+    let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     Ok(explain::reasons(job, cloth, judged, &room, dry))
 }
@@ -361,7 +381,7 @@ fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64
 }
 
 /// Room on each side of the set point in the run as planned.
-pub(super) fn room_around(window: &Window, dryer: &crate::dryer::Dryer, judged: &Judged<'_>) -> Room {
+pub(super) fn room_around(window: &Window, judged: &Judged<'_>) -> Room {
     let SetPoint { set, belt, .. } = judged.point;
     let holds = |set: f64, belt: f64| judged.demands.holds(&window.at(Run::Nominal, set, belt));
     let (Some(&low), Some(&high)) = (window.set.first(), window.set.last()) else {
@@ -370,7 +390,6 @@ pub(super) fn room_around(window: &Window, dryer: &crate::dryer::Dryer, judged: 
     let (Some(&slowest), Some(&fastest)) = (window.belt.first(), window.belt.last()) else {
         return Room { cooler: None, hotter: None, slower: None, faster: None };
     };
-    let _ = dryer;
     Room {
         cooler: reach(|step| holds(set - step, belt), (set - low).max(0.0)),
         hotter: reach(|step| holds(set + step, belt), (high - set).max(0.0)),
@@ -441,7 +460,7 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
 
 fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, MarchError> {
     let window = bench.window(judged.way.total_film())?;
-    let room = room_around(window, &job.dryer, judged);
+    let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     let white = judged.way.white;
     let cost = cost_per_print(job, judged);
@@ -467,7 +486,6 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
     })
 }
 
-/// The margin of a topic, if the pick has one.
 impl Pick {
     /// The margin of a topic, if it bears on this pick.
     #[must_use]

@@ -96,8 +96,8 @@ pub struct Judged<'a> {
     pub exit_c: f64,
     /// Hottest film in any run, °C.
     pub hottest_film_c: f64,
-    /// Dye that arrives, kg/m², as planned and averaged over drift.
-    pub arrives: f64,
+    /// Path of dye through the film up to the day that matters, m².
+    pub film_path: f64,
 }
 
 /// Which kinetics must fuse: all inks share one heat, and the one that cures hottest sets it.
@@ -218,7 +218,7 @@ pub fn judge<'a>(
     }
 
     // Dye.
-    let mut arrives = 0.0;
+    let film_path = film_path(job, &history);
     let mut bleeds = Band::exact(0.0);
     if let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, &way)) {
         let elsewhere = release_elsewhere(job, cloth, &way, flash.as_ref());
@@ -229,12 +229,12 @@ pub fn judge<'a>(
             surface: here.surface + elsewhere.surface[0],
         };
         let dye_in = dyed.arrives(&total);
-        arrives = (dye_in[0] + dye_in[1] + dye_in[2]) / 3.0;
+        let arrives = (dye_in[0] + dye_in[1] + dye_in[2]) / 3.0;
         let path = BleedPath {
             fresh: &fresh,
             dye: &dye,
             binding: binding(job, &way),
-            path: film_path(job, &history),
+            path: film_path,
         };
         let critical = path.critical(rules.bleed);
         bleeds = Band { low: dye_in[1], likely: arrives, high: dye_in[2] }.map(|dye| chance(dye, critical, rules));
@@ -315,7 +315,7 @@ pub fn judge<'a>(
         verdict,
         exit_c: exit_temperature(&history),
         hottest_film_c: celsius(film_peak.largest()),
-        arrives,
+        film_path,
     })
 }
 

@@ -13,8 +13,10 @@ mod judge;
 mod order;
 mod report;
 pub mod window;
+mod window_report;
 
-pub use answer::answer;
+pub use answer::{answer, weigh};
+pub use window_report::window_report;
 pub use job::{Base, Cloth, Job, Rules, check};
 
 pub use order::{
