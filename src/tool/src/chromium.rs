@@ -1,0 +1,92 @@
+//! The browser that tests run in: Chromium and its driver, found or installed.
+
+use crate::toolchain::install;
+use crate::workshop::is_root;
+use anyhow::{Result, bail};
+use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
+
+/// Chromium and the program that drives it.
+#[derive(Clone, Debug)]
+pub struct Chromium {
+    /// The WebDriver program.
+    pub driver: PathBuf,
+    /// The browser.
+    pub browser: PathBuf,
+}
+
+impl Chromium {
+    /// Finds both, or as root on Debian installs them.
+    ///
+    /// # Errors
+    /// When they are not there and cannot be installed from here.
+    pub fn find() -> Result<Self> {
+        if let Some(found) = Self::look() {
+            return Ok(found);
+        }
+        if is_root() && Path::new("/usr/bin/apt-get").is_file() {
+            install(&["chromium", "chromium-driver"])?;
+        }
+        match Self::look() {
+            Some(found) => Ok(found),
+            None => bail!(
+                "the browser tests need Chromium (or Chrome) and the chromedriver of the same version.\n\
+                 Next thing to try: Debian and Ubuntu `sudo apt-get install chromium chromium-driver`; Fedora `sudo dnf \
+                 install chromium chromedriver`; macOS `brew install --cask chromium chromedriver`; anywhere else put both \
+                 on the PATH, or name them in CHROMEDRIVER and CHROME."
+            ),
+        }
+    }
+
+    fn look() -> Option<Self> {
+        let driver = named("CHROMEDRIVER").or_else(|| on_path(&["chromedriver"]))?;
+        let browser = named("CHROME")
+            .or_else(|| {
+                on_path(&["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome"])
+            })
+            .or_else(|| {
+                let mac = PathBuf::from("/Applications/Google Chrome.app/Contents/MacOS/Google Chrome");
+                mac.is_file().then_some(mac)
+            })?;
+        Some(Self { driver, browser })
+    }
+
+    /// What a WebDriver session is asked for: no window, a browser that phones nobody itself, and its logs.
+    #[must_use]
+    pub fn capabilities(&self) -> Value {
+        let mut arguments = vec![
+            "--headless=new",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-default-apps",
+            "--disable-dev-shm-usage",
+            "--disable-sync",
+            "--hide-scrollbars",
+            "--no-first-run",
+            "--password-store=basic",
+        ];
+        if is_root() {
+            // Chromium's sandbox refuses to run for root.
+            arguments.push("--no-sandbox");
+        }
+        json!({
+            "goog:chromeOptions": { "binary": self.browser, "args": arguments },
+            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" }
+        })
+    }
+}
+
+fn named(variable: &str) -> Option<PathBuf> {
+    std::env::var_os(variable).map(PathBuf::from).filter(|path| path.is_file())
+}
+
+/// The first of the programs that stands in a folder of the PATH.
+#[must_use]
+pub fn on_path(programs: &[&str]) -> Option<PathBuf> {
+    let path = std::env::var_os("PATH")?;
+    let folders: Vec<_> = std::env::split_paths(&path).collect();
+    programs.iter().find_map(|program| {
+        let file = format!("{program}{}", std::env::consts::EXE_SUFFIX);
+        folders.iter().map(|folder| folder.join(&file)).find(|candidate| candidate.is_file())
+    })
+}

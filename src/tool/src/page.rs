@@ -1,0 +1,154 @@
+//! The one file: everything the page needs, packed under its policy.
+//!
+//! The wasm is deflated, written as base64 in a script block that never runs, and inflated by the browser. Style sheets
+//! sit in such blocks too and become constructed sheets. One script runs: the binding followed by `www/boot.js`.
+
+use crate::policy;
+use crate::wasm::Bound;
+use crate::workshop::{Workshop, read};
+use anyhow::{Context, Result, bail};
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use flate2::Compression;
+use flate2::write::DeflateEncoder;
+use std::io::Write;
+
+/// The most the one file may weigh, in bytes: it is copied to sticks and sent over a shop's slow wireless.
+pub const BUDGET: usize = 900_000;
+
+/// A style sheet of `www/`.
+#[derive(Clone, Debug)]
+pub struct Sheet {
+    /// Its file name without the ending.
+    pub name: String,
+    /// Its text.
+    pub text: String,
+}
+
+/// Reads the style sheets of `www/`, in the order of their names.
+///
+/// # Errors
+/// When the folder or a sheet cannot be read.
+pub fn sheets(workshop: &Workshop) -> Result<Vec<Sheet>> {
+    let folder = workshop.www();
+    let listed =
+        std::fs::read_dir(&folder).with_context(|| format!("{} cannot be read", folder.display()))?;
+    let mut sheets = Vec::new();
+    for entry in listed {
+        let path = entry?.path();
+        if path.extension().is_some_and(|ending| ending == "css") {
+            let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+            sheets.push(Sheet { name, text: read(&path)? });
+        }
+    }
+    sheets.sort_by(|one, other| one.name.cmp(&other.name));
+    Ok(sheets)
+}
+
+/// Packs the page.
+///
+/// # Errors
+/// When a source cannot be read, or a text would end the block it is put in.
+pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
+    let template = read(&workshop.www().join("index.html"))?;
+    let boot = read(&workshop.www().join("boot.js"))?;
+    // The braces keep boot's names apart from the binding's.
+    let module = script(&format!("\n{}\n{{\n{boot}}}\n", bound.glue))?;
+    let mut styles = String::new();
+    for sheet in sheets(workshop)? {
+        let text = inert(&sheet.text).with_context(|| format!("www/{}.css", sheet.name))?;
+        styles += &format!(
+            "<script type=\"text/plain\" class=\"style\" id=\"style-{}\">\n{text}</script>\n",
+            sheet.name
+        );
+    }
+    let core = STANDARD.encode(deflate(&bound.wasm)?);
+    let policy = policy::for_script(&module);
+    fill(
+        &template,
+        &[("policy", &policy), ("styles", styles.trim_end()), ("core", &core), ("module", &module)],
+    )
+}
+
+/// Replaces each `{{name}}` of the template, once; what is put in is not looked at again.
+fn fill(template: &str, parts: &[(&str, &str)]) -> Result<String> {
+    let mut page =
+        String::with_capacity(template.len() + parts.iter().map(|(_, text)| text.len()).sum::<usize>());
+    let mut rest = template;
+    let mut filled = 0;
+    while let Some((before, after)) = rest.split_once("{{") {
+        let (name, after) = after.split_once("}}").context("www/index.html: a {{ has no }}")?;
+        let Some((_, text)) = parts.iter().find(|(known, _)| *known == name) else {
+            bail!("www/index.html asks for {{{{{name}}}}}, which the tool does not know");
+        };
+        page += before;
+        page += text;
+        rest = after;
+        filled += 1;
+    }
+    if filled != parts.len() {
+        let names = parts.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ");
+        bail!("www/index.html must ask once for each of: {names}");
+    }
+    Ok(page + rest)
+}
+
+/// Makes a script safe to stand in a page: HTML ends a script block at the first `</script`, also inside a string.
+fn script(text: &str) -> Result<String> {
+    // A browser turns CR LF into LF before it hashes.
+    let text = text.replace("\r\n", "\n").replace("</script", "<\\/script");
+    if text.contains("<!--") {
+        bail!(
+            "the script holds `<!--`, after which HTML no longer sees where a script ends; write it as '<' + '!--'"
+        );
+    }
+    Ok(text)
+}
+
+/// Checks that a text may stand in a block that never runs.
+fn inert(text: &str) -> Result<&str> {
+    if text.contains("</script") || text.contains("<!--") {
+        bail!("a text that is put in a script block must hold neither `</script` nor `<!--`");
+    }
+    Ok(text)
+}
+
+/// Raw deflate, which `DecompressionStream` reads without any code of ours.
+fn deflate(bytes: &[u8]) -> Result<Vec<u8>> {
+    let mut encoder = DeflateEncoder::new(Vec::new(), Compression::best());
+    encoder.write_all(bytes)?;
+    Ok(encoder.finish()?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::io::Read;
+
+    #[test]
+    fn a_script_cannot_end_its_own_block() -> Result<()> {
+        assert_eq!(script("let a = '</script>';\r\n")?, "let a = '<\\/script>';\n");
+        assert!(script("'<!--'").is_err());
+        assert!(inert("a { content: '</script' }").is_err());
+        Ok(())
+    }
+
+    #[test]
+    fn each_part_is_put_in_once_and_not_read_again() -> Result<()> {
+        let parts = [("policy", "p{{core}}"), ("core", "c")];
+        assert_eq!(fill("<{{policy}}|{{core}}>", &parts)?, "<p{{core}}|c>");
+        for wrong in ["{{policy}}", "{{policy}}{{core}}{{other}}", "{{policy}}{{core"] {
+            assert!(fill(wrong, &parts).is_err(), "{wrong}");
+        }
+        Ok(())
+    }
+
+    #[test]
+    fn deflated_bytes_come_back() -> Result<()> {
+        let bytes = b"cotton polyester cotton polyester".repeat(50);
+        let mut back = Vec::new();
+        flate2::read::DeflateDecoder::new(&deflate(&bytes)?[..]).read_to_end(&mut back)?;
+        assert_eq!(back, bytes);
+        Ok(())
+    }
+}

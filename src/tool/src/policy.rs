@@ -1,0 +1,57 @@
+//! The policy the page carries: what the browser must refuse.
+//!
+//! Everything is refused (`default-src 'none'`), then exactly one script is let in by its hash, and WebAssembly. No
+//! request can be made by any means a policy covers; a link that somebody taps is not such a means.
+
+use anyhow::{Context, Result};
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use sha2::{Digest, Sha256};
+
+/// The policy of a page whose only script is `script`, letter for letter.
+#[must_use]
+pub fn for_script(script: &str) -> String {
+    format!(
+        "default-src 'none'; script-src 'wasm-unsafe-eval' '{}'; style-src 'none'; img-src data: blob:; \
+         connect-src 'none'; worker-src 'none'; form-action 'none'; base-uri 'none'",
+        hash(script)
+    )
+}
+
+/// The hash of a script as a policy writes it: `sha256-…`.
+#[must_use]
+pub fn hash(script: &str) -> String {
+    format!("sha256-{}", STANDARD.encode(Sha256::digest(script.as_bytes())))
+}
+
+/// The policy that a finished page carries in its `<meta>`.
+///
+/// # Errors
+/// When the page carries none.
+pub fn of_page(page: &str) -> Result<&str> {
+    let start = "http-equiv=\"Content-Security-Policy\" content=\"";
+    page.split_once(start)
+        .and_then(|(_, rest)| rest.split_once('"'))
+        .map(|(policy, _)| policy)
+        .context("the page carries no Content-Security-Policy")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Source: content-security-policy.com, "Using a hash with CSP", the worked example for `doSomething();`.
+    #[test]
+    fn a_script_is_hashed_as_browsers_do() {
+        assert_eq!(hash("doSomething();"), "sha256-RFWPLDbv2BY+rCkDzsE+0fr8ylGr2R2faWMhq4lfEQc=");
+    }
+
+    #[test]
+    fn the_policy_of_a_page_is_read_back() -> Result<()> {
+        let policy = for_script("1");
+        let page = format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\"><p>x");
+        assert_eq!(of_page(&page)?, policy);
+        assert!(of_page("<p>").is_err());
+        Ok(())
+    }
+}

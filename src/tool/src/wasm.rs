@@ -1,0 +1,82 @@
+//! Compiling the root package to wasm and binding it to JS.
+
+use crate::toolchain::{Toolchain, WASM};
+use crate::workshop::{Workshop, run};
+use anyhow::{Context, Result, bail};
+use std::path::{Path, PathBuf};
+use wasm_bindgen_cli_support::Bindgen;
+
+/// One binding of the wasm module: the glue that loads it, its TypeScript types, and the module itself.
+#[derive(Clone, Debug)]
+pub struct Bound {
+    /// The JS module that instantiates the wasm and wraps its functions.
+    pub glue: String,
+    /// The TypeScript declarations of the same functions.
+    pub types: String,
+    /// The module after binding.
+    pub wasm: Vec<u8>,
+}
+
+/// Where the glue looks for the wasm when nobody hands it over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Finds {
+    /// Nowhere: the page unpacks it itself.
+    Nothing,
+    /// Beside the glue file, as a JS package does.
+    FileBeside,
+}
+
+/// Compiles the library as a cdylib in release, and says where the module is.
+///
+/// The crate type is given here and not in `Cargo.toml`: with both kinds in the manifest cargo leaves fat LTO out.
+///
+/// # Errors
+/// When the code does not compile.
+pub fn compile(workshop: &Workshop, toolchain: Toolchain) -> Result<PathBuf> {
+    let mut cargo = toolchain.cargo(workshop, "rustc");
+    cargo.args(["--package", "whitehold", "--release", "--lib", "--crate-type", "cdylib", "--locked"]);
+    run(
+        &mut cargo,
+        "read the compiler's first error above; `cargo check` repeats it without the wasm build",
+    )?;
+    let module = toolchain.target(workshop).join(WASM).join("release/whitehold.wasm");
+    if module.is_file() {
+        return Ok(module);
+    }
+    bail!(
+        "cargo reported success, yet {} is not there. Is CARGO_TARGET_DIR what you expect?",
+        module.display()
+    )
+}
+
+/// Binds a compiled module for browsers.
+///
+/// # Errors
+/// When the module was made for another version of wasm-bindgen, or needs JS files of its own, which one page cannot hold.
+pub fn bind(module: &Path, finds: Finds) -> Result<Bound> {
+    let advice = "wasm-bindgen could not read the module. Next thing to try: the versions of wasm-bindgen in \
+                  Cargo.toml and of wasm-bindgen-cli-support in src/tool/Cargo.toml must be the same";
+    let mut output = Bindgen::new()
+        .input_path(module)
+        .web(true)
+        .context(advice)?
+        .typescript(true)
+        .omit_default_module_path(finds == Finds::Nothing)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .generate_output()
+        .context(advice)?;
+    let inline = output.snippets().iter().filter(|(_, files)| !files.is_empty()).map(|(name, _)| name);
+    let names: Vec<_> = inline.chain(output.local_modules().keys()).cloned().collect();
+    if !names.is_empty() {
+        bail!(
+            "a dependency brings JS files of its own, which one page cannot hold: {}. Next thing to try: another crate, or its feature that turns them off.",
+            names.join(", ")
+        );
+    }
+    Ok(Bound {
+        glue: output.js().to_owned(),
+        types: output.ts().unwrap_or_default().to_owned(),
+        wasm: output.wasm_mut().emit_wasm(),
+    })
+}

@@ -1,0 +1,91 @@
+// Starts the page: unpacks the wasm, draws the desk, and says in words when that cannot be.
+// It stands behind the binding's own module, in one script. It makes no request and goes nowhere.
+
+const host = document.querySelector("whitehold-desk");
+
+/** The reasons for which the page may not start; each has a section of that name in index.html. */
+class Refused extends Error {
+  constructor(reason, cause) {
+    super(cause ? String(cause) : reason);
+    this.reason = reason;
+  }
+}
+
+/** Puts the words for a reason in the desk's place. The first reason stays: later ones follow from it. */
+function explain(reason, said) {
+  if (!host.isConnected) return;
+  host.remove();
+  document.getElementById(reason).hidden = false;
+  document.getElementById("promise").hidden = false;
+  const line = document.getElementById("said");
+  line.firstElementChild.textContent = said;
+  line.hidden = false;
+}
+
+/** A constructed style sheet: the policy forbids every other kind. */
+function sheet(text) {
+  const made = new CSSStyleSheet();
+  made.replaceSync(text);
+  return made;
+}
+
+function needs(reason, holds) {
+  if (!holds) throw new Refused(reason);
+}
+
+function unpacker() {
+  try {
+    return new DecompressionStream("deflate-raw");
+  } catch (cause) {
+    throw new Refused("no-inflate", cause);
+  }
+}
+
+async function unpack(text) {
+  const stream = unpacker();
+  try {
+    const packed = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+    return await new Response(new Blob([packed]).stream().pipeThrough(stream)).arrayBuffer();
+  } catch (cause) {
+    throw new Refused("damaged", cause);
+  }
+}
+
+/** The smallest module that uses 128-bit vectors, as ours does: a browser that compiles it can compile ours. */
+const SMALLEST = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 96, 0, 1, 123, 3, 2, 1, 0, 10, 10, 1, 8, 0, 65, 0, 253, 15, 253, 98, 11);
+
+async function compile(reason, bytes) {
+  try {
+    return await WebAssembly.compile(bytes);
+  } catch (cause) {
+    throw new Refused(reason, cause);
+  }
+}
+
+async function start() {
+  needs("no-shadow", "attachShadow" in host && "adoptedStyleSheets" in document && "replaceSync" in CSSStyleSheet.prototype);
+  needs("no-inflate", "DecompressionStream" in globalThis);
+  needs("no-wasm", typeof WebAssembly === "object");
+  document.adoptedStyleSheets = [sheet(document.getElementById("style-page").textContent)];
+  await compile("no-wasm", SMALLEST);
+  const module = await compile("damaged", await unpack(document.getElementById("core").textContent));
+  initSync({ module });
+  const styles = Array.from(document.querySelectorAll("script.style:not(#style-page)"), (block) => block.textContent);
+  mount(host, { styles, standalone: true });
+}
+
+/** Whether an error is a trap of the wasm, after which it is dead. */
+function isTrap(error) {
+  return typeof WebAssembly === "object" && error instanceof WebAssembly.RuntimeError;
+}
+
+// The page's own panic hook says what happened; a bare trap (the stack ran out) comes as an error of the engine.
+addEventListener("whitehold-failed", (event) => explain("broken", event.detail));
+addEventListener("error", (event) => {
+  if (isTrap(event.error)) explain("broken", event.message);
+});
+addEventListener("unhandledrejection", (event) => {
+  if (isTrap(event.reason)) explain("broken", String(event.reason));
+});
+
+start().catch((error) => explain(error.reason ?? "broken", String(error)));
