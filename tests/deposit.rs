@@ -1,4 +1,6 @@
 //! The mesh decides how much ink lies on the cloth.
+#![allow(clippy::expect_used)] // a helper that cannot build its example should fail loudly
+
 use whitehold::ink::{Mesh, MeshRecord, deposit, ink_for_run, ink_per_print};
 use whitehold::quantity::{Problem, Sourced};
 

@@ -1,6 +1,9 @@
 //! Grey-scale grades: the nominal chips fall on their own grades, and worked cases give what others compute.
 use whitehold::optics::{GreyStep, Lab, change_grade, staining_grade};
 
+/// One worked case: two colours, weighted difference, grade, step.
+type Case = ([f64; 3], [f64; 3], f64, f64, &'static str);
+
 /// Source: nominal ΔE*ab of the chips, ISO 105-A03 (staining), as listed with its tolerances in public code for the
 /// AATCC staining scale. A neutral step of that size has to score its own grade.
 #[test]
@@ -48,9 +51,8 @@ fn a_change_turns_to_the_next_step_half_way_between_chips() {
     let chips = [0.0, 0.8, 1.7, 2.5, 3.4, 4.8, 6.8, 9.6, 13.6];
     for pair in chips.windows(2) {
         let middle = 0.5 * (pair[0] + pair[1]);
-        let step = |away: f64| {
-            change_grade(Lab::new(40.0, 0.0, 0.0), Lab::new(40.0 + middle + away, 0.0, 0.0)).step
-        };
+        let step =
+            |away: f64| change_grade(Lab::new(40.0, 0.0, 0.0), Lab::new(40.0 + middle + away, 0.0, 0.0)).step;
         assert!(step(-1e-6) > step(1e-6), "{middle}");
     }
 }
@@ -58,7 +60,7 @@ fn a_change_turns_to_the_next_step_half_way_between_chips() {
 /// Source: ISO 105-A04 formula as public implementations quote it, worked separately in Python to six decimals
 /// (no worked example of the standard was at hand). Clean Lab, stained Lab, ΔE_GS, grade, step.
 #[rustfmt::skip]
-const STAINS: [([f64; 3], [f64; 3], f64, f64, &str); 17] = [
+const STAINS: [Case; 17] = [
     ([95.0, 0.0, 0.0], [92.8, 0.0, 0.0], 2.2, 4.494, "4-5"),
     ([95.0, 0.0, 0.0], [90.7, 0.0, 0.0], 4.3, 3.985008, "4"),
     ([95.0, 0.0, 0.0], [89.0, 0.0, 0.0], 6.0, 3.501949, "3-4"),
@@ -91,7 +93,7 @@ fn stains_worked_by_hand() {
 /// Source: ISO 105-A05 formula as public implementations quote it, worked separately in Python to six decimals.
 /// Before, after, ΔE_F, grade by the formula, step by the table. The fourth row crosses 0° of hue.
 #[rustfmt::skip]
-const CHANGES: [([f64; 3], [f64; 3], f64, f64, &str); 6] = [
+const CHANGES: [Case; 6] = [
     ([50.0, 30.0, 20.0], [52.0, 27.0, 18.0], 3.165714, 3.137815, "3"),
     ([40.0, 5.0, -40.0], [42.0, 4.0, -36.0], 2.714529, 3.403218, "3-4"),
     ([40.0, 5.0, -40.0], [41.0, 9.0, -38.0], 4.283716, 2.666672, "2-3"),
@@ -124,7 +126,8 @@ fn a_stain_turns_to_the_next_step_at_the_limits_of_the_table() {
         (28.356, GreyStep::OneToTwo, GreyStep::One),
     ];
     for (limit, before, after) in limits {
-        let step = |darker: f64| staining_grade(Lab::new(95.0, 0.0, 0.0), Lab::new(95.0 - darker, 0.0, 0.0)).step;
+        let step =
+            |darker: f64| staining_grade(Lab::new(95.0, 0.0, 0.0), Lab::new(95.0 - darker, 0.0, 0.0)).step;
         // The step is read off the grade rounded to hundredths: half a hundredth either side, and a little more.
         assert_eq!((step(0.98 * limit), step(1.03 * limit)), (before, after), "{limit}");
     }

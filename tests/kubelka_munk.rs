@@ -98,7 +98,11 @@ fn thickness_that_hides() {
     ];
     for (endless, thicknesses) in rows {
         for (thickness, contrast) in thicknesses.into_iter().zip([0.90, 0.95, 0.98, 0.99]) {
-            within(contrast_ratio(Layer::new(1.0, absorption_ratio(endless), thickness), 0.80), contrast, 1e-7);
+            within(
+                contrast_ratio(Layer::new(1.0, absorption_ratio(endless), thickness), 0.80),
+                contrast,
+                1e-7,
+            );
         }
     }
 }
@@ -182,14 +186,12 @@ proptest! {
 
     #[test]
     fn a_draw_down_returns_the_ink_it_was_made_of(
-        scattering in 3e4..4e5, endless in 0.6..0.97, film in 10e-6..60e-6, card in 0.75..0.9,
+        scattering in 3e4..4e5, endless in 0.6..0.97, optical in 0.5..6.0, card in 0.75..0.9,
     ) {
+        let film = optical / scattering;
         let layer = Layer::new(scattering, scattering * absorption_ratio(endless), film);
         let (black, white) = (layer.reflectance, layer.over(card));
-        // Where the film hides all but completely there is nothing left to read.
-        prop_assume!(white - black > 1e-3);
-        let read = DrawDown::read(black, white, card, film);
-        let read = read.expect("made from a real film");
+        let read = DrawDown::read(black, white, card, film).expect("made from a real film");
         prop_assert!((read.scattering / scattering - 1.0).abs() < 1e-6, "{read:?}");
         prop_assert!((read.endless_reflectance - endless).abs() < 1e-6, "{read:?}");
     }

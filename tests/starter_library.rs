@@ -37,7 +37,10 @@ fn each_object(path: &str, value: &Value, look: &mut impl FnMut(&str, &serde_jso
             fields.iter().for_each(|(name, value)| each_object(&format!("{path}.{name}"), value, look));
         }
         Value::Array(items) => {
-            items.iter().enumerate().for_each(|(at, value)| each_object(&format!("{path}[{at}]"), value, look));
+            items
+                .iter()
+                .enumerate()
+                .for_each(|(at, value)| each_object(&format!("{path}[{at}]"), value, look));
         }
         _ => {}
     }

@@ -51,11 +51,14 @@ async function unpack(text) {
   }
 }
 
-async function compile(bytes) {
+/** The smallest module that uses 128-bit vectors, as ours does: a browser that compiles it can compile ours. */
+const SMALLEST = Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 96, 0, 1, 123, 3, 2, 1, 0, 10, 10, 1, 8, 0, 65, 0, 253, 15, 253, 98, 11);
+
+async function compile(reason, bytes) {
   try {
     return await WebAssembly.compile(bytes);
   } catch (cause) {
-    throw new Refused("no-wasm", cause);
+    throw new Refused(reason, cause);
   }
 }
 
@@ -64,20 +67,25 @@ async function start() {
   needs("no-inflate", "DecompressionStream" in globalThis);
   needs("no-wasm", typeof WebAssembly === "object");
   document.adoptedStyleSheets = [sheet(document.getElementById("style-page").textContent)];
-  const module = await compile(await unpack(document.getElementById("core").textContent));
+  await compile("no-wasm", SMALLEST);
+  const module = await compile("damaged", await unpack(document.getElementById("core").textContent));
   initSync({ module });
   const styles = Array.from(document.querySelectorAll("script.style:not(#style-page)"), (block) => block.textContent);
   mount(host, { styles, standalone: true });
 }
 
-// After a panic the wasm is dead and every later call into it fails. The page's own hook says what happened; a bare
-// trap (the stack ran out) comes as an error of the engine.
+/** Whether an error is a trap of the wasm, after which it is dead. */
+function isTrap(error) {
+  return typeof WebAssembly === "object" && error instanceof WebAssembly.RuntimeError;
+}
+
+// The page's own panic hook says what happened; a bare trap (the stack ran out) comes as an error of the engine.
 addEventListener("whitehold-failed", (event) => explain("broken", event.detail));
 addEventListener("error", (event) => {
-  if (event.error instanceof WebAssembly.RuntimeError) explain("broken", event.message);
+  if (isTrap(event.error)) explain("broken", event.message);
 });
 addEventListener("unhandledrejection", (event) => {
-  if (event.reason instanceof WebAssembly.RuntimeError) explain("broken", String(event.reason));
+  if (isTrap(event.reason)) explain("broken", String(event.reason));
 });
 
 start().catch((error) => explain(error.reason ?? "broken", String(error)));

@@ -54,7 +54,8 @@ pub fn ciede2000(one: Lab, other: Lab) -> f64 {
         + 0.24 * cosine(2.0 * mean_hue)
         + 0.32 * cosine(3.0 * mean_hue + 6.0)
         - 0.20 * cosine(4.0 * mean_hue - 63.0);
-    let lightness = (other.lightness - one.lightness) / (1.0 + 0.015 * off_middle / (20.0 + off_middle).sqrt());
+    let lightness =
+        (other.lightness - one.lightness) / (1.0 + 0.015 * off_middle / (20.0 + off_middle).sqrt());
     let chroma = (chroma2 - chroma1) / (1.0 + 0.045 * mean_chroma);
     let hue = 2.0 * (chroma1 * chroma2).sqrt() * (0.5 * hue_step).to_radians().sin()
         / (1.0 + 0.015 * mean_chroma * t);

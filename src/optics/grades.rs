@@ -128,8 +128,10 @@ pub fn staining_grade(clean: Lab, stained: Lab) -> Grade {
     let curved = 6.1 - 1.45 * difference.ln();
     let value = if curved > 4.0 { 5.0 - 0.23 * difference } else { curved }.clamp(1.0, 5.0);
     let hundredths = (100.0 * value).round();
-    let step =
-        STAINING_STEPS.iter().find(|(least, _)| hundredths >= *least).map_or(GreyStep::One, |(_, step)| *step);
+    let step = STAINING_STEPS
+        .iter()
+        .find(|(least, _)| hundredths >= *least)
+        .map_or(GreyStep::One, |(_, step)| *step);
     Grade { value, step, difference }
 }
 

@@ -119,7 +119,8 @@ impl DrawDown {
         let card = WHITE_CARD.check(white_card)?;
         FILM.check(film * 1e6)?;
         let clear = (black + card - 2.0 * black * card) / (1.0 - black * card);
-        let accepted = Bound { field: "over_white_reflectance", min: black + LEAST_STEP, max: clear, unit: "" };
+        let accepted =
+            Bound { field: "over_white_reflectance", min: black + LEAST_STEP, max: clear, unit: "" };
         let white = accepted.check(over_white)?;
 
         let a = (0.5 * (white + (black - white + card) / (black * card))).max(1.0);

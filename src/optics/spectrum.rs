@@ -11,7 +11,8 @@ use super::{Lab, Xyz};
 
 /// The wavelengths of every [`Spectrum`], nm.
 pub const WAVELENGTHS: [f64; 16] = [
-    400.0, 420.0, 440.0, 460.0, 480.0, 500.0, 520.0, 540.0, 560.0, 580.0, 600.0, 620.0, 640.0, 660.0, 680.0, 700.0,
+    400.0, 420.0, 440.0, 460.0, 480.0, 500.0, 520.0, 540.0, 560.0, 580.0, 600.0, 620.0, 640.0, 660.0, 680.0,
+    700.0,
 ];
 
 /// One value at each of [`WAVELENGTHS`]: a reflectance (0 to 1) or a coefficient (1/m), as the holder says.

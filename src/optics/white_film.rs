@@ -46,8 +46,9 @@ impl WhiteFilm {
         let scattering =
             Spectrum::of(|wavelength| scattering * (wavelength / STATED_AT).powf(SCATTERING_EXPONENT));
         let (middle, width) = VIOLET_EDGE;
-        let endless =
-            Spectrum::of(|wavelength| reflectance * (0.5 + 0.5 / (1.0 + (-(wavelength - middle) / width).exp())));
+        let endless = Spectrum::of(|wavelength| {
+            reflectance * (0.5 + 0.5 / (1.0 + (-(wavelength - middle) / width).exp()))
+        });
         Ok(Self { scattering, absorption: scattering.with(&endless, |s, r| s * absorption_ratio(r)) })
     }
 
@@ -60,9 +61,7 @@ impl WhiteFilm {
     /// Colour of a film too thick to see through.
     #[must_use]
     pub fn endless(&self) -> Lab {
-        self.scattering
-            .with(&self.absorption, |s, k| super::endless_reflectance(k / s))
-            .lab()
+        self.scattering.with(&self.absorption, |s, k| super::endless_reflectance(k / s)).lab()
     }
 }
 
@@ -117,12 +116,16 @@ impl FreshPrint {
         appearance(self.film, &self.white, &self.backing, Some(&dye))
     }
 
-    /// ΔE00 between the print with dye in it and the fresh print, for a concentration in its top layer (kg/m³, 0 and
-    /// up; rising without a turn up to 3).
+    /// ΔE00 between the print with dye in it and the fresh print, for a concentration in its top layer (kg/m³, 0 to 3).
+    ///
+    /// Rises with the concentration up to a ΔE00 of 6, and stays beyond 6 after that. Past 7 or so it may step back:
+    /// CIEDE2000 jumps where the tint comes to lie opposite the fresh white's own tint. It is made for differences up
+    /// to about 5; look at [`cie76`](super::cie76) for more.
     ///
     /// The top layer's concentration is taken for the whole film. The dye comes from below, so the rest of the film
-    /// holds more at first and as much once the months have evened it out: a long look, on the mild side for a fresh
-    /// gradient. Light reaches some 30 to 50 µm deep; what lies below counts little.
+    /// holds more at first and as much once the months have evened it out: right for a late look, mild for a fresh
+    /// gradient. Light reaches some 30 to 50 µm deep: with dye in the top 30 µm alone a film of 60 µm would show
+    /// a tenth less, one of 100 µm a fifth less.
     #[must_use]
     pub fn bleed_difference(&self, dye: &DyeAbsorption, concentration: f64) -> f64 {
         ciede2000(self.fresh, self.stained(dye, concentration))

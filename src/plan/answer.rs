@@ -5,8 +5,10 @@ use super::decide::Stake;
 use super::explain::{self, word};
 use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
 use super::window::{Demands, Question, Run, SetPoint, Window, robust, room as reach};
+use super::window_report::kinetics;
 use super::{
-    Base, Cloth, Code, Job, Pick, Priority, Reason, Rejected, Report, Room, Setting, Side, Step, Topic, Trial, Verdict,
+    Base, Cloth, Code, Job, Pick, Priority, Reason, Rejected, Report, Room, Setting, Side, Step, Topic,
+    Trial, Verdict,
 };
 use crate::ink::{CureKinetics, White, ink_per_print};
 use crate::numerics::Lanes;
@@ -33,13 +35,11 @@ struct Bench<'a> {
 
 impl<'a> Bench<'a> {
     fn new(job: &'a Job, cloth: &'a Cloth) -> Option<Self> {
-        let all = || job.whites.iter().chain(&job.market);
-        let any = all().next()?.kinetics;
-        let of = |low: bool| all().find(|white| white.low_cure == low).map_or(any, |white| white.kinetics);
+        let any = job.whites.iter().chain(&job.market).next()?;
         Some(Self {
             job,
             cloth,
-            kinetics: [of(false), of(true)],
+            kinetics: kinetics(job, any),
             windows: BTreeMap::new(),
             flashes: BTreeMap::new(),
         })
@@ -102,7 +102,11 @@ impl<'a> Bench<'a> {
     }
 
     /// The best way to use one white, by verdict and then by cost.
-    fn best_of<'w>(&mut self, white: &'w White, bases: &'w [Base]) -> Result<Result<Judged<'w>, Reason>, MarchError>
+    fn best_of<'w>(
+        &mut self,
+        white: &'w White,
+        bases: &'w [Base],
+    ) -> Result<Result<Judged<'w>, Reason>, MarchError>
     where
         'a: 'w,
     {
@@ -111,7 +115,8 @@ impl<'a> Bench<'a> {
         for way in candidates(self.job, self.cloth, white, bases) {
             match self.weigh(way)? {
                 Ok(judged) => {
-                    let better = best.as_ref().is_none_or(|best| order(self.job, self.cloth, &judged, best).is_lt());
+                    let better =
+                        best.as_ref().is_none_or(|best| order(self.job, self.cloth, &judged, best).is_lt());
                     if better {
                         best = Some(judged);
                     }
@@ -149,7 +154,9 @@ fn burden(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> f64 {
         Priority::StaysWhite | Priority::Durable => 3.0 * risk + cost + 0.3 * (feel + cover),
         Priority::Soft => risk + cost + 8.0 * feel + cover,
         Priority::Opaque => risk + cost + feel + 8.0 * cover,
-        Priority::Fast => risk + cost + 2.0 * pieces * HOUR / rate_per_hour(job, judged) + 0.3 * (feel + cover),
+        Priority::Fast => {
+            risk + cost + 2.0 * pieces * HOUR / rate_per_hour(job, judged) + 0.3 * (feel + cover)
+        }
         Priority::Cheap => risk + 3.0 * cost,
     }
 }
@@ -159,9 +166,10 @@ fn ink_cost(job: &Job, judged: &Judged<'_>) -> f64 {
     let places = print.locations.len().max(1) as f64;
     let (area, coverage) = (print.area_cm2 * 1e-4 * places, print.coverage_percent / 100.0);
     let white = judged.way.white;
-    let base = judged.way.base.map_or(0.0, |base| {
-        ink_per_print(area, coverage, base.film, base.density) * base.price_per_kg
-    });
+    let base = judged
+        .way
+        .base
+        .map_or(0.0, |base| ink_per_print(area, coverage, base.film, base.density) * base.price_per_kg);
     base + ink_per_print(area, coverage, judged.way.film, white.density) * white.price_per_kg
 }
 
@@ -194,6 +202,27 @@ pub fn answer(job: &Job) -> Result<Report, MarchError> {
         }
     }
     Ok(worst.unwrap_or_else(|| refusal(Vec::new())))
+}
+
+/// Weighs one white of the shelf on the first cloth, whatever its verdict; over a blocker if `over_blocker`. `None`
+/// where its window is closed or there is no such white.
+///
+/// # Errors
+/// As [`answer`].
+pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, MarchError> {
+    let Some(cloth) = job.cloths.first() else { return Ok(None) };
+    let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
+    let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
+    let mut best: Option<Judged<'_>> = None;
+    for way in candidates(job, cloth, white, &job.blockers) {
+        if way.base.is_some() == over_blocker
+            && let Ok(judged) = bench.weigh(way)?
+            && best.as_ref().is_none_or(|best| order(job, cloth, &judged, best).is_lt())
+        {
+            best = Some(judged);
+        }
+    }
+    best.map(|judged| pick(job, cloth, &mut bench, &judged)).transpose()
 }
 
 fn refusal(reasons: Vec<Reason>) -> Report {
@@ -250,12 +279,16 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
 /// What no white can answer.
 fn forbidden(job: &Job, cloth: &Cloth) -> Option<Reason> {
     use super::{Finish, UseKind};
-    let banned = |ban: &String| matches!(ban.to_lowercase().as_str(), "pvc" | "vinyl" | "phthalates" | "plastisol");
+    let banned =
+        |ban: &String| matches!(ban.to_lowercase().as_str(), "pvc" | "vinyl" | "phthalates" | "plastisol");
     if let Some(ban) = job.order.use_.customer_bans.iter().find(|ban| banned(ban)) {
         return Some(Reason::new(Code::CustomerBans).word("ban", ban));
     }
-    let certified =
-        cloth.garment.finish.iter().any(|finish| matches!(finish, Finish::FlameResistant | Finish::HighVisibility));
+    let certified = cloth
+        .garment
+        .finish
+        .iter()
+        .any(|finish| matches!(finish, Finish::FlameResistant | Finish::HighVisibility));
     (certified || job.order.use_.kind == UseKind::Protective).then(|| Reason::new(Code::MakerWordNeeded))
 }
 
@@ -328,7 +361,7 @@ fn pick_reasons(
     judged: &Judged<'_>,
 ) -> Result<Vec<Reason>, MarchError> {
     let window = bench.window(judged.way.total_film())?;
-    let room = room_around(window, &job.dryer, judged);
+    let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     Ok(explain::reasons(job, cloth, judged, &room, dry))
 }
@@ -337,8 +370,9 @@ fn pick_reasons(
 fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64>, MarchError> {
     use crate::cure::fuse;
     use crate::dryer::{Case, TOLERANCE, World, history};
-    let water = crate::textile::moisture::regain(job.order.shop.humidity_percent / 100.0, cloth.fabric.regain_65)
-        + cloth.garment.added_water_percent / 100.0;
+    let water =
+        crate::textile::moisture::regain(job.order.shop.humidity_percent / 100.0, cloth.fabric.regain_65)
+            + cloth.garment.added_water_percent / 100.0;
     if water < 0.045 {
         return Ok(None);
     }
@@ -361,7 +395,7 @@ fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64
 }
 
 /// Room on each side of the set point in the run as planned.
-pub(super) fn room_around(window: &Window, dryer: &crate::dryer::Dryer, judged: &Judged<'_>) -> Room {
+pub(super) fn room_around(window: &Window, judged: &Judged<'_>) -> Room {
     let SetPoint { set, belt, .. } = judged.point;
     let holds = |set: f64, belt: f64| judged.demands.holds(&window.at(Run::Nominal, set, belt));
     let (Some(&low), Some(&high)) = (window.set.first(), window.set.last()) else {
@@ -370,7 +404,6 @@ pub(super) fn room_around(window: &Window, dryer: &crate::dryer::Dryer, judged: 
     let (Some(&slowest), Some(&fastest)) = (window.belt.first(), window.belt.last()) else {
         return Room { cooler: None, hotter: None, slower: None, faster: None };
     };
-    let _ = dryer;
     Room {
         cooler: reach(|step| holds(set - step, belt), (set - low).max(0.0)),
         hotter: reach(|step| holds(set + step, belt), (high - set).max(0.0)),
@@ -441,7 +474,7 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
 
 fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, MarchError> {
     let window = bench.window(judged.way.total_film())?;
-    let room = room_around(window, &job.dryer, judged);
+    let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     let white = judged.way.white;
     let cost = cost_per_print(job, judged);
@@ -467,7 +500,6 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
     })
 }
 
-/// The margin of a topic, if the pick has one.
 impl Pick {
     /// The margin of a topic, if it bears on this pick.
     #[must_use]

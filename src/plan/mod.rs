@@ -13,9 +13,11 @@ mod judge;
 mod order;
 mod report;
 pub mod window;
+mod window_report;
 
-pub use answer::answer;
+pub use answer::{answer, weigh};
 pub use job::{Base, Cloth, Job, Rules, check};
+pub use window_report::window_report;
 
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,

@@ -122,7 +122,8 @@ impl Window {
             for (r, row_weight) in row_weights.iter().enumerate() {
                 let from = (row + r) * columns + column;
                 let cells = field.get(from..).unwrap_or_default();
-                sum += row_weight * cells.iter().zip(column_weights).map(|(cell, weight)| cell * weight).sum::<f64>();
+                sum += row_weight
+                    * cells.iter().zip(column_weights).map(|(cell, weight)| cell * weight).sum::<f64>();
             }
             sum
         };
@@ -185,8 +186,9 @@ fn compute_fields(
                 world,
             });
             let history = history(question.stack, question.dryer, &cases, question.passes, TOLERANCE)?;
-            let [ordinary, low] =
-                question.kinetics.map(|kinetics| fuse(&history, |sample| sample.film_bottom, &kinetics).fused);
+            let [ordinary, low] = question
+                .kinetics
+                .map(|kinetics| fuse(&history, |sample| sample.film_bottom, &kinetics).fused);
             let dye = question.dyed.map_or(Lanes::ZERO, |cloth| cloth.arrives(&release(&history, cloth)));
             let scorched = scorch(&history, |sample| sample.film_top);
             let (film, cloth) = (history.film_peak(), history.cloth_peak());
@@ -243,6 +245,17 @@ impl Demands {
         outcome.scorch <= self.scorch && outcome.film_peak <= self.film && outcome.cloth_peak <= self.cloth
     }
 
+    /// How near the corners of the drift, and a belt stop, come to their limits.
+    fn crowding(&self, cold: &Outcome, hot: &[Outcome; 2]) -> f64 {
+        let most = |of: fn(&Outcome) -> f64| hot.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+        let fusion = (logit(self.fused) - logit(self.fused_of(cold))).exp();
+        let film = ((most(|at| at.film_peak) - self.film) / 15.0).exp();
+        let cloth = ((most(|at| at.cloth_peak) - self.cloth) / 15.0).exp();
+        let scorch = most(|at| at.scorch);
+        let scorch = if self.scorch.is_finite() { (3.0 * (scorch / self.scorch - 1.0)).exp() } else { 0.0 };
+        fusion + film + cloth + scorch
+    }
+
     /// True if the run as planned keeps every demand.
     #[must_use]
     pub fn holds(&self, outcome: &Outcome) -> bool {
@@ -268,8 +281,11 @@ pub struct SetPoint {
 /// Never the just-cured point: there the least drift leaves the film under-fused. What a setting costs is
 ///
 /// ```text
-/// mean over drift of ln(dye) (where dye rides on it) + pace ln(dwell / 30 s) + scorch index at the hot corner
+/// mean over drift of ln(dye) (where dye rides on it) + pace ln(dwell / 30 s) + crowding at both corners
 /// ```
+///
+/// Crowding is 1 where a corner touches its limit and falls off e-fold over a shop's own uncertainty: one unit of the
+/// logit of the fused share, 15 K of film or cloth, a third of the scorch index. Weights chosen, no source.
 #[must_use]
 pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f64>) -> Option<SetPoint> {
     let length = dryer.heated_length();
@@ -297,12 +313,7 @@ pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f
             let stopped = window.at(Run::Nominal, set, length / (dwell + dryer.drift.stop));
             let robust = demands.holds_cold(&cold) && demands.holds_hot(&hot) && demands.holds_hot(&stopped);
             let dye = |outcome: &Outcome| (outcome.dye.max(0.0) + NO_DYE).ln();
-            let mut cost = demands.pace * (dwell / 30.0).ln();
-            if demands.scorch.is_finite() {
-                cost += hot.scorch / demands.scorch;
-            }
-            // Heat beyond what fuses the film buys nothing on any cloth.
-            cost += 0.02 * (hot.film_peak - 433.15).max(0.0);
+            let mut cost = demands.pace * (dwell / 30.0).ln() + demands.crowding(&cold, &[hot, stopped]);
             if demands.bleeds {
                 cost += (dye(&nominal) + dye(&cold) + dye(&hot) + dye(&stopped)) / 4.0;
             }

@@ -1,5 +1,8 @@
+//! What the name of a garment colour says: a rough Lab, how deep it is dyed, how often its dyes travel.
+
 use super::spelling::fold;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 /// How deep a shade is dyed.
@@ -64,11 +67,17 @@ impl ColourRecord {
 /// The starter colours as they stand in `data/`.
 pub const COLOURS_JSON: &str = include_str!("../../data/colours.json");
 
-/// The starter colours, for reading labels. Empty if the file were broken, which `library::starter` reports.
-#[must_use]
-pub fn known() -> &'static [ColourRecord] {
-    static KNOWN: OnceLock<Vec<ColourRecord>> = OnceLock::new();
-    KNOWN.get_or_init(|| serde_json::from_str(COLOURS_JSON).unwrap_or_default())
+/// The starter colour of a folded name, for reading labels.
+///
+/// Knows none if the file were broken, which `library::starter` reports.
+pub(super) fn known(folded: &str) -> Option<&'static ColourRecord> {
+    static COLOURS: OnceLock<Vec<ColourRecord>> = OnceLock::new();
+    static BY_NAME: OnceLock<BTreeMap<String, &ColourRecord>> = OnceLock::new();
+    let colours = COLOURS.get_or_init(|| serde_json::from_str(COLOURS_JSON).unwrap_or_default());
+    let by_name = BY_NAME.get_or_init(|| {
+        colours.iter().flat_map(|colour| colour.names().map(move |name| (fold(name), colour))).collect()
+    });
+    by_name.get(folded).copied()
 }
 
 /// The colour of that name among `colours`: English or Spanish, whatever its case, accents and hyphens.

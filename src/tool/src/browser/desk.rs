@@ -1,0 +1,199 @@
+//! The desk as a story sees it: what it shows, what can be tapped, what the browser complains of.
+
+use anyhow::{Context, Result, bail};
+use fantoccini::Client;
+use fantoccini::wd::WebDriverCompatibleCommand;
+use hyper::Method;
+use serde_json::{Value, json};
+use std::path::Path;
+use std::time::{Duration, Instant};
+use url::Url;
+
+/// How long a story waits for the page to show something.
+const PATIENCE: Duration = Duration::from_secs(15);
+
+/// Finds an element of the page, or inside the desk's shadow root.
+const FIND: &str = "const root = document.querySelector('whitehold-desk')?.shadowRoot;
+    const found = root?.querySelector(arguments[0]) ?? document.querySelector(arguments[0]);";
+
+/// An open page.
+pub struct Desk {
+    client: Client,
+}
+
+impl Desk {
+    pub fn new(client: Client) -> Self {
+        Self { client }
+    }
+
+    /// Goes to an address; a part after `#` is a screen of the desk.
+    pub async fn goes_to(&self, address: &str) -> Result<()> {
+        self.client.goto(address).await.with_context(|| format!("{address} could not be opened"))
+    }
+
+    /// Runs a script in the page and hands back its value.
+    pub async fn run(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        Ok(self.client.execute(script, arguments).await?)
+    }
+
+    /// The text of an element that is seen, as a person reads it; nothing if there is none.
+    pub async fn text(&self, selector: &str) -> Result<Option<String>> {
+        let script = format!("{FIND} return found?.checkVisibility() ? found.innerText.trim() : null;");
+        Ok(self.run(&script, vec![json!(selector)]).await?.as_str().map(str::to_owned))
+    }
+
+    /// Waits until an element is seen and holds text.
+    pub async fn shows(&self, selector: &str) -> Result<String> {
+        let start = Instant::now();
+        loop {
+            match self.text(selector).await? {
+                Some(text) if !text.is_empty() => return Ok(text),
+                _ if start.elapsed() > PATIENCE => {
+                    bail!("{selector} is not seen. {}", self.what_is_seen().await?)
+                }
+                _ => tokio::time::sleep(Duration::from_millis(50)).await,
+            }
+        }
+    }
+
+    /// Waits until an element is seen whose text holds these words.
+    pub async fn says(&self, selector: &str, words: &str) -> Result<()> {
+        let start = Instant::now();
+        loop {
+            let text = self.text(selector).await?.unwrap_or_default();
+            if text.contains(words) {
+                return Ok(());
+            }
+            if start.elapsed() > PATIENCE {
+                bail!("{selector} should say `{words}`, and says `{text}`. {}", self.what_is_seen().await?);
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+    }
+
+    /// Waits until the desk is drawn and stays as it is for a moment.
+    pub async fn settles(&self) -> Result<()> {
+        let script =
+            "const done = arguments[0]; const root = document.querySelector('whitehold-desk')?.shadowRoot;
+            if (!root) return setTimeout(done, 500);
+            let calm = setTimeout(done, 400);
+            new MutationObserver(() => { clearTimeout(calm); calm = setTimeout(done, 400); })
+                .observe(root, { subtree: true, childList: true, attributes: true, characterData: true });
+            setTimeout(done, 8000);";
+        self.client.execute_async(script, vec![]).await?;
+        Ok(())
+    }
+
+    /// Taps an element, as a finger does.
+    pub async fn taps(&self, selector: &str) -> Result<()> {
+        let script = format!(
+            "{FIND} if (!found?.checkVisibility()) return null; found.scrollIntoView({{ block: 'center' }});
+            const box = found.getBoundingClientRect(); return [box.x + box.width / 2, box.y + box.height / 2];"
+        );
+        let place = self.run(&script, vec![json!(selector)]).await?;
+        let (Some(x), Some(y)) = (place[0].as_f64(), place[1].as_f64()) else {
+            bail!("{selector} cannot be tapped: it is not seen. {}", self.what_is_seen().await?);
+        };
+        for (kind, buttons) in [("mousePressed", 1), ("mouseReleased", 0)] {
+            let event = json!({ "type": kind, "x": x, "y": y, "button": "left", "buttons": buttons, "clickCount": 1 });
+            self.devtools("Input.dispatchMouseEvent", event).await?;
+        }
+        Ok(())
+    }
+
+    /// Taps a field, empties it and types into it.
+    pub async fn types(&self, selector: &str, text: &str) -> Result<()> {
+        self.taps(selector).await?;
+        self.run(&format!("{FIND} found.select?.();"), vec![json!(selector)]).await?;
+        self.devtools("Input.insertText", json!({ "text": text })).await?;
+        Ok(())
+    }
+
+    /// Fails when the browser reported an error or a breach of the policy since the page opened.
+    pub async fn has_no_complaints(&self) -> Result<()> {
+        let complaints: Vec<_> = self
+            .log("browser")
+            .await?
+            .iter()
+            .filter(|entry| entry["level"] == "SEVERE" || entry["level"] == "WARNING")
+            .map(|entry| entry["message"].as_str().unwrap_or_default().to_owned())
+            .collect();
+        if complaints.is_empty() {
+            return Ok(());
+        }
+        bail!("the browser complains:\n    {}", complaints.join("\n    "))
+    }
+
+    /// The addresses that were asked for since the page opened, the page's own first.
+    pub async fn requests(&self) -> Result<Vec<String>> {
+        let mut addresses = Vec::new();
+        for entry in self.log("performance").await? {
+            let message: Value = serde_json::from_str(entry["message"].as_str().unwrap_or_default())?;
+            let event = &message["message"];
+            if matches!(
+                event["method"].as_str(),
+                Some(
+                    "Network.requestWillBeSent" | "Network.webSocketCreated" | "Network.webTransportCreated"
+                )
+            ) {
+                let address = event["params"]["request"]["url"].as_str().or(event["params"]["url"].as_str());
+                addresses.push(address.unwrap_or("unknown").to_owned());
+            }
+        }
+        addresses.retain(|address| !address.starts_with("data:") && !address.starts_with("blob:"));
+        Ok(addresses)
+    }
+
+    /// Takes a picture of what is on the screen.
+    pub async fn picture(&self, path: &Path) -> Result<()> {
+        xtask::workshop::write(path, self.client.screenshot().await?)
+    }
+
+    /// Closes the browser.
+    pub async fn is_closed(self) -> Result<()> {
+        Ok(self.client.close().await?)
+    }
+
+    /// A command of Chromium's own protocol, for what WebDriver cannot do.
+    pub async fn devtools(&self, command: &str, parameters: Value) -> Result<Value> {
+        self.send("goog/cdp/execute", json!({ "cmd": command, "params": parameters })).await
+    }
+
+    /// The entries of a log of the browser since it was last read.
+    async fn log(&self, kind: &str) -> Result<Vec<Value>> {
+        match self.send("se/log", json!({ "type": kind })).await? {
+            Value::Array(entries) => Ok(entries),
+            other => bail!("the log is no list: {other}"),
+        }
+    }
+
+    async fn send(&self, endpoint: &'static str, body: Value) -> Result<Value> {
+        Ok(self.client.issue_cmd(Extension { endpoint, body }).await?)
+    }
+
+    /// What a person would see, for a message.
+    async fn what_is_seen(&self) -> Result<String> {
+        let script = "const root = document.querySelector('whitehold-desk')?.shadowRoot;
+            return [document.body?.innerText, root && Array.from(root.children, (part) => part.innerText).join(' ')]
+                .filter(Boolean).join(' | ').slice(0, 400);";
+        let seen = self.run(script, vec![]).await?;
+        Ok(format!("What is seen: `{}`", seen.as_str().unwrap_or_default().replace('\n', " ")))
+    }
+}
+
+/// A command that chromedriver adds to WebDriver.
+#[derive(Debug)]
+struct Extension {
+    endpoint: &'static str,
+    body: Value,
+}
+
+impl WebDriverCompatibleCommand for Extension {
+    fn endpoint(&self, base: &Url, session: Option<&str>) -> Result<Url, url::ParseError> {
+        base.join(&format!("session/{}/{}", session.unwrap_or_default(), self.endpoint))
+    }
+
+    fn method_and_body(&self, _: &Url) -> (Method, Option<String>) {
+        (Method::POST, Some(self.body.to_string()))
+    }
+}

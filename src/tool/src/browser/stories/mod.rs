@@ -1,0 +1,74 @@
+//! What a person does with the page, told one story after another.
+//!
+//! A story is an async function that is handed the bench and tells what happens; add it to [`STORIES`]. Its name is
+//! the sentence that is printed. Each begins with a browser that nobody used before.
+
+mod nothing_leaves;
+mod opening;
+mod refusing;
+
+use crate::bench::Bench;
+use anyhow::{Result, bail};
+use std::pin::Pin;
+use std::time::{Duration, Instant};
+use xtask::steps::{say, seconds};
+use xtask::workshop::Workshop;
+
+type Told<'a> = Pin<Box<dyn Future<Output = Result<()>> + 'a>>;
+
+struct Story {
+    name: &'static str,
+    tell: for<'a> fn(&'a Bench) -> Told<'a>,
+}
+
+/// Turns `opening::the_file_opens` into a story of that name.
+macro_rules! stories {
+    ($($file:ident :: $name:ident,)*) => {
+        [$(Story { name: concat!(stringify!($file), "::", stringify!($name)), tell: |bench| Box::pin($file::$name(bench)) },)*]
+    };
+}
+
+static STORIES: [Story; 12] = stories![
+    opening::the_file_opens_from_a_stick,
+    opening::the_page_opens_over_http,
+    opening::a_page_of_ones_own_can_hold_the_desk,
+    opening::an_open_page_asks_for_nothing,
+    nothing_leaves::the_probe_reaches_a_listener_when_no_policy_forbids_it,
+    nothing_leaves::nothing_reaches_a_listener_under_the_policy_of_the_page,
+    refusing::a_browser_without_wasm_is_told_so,
+    refusing::a_browser_without_an_unpacker_is_told_so,
+    refusing::a_browser_without_constructed_sheets_is_told_so,
+    refusing::a_damaged_copy_is_told_so,
+    refusing::a_page_without_scripts_is_told_so,
+    refusing::a_failure_while_working_is_told_so,
+];
+
+/// How long one story may take.
+const PATIENCE: Duration = Duration::from_secs(120);
+
+/// Tells the stories whose name holds `filter`, and sums them up the way cargo's tests do.
+pub async fn tell(workshop: &Workshop, filter: Option<&str>) -> Result<()> {
+    let bench = Bench::set_up(workshop).await?;
+    let (mut passed, mut failures) = (0, Vec::new());
+    let start = Instant::now();
+    for story in STORIES.iter().filter(|story| filter.is_none_or(|word| story.name.contains(word))) {
+        let told = tokio::time::timeout(PATIENCE, (story.tell)(&bench)).await;
+        match told.unwrap_or_else(|_| bail!("it did not come to an end within {}", seconds(PATIENCE))) {
+            Ok(()) => {
+                say(&format!("test {} ... ok", story.name));
+                passed += 1;
+            }
+            Err(error) => {
+                say(&format!("test {} ... FAILED", story.name));
+                failures.push(format!("---- {} ----\n{error:#}", story.name));
+            }
+        }
+    }
+    for failure in &failures {
+        say(&format!("\n{failure}"));
+    }
+    let word = if failures.is_empty() { "ok" } else { "FAILED" };
+    let took = seconds(start.elapsed());
+    say(&format!("\ntest result: {word}. {passed} passed; {} failed; finished in {took}", failures.len()));
+    if failures.is_empty() { Ok(()) } else { bail!("{} stories failed", failures.len()) }
+}

@@ -1,0 +1,86 @@
+//! When the page cannot start it says why and what to do next, in English and in Spanish, and is never blank.
+
+use crate::bench::{Bench, file_address};
+use crate::desk::Desk;
+use anyhow::{Context, Result, ensure};
+use serde_json::json;
+use xtask::workshop::{read, write};
+
+/// Checks that the page explains itself with the section of this name, and with no other.
+async fn explains(desk: &Desk, section: &str) -> Result<()> {
+    desk.says(&format!("#{section}"), "Next:").await?;
+    desk.says(&format!("#{section}"), "Siguiente paso:").await?;
+    let seen = desk
+        .run("return Array.from(document.querySelectorAll('section'), (part) => part.hidden ? '' : part.id).filter(Boolean).join(' ')", vec![])
+        .await?;
+    ensure!(seen == format!("{section} promise"), "what is seen: {seen}");
+    desk.says("#promise", "refuses every request").await
+}
+
+pub async fn a_browser_without_wasm_is_told_so(bench: &Bench) -> Result<()> {
+    let desk = bench.tablet().without("delete globalThis.WebAssembly;").opens_the_file().await?;
+    explains(&desk, "no-wasm").await?;
+    desk.is_closed().await?;
+    let desk = bench
+        .tablet()
+        .without("WebAssembly.compile = async () => { throw Error('no'); };")
+        .opens_the_file()
+        .await?;
+    explains(&desk, "no-wasm").await?;
+    desk.is_closed().await
+}
+
+pub async fn a_browser_without_an_unpacker_is_told_so(bench: &Bench) -> Result<()> {
+    let old =
+        "globalThis.DecompressionStream = class { constructor() { throw TypeError('no deflate-raw'); } };";
+    for lack in ["delete globalThis.DecompressionStream;", old] {
+        let desk = bench.tablet().without(lack).opens_the_file().await?;
+        explains(&desk, "no-inflate").await?;
+        desk.is_closed().await?;
+    }
+    Ok(())
+}
+
+pub async fn a_browser_without_constructed_sheets_is_told_so(bench: &Bench) -> Result<()> {
+    for lack in ["delete Element.prototype.attachShadow;", "delete Document.prototype.adoptedStyleSheets;"] {
+        let desk = bench.tablet().without(lack).opens_the_file().await?;
+        explains(&desk, "no-shadow").await?;
+        desk.is_closed().await?;
+    }
+    Ok(())
+}
+
+/// Letters in the middle of the packed wasm are lost, as when a stick is pulled out too early.
+pub async fn a_damaged_copy_is_told_so(bench: &Bench) -> Result<()> {
+    let page = read(&bench.workshop.dist().join("whitehold.html"))?;
+    let (before, core) = page.split_once("id=\"core\">").context("the page holds no packed wasm")?;
+    let (core, after) = core.split_once("</script>").context("the packed wasm has no end")?;
+    let half = core.get(..core.len() / 8 * 4).context("the packed wasm is not base64")?;
+    let copy = bench.workshop.target().join("stories/damaged.html");
+    write(&copy, format!("{before}id=\"core\">{half}</script>{after}"))?;
+    let desk = bench.tablet().opens(&file_address(&copy)?).await?;
+    explains(&desk, "damaged").await?;
+    desk.is_closed().await
+}
+
+/// Scripts switched off, or the preview of a file on an iPad.
+pub async fn a_page_without_scripts_is_told_so(bench: &Bench) -> Result<()> {
+    let desk = bench.tablet().is_switched_on().await?;
+    desk.devtools("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await?;
+    desk.goes_to(&bench.file()?).await?;
+    desk.says("noscript", "iPad").await?;
+    desk.says("noscript", "Next:").await?;
+    desk.says("noscript", "Siguiente paso:").await?;
+    desk.is_closed().await
+}
+
+pub async fn a_failure_while_working_is_told_so(bench: &Bench) -> Result<()> {
+    let desk = bench.tablet().opens_the_file().await?;
+    desk.shows("#verdict").await?;
+    let failure =
+        "dispatchEvent(new CustomEvent('whitehold-failed', { detail: 'src/plan: a test of the words' }))";
+    desk.run(failure, vec![]).await?;
+    explains(&desk, "broken").await?;
+    desk.says("#said", "a test of the words").await?;
+    desk.is_closed().await
+}

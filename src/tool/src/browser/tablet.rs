@@ -1,0 +1,92 @@
+//! A tablet as a story describes it: its size, how it is held, its colours, what its browser lacks.
+
+use crate::bench::Bench;
+use crate::desk::Desk;
+use anyhow::{Context, Result};
+use fantoccini::ClientBuilder;
+use hyper_util::client::legacy::connect::HttpConnector;
+use serde_json::json;
+
+/// A tablet that has not opened anything yet.
+#[derive(Clone)]
+pub struct Tablet<'a> {
+    bench: &'a Bench,
+    width: u32,
+    height: u32,
+    dark: bool,
+    before: String,
+}
+
+impl<'a> Tablet<'a> {
+    pub fn new(bench: &'a Bench) -> Self {
+        Self { bench, width: 1280, height: 800, dark: false, before: String::new() }
+    }
+
+    /// Held upright.
+    pub fn upright(self) -> Self {
+        self.sized(800, 1280)
+    }
+
+    /// Of another size, in CSS pixels.
+    pub fn sized(mut self, width: u32, height: u32) -> Self {
+        (self.width, self.height) = (width, height);
+        self
+    }
+
+    /// Set to dark colours.
+    pub fn dark(mut self) -> Self {
+        self.dark = true;
+        self
+    }
+
+    /// With a browser that lacks something: the script takes it away before the page begins.
+    pub fn without(mut self, script: &str) -> Self {
+        self.before += script;
+        self
+    }
+
+    /// Opens the one file, as from a stick.
+    pub async fn opens_the_file(self) -> Result<Desk> {
+        let address = self.bench.file()?;
+        self.opens(&address).await
+    }
+
+    /// Opens the page that the shop's web server hands out.
+    pub async fn opens_the_site(self) -> Result<Desk> {
+        let address = self.bench.site("");
+        self.opens(&address).await
+    }
+
+    /// Opens any address.
+    pub async fn opens(self, address: &str) -> Result<Desk> {
+        let desk = self.is_switched_on().await?;
+        desk.goes_to(address).await?;
+        Ok(desk)
+    }
+
+    /// Starts the browser, with nothing in it.
+    pub async fn is_switched_on(self) -> Result<Desk> {
+        let wishes = match self.bench.chromium.capabilities() {
+            serde_json::Value::Object(wishes) => wishes,
+            _ => serde_json::Map::new(),
+        };
+        let client = ClientBuilder::new(HttpConnector::new())
+            .capabilities(wishes)
+            .connect(&self.bench.driver())
+            .await
+            .context("the driver could not start Chromium; are both of the same version?")?;
+        let desk = Desk::new(client);
+        let scheme = if self.dark { "dark" } else { "light" };
+        desk.devtools(
+            "Emulation.setDeviceMetricsOverride",
+            json!({ "width": self.width, "height": self.height, "deviceScaleFactor": 1, "mobile": false }),
+        )
+        .await?;
+        let features = json!([{ "name": "prefers-color-scheme", "value": scheme }]);
+        desk.devtools("Emulation.setEmulatedMedia", json!({ "features": features })).await?;
+        if !self.before.is_empty() {
+            desk.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": self.before })).await?;
+        }
+        Ok(desk)
+    }
+}
