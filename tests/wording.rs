@@ -20,7 +20,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     isocyanate child-care child-product sleepwear-flammability melt-burns dye-fume hot-hold ask-dyed \
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \
     read-construction read-weight read-colour assumed-construction assumed-weight assumed-dyed assumed-colour \
-    left-out";
+    left-out label-note";
 
 fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
     serde_json::from_value(serde_json::json!(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
@@ -30,9 +30,9 @@ fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
 fn sample() -> BTreeMap<String, Value> {
     let numbers = "likely 1.4 low 0.91 high 3.2 limit 2 days 90 pieces 12 turned 2 cooler 4 hotter 5 slower 0.3 \
         faster 0.25 peak 178 water_percent 8 seconds 11 gsm 185 contrast 0.96 film 98 frequency 0.2 hand 0.6 \
-        stretch 80 needed 120 nap 300 open_percent 30 index 0.4 percent 60 value 9.5 kelvin 10 exit 160 age 2";
+        stretch 80 needed 120 nap 300 open_percent 30 index 0.4 percent 60 value 9.5 kelvin 10 exit 160 age 2 low_cure 1";
     let words = "white Gannet lot HL-2031 fibre polyester construction jersey side fusion,bleed ban pvc \
-        class low-bleed verdict go colour red section body words kt-210";
+        class low-bleed verdict go colour red section body words kt-210 note ask";
     let pairs = |text: &'static str| {
         let parts: Vec<&str> = text.split_whitespace().collect();
         parts.chunks(2).map(|pair| (pair[0].to_owned(), pair[1])).collect::<Vec<_>>()
@@ -109,7 +109,7 @@ fn sentences_say_the_thing_then_the_number() {
         ),
         (Language::Es.into(), "shrink-near", "La tela puede encoger. Llega a 178 °C y encoge desde 2 °C."),
         (us, "shrink-near", "The cloth may shrink. It reaches 352 °F, and shrinks over 36 °F."),
-        (us, "heavy-cloth", "Heavy cloth warms slowly. At 5.5 oz/yd² it takes 11 s longer in the heat."),
+        (us, "heavy-cloth", "Heavy cloth warms slowly. At 5.5 oz/yd² it needs 11 s in the heat."),
         (us, "if-hotter", "If the dryer runs 18 °F hot"),
     ];
     for (voice, name, expected) in table {

@@ -107,11 +107,6 @@ impl Desk {
         self.state.with(read)
     }
 
-    /// Reads the state once.
-    pub fn peek<T>(self, read: impl FnOnce(&State) -> T) -> T {
-        self.state.with_untracked(read)
-    }
-
     /// Reads the library.
     pub fn brain<T>(self, read: impl FnOnce(&Brain) -> T) -> T {
         self.brain.with_value(read)

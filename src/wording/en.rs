@@ -46,16 +46,20 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         ),
         C::WindowOpen => format!("The window is open. {}", room(v)),
         C::WindowNarrow => format!("The window is narrow. {} Do not turn the heat up to be safe.", room(v)),
-        C::WindowClosed if v.has_word("side") => format!(
-            "The window is closed. No setting of this dryer keeps {} within limits.", v.words("side").to_lowercase()
+        C::WindowClosed if v.code("side") == "at-least" => format!(
+            "The window is closed. This dryer does not bring the underside to about {}, where the ink fuses. Hotter, slower, or a low-cure white.",
+            v.heat("peak")
         ),
-        C::WindowClosed => "The window is closed. No setting of this dryer keeps every limit.".into(),
+        C::WindowClosed => format!(
+            "The window is closed. The ink fuses at about {}, and this cloth does not stand that in this dryer.",
+            v.heat("peak")
+        ),
         C::WaterSlows => format!(
             "The cloth is damp. It holds {} water, and drying it takes {} of the dryer.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
         C::HeavyCloth => format!(
-            "Heavy cloth warms slowly. At {} it takes {} longer in the heat.", v.weight("gsm"), v.seconds("seconds")
+            "Heavy cloth warms slowly. At {} it needs {} in the heat.", v.weight("gsm"), v.seconds("seconds")
         ),
         C::Covers => format!(
             "It covers. A film of {} shows {} of a full white; you asked for {}.",
@@ -116,9 +120,15 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "Some things no sum sees. A wrong bucket or a dead panel spoils about {} of jobs.", v.percent("percent")
         ),
         C::MoneyAddsCare => format!(
-            "Much rides on it. {} pieces at {} each ask for one look more.", v.count("pieces"), v.money("value")
+            "Much rides on it. {} pieces worth {} together ask for one look more.", v.count("pieces"), v.money("value")
         ),
-        C::BuyClass => format!("With a {}: not on your shelf", v.class("class").to_lowercase()),
+        C::BuyClass if v.number("low_cure") == Some(1.0) => {
+            format!("With a low-cure {}: not on your shelf", v.class("class"))
+        }
+        C::BuyClass => format!("With a {}: not on your shelf", v.class("class")),
+        C::UseBlocker if v.has_word("white") => format!(
+            "With a blocker under {}: not on your shelf, one screen and one flash more", v.word("white")
+        ),
         C::UseBlocker => "With a blocker under it: one screen and one flash more".into(),
         C::IfUndyed => "If the polyester turns out undyed".into(),
         C::IfHotter => format!("If the dryer runs {} hot", v.kelvin("kelvin")),
@@ -174,7 +184,24 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AssumedWeight => format!("taken as {}", v.weight("gsm")),
         C::AssumedDyed => "polyester taken as dyed".into(),
         C::AssumedColour => format!("taken as {}", v.word("colour")),
+        C::LabelNote => label_note(v),
         C::LeftOut => format!("left out: {}", v.word("words")),
+    }
+}
+
+/// What the label's reader assumed, asks or left aside.
+fn label_note(v: Facts<'_>) -> String {
+    let (words, fibre) = (v.word("words"), v.word("fibre"));
+    match v.code("note") {
+        "assumed-whole" => format!("taken as all {fibre}"),
+        "assumed" => format!("“{words}” taken as {fibre}"),
+        "ask" => format!("“{words}”: is it {fibre}?"),
+        "read-as" => format!("“{words}” read as {fibre}"),
+        "assumed-shares" => format!("“{words}” taken as {}", v.word("shares")),
+        "other-fibres" => format!("{} other fibres", v.percent("percent")),
+        "rounded" => format!("shares make {}, taken as rounded", v.percent("percent")),
+        "excludes" => format!("label leaves out: {words}"),
+        _ => format!("“{words}” changes nothing here"),
     }
 }
 
@@ -259,13 +286,13 @@ pub(super) fn topic(topic: Topic) -> &'static str {
         Topic::Fusion => "Fused, underside",
         Topic::Bleed => "Tint in the white",
         Topic::Ghosting => "Ghosting",
-        Topic::Opacity => "Cover",
+        Topic::Opacity => "Cloth through the white",
         Topic::Matting => "Film over nap",
         Topic::Hand => "Stiffness",
         Topic::Stretch => "Stretch",
         Topic::Adhesion => "Hold",
         Topic::Scorch => "Yellowing",
-        Topic::Shrink => "Cloth, hottest",
+        Topic::Shrink => "Shrinkage",
         Topic::Softening => "Fibre, hottest",
         Topic::FilmHeat => "Film, hottest",
     }

@@ -46,16 +46,20 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         ),
         C::WindowOpen => format!("La ventana está abierta. {}", room(v)),
         C::WindowNarrow => format!("La ventana es estrecha. {} No suba el calor por si acaso.", room(v)),
-        C::WindowClosed if v.has_word("side") => format!(
-            "La ventana está cerrada. Ningún ajuste de este horno mantiene dentro del límite: {}.", v.words("side").to_lowercase()
+        C::WindowClosed if v.code("side") == "at-least" => format!(
+            "La ventana está cerrada. Este horno no lleva la capa por debajo a unos {}, donde funde la tinta. Más calor, más lento, o un blanco de baja temperatura.",
+            v.heat("peak")
         ),
-        C::WindowClosed => "La ventana está cerrada. Ningún ajuste de este horno cumple todos los límites.".into(),
+        C::WindowClosed => format!(
+            "La ventana está cerrada. La tinta funde a unos {}, y esta tela no lo aguanta en este horno.",
+            v.heat("peak")
+        ),
         C::WaterSlows => format!(
             "La tela está húmeda. Lleva {} de agua y secarla ocupa {} del horno.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
         C::HeavyCloth => format!(
-            "La tela pesada tarda en calentarse. Con {} son {} más de calor.", v.weight("gsm"), v.seconds("seconds")
+            "La tela pesada tarda en calentarse. Con {} necesita {} de calor.", v.weight("gsm"), v.seconds("seconds")
         ),
         C::Covers => format!(
             "Cubre. Una capa de {} da {} de un blanco pleno; usted pidió {}.",
@@ -116,9 +120,15 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "Hay fallos que ninguna cuenta ve. Un cubo cambiado o un panel apagado estropean cerca de {} de los trabajos.", v.percent("percent")
         ),
         C::MoneyAddsCare => format!(
-            "Hay mucho en juego. {} piezas a {} cada una piden mirar una vez más.", v.count("pieces"), v.money("value")
+            "Hay mucho en juego. {} piezas que valen {} juntas piden mirar una vez más.", v.count("pieces"), v.money("value")
         ),
-        C::BuyClass => format!("Con un {}: no está en su estante", v.class("class").to_lowercase()),
+        C::BuyClass if v.number("low_cure") == Some(1.0) => {
+            format!("Con un {} de baja temperatura: no está en su estante", v.class("class"))
+        }
+        C::BuyClass => format!("Con un {}: no está en su estante", v.class("class")),
+        C::UseBlocker if v.has_word("white") => format!(
+            "Con una barrera bajo {}: no está en su estante, una pantalla y un presecado más", v.word("white")
+        ),
         C::UseBlocker => "Con una barrera debajo: una pantalla y un presecado más".into(),
         C::IfUndyed => "Si el poliéster resulta sin teñir".into(),
         C::IfHotter => format!("Si el horno va {} de más", v.kelvin("kelvin")),
@@ -174,7 +184,24 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AssumedWeight => format!("suponemos {}", v.weight("gsm")),
         C::AssumedDyed => "suponemos poliéster teñido".into(),
         C::AssumedColour => format!("suponemos {}", v.word("colour")),
+        C::LabelNote => label_note(v),
         C::LeftOut => format!("sin contar: {}", v.word("words")),
+    }
+}
+
+/// What the label's reader assumed, asks or left aside.
+fn label_note(v: Facts<'_>) -> String {
+    let (words, fibre) = (v.word("words"), v.word("fibre"));
+    match v.code("note") {
+        "assumed-whole" => format!("suponemos todo {fibre}"),
+        "assumed" => format!("«{words}»: suponemos {fibre}"),
+        "ask" => format!("«{words}»: ¿es {fibre}?"),
+        "read-as" => format!("«{words}» leído como {fibre}"),
+        "assumed-shares" => format!("«{words}»: suponemos {}", v.word("shares")),
+        "other-fibres" => format!("{} de otras fibras", v.percent("percent")),
+        "rounded" => format!("las partes suman {}, por redondeo", v.percent("percent")),
+        "excludes" => format!("la etiqueta excluye: {words}"),
+        _ => format!("«{words}» aquí no cambia nada"),
     }
 }
 
@@ -259,13 +286,13 @@ pub(super) fn topic(topic: Topic) -> &'static str {
         Topic::Fusion => "Fundido por debajo",
         Topic::Bleed => "Tinte en el blanco",
         Topic::Ghosting => "Sombra",
-        Topic::Opacity => "Cubre",
+        Topic::Opacity => "Tela a través del blanco",
         Topic::Matting => "Capa sobre el pelo",
         Topic::Hand => "Rigidez",
         Topic::Stretch => "Estira",
         Topic::Adhesion => "Agarre",
         Topic::Scorch => "Amarilleo",
-        Topic::Shrink => "Tela, máximo",
+        Topic::Shrink => "Encogimiento",
         Topic::Softening => "Fibra, máximo",
         Topic::FilmHeat => "Capa, máximo",
     }

@@ -170,8 +170,12 @@ impl Voice {
         match margin.unit.as_str() {
             "°C" => self.quantity(Quantity::Temperature, value),
             "K" => self.quantity(Quantity::TemperatureDifference, value),
+            "%" if margin.what == Topic::Shrink => {
+                format!("{}\u{a0}%", Numeral(self.language).fixed(value, 1))
+            }
             "%" => self.quantity(Quantity::Percent, value),
             "" | "1" if margin.what == Topic::Fusion => self.quantity(Quantity::Percent, value * 100.0),
+            "" | "1" if margin.what == Topic::Scorch => Numeral(self.language).two_figures(value),
             "" | "1" | "ΔE00" => Numeral(self.language).fixed(value, 1),
             unit => format!("{}\u{a0}{unit}", Numeral(self.language).two_figures(value)),
         }

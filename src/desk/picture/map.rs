@@ -153,9 +153,7 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
     let set = report.setting.map(|setting| place((setting.belt_m_per_min, setting.set_c)));
     let works = strip_word(&clear);
     let mut taken: Vec<(Point, Point)> = Vec::new();
-    taken.extend(
-        set.map(|(middle, _)| ((middle.0 - 62.0, middle.1 - 66.0), (middle.0 + 62.0, middle.1 + 66.0))),
-    );
+    taken.extend(set.map(|middle| ((middle.0 - 62.0, middle.1 - 66.0), (middle.0 + 62.0, middle.1 + 66.0))));
     taken.extend(
         works.map(|(middle, _)| ((middle.0 - 44.0, middle.1 - 44.0), (middle.0 + 44.0, middle.1 + 44.0))),
     );

@@ -40,7 +40,7 @@ pub fn rule(margin: &Margin) -> Rule {
     let (low, likely, high) =
         (margin.value.low * times, margin.value.likely * times, margin.value.high * times);
     let limit = margin.limit * times;
-    let (from, to) = ends(margin.what, limit, low, high);
+    let (from, to) = ends(margin, limit, low, high);
     let scale = Scale { from, to, start: 12.0, end: WIDTH - 12.0 };
     let fails_left = margin.needed == Side::AtLeast;
     let wall = scale.held(limit);
@@ -62,13 +62,13 @@ pub fn rule(margin: &Margin) -> Rule {
 }
 
 /// Round ends that hold the limit and as much of the bar as can be read beside it.
-fn ends(topic: Topic, limit: f64, low: f64, high: f64) -> (f64, f64) {
-    match topic {
-        Topic::Fusion => {
+fn ends(margin: &Margin, limit: f64, low: f64, high: f64) -> (f64, f64) {
+    match margin.unit.as_str() {
+        _ if margin.what == Topic::Fusion => {
             let from = (low.min(limit - 20.0) / 10.0).floor() * 10.0;
             (if from.is_finite() { from.clamp(0.0, 90.0) } else { 0.0 }, 100.0)
         }
-        Topic::Shrink | Topic::Softening | Topic::FilmHeat => {
+        "°C" => {
             let reach = (high - limit).abs().max((limit - low).abs()).max(10.0) * 1.25;
             let reach = (reach.min(80.0) / 10.0).ceil() * 10.0;
             (limit - reach, limit + reach)

@@ -1,6 +1,5 @@
 //! The window map: failing regions hatched and named, the clear strip, the set point to drag.
 
-use super::icon;
 use crate::desk::picture::Ink;
 use crate::desk::picture::map::{HEIGHT, Map, WIDTH, map};
 use crate::desk::{Field, Msg, State};
@@ -43,6 +42,8 @@ fn grid(state: &State) -> Option<WindowReport> {
         room,
         margins: Vec::new(),
         curve,
+        fail_later: crate::quantity::Band::exact(0.0),
+        verdict: crate::plan::Verdict::Go,
     })
 }
 
@@ -224,12 +225,12 @@ fn limit_words(topic: crate::plan::Topic, grid: &WindowReport, voice: Voice) -> 
         unit: wall.unit.clone(),
     };
     let value = voice.margin(&as_margin, wall.limit);
-    let what = voice.topic(topic).to_lowercase();
+    let what = if wall.unit == "°C" { String::new() } else { voice.topic(topic).to_lowercase() };
     let limit = match wall.needed {
         Side::AtLeast => voice.say(&Phrase::UnderLimit { value }),
         Side::AtMost => voice.say(&Phrase::OverLimit { value }),
     };
-    format!("{what} {limit}")
+    format!("{what} {limit}").trim().to_owned()
 }
 
 fn words(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> {
@@ -334,14 +335,4 @@ pub fn caption(desk: Desk) -> impl IntoView {
             {move || parts.get().unwrap_or_else(|| desk.label(Label::WindowFigure).into())}
         </p>
     }
-}
-
-/// A mark beside the sentence on where the set point stands.
-pub fn inside_mark(inside: bool) -> impl IntoView {
-    let (class, sign) = if inside {
-        ("c-go", icon::mark(crate::plan::Verdict::Go))
-    } else {
-        ("c-no", icon::mark(crate::plan::Verdict::Refuse))
-    };
-    view! { <span class=class>{icon::icon(96, sign)}</span> }
 }

@@ -166,10 +166,11 @@ fn said(window: &WindowReport, voice: Voice) -> impl IntoView + use<> {
             .collect::<Vec<_>>()
             .join(" ")
     };
+    let verdict = if inside { window.verdict } else { Verdict::Refuse };
     let head = voice.label(if inside { Label::Inside } else { Label::Outside });
     view! {
         <div class="say" class:say-no=!inside id="say" role="status">
-            {map::inside_mark(inside)}
+            <span class=icon::verdict_class(verdict)>{icon::icon(96, icon::mark(verdict))}</span>
             <p><b>{head}</b>" "{text}</p>
         </div>
     }
