@@ -146,7 +146,7 @@ impl Desk {
 
     /// Takes a picture of what is on the screen.
     pub async fn picture(&self, path: &Path) -> Result<()> {
-        xtask::workshop::write(path, self.client.screenshot().await?)
+        crate::workshop::write(path, self.client.screenshot().await?)
     }
 
     /// Closes the browser.

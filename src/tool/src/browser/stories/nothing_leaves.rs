@@ -1,12 +1,12 @@
 //! Nothing leaves the page: every way out is tried against a listener on this computer, under the page's own policy.
 
-use crate::bench::{Bench, file_address};
-use crate::listener::Listener;
+use crate::browser::bench::{Bench, file_address};
+use crate::browser::listener::Listener;
+use crate::policy;
+use crate::workshop::{read, write};
 use anyhow::{Context, Result, ensure};
 use std::collections::BTreeSet;
 use std::time::Duration;
-use xtask::policy;
-use xtask::workshop::{read, write};
 
 /// Tries every way out.
 const PROBE: &str = include_str!("probe.js");
