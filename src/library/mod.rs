@@ -1,1 +1,17 @@
-//! The starter library.
+//! The starter library, and ids resolved into plain values.
+//!
+//! Hands out [`Library`] (the records of `data/`, by id), [`starter`] (the library that ships), [`harbour_lane`]
+//! (the demo print room) and the ways from records to what the rest of the house computes with: a
+//! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Mesh`](crate::ink::Mesh). Never judges.
+
+mod anchor;
+mod ask;
+mod record;
+mod resolve;
+mod starter;
+
+pub use anchor::anchor_chance;
+pub use ask::{answer, job, window};
+pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
+pub use resolve::{cure_kinetics, mesh};
+pub use starter::{Library, LibraryError, harbour_lane, starter};

@@ -1,1 +1,19 @@
 //! Numerics that know no trade.
+//!
+//! Hands out [`Lanes`] (several cases computed side by side), [`march`](march::march) (a stiff initial-value
+//! problem whose Jacobian is tridiagonal with a narrow border), [`normal`] (the normal distribution) and
+//! [`grid`] (smooth values between the points of a table). Never knows what a number means.
+
+pub mod grid;
+mod lanes;
+pub mod march;
+pub mod normal;
+
+pub use lanes::Lanes;
+
+/// An Arrhenius rate, 1/s: `1/time` at `reference` (K), activation energy `energy` (J/mol), at `temperature` (K).
+#[inline]
+#[must_use]
+pub fn arrhenius<const L: usize>(temperature: Lanes<L>, time: f64, reference: f64, energy: f64) -> Lanes<L> {
+    ((-temperature.recip() + 1.0 / reference) * (energy / crate::quantity::GAS_CONSTANT)).exp() * (1.0 / time)
+}

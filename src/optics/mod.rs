@@ -1,1 +1,24 @@
 //! How a colour looks and how far two colours lie apart.
+//!
+//! Hands out [`Lab`] and its swatch, [`ciede2000`] and the grey-scale [`Grade`]s, [`Spectrum`], the Kubelka-Munk
+//! [`Layer`], and the white print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
+//! Everything is for the CIE 1964 10° observer under D65, the pair that textile work uses.
+//! Knows nothing of heat, of limits or of what a customer accepts.
+
+mod cloth_spectrum;
+mod difference;
+mod dye;
+mod grades;
+mod kubelka_munk;
+mod lab;
+mod observer;
+mod spectrum;
+mod white_film;
+
+pub use difference::{cie76, ciede2000};
+pub use dye::{DyeAbsorption, DyeInFilm};
+pub use grades::{Grade, GreyStep, change_grade, staining_grade};
+pub use kubelka_munk::{DrawDown, Layer, absorption_ratio, contrast_ratio, endless_reflectance};
+pub use lab::{Lab, WHITE_POINT, Xyz};
+pub use spectrum::{Spectrum, WAVELENGTHS};
+pub use white_film::{FreshPrint, WhiteFilm, appearance};

@@ -3,8 +3,21 @@
 //! Hands out [`Order`] and [`Report`] (the JSON contract) and the functions that turn one into the other.
 //! Ids are resolved by [`library`](crate::library) before anything here runs.
 
+mod answer;
+pub mod bleed;
+mod candidate;
+pub mod decide;
+mod explain;
+mod job;
+mod judge;
 mod order;
 mod report;
+pub mod window;
+mod window_report;
+
+pub use answer::{answer, weigh};
+pub use window_report::window_report;
+pub use job::{Base, Cloth, Job, Rules, check};
 
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,

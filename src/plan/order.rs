@@ -10,7 +10,7 @@ pub mod bounds {
         Bound { field, min, max, unit }
     }
     /// Weight of the cloth.
-    pub const AREAL_WEIGHT: Bound = bound("areal_weight_gsm", 20.0, 600.0, "g/m²");
+    pub const AREAL_WEIGHT: Bound = crate::textile::AREAL_WEIGHT;
     /// How far the garment stretches.
     pub const STRETCH: Bound = bound("stretch_percent", 0.0, 300.0, "%");
     /// Liquid water on the cloth beyond its regain.

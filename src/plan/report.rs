@@ -439,6 +439,8 @@ pub enum Code {
     AssumedColour,
     /// Something on the label was left out of account; `words`.
     LeftOut,
+    /// What the reader assumed or asks; `note` (which), `words`, `fibre`, `shares`, `percent`, `section`.
+    LabelNote,
 }
 
 /// Advice codes of the JSON contract.
@@ -568,6 +570,10 @@ pub struct WindowReport {
     pub room: Room,
     /// Margins at the set point.
     pub margins: Vec<Margin>,
+    /// Chance of a late fault there, 0 to 1.
+    pub fail_later: Band,
+    /// The verdict there.
+    pub verdict: Verdict,
     /// Temperatures over time at the set point.
     pub curve: Curve,
 }

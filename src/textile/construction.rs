@@ -31,6 +31,24 @@ pub enum Construction {
     Twill,
 }
 
+impl Construction {
+    /// Every construction, in the order of its table.
+    pub const ALL: [Self; 12] = [
+        Self::Jersey,
+        Self::Interlock,
+        Self::Rib,
+        Self::Pique,
+        Self::Fleece,
+        Self::Terry,
+        Self::Mesh,
+        Self::Tricot,
+        Self::Waffle,
+        Self::Woven,
+        Self::Canvas,
+        Self::Twill,
+    ];
+}
+
 /// One row of `data/constructions.json`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -1,10 +1,13 @@
 use super::{Construction, Fibre};
-use crate::quantity::Sourced;
+use crate::quantity::{Bound, Sourced};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Mass shares of the fibres, each 0 to 1, together 1.
 pub type Composition = BTreeMap<Fibre, f64>;
+
+/// Weights of cloth that can be printed, as a label states them (at 65 % RH, so with their regain).
+pub const AREAL_WEIGHT: Bound = Bound { field: "areal_weight_gsm", min: 20.0, max: 600.0, unit: "g/m²" };
 
 /// One row of `data/fabrics.json`: a cloth the shop may meet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

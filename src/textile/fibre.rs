@@ -53,6 +53,27 @@ impl Fibre {
         Self::Silk,
         Self::Acetate,
     ];
+
+    /// Its generic name in English, as in the JSON contract.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Cotton => "cotton",
+            Self::Linen => "linen",
+            Self::Hemp => "hemp",
+            Self::Viscose => "viscose",
+            Self::Modal => "modal",
+            Self::Lyocell => "lyocell",
+            Self::Polyester => "polyester",
+            Self::Nylon => "nylon",
+            Self::Elastane => "elastane",
+            Self::Acrylic => "acrylic",
+            Self::Polypropylene => "polypropylene",
+            Self::Wool => "wool",
+            Self::Silk => "silk",
+            Self::Acetate => "acetate",
+        }
+    }
 }
 
 /// One row of `data/fibres.json`: what a fibre is to heat, water and dye.

@@ -1,0 +1,270 @@
+//! The equations of the stack: heat through film, cloths and belt; water out of the cloths.
+//!
+//! Nodes lie on the layers' faces (half cells at the ends), so the film's bottom is a node and not a guess
+//! between two. For each node
+//!
+//! ```text
+//! C_i dT_i/dt = G_(i-1) (T_(i-1) - T_i) - G_i (T_i - T_(i+1)) - w_i J (h_fg + Q_l)
+//! top:    h_top (T_air - T) + S - R T^4        S = F s T_panel^4 + (e - F)/2 s T_air^4, R = F s + (e - F)/2 s
+//! belt:   C_b dT_b/dt = h_bottom (T_air - T_b) + s/2 (T_air^4 - T_b^4) - G (T_b - T_last)
+//! water:  m dW/dt = -J,    J = M P / (R T) ln[(P - p_air) / (P - p)] / resistance     (Stefan flow)
+//! ```
+//!
+//! The film lets no vapour through, so the front cloth dries downwards, through the back. The mass transfer
+//! coefficient is `h / (rho c_p Le^(2/3))` with the density of the air at film temperature: with that of the hot
+//! air the wet bulb comes out 3 K low. Checked in `tests/wet_bulb.rs` and `tests/history_balance.rs`.
+
+use super::Film;
+use crate::numerics::Lanes;
+use crate::numerics::march::{Jacobian, State, System};
+use crate::quantity::{ATMOSPHERE, GAS_CONSTANT, STEFAN_BOLTZMANN};
+use crate::textile::moisture;
+use std::ops::Range;
+
+/// Lewis number of water vapour in air to the power 2/3: `0.90^(2/3)`. Le 0.85 to 1.0, from memory.
+const LEWIS: f64 = 0.932_169_751_786_0;
+/// Specific heat of dryer air, J/(kg K). CoolProp: 1018.5 at 160 °C.
+const AIR_HEAT_CAPACITY: f64 = 1019.0;
+/// Gas constant of air, J/(kg K). ISO 2533.
+const AIR_CONSTANT: f64 = 287.05;
+/// Diffusivity of water vapour in air at 298 K, m²/s, rising with T^1.75. 2.2e-5 to 2.6e-5, from memory.
+const VAPOUR_DIFFUSIVITY: f64 = 2.2e-5;
+/// Share of the cloth's thickness that is open to vapour, tortuosity included. 0.3 to 0.6, assumed.
+const VAPOUR_OPENING: f64 = 0.4;
+/// Vapour pressure is held under this share of the atmosphere: beyond it the vapour blows itself out.
+const BOILING: f64 = 0.97;
+
+/// Surroundings during one stage of the journey, lane by lane.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Surroundings<const L: usize> {
+    pub air: Lanes<L>,
+    pub h_top: Lanes<L>,
+    pub h_bottom: Lanes<L>,
+    /// Radiation that reaches the top, W/m².
+    pub source: Lanes<L>,
+    /// What the top sends out, W/(m² K⁴).
+    pub emission: Lanes<L>,
+    /// Half the air's own radiation on the belt, W/m²; zero for a pallet.
+    pub belt_emission: f64,
+    /// Vapour pressure of the air, Pa.
+    pub vapour: f64,
+}
+
+impl<const L: usize> Surroundings<L> {
+    /// Radiation terms of an emitter of exchange factor `exchange` at `panel` (K) in walls as hot as the air.
+    pub fn radiation(exchange: Lanes<L>, panel: Lanes<L>, air: Lanes<L>) -> (Lanes<L>, Lanes<L>) {
+        let walls = (-exchange + Film::EMISSIVITY).max(Lanes::ZERO) * 0.5;
+        let source = (exchange * fourth(panel) + walls * fourth(air)) * STEFAN_BOLTZMANN;
+        (source, (exchange + walls) * STEFAN_BOLTZMANN)
+    }
+
+    /// Radiation terms in a room at `air`.
+    pub fn room(air: Lanes<L>) -> (Lanes<L>, Lanes<L>) {
+        let emission = Lanes::splat(Film::EMISSIVITY * STEFAN_BOLTZMANN);
+        (emission * fourth(air), emission)
+    }
+}
+
+/// Vapour pressure of air with `ratio` kg water per kg dry air, Pa. 0.622 = ratio of molar masses.
+pub(super) fn vapour_pressure(ratio: f64) -> f64 {
+    ratio / (ratio + 0.622) * ATMOSPHERE
+}
+
+#[inline]
+fn fourth<const L: usize>(x: Lanes<L>) -> Lanes<L> {
+    let square = x * x;
+    square * square
+}
+
+/// A cloth's water in the chain.
+#[derive(Clone, Debug)]
+pub(super) struct Wet<const L: usize> {
+    /// Its nodes.
+    pub nodes: Range<usize>,
+    /// Dry mass, kg/m².
+    pub mass: f64,
+    /// Regain at 65 % RH.
+    pub regain_65: f64,
+    /// Thickness that the vapour crosses, m, and the air layers beyond it in units of `1 / h_m`.
+    pub path: f64,
+    pub layers: f64,
+}
+
+/// The whole stack as a chain of nodes.
+#[derive(Clone, Debug)]
+pub(super) struct Chain<const L: usize> {
+    pub count: usize,
+    /// Nodes of the film.
+    pub film: usize,
+    /// Heat capacity per area at 25 °C, J/(m² K), and its rise with temperature.
+    pub capacity: Vec<Lanes<L>>,
+    pub capacity_slope: Vec<f64>,
+    /// Conductance to the next node, W/(m² K).
+    pub conductance: Vec<Lanes<L>>,
+    /// Share of its cloth's mass at each node.
+    pub share: Vec<f64>,
+    pub wet: Vec<Wet<L>>,
+    pub surroundings: Surroundings<L>,
+}
+
+/// What one cloth's evaporation comes to.
+struct Evaporation<const L: usize> {
+    flux: Lanes<L>,
+    heat: Lanes<L>,
+    per_kelvin: Lanes<L>,
+    per_water: Lanes<L>,
+}
+
+impl<const L: usize> Chain<L> {
+    fn mean(&self, wet: &Wet<L>, state: &State<L>) -> Lanes<L> {
+        let mut mean = Lanes::ZERO;
+        for i in wet.nodes.clone() {
+            mean += state[i] * self.share[i];
+        }
+        mean
+    }
+
+    fn evaporation(&self, wet: &Wet<L>, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
+        let at = &self.surroundings;
+        let water = water.max(Lanes::ZERO);
+        let temperature = temperature.clamp(230.0, 900.0);
+        let regain_65 = Lanes::splat(wet.regain_65);
+        let (free, sorption) = moisture::vapour_over_cloth(water, regain_65, temperature);
+        let most = Lanes::splat(BOILING * ATMOSPHERE);
+        let pressure = free.min(most);
+
+        let film_density = (temperature + at.air).recip() * (2.0 * ATMOSPHERE / AIR_CONSTANT);
+        let per_transfer = film_density * (AIR_HEAT_CAPACITY * LEWIS) / at.h_bottom;
+        let reduced = temperature * (1.0 / 298.0);
+        let diffusivity = reduced * reduced / reduced.sqrt().sqrt() * VAPOUR_DIFFUSIVITY;
+        let resistance = per_transfer * wet.layers + diffusivity.recip() * (wet.path / VAPOUR_OPENING);
+        let mobility =
+            (temperature * resistance).recip() * (moisture::MOLAR_MASS * ATMOSPHERE / GAS_CONSTANT);
+        let room = -pressure + ATMOSPHERE;
+        let flux = mobility * (room.recip() * (ATMOSPHERE - at.vapour)).ln();
+        let heat = moisture::evaporation_heat(temperature) + sorption;
+
+        let boiling = std::array::from_fn(|lane| free[lane] >= most[lane]);
+        let per_pressure = Lanes::select(boiling, Lanes::ZERO, mobility / room);
+        let pressure_per_kelvin =
+            pressure * heat * (moisture::MOLAR_MASS / GAS_CONSTANT) / (temperature * temperature);
+        let phi = moisture::balance_humidity(water, regain_65);
+        let span = (phi + 0.25) * (-phi + 1.25);
+        let humidity_per_water = span * span / ((phi * phi + 0.3125) * 0.825 * wet.regain_65);
+        let wetted = std::array::from_fn(|lane| phi[lane] >= 1.0);
+        let pressure_per_water =
+            Lanes::select(wetted, Lanes::ZERO, pressure / phi.max(Lanes::splat(1e-9)) * humidity_per_water);
+        Evaporation {
+            flux,
+            heat,
+            per_kelvin: per_pressure * pressure_per_kelvin,
+            per_water: per_pressure * pressure_per_water,
+        }
+    }
+
+    /// Heat capacity of each node, J/(m² K); the water in the cloths counts.
+    fn capacity_at(&self, node: usize, temperature: Lanes<L>) -> Lanes<L> {
+        (temperature - 298.0).clamp(0.0, 180.0) * self.capacity_slope[node] + self.capacity[node]
+    }
+
+    fn capacities(&self, state: &State<L>) -> State<L> {
+        let mut capacities = crate::numerics::march::zeros();
+        for (i, capacity) in capacities.iter_mut().enumerate().take(self.count) {
+            *capacity = self.capacity_at(i, state[i]);
+        }
+        for (k, wet) in self.wet.iter().enumerate() {
+            let water = state[crate::numerics::march::NODES + k].max(Lanes::ZERO) * moisture::HEAT_CAPACITY;
+            for i in wet.nodes.clone() {
+                capacities[i] += water * (self.share[i] * wet.mass);
+            }
+        }
+        capacities
+    }
+
+    /// Heat that the whole chain takes up, W/m², and what crosses its boundary, for the balance test.
+    #[cfg(test)]
+    pub(super) fn balance(&self, state: &State<L>) -> (Lanes<L>, Lanes<L>) {
+        let mut rates = crate::numerics::march::zeros();
+        self.rates(state, &mut rates);
+        let capacities = self.capacities(state);
+        let mut stored = Lanes::ZERO;
+        for i in 0..self.count {
+            stored += capacities[i] * rates[i];
+        }
+        let at = &self.surroundings;
+        let (top, belt) = (state[0], state[self.count - 1]);
+        let mut crossing = at.h_top * (at.air - top) + at.source - at.emission * fourth(top);
+        crossing += at.h_bottom * (at.air - belt) + (fourth(at.air) - fourth(belt)) * at.belt_emission;
+        for (k, wet) in self.wet.iter().enumerate() {
+            let evaporation =
+                self.evaporation(wet, state[crate::numerics::march::NODES + k], self.mean(wet, state));
+            crossing -= evaporation.flux * evaporation.heat;
+        }
+        (stored, crossing)
+    }
+}
+
+impl<const L: usize> System<L> for Chain<L> {
+    fn nodes(&self) -> usize {
+        self.count
+    }
+
+    fn borders(&self) -> usize {
+        self.wet.len()
+    }
+
+    fn rates(&self, state: &State<L>, rates: &mut State<L>) {
+        let at = &self.surroundings;
+        let last = self.count - 1;
+        let mut into = at.h_top * (at.air - state[0]) + at.source - at.emission * fourth(state[0]);
+        for i in 0..last {
+            let through = self.conductance[i] * (state[i] - state[i + 1]);
+            rates[i] = into - through;
+            into = through;
+        }
+        rates[last] = into
+            + at.h_bottom * (at.air - state[last])
+            + (fourth(at.air) - fourth(state[last])) * at.belt_emission;
+        for (k, wet) in self.wet.iter().enumerate() {
+            let k = crate::numerics::march::NODES + k;
+            let evaporation = self.evaporation(wet, state[k], self.mean(wet, state));
+            let drawn = evaporation.flux * evaporation.heat;
+            for i in wet.nodes.clone() {
+                rates[i] -= drawn * self.share[i];
+            }
+            rates[k] = evaporation.flux * (-1.0 / wet.mass);
+        }
+        let capacities = self.capacities(state);
+        for i in 0..self.count {
+            rates[i] = rates[i] / capacities[i];
+        }
+    }
+
+    fn jacobian(&self, state: &State<L>, jacobian: &mut Jacobian<L>) {
+        let at = &self.surroundings;
+        let last = self.count - 1;
+        let capacities = self.capacities(state);
+        for i in 0..=last {
+            let per = capacities[i].recip();
+            let below = if i > 0 { self.conductance[i - 1] * per } else { Lanes::ZERO };
+            let above = if i < last { self.conductance[i] * per } else { Lanes::ZERO };
+            jacobian.below[i] = below;
+            jacobian.above[i] = above;
+            jacobian.diagonal[i] = -below - above;
+        }
+        let cube = |x: Lanes<L>| x * x * x * 4.0;
+        jacobian.diagonal[0] -= (at.h_top + at.emission * cube(state[0])) / capacities[0];
+        jacobian.diagonal[last] -= (at.h_bottom + cube(state[last]) * at.belt_emission) / capacities[last];
+        for (k, wet) in self.wet.iter().enumerate() {
+            let water = state[crate::numerics::march::NODES + k];
+            let evaporation = self.evaporation(wet, water, self.mean(wet, state));
+            let border = &mut jacobian.border[k];
+            for i in wet.nodes.clone() {
+                border.draw[i] = evaporation.heat * -self.share[i] / capacities[i];
+                border.pull[i] = evaporation.per_kelvin * self.share[i];
+            }
+            border.slope = evaporation.per_water;
+            border.gain = Lanes::splat(-1.0 / wet.mass);
+        }
+    }
+}

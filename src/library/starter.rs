@@ -1,0 +1,121 @@
+use super::{AnchorRecord, LimitRecord, PrintRoom};
+use crate::dryer::DryerRecord;
+use crate::ink::{Blocker, KineticsRecord, MeshRecord, WhiteClassRecord, WhiteRecord};
+use crate::textile::colour::COLOURS_JSON;
+use crate::textile::{
+    ColourRecord, ConstructionRecord, DyeClassRecord, DyeRecord, FabricRecord, FibreRecord,
+};
+use serde::de::DeserializeOwned;
+
+/// Every record the plan may need, as written in `data/`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Library {
+    /// Fibres.
+    pub fibres: Vec<FibreRecord>,
+    /// Constructions.
+    pub constructions: Vec<ConstructionRecord>,
+    /// Cloths a shop may meet.
+    pub fabrics: Vec<FabricRecord>,
+    /// Disperse dyes.
+    pub dyes: Vec<DyeRecord>,
+    /// Energy classes of disperse dyes.
+    pub dye_classes: Vec<DyeClassRecord>,
+    /// Classes of whites.
+    pub white_classes: Vec<WhiteClassRecord>,
+    /// Whites.
+    pub whites: Vec<WhiteRecord>,
+    /// How ordinary and low-cure ink gel and fuse.
+    pub kinetics: Vec<KineticsRecord>,
+    /// Blockers.
+    pub blockers: Vec<Blocker>,
+    /// Dryers.
+    pub dryers: Vec<DryerRecord>,
+    /// Meshes.
+    pub meshes: Vec<MeshRecord>,
+    /// Limits and the numbers that belong to nothing else.
+    pub limits: Vec<LimitRecord>,
+    /// How often the trade sees which print fail.
+    pub anchors: Vec<AnchorRecord>,
+    /// Garment colours by name.
+    pub colours: Vec<ColourRecord>,
+}
+
+/// A file of the library that cannot be read: which, where, and what stands there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LibraryError {
+    /// Name of the file, e.g. `whites.json`.
+    pub file: &'static str,
+    /// Line, from 1.
+    pub line: usize,
+    /// Column, from 1.
+    pub column: usize,
+    /// What is wrong there.
+    pub what: String,
+}
+
+impl std::fmt::Display for LibraryError {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let Self { file, line, column, what } = self;
+        write!(out, "data/{file}, line {line}, column {column}: {what}")
+    }
+}
+
+impl std::error::Error for LibraryError {}
+
+fn parse<T: DeserializeOwned>(file: &'static str, text: &str) -> Result<T, LibraryError> {
+    serde_json::from_str(text).map_err(|error| LibraryError {
+        file,
+        line: error.line(),
+        column: error.column(),
+        what: error.to_string(),
+    })
+}
+
+macro_rules! table {
+    ($file:literal) => {
+        parse($file, include_str!(concat!("../../data/", $file)))
+    };
+}
+
+/// The library that ships with the page. Parses it anew each time: keep what it returns.
+///
+/// # Errors
+/// [`LibraryError`] names the file, line and column that cannot be read.
+pub fn starter() -> Result<Library, LibraryError> {
+    Ok(Library {
+        fibres: table!("fibres.json")?,
+        constructions: table!("constructions.json")?,
+        fabrics: table!("fabrics.json")?,
+        dyes: table!("dyes.json")?,
+        dye_classes: table!("dye_classes.json")?,
+        white_classes: table!("white_classes.json")?,
+        whites: table!("whites.json")?,
+        kinetics: table!("kinetics.json")?,
+        blockers: table!("blockers.json")?,
+        dryers: table!("dryers.json")?,
+        meshes: table!("meshes.json")?,
+        limits: table!("limits.json")?,
+        anchors: table!("anchors.json")?,
+        colours: parse("colours.json", COLOURS_JSON)?,
+    })
+}
+
+/// The Harbour Lane print room, the demo: its shelf, its dryer and twelve orders. Invented.
+///
+/// # Errors
+/// [`LibraryError`] names the line and column that cannot be read.
+pub fn harbour_lane() -> Result<PrintRoom, LibraryError> {
+    table!("harbour_lane.json")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_broken_file_is_named_with_line_and_column() {
+        let error = parse::<Vec<LimitRecord>>("limits.json", "[\n  { \"id\": 4 }\n]").unwrap_err();
+        assert_eq!((error.file, error.line, error.column), ("limits.json", 2, 11));
+        assert!(error.to_string().starts_with("data/limits.json, line 2, column 11: invalid type"));
+    }
+}

@@ -1,0 +1,135 @@
+//! Kubelka and Munk: a film that scatters (S) and absorbs (K) diffuse light, of thickness X, over a backing Rg.
+//!
+//! ```text
+//! dR/dX = S − 2 (K + S) R + S R²,   R(0) = Rg
+//! κ = √(K (K + 2S)),  t = e^(−κX)
+//! R0 = S (1 − t²)/((S + K)(1 − t²) + κ (1 + t²))      over black
+//! T  = 2 κ t / ((S + K)(1 − t²) + κ (1 + t²))         through the film
+//! R  = R0 + T² Rg/(1 − R0 Rg)                         over Rg; Rg may itself be a film (two layers)
+//! K/S = (1 − R∞)²/(2 R∞)                              endless film
+//! ```
+//!
+//! This is the hyperbolic solution (Kubelka 1948, JOSA 38:448) written with decaying exponentials only, so that
+//! neither S → 0, K → 0 nor a very thick film needs a second formula; two layers after Kubelka (1954), JOSA 44:330.
+//! No surface (Saunderson) correction: S and K are effective values of the print as seen. Holds for diffuse light
+//! and an even film; poor for strong absorption with little scatter.
+use crate::quantity::{Bound, FieldError};
+
+/// A film by what it does to light at one wavelength.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Layer {
+    /// Reflectance over black, 0 to 1.
+    pub reflectance: f64,
+    /// Share of the light that comes through, 0 to 1.
+    pub transmittance: f64,
+}
+
+impl Layer {
+    /// A film of scattering S (1/m, 0 and up), absorption K (1/m, 0 and up) and thickness (m, 0 and up).
+    #[must_use]
+    pub fn new(scattering: f64, absorption: f64, thickness: f64) -> Self {
+        let decay = (absorption * (absorption + 2.0 * scattering)).sqrt();
+        if decay == 0.0 {
+            let through = 1.0 / (1.0 + scattering * thickness);
+            return Self { reflectance: scattering * thickness * through, transmittance: through };
+        }
+        // lost = 1 − t, exact also where the film is thin and t is nearly 1.
+        let lost = -(-decay * thickness).exp_m1();
+        let kept = 1.0 - lost;
+        let opened = lost * (1.0 + kept);
+        let whole = 1.0 / ((scattering + absorption) * opened + decay * (1.0 + kept * kept));
+        Self { reflectance: scattering * opened * whole, transmittance: 2.0 * decay * kept * whole }
+    }
+
+    /// Reflectance of the film over a backing of reflectance 0 to 1.
+    #[must_use]
+    pub fn over(self, backing: f64) -> f64 {
+        self.reflectance
+            + self.transmittance * self.transmittance * backing / (1.0 - self.reflectance * backing)
+    }
+
+    /// This film on top of another; both alike from either side.
+    /// Gives reflectance and transmittance for light that falls on this one.
+    #[must_use]
+    pub fn on(self, lower: Self) -> Self {
+        Self {
+            reflectance: self.over(lower.reflectance),
+            transmittance: self.transmittance * lower.transmittance
+                / (1.0 - self.reflectance * lower.reflectance),
+        }
+    }
+}
+
+/// K/S of a film too thick to see through, from its reflectance (above 0, up to 1).
+#[must_use]
+pub fn absorption_ratio(endless_reflectance: f64) -> f64 {
+    (1.0 - endless_reflectance).powi(2) / (2.0 * endless_reflectance)
+}
+
+/// R∞, the reflectance of a film too thick to see through, from K/S (0 and up): 1 + K/S − √((K/S)² + 2 K/S).
+#[must_use]
+pub fn endless_reflectance(absorption_ratio: f64) -> f64 {
+    // The conjugate of the textbook form: no loss of digits where K/S is large.
+    1.0 / (1.0 + absorption_ratio + (absorption_ratio * (absorption_ratio + 2.0)).sqrt())
+}
+
+/// Contrast ratio of a film: over black divided by over a white card of reflectance `white_card`; 1 hides completely.
+/// ISO 6504 calls a film hiding from 0.98 on with a card of 0.80.
+#[must_use]
+pub fn contrast_ratio(film: Layer, white_card: f64) -> f64 {
+    film.reflectance / film.over(white_card)
+}
+
+/// What one draw-down over a black and a white card says about an ink.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DrawDown {
+    /// Scattering, 1/m.
+    pub scattering: f64,
+    /// Absorption, 1/m.
+    pub absorption: f64,
+    /// Reflectance of an endless film, 0 to 1.
+    pub endless_reflectance: f64,
+}
+
+/// Reflectance of the film over the black card; the black is taken as 0 (ASTM D2805 asks for 1 % or less).
+const OVER_BLACK: Bound = Bound { field: "over_black_reflectance", min: 0.01, max: 0.97, unit: "" };
+/// Reflectance of the white card alone.
+const WHITE_CARD: Bound = Bound { field: "white_card_reflectance", min: 0.2, max: 1.0, unit: "" };
+/// Thickness of the draw-down, µm.
+const FILM: Bound = Bound { field: "film_um", min: 1.0, max: 2000.0, unit: "µm" };
+/// Least step from black to white card that still tells how thick the film is: the last digit of a reflectance
+/// read in hundredths of a percent (chosen).
+const LEAST_STEP: f64 = 1e-4;
+
+impl DrawDown {
+    /// Reads S and K from reflectances (0 to 1) over black and over a white card, and the film in m.
+    ///
+    /// ```text
+    /// a = ½ (Rw + (R0 − Rw + Rg)/(R0 Rg)),  b = √(a² − 1),  S X = arcoth((1 − a R0)/(b R0))/b,  K = S (a − 1)
+    /// ```
+    ///
+    /// Source: Kubelka (1948), JOSA 38:448.
+    ///
+    /// # Errors
+    /// A reflectance or thickness out of range. Over white the film must be lighter than over black, by at least
+    /// 0.0001 (a film that hides completely does not tell its scattering: draw it thinner), and not lighter than
+    /// a film without any absorption, (R0 + Rg − 2 R0 Rg)/(1 − R0 Rg).
+    pub fn read(over_black: f64, over_white: f64, white_card: f64, film: f64) -> Result<Self, FieldError> {
+        let black = OVER_BLACK.check(over_black)?;
+        let card = WHITE_CARD.check(white_card)?;
+        FILM.check(film * 1e6)?;
+        let clear = (black + card - 2.0 * black * card) / (1.0 - black * card);
+        let accepted =
+            Bound { field: "over_white_reflectance", min: black + LEAST_STEP, max: clear, unit: "" };
+        let white = accepted.check(over_white)?;
+
+        let a = (0.5 * (white + (black - white + card) / (black * card))).max(1.0);
+        let b = (a * a - 1.0).sqrt();
+        // arcoth(y) = artanh(1/y); without absorption b = 0 and S X is R0/(1 − R0).
+        let optical_thickness =
+            if b > 0.0 { (b * black / (1.0 - a * black)).atanh() / b } else { black / (1.0 - black) };
+        let scattering = optical_thickness / film;
+        let absorption = scattering * (a - 1.0);
+        Ok(Self { scattering, absorption, endless_reflectance: 1.0 / (a + b) })
+    }
+}

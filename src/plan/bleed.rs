@@ -1,0 +1,110 @@
+//! From the dye that arrives to the chance that the white turns.
+//!
+//! ```text
+//! dye that arrives -> less what the white binds -> spread to the top by the day that matters -> colour difference
+//! ```
+//!
+//! Lots differ: the dye that arrives is log-normal about what the physics says, with the spread that fits the
+//! trade's frequencies. The print fails in those lots whose dye passes the critical amount, the one that makes the
+//! colour difference equal its limit; and a small share fails for reasons that no model sees:
+//!
+//! ```text
+//! P = e + (1 - 2 e) Phi[(ln A - ln A_critical) / sigma]
+//! ```
+//!
+//! So one mechanism gives the band that is shown and the chance that decides. Physics gives the ratios; the level
+//! (what a white binds) is fitted to frequencies of `data/anchors.json`, which are common practice, not measured:
+//! `tests/anchors.rs`.
+
+use super::Rules;
+use crate::migration::{Binding, top_share};
+use crate::numerics::normal;
+use crate::optics::{DyeAbsorption, FreshPrint};
+use crate::quantity::Band;
+
+/// A white print and what reaches its top.
+#[derive(Clone, Debug)]
+pub struct BleedPath<'a> {
+    /// The print as it left the press.
+    pub fresh: &'a FreshPrint,
+    /// What colour the travelling dye has.
+    pub dye: &'a DyeAbsorption,
+    /// What binds it.
+    pub binding: Binding,
+    /// `integral of D dt` in the film up to the day that matters, m².
+    pub path: f64,
+}
+
+impl BleedPath<'_> {
+    /// Colour difference of the white for `arrived` kg/m² of dye, ΔE00.
+    #[must_use]
+    pub fn difference(&self, arrived: f64) -> f64 {
+        let top = self.binding.free(arrived) * top_share(self.path, self.binding.film);
+        // Beyond 3 kg/m³ a white is a colour of its own; more dye changes nothing that is worth a number.
+        self.fresh.bleed_difference(self.dye, top.min(3.0))
+    }
+
+    /// Dye at which the colour difference reaches `limit`, kg/m². Bisection on a rising curve.
+    #[must_use]
+    pub fn critical(&self, limit: f64) -> f64 {
+        let (mut low, mut high) = (self.binding.capacity, self.binding.capacity + 3.0 * self.binding.film);
+        let mut widen = 0;
+        while self.difference(high) < limit && widen < 20 {
+            high = self.binding.capacity + (high - self.binding.capacity) * 2.0;
+            widen += 1;
+        }
+        for _ in 0..30 {
+            let middle = 0.5 * (low + high);
+            if self.difference(middle) < limit { low = middle } else { high = middle }
+        }
+        0.5 * (low + high)
+    }
+
+    /// Colour difference as a band over lots, for `arrived` kg/m² in the middle lot.
+    #[must_use]
+    pub fn band(&self, arrived: f64, rules: &Rules) -> Band {
+        // Eight lots in ten lie within 1.2816 standard deviations.
+        let spread = (1.281_6 * rules.lot_spread).exp();
+        Band { low: arrived / spread, likely: arrived, high: arrived * spread }.map(|dye| self.difference(dye))
+    }
+}
+
+/// Chance that a lot's dye passes what the white can take.
+#[must_use]
+pub fn chance(arrived: f64, critical: f64, rules: &Rules) -> f64 {
+    let share = normal::cumulative((arrived.max(1e-12) / critical.max(1e-12)).ln() / rules.lot_spread);
+    rules.lapse + (1.0 - 2.0 * rules.lapse) * share
+}
+
+/// Chance for the next print of this lot after `clean` tests of this same lot, or for the next lot after that many
+/// clean lots of the article, when a test shows a fault that is there with chance `power`.
+///
+/// Half of the variance lies between articles and half between the lots of one (assumed); the integral over the
+/// article is done on 81 points.
+#[must_use]
+pub fn after_clean_lots(before: f64, clean: u32, power: f64, rules: &Rules) -> f64 {
+    let lapse = rules.lapse;
+    let inner = ((before - lapse) / (1.0 - 2.0 * lapse)).clamp(1e-6, 1.0 - 1e-6);
+    let middle = normal::quantile(inner) * rules.lot_spread;
+    let half = rules.lot_spread * std::f64::consts::FRAC_1_SQRT_2;
+    let (mut weight_sum, mut fail_sum) = (0.0, 0.0);
+    for i in -40..=40 {
+        let z = f64::from(i) * 0.1;
+        let fails = lapse + (1.0 - 2.0 * lapse) * normal::cumulative((middle + z * half) / half);
+        let seen_clean = (1.0 - power * fails).powi(clean.min(1000) as i32);
+        let weight = (-0.5 * z * z).exp() * seen_clean;
+        weight_sum += weight;
+        fail_sum += weight * fails;
+    }
+    (fail_sum / weight_sum).clamp(0.0, 1.0)
+}
+
+/// Chance after a test of this very lot and setting: `turned` of the pieces looked at.
+#[must_use]
+pub fn after_lot_test(before: f64, turned: bool, power: f64, false_alarm: f64) -> f64 {
+    if turned {
+        before * power / (before * power + (1.0 - before) * false_alarm)
+    } else {
+        before * (1.0 - power) / (before * (1.0 - power) + (1.0 - before) * (1.0 - false_alarm))
+    }
+}

@@ -1,0 +1,179 @@
+//! The cure window of one pick, ready to be drawn.
+
+use super::answer::{room_around, setting};
+use super::bleed::BleedPath;
+use super::candidate::{Candidate, cover};
+use super::judge::{Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of};
+use super::window::{Demands, Question, Run, SetPoint, Window, robust};
+use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};
+use crate::cure::trace;
+use crate::dryer::{Case, TOLERANCE, World, history};
+use crate::ink::{CureKinetics, White, deposit};
+use crate::numerics::Lanes;
+use crate::numerics::march::MarchError;
+use crate::optics::Spectrum;
+use crate::quantity::units::{celsius, kelvin};
+
+/// Cells of the drawn map. The window's own grid is coarser; local cubics fill it.
+const ROWS: usize = 41;
+const COLUMNS: usize = 49;
+
+/// The way that a pick describes, found again on the shelf.
+fn way_of<'a>(job: &'a Job, cloth: &Cloth, pick: &Pick) -> Option<Candidate<'a>> {
+    let white = job.whites.iter().find(|white| white.id == pick.white)?;
+    let mut base = None;
+    let mut strokes = 0;
+    let mut threads = 0.0;
+    for step in &pick.steps {
+        match step {
+            Step::Blocker { id, .. } => {
+                base = job.blockers.iter().chain(&job.market_blockers).find(|base| base.id == *id);
+            }
+            Step::White { strokes: more, threads_per_cm, .. } => {
+                strokes += more;
+                threads = *threads_per_cm;
+            }
+            Step::Flash { .. } | Step::Dryer { .. } => {}
+        }
+    }
+    let mesh = job.meshes.iter().min_by(|a, b| {
+        let off = |mesh: &crate::ink::Mesh| (mesh.threads_per_m / 100.0 - threads).abs();
+        off(a).total_cmp(&off(b))
+    })?;
+    let film = deposit(mesh, job.rules.transfer, strokes.max(1)) * (1.0 - cloth.fabric.open_area);
+    let backing = base.map_or_else(|| Spectrum::of_cloth(cloth.lab), |base| Spectrum::flat(base.reflectance));
+    let (shows, contrast) = cover(film, cloth.fabric.nap, &white.optics().ok()?, &backing);
+    Some(Candidate { white, base, mesh, strokes: strokes.max(1), film, shows, contrast })
+}
+
+/// The two kinetics a window follows.
+pub(super) fn kinetics(job: &Job, white: &White) -> [CureKinetics; 2] {
+    let of = |low: bool| {
+        let all = std::iter::once(white).chain(&job.whites).chain(&job.market);
+        all.into_iter().find(|white| white.low_cure == low).map_or(white.kinetics, |white| white.kinetics)
+    };
+    [of(false), of(true)]
+}
+
+/// Computes the window of a pick; `None` where the order has no such garment or white.
+///
+/// # Errors
+/// [`MarchError`] where the stack lies outside the equations.
+pub fn window_report(job: &Job, pick: &Pick, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, MarchError> {
+    let Some(cloth) = job.cloths.first() else { return Ok(None) };
+    let Some(way) = way_of(job, cloth, pick) else { return Ok(None) };
+    let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
+    let stack = stack_of(job, cloth, way.total_film());
+    let fixed = job.order.shop.dryer_fixed.map(kelvin);
+    let question = Question {
+        stack: &stack,
+        dryer: &job.dryer,
+        passes: job.order.shop.passes,
+        kinetics: kinetics(job, way.white),
+        dyed: cloth.dyed.as_ref(),
+        fixed,
+    };
+    let window = Window::compute(&question)?;
+    let point = match (at, &pick.setting) {
+        (Some((set, belt)), _) => Some(SetPoint { set: kelvin(set), belt: belt / 60.0, robust: false }),
+        (None, Some(setting)) => Some(SetPoint {
+            set: kelvin(setting.set_c),
+            belt: setting.belt_m_per_min / 60.0,
+            robust: true,
+        }),
+        (None, None) => robust(&window, &job.dryer, &demands, fixed),
+    };
+    let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(1.0);
+    let shown = point.unwrap_or(SetPoint { set: middle(&window.set), belt: middle(&window.belt), robust: false });
+    let flash = (way.strokes > 1 || way.base.is_some()).then(|| flash_step(job, cloth, &way)).transpose()?;
+    let judged = judge(job, cloth, way, shown, demands, flash)?;
+    let room = room_around(&window, &judged);
+    let drift = &job.dryer.drift;
+    let belt = shown.belt * 60.0;
+    Ok(Some(WindowReport {
+        set_c: axis(&window.set).map(celsius).collect(),
+        belt_m_per_min: axis_of(&window.belt, COLUMNS).map(|belt| belt * 60.0).collect(),
+        walls: walls(job, cloth, &window, &judged),
+        setting: point.map(|point| setting(job, &point, &room)),
+        // Drift of heat transfer acts like drift of the belt: the same share of the dwell.
+        drift: Drift { set_k: drift.air, belt_m_per_min: belt * drift.h },
+        room,
+        curve: curve(job, cloth, &judged)?,
+        fail_later: judged.fail_later,
+        verdict: judged.verdict,
+        margins: judged.margins,
+    }))
+}
+
+fn axis(points: &[f64]) -> impl Iterator<Item = f64> + use<> {
+    axis_of(points, ROWS)
+}
+
+/// Even steps from the first to the last point.
+fn axis_of(points: &[f64], count: usize) -> impl Iterator<Item = f64> + use<> {
+    let low = points.first().copied().unwrap_or(0.0);
+    let high = points.last().copied().unwrap_or(1.0);
+    (0..count).map(move |i| low + (high - low) * i as f64 / (count - 1) as f64)
+}
+
+fn walls(job: &Job, cloth: &Cloth, window: &Window, judged: &Judged<'_>) -> Vec<Wall> {
+    let rules = &job.rules;
+    let demands = &judged.demands;
+    let mut cells = Vec::with_capacity(ROWS * COLUMNS);
+    for set in axis(&window.set) {
+        for belt in axis_of(&window.belt, COLUMNS) {
+            cells.push(window.at(Run::Nominal, set, belt));
+        }
+    }
+    let mut walls = vec![Wall {
+        what: Topic::Fusion,
+        values: cells.iter().map(|cell| demands.fused_of(cell) * 100.0).collect(),
+        limit: rules.fused * 100.0,
+        needed: Side::AtLeast,
+        unit: "%".into(),
+    }];
+    let mut heat = |what: Topic, values: Vec<f64>, limit: f64, unit: &str| {
+        walls.push(Wall { what, values, limit, needed: Side::AtMost, unit: unit.into() });
+    };
+    if let Some((dye_in, path)) = bleed_of(job, cloth, judged) {
+        let Some((fresh, dye)) = looks(cloth, &judged.way) else { return walls };
+        let path = BleedPath { fresh: &fresh, dye: &dye, binding: binding(job, &judged.way), path };
+        let values = cells.iter().map(|cell| path.difference(cell.dye + dye_in)).collect();
+        heat(Topic::Bleed, values, rules.bleed, "ΔE00");
+    }
+    if demands.scorch.is_finite() {
+        heat(Topic::Scorch, cells.iter().map(|cell| cell.scorch).collect(), rules.scorch, "");
+    }
+    if demands.cloth.is_finite() {
+        let what = if cloth.shrinks_above.is_some() { Topic::Shrink } else { Topic::Softening };
+        heat(what, cells.iter().map(|cell| celsius(cell.cloth_peak)).collect(), celsius(demands.cloth), "°C");
+    }
+    heat(Topic::FilmHeat, cells.iter().map(|cell| celsius(cell.film_peak)).collect(), celsius(rules.film_heat), "°C");
+    walls
+}
+
+/// Dye that comes from outside the dryer, kg/m², and its path through the film; nothing where nothing bleeds.
+fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, f64)> {
+    let dyed = cloth.dyed.as_ref()?;
+    let elsewhere = release_elsewhere(job, cloth, &judged.way, judged.flash.as_ref());
+    Some((dyed.arrives(&elsewhere)[0], judged.film_path))
+}
+
+fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, MarchError> {
+    let stack = stack_of(job, cloth, judged.way.total_film());
+    let case = Case { set: judged.point.set, belt: judged.point.belt, world: World::NOMINAL };
+    let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
+    let kinetics = if judged.demands.must_fuse[0] { kinetics(job, judged.way.white)[0] } else { judged.way.white.kinetics };
+    let fused = trace(&history, |sample| sample.film_bottom, &kinetics);
+    let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>();
+    let in_celsius = |values: Vec<f64>| values.into_iter().map(celsius).collect();
+    Ok(Curve {
+        seconds: take(|sample| sample.time),
+        film_top_c: in_celsius(take(|sample| sample.film_top[0])),
+        film_bottom_c: in_celsius(take(|sample| sample.film_bottom[0])),
+        cloth_c: in_celsius(take(|sample| sample.cloth[0])),
+        fused: fused.iter().map(|cure| cure.fused[0]).collect(),
+        water_percent: take(|sample| sample.water * 100.0),
+        leaves_s: history.leaves[0],
+    })
+}

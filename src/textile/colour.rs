@@ -1,0 +1,88 @@
+//! What the name of a garment colour says: a rough Lab, how deep it is dyed, how often its dyes travel.
+
+use super::spelling::fold;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+/// How deep a shade is dyed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Depth {
+    /// White or raw: no dye.
+    Undyed,
+    /// Light.
+    Pale,
+    /// Middling.
+    Medium,
+    /// Deep.
+    Deep,
+}
+
+/// How often the usual dyes of a shade travel out of polyester.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShadeRisk {
+    /// Seldom.
+    Low,
+    /// Now and then.
+    Medium,
+    /// Often.
+    High,
+}
+
+/// One row of `data/colours.json`: what a garment colour's name says, which is little.
+///
+/// Real garments of one name lie some 10 ΔE*ab around `lab`; a measured colour always wins.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ColourRecord {
+    /// Stable id, kebab-case.
+    pub id: String,
+    /// Name in English.
+    pub name: String,
+    /// Name in Spanish.
+    pub nombre: String,
+    /// Other names, in either language.
+    pub also: Vec<String>,
+    /// CIELAB, D65/10°.
+    pub lab: [f64; 3],
+    /// How deep the shade is dyed.
+    pub depth: Depth,
+    /// How often it travels on dyed polyester.
+    pub risk: ShadeRisk,
+    /// What to know about it; empty where there is nothing.
+    pub note: String,
+    /// Where the record comes from.
+    pub source: String,
+}
+
+impl ColourRecord {
+    /// Every name it goes by: id, English, Spanish and the others.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        [&self.id, &self.name, &self.nombre].into_iter().chain(&self.also).map(String::as_str)
+    }
+}
+
+/// The starter colours as they stand in `data/`.
+pub const COLOURS_JSON: &str = include_str!("../../data/colours.json");
+
+/// The starter colour of a folded name, for reading labels.
+///
+/// Knows none if the file were broken, which `library::starter` reports.
+pub(super) fn known(folded: &str) -> Option<&'static ColourRecord> {
+    static COLOURS: OnceLock<Vec<ColourRecord>> = OnceLock::new();
+    static BY_NAME: OnceLock<BTreeMap<String, &ColourRecord>> = OnceLock::new();
+    let colours = COLOURS.get_or_init(|| serde_json::from_str(COLOURS_JSON).unwrap_or_default());
+    let by_name = BY_NAME.get_or_init(|| {
+        colours.iter().flat_map(|colour| colour.names().map(move |name| (fold(name), colour))).collect()
+    });
+    by_name.get(folded).copied()
+}
+
+/// The colour of that name among `colours`: English or Spanish, whatever its case, accents and hyphens.
+#[must_use]
+pub fn find<'a>(colours: &'a [ColourRecord], name: &str) -> Option<&'a ColourRecord> {
+    let wanted = fold(name);
+    colours.iter().find(|colour| colour.names().any(|known| fold(known) == wanted))
+}

@@ -1,0 +1,171 @@
+//! Tokens understood: shares, fibres, constructions, weights, colours.
+
+use super::tokens::{Kind, Token};
+use super::words::{LONGEST_PHRASE, Meaning, meaning};
+use crate::quantity::units::GSM_PER_OUNCE_YARD;
+use crate::textile::{ColourRecord, colour, spelling::fold};
+
+/// What stands at one place of a label.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum What {
+    /// A number that may be a share.
+    Number {
+        value: f64,
+        percent: bool,
+    },
+    /// A weight, g/m².
+    Weight(f64),
+    /// A known word or phrase.
+    Known(Meaning),
+    /// A colour.
+    Colour(&'static ColourRecord),
+    /// A word not known.
+    Unknown,
+    Colon,
+    Break {
+        strong: bool,
+    },
+}
+
+/// One understood piece of a label.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Item {
+    /// As it stands on the label.
+    pub text: String,
+    /// What it is.
+    pub what: What,
+}
+
+/// Understands the tokens, longest phrases first.
+pub(super) fn understand(tokens: &[Token]) -> Vec<Item> {
+    let mut items = Vec::new();
+    let mut rest = tokens;
+    while let Some((first, after)) = rest.split_first() {
+        let (what, used) = match &first.kind {
+            Kind::Number { value, percent } => match weight(rest) {
+                Some((weight, used)) if !percent => (Some(What::Weight(weight)), used),
+                _ => (Some(What::Number { value: *value, percent: *percent }), 1),
+            },
+            Kind::Word(_) => {
+                let (what, used) = phrase(rest);
+                (Some(what), used)
+            }
+            Kind::Colon => (Some(What::Colon), 1),
+            Kind::Break { strong } => (Some(What::Break { strong: *strong }), 1),
+            Kind::Unit(_) => (None, 1),
+        };
+        if let Some(what) = what {
+            let words: Vec<&str> = rest.iter().take(used).map(|token| token.text.as_str()).collect();
+            items.push(Item { text: words.join(" "), what });
+        }
+        rest = rest.get(used..).unwrap_or(after);
+    }
+    settle(items)
+}
+
+/// The longest known phrase that starts here, and how many tokens it takes.
+fn phrase(tokens: &[Token]) -> (What, usize) {
+    let words: Vec<&str> = tokens
+        .iter()
+        .take(LONGEST_PHRASE)
+        .map_while(|token| match &token.kind {
+            Kind::Word(word) => Some(word.as_str()),
+            _ => None,
+        })
+        .collect();
+    for count in (1..=words.len()).rev() {
+        let phrase = words.get(..count).unwrap_or_default().join(" ");
+        let capitals = tokens.first().is_some_and(|token| token.text.chars().all(char::is_uppercase));
+        if let Some(meaning) = meaning(&phrase, capitals) {
+            return (What::Known(meaning), count);
+        }
+        if let Some(colour) = colour::known(&phrase) {
+            return (What::Colour(colour), count);
+        }
+    }
+    (What::Unknown, 1)
+}
+
+/// A weight that starts here, g/m², and how many tokens it takes: `150 g/m²`, `5.3 oz`, `180gsm`, `6 oz/sq yd`.
+fn weight(tokens: &[Token]) -> Option<(f64, usize)> {
+    let [Token { kind: Kind::Number { value, .. }, .. }, Token { kind: Kind::Word(unit), .. }, tail @ ..] =
+        tokens
+    else {
+        return None;
+    };
+    let factor = match unit.as_str() {
+        "gsm" | "gms" | "gm2" | "grm2" | "grsm2" => return Some((*value, 2)),
+        "g" | "gr" | "grs" | "gram" | "grams" | "gramo" | "gramos" => 1.0,
+        "oz" | "ozs" | "ounce" | "ounces" | "onza" | "onzas" => GSM_PER_OUNCE_YARD,
+        _ => return None,
+    };
+    let area = |word: &str| {
+        matches!(
+            word,
+            "per"
+                | "por"
+                | "sq"
+                | "square"
+                | "m"
+                | "m2"
+                | "mt2"
+                | "mts2"
+                | "sqm"
+                | "metro"
+                | "metre"
+                | "meter"
+                | "yd"
+                | "yd2"
+                | "yds"
+                | "sy"
+                | "yard"
+                | "yarda"
+                | "cuadrado"
+                | "cuadrada"
+        )
+    };
+    let mut raised = false;
+    let more = tail
+        .iter()
+        .take_while(|token| match &token.kind {
+            Kind::Unit(mark) => {
+                raised = *mark == '^';
+                true
+            }
+            Kind::Number { .. } => std::mem::take(&mut raised),
+            Kind::Word(word) => area(word),
+            _ => false,
+        })
+        .count();
+    Some((value * factor, 2 + more))
+}
+
+/// Settles what depends on the neighbours: a fibre code counts only beside a number or another fibre, `all` only
+/// before a fibre, where it means 100 %.
+fn settle(items: Vec<Item>) -> Vec<Item> {
+    let is = |at: Option<usize>, wanted: fn(&What) -> bool| {
+        at.and_then(|at| items.get(at)).is_some_and(|item| wanted(&item.what))
+    };
+    let fibre = |what: &What| matches!(what, What::Known(Meaning::Fibre(_) | Meaning::Code(_)));
+    let share =
+        |what: &What| matches!(what, What::Number { .. } | What::Known(Meaning::Fibre(_) | Meaning::Code(_)));
+    let settled: Vec<What> = items
+        .iter()
+        .enumerate()
+        .map(|(at, item)| match item.what {
+            What::Known(Meaning::Code(code)) => {
+                if is(at.checked_sub(1), share) || is(Some(at + 1), share) {
+                    What::Known(Meaning::Fibre(code))
+                } else {
+                    meaning(&fold(&item.text), false).map_or(What::Unknown, What::Known)
+                }
+            }
+            What::Known(Meaning::All) if is(Some(at + 1), fibre) => {
+                What::Number { value: 100.0, percent: true }
+            }
+            What::Known(Meaning::All) => What::Known(Meaning::Noise),
+            ref other => other.clone(),
+        })
+        .collect();
+    items.into_iter().zip(settled).map(|(item, what)| Item { what, ..item }).collect()
+}

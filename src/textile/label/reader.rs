@@ -1,0 +1,144 @@
+use super::items::{Item, What, understand};
+use super::shares::{self, Part};
+use super::tokens::cut;
+use super::words::{Meaning, meaning};
+use super::{LONGEST, Look, Note, Reading, Section};
+use crate::quantity::{FieldError, Problem};
+use crate::textile::{AREAL_WEIGHT, spelling::fold};
+
+/// Reads a garment label.
+///
+/// # Errors
+/// One error for each thing that cannot be used, all on the field `label` but the weight: nothing or too much text
+/// ([`Problem::Empty`], [`Problem::TooLong`]), shares that do not make 100 ([`Problem::SumNot100`]) or lie outside 0 to
+/// 100 ([`Problem::OutOfRange`]), an unknown fibre with the nearest known names ([`Problem::Unknown`]), a share without
+/// a fibre or a fibre without a share ([`Problem::NotUnderstood`]).
+pub fn read(text: &str) -> Result<Reading, Vec<FieldError>> {
+    if text.trim().is_empty() {
+        return Err(vec![FieldError::new("label", text, Problem::Empty)]);
+    }
+    if text.chars().count() > LONGEST {
+        return Err(vec![FieldError::new("label", text, Problem::TooLong { max: LONGEST })]);
+    }
+    let mut reading = Reading {
+        body: Section::default(),
+        parts: Vec::new(),
+        construction: None,
+        areal_weight_gsm: None,
+        colour: None,
+        looks: Vec::new(),
+        notes: Vec::new(),
+    };
+    let mut errors = Vec::new();
+    let parts = divide(understand(&cut(text)), &mut reading.notes);
+    // The body is the part that says so, else the first that may be it.
+    let named = parts.iter().position(|part| part.name.as_deref() == Some("") && part.has_shares());
+    let body = named.or_else(|| parts.iter().position(|part| part.may_be_body() && part.has_shares()));
+    for (at, part) in parts.iter().enumerate() {
+        look_at(part, &mut reading, &mut errors);
+        match shares::read(part, &mut reading.notes) {
+            Ok(Some(section)) if Some(at) == body => reading.body = section,
+            Ok(section) => reading.parts.extend(section),
+            Err(error) => errors.push(error),
+        }
+    }
+    if reading.body.shares.is_empty() && errors.is_empty() {
+        errors.push(FieldError::new("label", text, Problem::NotUnderstood));
+    }
+    if errors.is_empty() { Ok(reading) } else { Err(errors) }
+}
+
+/// Divides a label into its parts: `shell: 100% nylon; lining: 100% polyester`, `100% nylon shell, 100% polyester
+/// lining`, `body 100% cotton rib 95% cotton 5% elastane`.
+fn divide(items: Vec<Item>, notes: &mut Vec<Note>) -> Vec<Part> {
+    let mut parts = vec![Part::default()];
+    let mut excluded: Option<Vec<String>> = None;
+    let mut items = items.into_iter().peekable();
+    let mut after_fibre = false;
+    while let Some(item) = items.next() {
+        let next = items.peek().map(|next| &next.what);
+        if let Some(words) = &mut excluded {
+            match item.what {
+                What::Break { strong: true } => {
+                    notes.push(Note::Excludes { text: words.join(" ") });
+                    excluded = None;
+                }
+                What::Break { .. } | What::Colon => {}
+                _ => words.push(item.text),
+            }
+            continue;
+        }
+        let colon = next == Some(&What::Colon);
+        let has_fibres = parts.last().is_some_and(Part::has_fibres);
+        let share_follows =
+            matches!(next, Some(What::Number { .. } | What::Known(Meaning::Fibre(_) | Meaning::All)));
+        let signed = matches!(next, Some(What::Number { percent: true, .. }));
+        let ends = matches!(next, None | Some(What::Break { .. }));
+        let name = match item.what {
+            What::Known(Meaning::Except) => {
+                excluded = Some(vec![item.text]);
+                continue;
+            }
+            What::Known(Meaning::Section(name)) if after_fibre && ends => {
+                // `100% nylon shell, …`: the word names what was just read.
+                if let Some(part) = parts.last_mut() {
+                    part.name = Some(name.into());
+                }
+                parts.push(Part::default());
+                after_fibre = false;
+                continue;
+            }
+            What::Known(Meaning::Section(name)) if colon || share_follows => Some(name.to_owned()),
+            What::Known(Meaning::Before(name)) if colon => Some(name.to_owned()),
+            What::Known(Meaning::Construction(_)) if colon && has_fibres => Some(item.text.to_lowercase()),
+            What::Known(Meaning::Construction(_))
+                if after_fibre && signed && parts.last().is_some_and(Part::is_full) =>
+            {
+                Some(item.text.to_lowercase())
+            }
+            _ => None,
+        };
+        if let Some(name) = name {
+            parts.push(Part { name: Some(name), items: Vec::new() });
+            after_fibre = false;
+            continue;
+        }
+        after_fibre = matches!(item.what, What::Known(Meaning::Fibre(_) | Meaning::Loose(_)));
+        if let Some(part) = parts.last_mut() {
+            part.items.push(item);
+        }
+    }
+    notes.extend(excluded.map(|words| Note::Excludes { text: words.join(" ") }));
+    parts
+}
+
+/// Takes weight, colour and look from a part, and the construction if it may be the body; the first of each counts.
+fn look_at(part: &Part, reading: &mut Reading, errors: &mut Vec<FieldError>) {
+    for item in &part.items {
+        match item.what {
+            What::Weight(weight) if reading.areal_weight_gsm.is_none() => match AREAL_WEIGHT.check(weight) {
+                Ok(weight) => reading.areal_weight_gsm = Some(weight),
+                Err(error) => errors.push(error),
+            },
+            What::Known(Meaning::Construction(construction)) if part.may_be_body() => {
+                reading.construction.get_or_insert(construction);
+            }
+            What::Colour(colour) => {
+                reading.colour.get_or_insert_with(|| colour.name.clone());
+                // `heather grey` is a colour and a look.
+                if item.text.split(' ').any(|word| meaning(&fold(word), false) == Some(Meaning::Heather)) {
+                    add(&mut reading.looks, Look::Heather);
+                }
+            }
+            What::Known(Meaning::Heather) => add(&mut reading.looks, Look::Heather),
+            What::Known(Meaning::Sublimation) => add(&mut reading.looks, Look::SublimationPrinted),
+            _ => {}
+        }
+    }
+}
+
+fn add(looks: &mut Vec<Look>, look: Look) {
+    if !looks.contains(&look) {
+        looks.push(look);
+    }
+}

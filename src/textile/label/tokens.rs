@@ -1,0 +1,115 @@
+//! Label text cut into numbers, words and the marks that matter.
+
+use crate::textile::spelling::fold;
+
+/// A piece of a label.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Token {
+    /// As it stands.
+    pub text: String,
+    /// What it is.
+    pub kind: Kind,
+}
+
+/// What a piece of a label is.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Kind {
+    /// A number, and whether a percent sign stands beside it.
+    Number { value: f64, percent: bool },
+    /// A word, folded.
+    Word(String),
+    /// `/` or `^`, parts of a unit.
+    Unit(char),
+    /// `:`
+    Colon,
+    /// `,` `;` a line end and the like; `strong` where a new thought begins.
+    Break { strong: bool },
+}
+
+/// Cuts the text. Understands decimal commas, glued units and signs (`97,5%algodón`, `150g/m²`, `%50`).
+pub(super) fn cut(text: &str) -> Vec<Token> {
+    let mut tokens: Vec<Token> = Vec::new();
+    let mut letters = text.chars().peekable();
+    let mut before = ' ';
+    let mut percent_ahead = false;
+    while let Some(letter) = letters.next() {
+        let next = letters.peek().copied();
+        let negative = matches!(letter, '-' | '−')
+            && before.is_whitespace()
+            && next.is_some_and(|digit| digit.is_ascii_digit());
+        if letter.is_ascii_digit() || negative {
+            let mut number = String::from(if negative { '-' } else { letter });
+            let mut pointed = false;
+            while let Some(&digit) = letters.peek() {
+                let point = matches!(digit, '.' | ',') && !pointed && {
+                    let mut ahead = letters.clone();
+                    ahead.next();
+                    ahead.next().is_some_and(|after| after.is_ascii_digit())
+                };
+                if !digit.is_ascii_digit() && !point {
+                    break;
+                }
+                pointed |= point;
+                number.push(digit);
+                letters.next();
+            }
+            let value = number.replace(',', ".").parse().unwrap_or(f64::NAN);
+            let kind = Kind::Number { value, percent: std::mem::take(&mut percent_ahead) };
+            before = number.chars().next_back().unwrap_or(letter);
+            tokens.push(Token { text: number, kind });
+            continue;
+        }
+        if letter.is_alphanumeric() {
+            let mut word = String::from(letter);
+            while let Some(&more) = letters.peek() {
+                // `m2` is a word, `cotton40` is two pieces.
+                let squares = matches!(more, '2' | '²') && {
+                    let mut ahead = letters.clone();
+                    ahead.next();
+                    !ahead.next().is_some_and(char::is_alphanumeric)
+                };
+                if !squares && !more.is_alphabetic() && !matches!(more, '\u{300}'..='\u{36f}' | '\'' | '’')
+                {
+                    break;
+                }
+                word.push(more);
+                letters.next();
+            }
+            before = 'a';
+            let folded = fold(&word);
+            match folded.as_str() {
+                "percent" | "pct" | "porcentaje" => sign(&mut tokens, &mut percent_ahead),
+                "ciento" if tokens.last().is_some_and(|last| last.kind == Kind::Word("por".into())) => {
+                    tokens.pop();
+                    sign(&mut tokens, &mut percent_ahead);
+                }
+                _ => tokens.push(Token { text: word, kind: Kind::Word(folded) }),
+            }
+            continue;
+        }
+        let kind = match letter {
+            '%' | '％' | '٪' => {
+                sign(&mut tokens, &mut percent_ahead);
+                None
+            }
+            '/' | '^' => Some(Kind::Unit(letter)),
+            ':' => Some(Kind::Colon),
+            ';' | '\n' | '\r' | '|' | '•' => Some(Kind::Break { strong: true }),
+            ',' | '.' | '(' | ')' | '[' | ']' | '·' | '+' | '&' => Some(Kind::Break { strong: false }),
+            _ => None,
+        };
+        if let Some(kind) = kind {
+            tokens.push(Token { text: letter.into(), kind });
+        }
+        before = letter;
+    }
+    tokens
+}
+
+/// A percent sign: belongs to the number before it, else to the one that follows.
+fn sign(tokens: &mut [Token], ahead: &mut bool) {
+    match tokens.last_mut() {
+        Some(Token { kind: Kind::Number { percent, .. }, .. }) if !*percent => *percent = true,
+        _ => *ahead = true,
+    }
+}
