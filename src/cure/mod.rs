@@ -15,9 +15,7 @@
 
 mod limits;
 
-
 pub use limits::{Limits, scorch};
-
 
 use crate::dryer::{History, Place, between};
 use crate::ink::CureKinetics;
@@ -49,11 +47,7 @@ pub fn fuse<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &Cu
 
 /// Fused share at `place` at each sample of the history.
 #[must_use]
-pub fn trace<const L: usize>(
-    history: &History<L>,
-    place: Place<L>,
-    kinetics: &CureKinetics,
-) -> Vec<Cure<L>> {
+pub fn trace<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Vec<Cure<L>> {
     let mut cure = Cure { gelled: Lanes::ZERO, fused: Lanes::ZERO };
     let mut trace = Vec::with_capacity(history.samples.len());
     trace.push(cure);

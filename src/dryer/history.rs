@@ -308,7 +308,14 @@ fn chain<const L: usize>(stack: &Stack, worlds: &[World; L], under: f64, contact
     };
     let thickness = Lanes(worlds.map(|world| stack.film.thickness * world.film));
     let mass = thickness * stack.film.density;
-    lay(&mut chain, film, mass, Film::HEAT_CAPACITY, Film::HEAT_CAPACITY_SLOPE, stack.film.density * stack.film.thickness);
+    lay(
+        &mut chain,
+        film,
+        mass,
+        Film::HEAT_CAPACITY,
+        Film::HEAT_CAPACITY_SLOPE,
+        stack.film.density * stack.film.thickness,
+    );
     let step = thickness * (1.0 / (film - 1) as f64);
     join(&mut chain, film, step.recip() * Film::CONDUCTIVITY, Film::CONTACT);
 

@@ -36,7 +36,8 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
     };
     let mut job = super::job(&order, library)?;
     job.dryer.drift = unmeasured(library)?;
-    let stuck = || vec![FieldError::new("anchor", &anchor.id, Problem::Contradiction { with: "window".into() })];
+    let stuck =
+        || vec![FieldError::new("anchor", &anchor.id, Problem::Contradiction { with: "window".into() })];
     let weigh = |job: &Job| plan::weigh(job, &white.id, anchor.blocker).ok().flatten().ok_or_else(stuck);
     let pick = weigh(&job)?;
     let setting = pick.setting.ok_or_else(stuck)?;
@@ -83,7 +84,6 @@ fn label(anchor: &AnchorRecord) -> String {
     let names: Vec<String> = shares.map(|(fibre, share)| format!("{share}% {}", fibre.name())).collect();
     names.join(" ")
 }
-
 
 fn shade(depth: Depth) -> &'static str {
     match depth {

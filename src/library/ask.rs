@@ -96,20 +96,14 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         }
     }
     let market = market(library, &whites);
-    let market_blockers: Vec<Base> =
-        library.blockers.iter().map(base).filter(|base| blockers.iter().all(|had| had.id != base.id)).collect();
+    let market_blockers: Vec<Base> = library
+        .blockers
+        .iter()
+        .map(base)
+        .filter(|base| blockers.iter().all(|had| had.id != base.id))
+        .collect();
     let meshes = library.meshes.iter().map(super::mesh).collect();
-    Ok(Job {
-        order: order.clone(),
-        cloths,
-        whites,
-        blockers,
-        market,
-        market_blockers,
-        meshes,
-        dryer,
-        rules,
-    })
+    Ok(Job { order: order.clone(), cloths, whites, blockers, market, market_blockers, meshes, dryer, rules })
 }
 
 /// Whites that the shop could buy: one of each kind that it does not have.
@@ -180,7 +174,9 @@ fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<FieldError>>
             construction
         }
         None => {
-            understood.push(Reason::new(Code::AssumedConstruction).word("construction", kebab(&Construction::Jersey)));
+            understood.push(
+                Reason::new(Code::AssumedConstruction).word("construction", kebab(&Construction::Jersey)),
+            );
             asks.push(Reason::new(Code::AskConstruction));
             Construction::Jersey
         }
@@ -199,7 +195,11 @@ fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<FieldError>>
     };
     let fabric = library.fabric(&composition, construction, weight).map_err(one)?;
 
-    let named = if garment.colour.name.trim().is_empty() { reading.colour.clone() } else { Some(garment.colour.name.clone()) };
+    let named = if garment.colour.name.trim().is_empty() {
+        reading.colour.clone()
+    } else {
+        Some(garment.colour.name.clone())
+    };
     let colour: Option<&ColourRecord> = match &named {
         Some(name) => match library.colour(name) {
             Ok(colour) => Some(colour),
@@ -295,7 +295,11 @@ fn dyed(
     let said = garment.dyed_fibres.as_ref().map(|fibres| fibres.contains(&Fibre::Polyester));
     if said == Some(false) && sublimated {
         let with = "dye_class".into();
-        return Err(vec![FieldError::new("dyed_fibres", "sublimation-printed", Problem::Contradiction { with })]);
+        return Err(vec![FieldError::new(
+            "dyed_fibres",
+            "sublimation-printed",
+            Problem::Contradiction { with },
+        )]);
     }
     // A cloth is as white as its undyed fibre; white and raw shades hold no disperse dye worth a number.
     let undyed_shade = depth == Depth::Undyed && !sublimated;
@@ -310,12 +314,10 @@ fn dyed(
         Depth::Deep => value("dye-on-fibre")?,
     } / 100.0;
     let full = value("dye-on-fibre")? / 100.0;
-    let surface = if sublimated {
-        value("surface-dye-sublimation")?
-    } else {
-        value("surface-dye")? * on_fibre / full
-    } * 1e-6
-        * share;
+    let surface =
+        if sublimated { value("surface-dye-sublimation")? } else { value("surface-dye")? * on_fibre / full }
+            * 1e-6
+            * share;
     // Sportswear of polyester alone is dyed deeper and cleared less than the polyester of a blend.
     let sportswear = if share > 0.95 { value("sportswear-dye")? } else { 1.0 };
     let cloth = DyedCloth {
@@ -335,7 +337,9 @@ fn dye_of(class: DyeClass, library: &Library) -> Result<Dye, Vec<FieldError>> {
     let energy = match class {
         DyeClass::HighEnergy => DyeEnergy::High,
         DyeClass::MediumEnergy => DyeEnergy::Medium,
-        DyeClass::LowEnergy | DyeClass::Unknown | DyeClass::SublimationPrinted | DyeClass::MassDyed => DyeEnergy::Low,
+        DyeClass::LowEnergy | DyeClass::Unknown | DyeClass::SublimationPrinted | DyeClass::MassDyed => {
+            DyeEnergy::Low
+        }
     };
     let in_fibre = library.dye_class(energy).map_err(one)?;
     let typical = match class {
@@ -392,10 +396,13 @@ fn note(note: &Note) -> Reason {
         Note::Ask { word, fibre, .. } => said("ask").word("words", word).word("fibre", kebab(fibre)),
         Note::ReadAs { word, fibre } => said("read-as").word("words", word).word("fibre", kebab(fibre)),
         Note::AssumedShares { word, shares } => {
-            let list: Vec<String> = shares.iter().map(|(fibre, share)| format!("{share} % {}", kebab(fibre))).collect();
+            let list: Vec<String> =
+                shares.iter().map(|(fibre, share)| format!("{share} % {}", kebab(fibre))).collect();
             said("assumed-shares").word("words", word).word("shares", list.join(", "))
         }
-        Note::OtherFibres { percent, section } => said("other-fibres").number("percent", *percent).word("section", section),
+        Note::OtherFibres { percent, section } => {
+            said("other-fibres").number("percent", *percent).word("section", section)
+        }
         Note::Rounded { sum, section } => said("rounded").number("percent", *sum).word("section", section),
         Note::Dropped { word } => said("dropped").word("words", word),
         Note::Excludes { text } => said("excludes").word("words", text),

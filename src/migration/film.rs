@@ -22,7 +22,8 @@ impl FilmDiffusion {
     #[must_use]
     pub fn over<const L: usize>(&self, history: &History<L>) -> Lanes<L> {
         let mut path = Lanes::ZERO;
-        history.walk(|sample| sample.film_bottom, |seconds, temperature| path += self.at(temperature) * seconds);
+        history
+            .walk(|sample| sample.film_bottom, |seconds, temperature| path += self.at(temperature) * seconds);
         path
     }
 }

@@ -108,17 +108,13 @@ impl<const L: usize> Release<L> {
     pub fn heat(&mut self, cloth: &DyedCloth, seconds: Lanes<L>, temperature: Lanes<L>) {
         let reduced = temperature * (1.0 / 298.0);
         let in_air = reduced * reduced / reduced.sqrt().sqrt() * DyedCloth::VAPOUR_DIFFUSIVITY;
-        let saturated = cloth.dye.vapour_pressure(temperature) / temperature
-            * (cloth.dye.molar_mass / GAS_CONSTANT);
+        let saturated =
+            cloth.dye.vapour_pressure(temperature) / temperature * (cloth.dye.molar_mass / GAS_CONSTANT);
         let activity = (cloth.on_fibre / DyedCloth::SATURATION).min(1.0);
         self.vapour += in_air * saturated * seconds * (activity * cloth.share / DyedCloth::GAP);
         self.theta += cloth.dye.diffusivity(temperature) * seconds;
-        self.surface += arrhenius(
-            temperature,
-            DyedCloth::SURFACE_TIME,
-            393.15,
-            DyedCloth::SURFACE_ENERGY,
-        ) * seconds;
+        self.surface +=
+            arrhenius(temperature, DyedCloth::SURFACE_TIME, 393.15, DyedCloth::SURFACE_ENERGY) * seconds;
     }
 }
 
@@ -126,6 +122,7 @@ impl<const L: usize> Release<L> {
 #[must_use]
 pub fn release<const L: usize>(history: &History<L>, cloth: &DyedCloth) -> Release<L> {
     let mut release = Release::NONE;
-    history.walk(|sample| sample.cloth_face, |seconds, temperature| release.heat(cloth, seconds, temperature));
+    history
+        .walk(|sample| sample.cloth_face, |seconds, temperature| release.heat(cloth, seconds, temperature));
     release
 }

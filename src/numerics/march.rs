@@ -280,8 +280,7 @@ fn first_step<const L: usize>(
     duration: Lanes<L>,
     tolerance: Tolerance,
 ) -> f64 {
-    let fastest =
-        rates[..nodes].iter().map(|rate| (rate.abs() * duration).largest()).fold(1e-9, f64::max);
+    let fastest = rates[..nodes].iter().map(|rate| (rate.abs() * duration).largest()).fold(1e-9, f64::max);
     (8.0 * tolerance.temperature / fastest).clamp(1e-9, 0.1)
 }
 

@@ -7,7 +7,8 @@ use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
 use super::window::{Demands, Question, Run, SetPoint, Window, robust, room as reach};
 use super::window_report::kinetics;
 use super::{
-    Base, Cloth, Code, Job, Pick, Priority, Reason, Rejected, Report, Room, Setting, Side, Step, Topic, Trial, Verdict,
+    Base, Cloth, Code, Job, Pick, Priority, Reason, Rejected, Report, Room, Setting, Side, Step, Topic,
+    Trial, Verdict,
 };
 use crate::ink::{CureKinetics, White, ink_per_print};
 use crate::numerics::Lanes;
@@ -101,7 +102,11 @@ impl<'a> Bench<'a> {
     }
 
     /// The best way to use one white, by verdict and then by cost.
-    fn best_of<'w>(&mut self, white: &'w White, bases: &'w [Base]) -> Result<Result<Judged<'w>, Reason>, MarchError>
+    fn best_of<'w>(
+        &mut self,
+        white: &'w White,
+        bases: &'w [Base],
+    ) -> Result<Result<Judged<'w>, Reason>, MarchError>
     where
         'a: 'w,
     {
@@ -110,7 +115,8 @@ impl<'a> Bench<'a> {
         for way in candidates(self.job, self.cloth, white, bases) {
             match self.weigh(way)? {
                 Ok(judged) => {
-                    let better = best.as_ref().is_none_or(|best| order(self.job, self.cloth, &judged, best).is_lt());
+                    let better =
+                        best.as_ref().is_none_or(|best| order(self.job, self.cloth, &judged, best).is_lt());
                     if better {
                         best = Some(judged);
                     }
@@ -148,7 +154,9 @@ fn burden(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> f64 {
         Priority::StaysWhite | Priority::Durable => 3.0 * risk + cost + 0.3 * (feel + cover),
         Priority::Soft => risk + cost + 8.0 * feel + cover,
         Priority::Opaque => risk + cost + feel + 8.0 * cover,
-        Priority::Fast => risk + cost + 2.0 * pieces * HOUR / rate_per_hour(job, judged) + 0.3 * (feel + cover),
+        Priority::Fast => {
+            risk + cost + 2.0 * pieces * HOUR / rate_per_hour(job, judged) + 0.3 * (feel + cover)
+        }
         Priority::Cheap => risk + 3.0 * cost,
     }
 }
@@ -158,9 +166,10 @@ fn ink_cost(job: &Job, judged: &Judged<'_>) -> f64 {
     let places = print.locations.len().max(1) as f64;
     let (area, coverage) = (print.area_cm2 * 1e-4 * places, print.coverage_percent / 100.0);
     let white = judged.way.white;
-    let base = judged.way.base.map_or(0.0, |base| {
-        ink_per_print(area, coverage, base.film, base.density) * base.price_per_kg
-    });
+    let base = judged
+        .way
+        .base
+        .map_or(0.0, |base| ink_per_print(area, coverage, base.film, base.density) * base.price_per_kg);
     base + ink_per_print(area, coverage, judged.way.film, white.density) * white.price_per_kg
 }
 
@@ -270,12 +279,16 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
 /// What no white can answer.
 fn forbidden(job: &Job, cloth: &Cloth) -> Option<Reason> {
     use super::{Finish, UseKind};
-    let banned = |ban: &String| matches!(ban.to_lowercase().as_str(), "pvc" | "vinyl" | "phthalates" | "plastisol");
+    let banned =
+        |ban: &String| matches!(ban.to_lowercase().as_str(), "pvc" | "vinyl" | "phthalates" | "plastisol");
     if let Some(ban) = job.order.use_.customer_bans.iter().find(|ban| banned(ban)) {
         return Some(Reason::new(Code::CustomerBans).word("ban", ban));
     }
-    let certified =
-        cloth.garment.finish.iter().any(|finish| matches!(finish, Finish::FlameResistant | Finish::HighVisibility));
+    let certified = cloth
+        .garment
+        .finish
+        .iter()
+        .any(|finish| matches!(finish, Finish::FlameResistant | Finish::HighVisibility));
     (certified || job.order.use_.kind == UseKind::Protective).then(|| Reason::new(Code::MakerWordNeeded))
 }
 
@@ -357,8 +370,9 @@ fn pick_reasons(
 fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64>, MarchError> {
     use crate::cure::fuse;
     use crate::dryer::{Case, TOLERANCE, World, history};
-    let water = crate::textile::moisture::regain(job.order.shop.humidity_percent / 100.0, cloth.fabric.regain_65)
-        + cloth.garment.added_water_percent / 100.0;
+    let water =
+        crate::textile::moisture::regain(job.order.shop.humidity_percent / 100.0, cloth.fabric.regain_65)
+            + cloth.garment.added_water_percent / 100.0;
     if water < 0.045 {
         return Ok(None);
     }

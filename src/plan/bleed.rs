@@ -65,7 +65,8 @@ impl BleedPath<'_> {
     pub fn band(&self, arrived: f64, rules: &Rules) -> Band {
         // Eight lots in ten lie within 1.2816 standard deviations.
         let spread = (1.281_6 * rules.lot_spread).exp();
-        Band { low: arrived / spread, likely: arrived, high: arrived * spread }.map(|dye| self.difference(dye))
+        Band { low: arrived / spread, likely: arrived, high: arrived * spread }
+            .map(|dye| self.difference(dye))
     }
 }
 

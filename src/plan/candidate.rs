@@ -48,7 +48,12 @@ const ANCHOR_FILM: f64 = 100e-6;
 /// The ways worth weighing for one white: the thinnest film that covers, and on cloth that bleeds the one nearest to
 /// the heavy film that such cloth is printed with; each also over every blocker at hand.
 #[must_use]
-pub fn candidates<'a>(job: &'a Job, cloth: &Cloth, white: &'a White, bases: &'a [Base]) -> Vec<Candidate<'a>> {
+pub fn candidates<'a>(
+    job: &'a Job,
+    cloth: &Cloth,
+    white: &'a White,
+    bases: &'a [Base],
+) -> Vec<Candidate<'a>> {
     let Ok(optics) = white.optics() else { return Vec::new() };
     let most = most_shown(job.order.print.opacity);
     let mut ways = Vec::new();

@@ -1,7 +1,9 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
 use super::judge::{Judged, tightness};
-use super::{Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict};
+use super::{
+    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict,
+};
 use crate::dryer::Emitter;
 use crate::ink::WhiteClass;
 use crate::quantity::units::celsius;
@@ -29,7 +31,13 @@ fn with_margin(code: Code, margin: &Margin) -> Reason {
 }
 
 /// Reasons of a pick, most telling first.
-pub fn reasons(job: &Job, cloth: &Cloth, judged: &Judged<'_>, room: &Room, dry_dwell: Option<f64>) -> Vec<Reason> {
+pub fn reasons(
+    job: &Job,
+    cloth: &Cloth,
+    judged: &Judged<'_>,
+    room: &Room,
+    dry_dwell: Option<f64>,
+) -> Vec<Reason> {
     let mut ranked: Vec<(f64, Reason)> = Vec::new();
     let mut add = |rank: f64, reason: Reason| ranked.push((rank, reason));
     let white = judged.way.white;
@@ -50,7 +58,8 @@ pub fn reasons(job: &Job, cloth: &Cloth, judged: &Judged<'_>, room: &Room, dry_d
         if let Some(base) = judged.way.base {
             add(85.0, Reason::new(Code::BlockerHelps).word("blocker", &base.name));
         }
-        let tested = job.order.evidence.iter().any(|seen| seen.about == "lot" && seen.name == cloth.garment.lot);
+        let tested =
+            job.order.evidence.iter().any(|seen| seen.about == "lot" && seen.name == cloth.garment.lot);
         if !tested && !cloth.garment.lot.is_empty() && judged.verdict >= Verdict::Trial {
             add(75.0, Reason::new(Code::LotNew).word("lot", &cloth.garment.lot));
         }
@@ -316,20 +325,30 @@ pub fn unknowns(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Unkn
     let bleeds = best.map_or(0.0, |best| best.bleeds);
     if cloth.dyed.is_some() {
         if !cloth.dye_known {
-            unknowns.push(Unknown { ask: Reason::new(Code::AskDyed), worth: (bleeds - job.rules.lapse).max(0.0) });
+            unknowns.push(Unknown {
+                ask: Reason::new(Code::AskDyed),
+                worth: (bleeds - job.rules.lapse).max(0.0),
+            });
         } else if cloth.garment.dye_class == DyeClass::Unknown {
-            unknowns.push(Unknown { ask: Reason::new(Code::AskDyeClass), worth: 0.5 * (bleeds - job.rules.lapse).max(0.0) });
+            unknowns.push(Unknown {
+                ask: Reason::new(Code::AskDyeClass),
+                worth: 0.5 * (bleeds - job.rules.lapse).max(0.0),
+            });
         }
         if !cloth.garment.lot.is_empty() && bleeds > job.rules.go {
             let worth = bleeds * job.rules.power_hot_hold;
-            unknowns.push(Unknown { ask: Reason::new(Code::AskLotTest).word("lot", &cloth.garment.lot), worth });
+            unknowns
+                .push(Unknown { ask: Reason::new(Code::AskLotTest).word("lot", &cloth.garment.lot), worth });
         }
     }
     for ask in &cloth.asks {
         unknowns.push(Unknown { ask: ask.clone(), worth: 0.01 });
     }
     if !job.dryer.measured {
-        unknowns.push(Unknown { ask: Reason::new(Code::AskMeasureDryer).word("dryer", &job.dryer.name), worth: 0.02 });
+        unknowns.push(Unknown {
+            ask: Reason::new(Code::AskMeasureDryer).word("dryer", &job.dryer.name),
+            worth: 0.02,
+        });
     }
     unknowns.sort_by(|a, b| b.worth.total_cmp(&a.worth));
     unknowns

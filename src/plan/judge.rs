@@ -187,8 +187,7 @@ pub fn judge<'a>(
 ) -> Result<Judged<'a>, MarchError> {
     let rules = &job.rules;
     let stack = stack_of(job, cloth, way.total_film());
-    let cases =
-        worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
+    let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
     let history = history(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let mut margins = Vec::new();
     let mut add = |what: Topic, value: Band, limit: f64, needed: Side, unit: &str| {
@@ -230,14 +229,10 @@ pub fn judge<'a>(
         };
         let dye_in = dyed.arrives(&total);
         let arrives = (dye_in[0] + dye_in[1] + dye_in[2]) / 3.0;
-        let path = BleedPath {
-            fresh: &fresh,
-            dye: &dye,
-            binding: binding(job, &way),
-            path: film_path,
-        };
+        let path = BleedPath { fresh: &fresh, dye: &dye, binding: binding(job, &way), path: film_path };
         let critical = path.critical(rules.bleed);
-        bleeds = Band { low: dye_in[1], likely: arrives, high: dye_in[2] }.map(|dye| chance(dye, critical, rules));
+        bleeds =
+            Band { low: dye_in[1], likely: arrives, high: dye_in[2] }.map(|dye| chance(dye, critical, rules));
         bleeds = bleeds.map(|p| with_evidence(job, cloth, &way, p));
         add(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
     }
@@ -258,7 +253,8 @@ pub fn judge<'a>(
         let asked = job.order.print.stretch_needed_percent.max(cloth.garment.stretch_percent) / 100.0;
         // A worn print sees about two thirds of what the cloth can give.
         let needed = asked.max(cloth.fabric.stretch * 0.65).max(0.05);
-        let stretch = Band { low: way.white.stretch * 0.75, likely: way.white.stretch, high: way.white.stretch * 1.33 };
+        let stretch =
+            Band { low: way.white.stretch * 0.75, likely: way.white.stretch, high: way.white.stretch * 1.33 };
         add(Topic::Stretch, stretch.map(|s| s * 100.0), needed * 100.0, Side::AtLeast, "%");
         normal::cumulative((needed / way.white.stretch).ln() / 0.25)
     };
@@ -268,15 +264,23 @@ pub fn judge<'a>(
         let stacked = if job.order.use_.stacked_hot { 1.6 } else { 1.0 };
         let chance = (way.white.ghosting * shade * damp * stacked).min(0.9);
         if chance > 0.002 {
-            add(Topic::Ghosting, Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) }.map(|p| p * 100.0), rules.go * 100.0, Side::AtMost, "%");
+            add(
+                Topic::Ghosting,
+                Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) }.map(|p| p * 100.0),
+                rules.go * 100.0,
+                Side::AtMost,
+                "%",
+            );
         }
         chance
     };
     let comes_off = {
         let nylon = cloth.share(Fibre::Nylon) > 0.4;
-        let coated = cloth.garment.finish.iter().any(|finish| {
-            matches!(finish, super::Finish::Coated | super::Finish::WaterRepellent)
-        });
+        let coated = cloth
+            .garment
+            .finish
+            .iter()
+            .any(|finish| matches!(finish, super::Finish::Coated | super::Finish::WaterRepellent));
         let chance = match (nylon, coated, way.white.holds_on_nylon) {
             (_, true, true) => 0.15,
             (_, true, false) => 0.55,
@@ -285,7 +289,13 @@ pub fn judge<'a>(
             (false, false, _) => 0.0,
         };
         if chance > 0.0 {
-            add(Topic::Adhesion, Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) }.map(|p| p * 100.0), rules.go * 100.0, Side::AtMost, "%");
+            add(
+                Topic::Adhesion,
+                Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) }.map(|p| p * 100.0),
+                rules.go * 100.0,
+                Side::AtMost,
+                "%",
+            );
         }
         chance
     };
@@ -297,8 +307,7 @@ pub fn judge<'a>(
         robust: point.robust,
         tested: lot_test(job, cloth, &way).is_some(),
     };
-    let stake =
-        Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
+    let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
     let verdict = verdict(fail_later.likely, &stake, standing, rules);
     margins.sort_by(|a, b| tightness(a).total_cmp(&tightness(b)));
     Ok(Judged {

@@ -16,8 +16,8 @@ pub mod window;
 mod window_report;
 
 pub use answer::{answer, weigh};
-pub use window_report::window_report;
 pub use job::{Base, Cloth, Job, Rules, check};
+pub use window_report::window_report;
 
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,

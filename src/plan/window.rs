@@ -122,7 +122,8 @@ impl Window {
             for (r, row_weight) in row_weights.iter().enumerate() {
                 let from = (row + r) * columns + column;
                 let cells = field.get(from..).unwrap_or_default();
-                sum += row_weight * cells.iter().zip(column_weights).map(|(cell, weight)| cell * weight).sum::<f64>();
+                sum += row_weight
+                    * cells.iter().zip(column_weights).map(|(cell, weight)| cell * weight).sum::<f64>();
             }
             sum
         };
@@ -185,8 +186,9 @@ fn compute_fields(
                 world,
             });
             let history = history(question.stack, question.dryer, &cases, question.passes, TOLERANCE)?;
-            let [ordinary, low] =
-                question.kinetics.map(|kinetics| fuse(&history, |sample| sample.film_bottom, &kinetics).fused);
+            let [ordinary, low] = question
+                .kinetics
+                .map(|kinetics| fuse(&history, |sample| sample.film_bottom, &kinetics).fused);
             let dye = question.dyed.map_or(Lanes::ZERO, |cloth| cloth.arrives(&release(&history, cloth)));
             let scorched = scorch(&history, |sample| sample.film_top);
             let (film, cloth) = (history.film_peak(), history.cloth_peak());

@@ -59,7 +59,11 @@ pub(super) fn kinetics(job: &Job, white: &White) -> [CureKinetics; 2] {
 ///
 /// # Errors
 /// [`MarchError`] where the stack lies outside the equations.
-pub fn window_report(job: &Job, pick: &Pick, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, MarchError> {
+pub fn window_report(
+    job: &Job,
+    pick: &Pick,
+    at: Option<(f64, f64)>,
+) -> Result<Option<WindowReport>, MarchError> {
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
     let Some(way) = way_of(job, cloth, pick) else { return Ok(None) };
     let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
@@ -76,15 +80,14 @@ pub fn window_report(job: &Job, pick: &Pick, at: Option<(f64, f64)>) -> Result<O
     let window = Window::compute(&question)?;
     let point = match (at, &pick.setting) {
         (Some((set, belt)), _) => Some(SetPoint { set: kelvin(set), belt: belt / 60.0, robust: false }),
-        (None, Some(setting)) => Some(SetPoint {
-            set: kelvin(setting.set_c),
-            belt: setting.belt_m_per_min / 60.0,
-            robust: true,
-        }),
+        (None, Some(setting)) => {
+            Some(SetPoint { set: kelvin(setting.set_c), belt: setting.belt_m_per_min / 60.0, robust: true })
+        }
         (None, None) => robust(&window, &job.dryer, &demands, fixed),
     };
     let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(1.0);
-    let shown = point.unwrap_or(SetPoint { set: middle(&window.set), belt: middle(&window.belt), robust: false });
+    let shown =
+        point.unwrap_or(SetPoint { set: middle(&window.set), belt: middle(&window.belt), robust: false });
     let flash = (way.strokes > 1 || way.base.is_some()).then(|| flash_step(job, cloth, &way)).transpose()?;
     let judged = judge(job, cloth, way, shown, demands, flash)?;
     let room = room_around(&window, &judged);
@@ -148,7 +151,12 @@ fn walls(job: &Job, cloth: &Cloth, window: &Window, judged: &Judged<'_>) -> Vec<
         let what = if cloth.shrinks_above.is_some() { Topic::Shrink } else { Topic::Softening };
         heat(what, cells.iter().map(|cell| celsius(cell.cloth_peak)).collect(), celsius(demands.cloth), "°C");
     }
-    heat(Topic::FilmHeat, cells.iter().map(|cell| celsius(cell.film_peak)).collect(), celsius(rules.film_heat), "°C");
+    heat(
+        Topic::FilmHeat,
+        cells.iter().map(|cell| celsius(cell.film_peak)).collect(),
+        celsius(rules.film_heat),
+        "°C",
+    );
     walls
 }
 
@@ -163,9 +171,15 @@ fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, MarchEr
     let stack = stack_of(job, cloth, judged.way.total_film());
     let case = Case { set: judged.point.set, belt: judged.point.belt, world: World::NOMINAL };
     let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
-    let kinetics = if judged.demands.must_fuse[0] { kinetics(job, judged.way.white)[0] } else { judged.way.white.kinetics };
+    let kinetics = if judged.demands.must_fuse[0] {
+        kinetics(job, judged.way.white)[0]
+    } else {
+        judged.way.white.kinetics
+    };
     let fused = trace(&history, |sample| sample.film_bottom, &kinetics);
-    let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>();
+    let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| {
+        history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>()
+    };
     let in_celsius = |values: Vec<f64>| values.into_iter().map(celsius).collect();
     Ok(Curve {
         seconds: take(|sample| sample.time),

@@ -93,7 +93,8 @@ pub fn vapour_over_cloth<const L: usize>(
 ) -> (Lanes<L>, Lanes<L>) {
     let phi = balance_humidity(water, regain_65);
     let heat = sorption_heat(phi);
-    let shift = (heat * (MOLAR_MASS / GAS_CONSTANT) * (temperature.recip() - 1.0 / 298.15)).clamp(-60.0, 60.0);
+    let shift =
+        (heat * (MOLAR_MASS / GAS_CONSTANT) * (temperature.recip() - 1.0 / 298.15)).clamp(-60.0, 60.0);
     let activity = (phi * (-shift).exp()).min(Lanes::splat(1.0));
     (activity * saturation_pressure(temperature), heat)
 }

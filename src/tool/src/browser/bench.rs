@@ -12,7 +12,9 @@ use std::time::{Duration, Instant};
 
 /// What every story is handed.
 pub struct Bench {
+    /// Where the project is.
     pub workshop: Workshop,
+    /// The browser that is driven.
     pub chromium: Chromium,
     driver: Driver,
     site: SocketAddr,

@@ -22,6 +22,7 @@ pub struct Desk {
 }
 
 impl Desk {
+    /// A browser that the driver has just started.
     pub fn new(client: Client) -> Self {
         Self { client }
     }

@@ -9,11 +9,13 @@ use std::time::Duration;
 
 /// Listens on a free port until the program ends.
 pub struct Listener {
+    /// Where it listens.
     pub address: SocketAddr,
     heard: Arc<Mutex<BTreeSet<String>>>,
 }
 
 impl Listener {
+    /// Starts listening.
     pub fn start() -> Result<Self> {
         let socket = TcpListener::bind((Ipv4Addr::LOCALHOST, 0))?;
         let address = socket.local_addr()?;

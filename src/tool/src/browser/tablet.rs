@@ -18,6 +18,7 @@ pub struct Tablet<'a> {
 }
 
 impl<'a> Tablet<'a> {
+    /// 1280 by 800, in light colours.
     pub fn new(bench: &'a Bench) -> Self {
         Self { bench, width: 1280, height: 800, dark: false, before: String::new() }
     }
