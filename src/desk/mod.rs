@@ -1,1 +1,22 @@
-//! The page's state.
+//! The page's state, its messages and its one update function.
+//!
+//! [`State`] is plain data: the draft as typed, the last order that could be read with its answer, the window.
+//! [`update`] takes a state and a [`Msg`] and gives the next state and the [`Effect`]s that the browser has to
+//! run; it knows no browser, no clock and no store. Bad input never takes an answer away: the error stands beside
+//! its field, the last answer stays and says whose it is. Undo keeps drafts, so every change can be taken back.
+//!
+//! [`picture`] works out the geometry of the charts. Words come from [`wording`](crate::wording).
+
+mod draft;
+mod field;
+pub mod keep;
+mod mend;
+pub mod picture;
+mod state;
+mod update;
+
+pub use draft::{Draft, Entry, GarmentDraft, Texts, Theme};
+pub use field::Field;
+pub use mend::{Mend, mends};
+pub use state::{Keeping, Screen, State, Touch, key};
+pub use update::{Answer, Choice, Effect, Msg, language_of, update};

@@ -5,10 +5,11 @@ use crate::textile::colour::COLOURS_JSON;
 use crate::textile::{
     ColourRecord, ConstructionRecord, DyeClassRecord, DyeRecord, FabricRecord, FibreRecord,
 };
+use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 /// Every record the plan may need, as written in `data/`.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Library {
     /// Fibres.
     pub fibres: Vec<FibreRecord>,

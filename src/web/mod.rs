@@ -1,10 +1,132 @@
 //! The browser's side, compiled for wasm only: the JS API and the views of the desk.
+//!
+//! Hands out `mount` and the functions of [`api`]. Everything that decides lies in the native core: here are only
+//! the shadow root, the effects that `desk::update` asks for, and views that show the state.
 
-use wasm_bindgen::prelude::wasm_bindgen;
+pub mod api;
+mod brain;
+mod desk;
+mod host;
+mod keep;
+mod view;
+
+use crate::desk::{Draft, Msg, State, Theme, language_of};
+use crate::plan::Order;
+use crate::wording::{Language, Units, Voice};
+use desk::Desk;
+use host::Host;
+use leptos::prelude::*;
+use serde::Deserialize;
+use wasm_bindgen::prelude::*;
+use web_sys::{CustomEvent, CustomEventInit, HtmlElement};
+
+/// The order of the demo print room that a desk without a kept draft opens with.
+const FIRST_ORDER: &str = "1187";
 
 /// The version of this build, as in `Cargo.toml`.
 #[wasm_bindgen]
 #[must_use]
 pub fn version() -> String {
     env!("CARGO_PKG_VERSION").into()
+}
+
+/// How a desk is mounted.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct MountOptions {
+    styles: Vec<String>,
+    standalone: bool,
+    language: Option<Language>,
+    units: Option<Units>,
+    theme: Option<Theme>,
+    order: Option<Order>,
+}
+
+/// Draws the desk into an open shadow root of the element.
+///
+/// # Errors
+/// If the options cannot be read, the element already has a shadow root, or the library cannot be read.
+#[wasm_bindgen]
+pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Result<(), JsValue> {
+    let options: MountOptions = api::read(options.into(), "options", Voice::default())?;
+    report_panics();
+    let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
+    let (host, place) = Host::open(element, &options.styles, options.standalone)?;
+    let mut state = State::new(first_draft(&options, &brain));
+    if let Some(screen) = host.address() {
+        state.screen = screen;
+    }
+    // The desk lives as long as the page; its owner is never disposed of.
+    let handle = mount_to(place, move || {
+        let standalone = host.standalone();
+        let desk = Desk::new(state, brain, host.clone());
+        follow(desk, host);
+        desk.send(Msg::Start);
+        view::frame(desk, standalone)
+    });
+    handle.forget();
+    Ok(())
+}
+
+/// The draft to start with: the order handed over, the kept one, or the first of the demo.
+fn first_draft(options: &MountOptions, brain: &brain::Brain) -> Draft {
+    let device = web_sys::window().and_then(|window| window.navigator().language());
+    let language = options.language.unwrap_or_else(|| language_of(&device.unwrap_or_default()));
+    let voice = Voice { language, units: options.units.unwrap_or_default() };
+    let mut draft = match &options.order {
+        Some(order) => Draft::of(order, "", voice),
+        None => keep::read().unwrap_or_else(|| {
+            let orders = &brain.room.orders;
+            let first = orders.iter().find(|order| order.id == FIRST_ORDER).or(orders.first());
+            first.map_or_else(
+                || Draft::of(&Order::default(), "", voice),
+                |order| Draft::of(&order.order, &brain::title(order), voice),
+            )
+        }),
+    };
+    if let Some(theme) = options.theme {
+        draft.theme = theme;
+    }
+    draft
+}
+
+/// Keeps the host in step with the state, and the state with the page's address.
+fn follow(desk: Desk, host: Host) {
+    let dress = desk.memo(|state| (state.draft.theme, state.draft.language));
+    let dressed = host.clone();
+    Effect::new(move |_| {
+        let (theme, language) = dress.get();
+        dressed.dress(theme, language);
+    });
+    if host.standalone() {
+        window_event_listener(leptos::ev::hashchange, move |_| {
+            if let Some(screen) = host.address() {
+                desk.send(Msg::Show(screen));
+            }
+        })
+        .forget_on_page();
+    }
+}
+
+/// Listeners on the window live as long as the page.
+trait ForgetOnPage {
+    fn forget_on_page(self);
+}
+
+impl ForgetOnPage for WindowListenerHandle {
+    fn forget_on_page(self) {
+        std::mem::forget(self);
+    }
+}
+
+/// On a panic the page hears what happened; the draft was kept before it, so nothing is lost.
+fn report_panics() {
+    std::panic::set_hook(Box::new(|panic| {
+        let init = CustomEventInit::new();
+        init.set_detail(&JsValue::from_str(&panic.to_string()));
+        let event = CustomEvent::new_with_event_init_dict("whitehold-failed", &init);
+        if let (Some(window), Ok(event)) = (web_sys::window(), event) {
+            let _ = window.dispatch_event(&event);
+        }
+    }));
 }

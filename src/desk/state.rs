@@ -1,0 +1,192 @@
+use super::draft::Draft;
+use super::field::Field;
+use crate::optics::Lab;
+use crate::plan::{Order, Pick, Report, Step, WindowReport};
+use crate::quantity::{Bound, FieldError};
+use crate::wording::Voice;
+use serde::{Deserialize, Serialize};
+
+/// A screen of the page.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Screen {
+    /// The answer and the order.
+    #[default]
+    Job,
+    /// The cure window.
+    Window,
+}
+
+impl Screen {
+    /// Every screen, in the order of the index.
+    pub const ALL: [Self; 2] = [Self::Job, Self::Window];
+
+    /// The word behind `#` in the address.
+    #[must_use]
+    pub fn hash(self) -> &'static str {
+        match self {
+            Self::Job => "job",
+            Self::Window => "window",
+        }
+    }
+
+    /// The screen of an address; nothing for an unknown one.
+    #[must_use]
+    pub fn of_hash(hash: &str) -> Option<Self> {
+        let hash = hash.trim_start_matches('#');
+        Self::ALL.into_iter().find(|screen| screen.hash() == hash)
+    }
+}
+
+/// Whether what is typed outlives the page.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Keeping {
+    /// Not tried yet.
+    #[default]
+    Untried,
+    /// The last write succeeded.
+    Kept,
+    /// The last write failed.
+    NotKept,
+}
+
+/// What was touched last: touches of the same thing in a row are one step of Undo.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Touch {
+    /// A field of a garment or, with any number, of the order.
+    Field(Field, usize),
+    /// The set point.
+    Point,
+}
+
+/// The whole state of the page.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct State {
+    /// What stands in the form.
+    pub draft: Draft,
+    /// Drafts that Undo goes back to, the latest last.
+    pub undo: Vec<Draft>,
+    /// Drafts that Redo goes forward to, the next last.
+    pub redo: Vec<Draft>,
+    /// What was touched last.
+    pub touch: Option<Touch>,
+    /// The screen shown.
+    pub screen: Screen,
+    /// The last order that could be read and was answered.
+    pub order: Option<Order>,
+    /// Its title.
+    pub title: String,
+    /// Its answer.
+    pub report: Option<Report>,
+    /// Colour of its cloth, where known.
+    pub cloth: Option<Lab>,
+    /// The order being worked out.
+    pub asked: Option<Order>,
+    /// What is wrong with the form now; the answer stays.
+    pub errors: Vec<FieldError>,
+    /// The window of the chosen way, at the set point.
+    pub window: Option<WindowReport>,
+    /// What is wrong with the set point, or why there is no window.
+    pub window_errors: Vec<FieldError>,
+    /// What the live region says.
+    pub spoken: String,
+    /// Whether the draft is kept.
+    pub keeping: Keeping,
+}
+
+impl State {
+    /// The state over a draft, with nothing answered yet.
+    #[must_use]
+    pub fn new(draft: Draft) -> Self {
+        Self { draft, ..Self::default() }
+    }
+
+    /// Language and units.
+    #[must_use]
+    pub fn voice(&self) -> Voice {
+        self.draft.voice()
+    }
+
+    /// True if the answer on the screen belongs to an earlier order than the form.
+    #[must_use]
+    pub fn stale(&self) -> bool {
+        self.report.is_some() && !self.errors.is_empty()
+    }
+
+    /// The chosen way to print, or the best.
+    #[must_use]
+    pub fn pick(&self) -> Option<&Pick> {
+        let picks = &self.report.as_ref()?.picks;
+        let chosen = self.draft.chosen.as_deref();
+        picks.iter().find(|pick| Some(key(pick).as_str()) == chosen).or_else(|| picks.first())
+    }
+
+    /// Errors of one field of the shown garment or of the order.
+    pub fn errors_of(&self, field: Field) -> impl Iterator<Item = &FieldError> {
+        let garment = format!("garments[{}]", self.draft.at);
+        let all = self.errors.iter().chain(&self.window_errors);
+        all.filter(move |error| {
+            let here = !error.field.starts_with("garments[") || error.field.starts_with(&garment);
+            here && Field::of_path(&error.field) == Some(field)
+        })
+    }
+
+    /// Accepted range of a field: of the set point, what the window's axes show.
+    #[must_use]
+    pub fn bound(&self, field: Field) -> Option<Bound> {
+        let ends = |axis: &[f64]| Some((*axis.first()?, *axis.last()?));
+        match field {
+            Field::Air => {
+                let (min, max) = ends(&self.window.as_ref()?.set_c)?;
+                Some(Bound { field: "air", min, max, unit: "°C" })
+            }
+            Field::Belt => {
+                let (min, max) = ends(&self.window.as_ref()?.belt_m_per_min)?;
+                Some(Bound { field: "belt", min, max, unit: "m/min" })
+            }
+            field => field.bound(),
+        }
+    }
+
+    /// The set point asked for: what is typed, completed by where the window stands; nothing = the best.
+    ///
+    /// # Errors
+    /// If a typed value cannot be read or the dryer cannot do it.
+    pub fn point(&self) -> Result<Option<(f64, f64)>, FieldError> {
+        let set_c = self.draft.value(Field::Air, self.bound(Field::Air))?;
+        let belt = self.draft.value(Field::Belt, self.bound(Field::Belt))?;
+        let stands = self
+            .window
+            .as_ref()
+            .and_then(|window| window.setting)
+            .or_else(|| self.pick().and_then(|pick| pick.setting));
+        Ok(match (set_c, belt, stands) {
+            (Some(set_c), Some(belt), _) => Some((set_c, belt)),
+            (Some(set_c), None, Some(setting)) => Some((set_c, setting.belt_m_per_min)),
+            (None, Some(belt), Some(setting)) => Some((setting.set_c, belt)),
+            _ => None,
+        })
+    }
+}
+
+/// What tells one way to print from another: the white, its mix, the blocker and the strokes.
+#[must_use]
+pub fn key(pick: &Pick) -> String {
+    let mut key = pick.white.clone();
+    for (white, share) in &pick.mix {
+        key.push_str(&format!("+{white}:{share:.0}"));
+    }
+    for step in &pick.steps {
+        match step {
+            Step::Blocker { id, .. } => key.push_str(&format!("/{id}")),
+            Step::White { strokes, threads_per_cm, .. } => {
+                key.push_str(&format!("/{strokes}x{threads_per_cm:.0}"));
+            }
+            Step::Flash { .. } | Step::Dryer { .. } => {}
+        }
+    }
+    key
+}

@@ -1,0 +1,430 @@
+use super::draft::{Draft, Theme};
+use super::field::Field;
+use super::state::{Keeping, Screen, State, Touch};
+use crate::optics::Lab;
+use crate::plan::{
+    CureKind, DyeClass, Finish, Garment, Opacity, Order, Pick, Priority, Report, Role, UseKind, WindowReport,
+};
+use crate::quantity::FieldError;
+use crate::textile::Fibre;
+use crate::wording::{Language, Phrase, Quantity};
+
+/// Drafts that Undo keeps.
+const MOST_UNDO: usize = 200;
+
+/// Something that happened on the page.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Msg {
+    /// Nothing yet: work out the draft.
+    Start,
+    /// Text was typed into a field.
+    Type(Field, String),
+    /// A field went a number of taps up or down.
+    Step(Field, i32),
+    /// Something was chosen.
+    Choose(Choice),
+    /// Typing or dragging is over: the next touch is a new step of Undo.
+    Done,
+    /// Another garment is shown in the form.
+    Garment(usize),
+    /// One more garment.
+    AddGarment,
+    /// The shown garment goes.
+    RemoveGarment,
+    /// An order is put into the form under a title.
+    Open(Box<Order>, String),
+    /// A new order for the same shop.
+    Blank,
+    /// The other units.
+    Units,
+    /// The other language.
+    Language,
+    /// A theme.
+    Theme(Theme),
+    /// One step back.
+    Undo,
+    /// One step forward again.
+    Redo,
+    /// Back to the last draft that could be read.
+    BackToReadable,
+    /// Another screen.
+    Show(Screen),
+    /// A way to print is chosen by its key.
+    Use(String),
+    /// The set point was moved: set temperature, °C, and belt, m/min.
+    Point(f64, f64),
+    /// The set point goes back to the best.
+    BestPoint,
+    /// An order was answered.
+    Answered(Box<Order>, Result<Box<Answer>, Vec<FieldError>>),
+    /// A window was worked out for the way of this key.
+    Windowed(String, Result<Box<WindowReport>, Vec<FieldError>>),
+    /// The draft was kept, or could not be.
+    Kept(bool),
+}
+
+/// An answer with the colour of the cloth it is for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// The report.
+    pub report: Report,
+    /// Colour of the first garment's cloth, where known.
+    pub cloth: Option<Lab>,
+}
+
+/// Something that is chosen, not typed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Choice {
+    /// Whether the polyester is dyed.
+    Dyed(Option<bool>),
+    /// How well its dye holds.
+    DyeClass(DyeClass),
+    /// A finish is on it or not.
+    Finish(Finish, bool),
+    /// What matters most.
+    Priority(Priority),
+    /// What the white is for.
+    Role(Role),
+    /// How well it must cover.
+    Opacity(Opacity),
+    /// How the colours on top cure.
+    ColourCure(CureKind),
+    /// What it is worn for.
+    Kind(UseKind),
+    /// Stacked while hot.
+    StackedHot(bool),
+    /// The dryer, by its id.
+    Dryer(String),
+    /// A white or blocker is on the shelf or not.
+    Shelf(String, bool),
+}
+
+/// Something for the browser to do.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Effect {
+    /// Work out an order and send [`Msg::Answered`].
+    Answer(Box<Order>),
+    /// Work out the window of a way and send [`Msg::Windowed`] with the key.
+    Window {
+        /// The order.
+        order: Box<Order>,
+        /// The way to print.
+        pick: Box<Pick>,
+        /// Its key.
+        key: String,
+        /// The set point, °C and m/min; nothing = the best.
+        at: Option<(f64, f64)>,
+    },
+    /// Keep the draft and send [`Msg::Kept`].
+    Keep,
+    /// Show this screen in the address.
+    Address(Screen),
+}
+
+/// The next state and what the browser has to do.
+#[must_use]
+pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
+    let mut effects = Vec::new();
+    match msg {
+        Msg::Start => reread(&mut state, &mut effects),
+        Msg::Type(field, text) => {
+            let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
+            change(&mut state, Some(touch), &mut effects, |draft| draft.write(field, &text));
+        }
+        Msg::Step(field, taps) => step(&mut state, field, taps, &mut effects),
+        Msg::Choose(choice) => change(&mut state, None, &mut effects, |draft| choose(draft, choice)),
+        Msg::Done => state.touch = None,
+        Msg::Garment(index) => state.draft.at = index.min(state.draft.garments.len().saturating_sub(1)),
+        Msg::AddGarment => change(&mut state, None, &mut effects, add_garment),
+        Msg::RemoveGarment => change(&mut state, None, &mut effects, remove_garment),
+        Msg::Open(order, title) => change(&mut state, None, &mut effects, |draft| draft.open(&order, &title)),
+        Msg::Blank => change(&mut state, None, &mut effects, blank),
+        Msg::Units => change(&mut state, None, &mut effects, |draft| draft.convert(draft.units.other())),
+        Msg::Language => {
+            change(&mut state, None, &mut effects, |draft| draft.translate(draft.language.other()))
+        }
+        Msg::Theme(theme) => change(&mut state, None, &mut effects, |draft| draft.theme = theme),
+        Msg::Undo => travel(&mut state, true, &mut effects),
+        Msg::Redo => travel(&mut state, false, &mut effects),
+        Msg::BackToReadable => {
+            let readable = state.undo.iter().rev().find(|draft| draft.read().ok() == state.order).cloned();
+            if let (Some(draft), true) = (readable, state.order.is_some()) {
+                change(&mut state, None, &mut effects, |now| *now = draft);
+            }
+        }
+        Msg::Show(screen) => {
+            if state.screen != screen {
+                state.screen = screen;
+                effects.push(Effect::Address(screen));
+            }
+            look(&mut state, &mut effects);
+        }
+        Msg::Use(key) => change(&mut state, None, &mut effects, |draft| {
+            draft.chosen = Some(key);
+            draft.set(Field::Air, None);
+            draft.set(Field::Belt, None);
+        }),
+        Msg::Point(set_c, belt) => {
+            let (set_c, belt) = held(&state, set_c, belt);
+            change(&mut state, Some(Touch::Point), &mut effects, |draft| {
+                draft.set(Field::Air, Some(set_c));
+                draft.set(Field::Belt, Some(belt));
+            });
+        }
+        Msg::BestPoint => change(&mut state, None, &mut effects, |draft| {
+            draft.set(Field::Air, None);
+            draft.set(Field::Belt, None);
+        }),
+        Msg::Answered(order, result) => answered(&mut state, &order, result, &mut effects),
+        Msg::Windowed(key, result) => windowed(&mut state, &key, result),
+        Msg::Kept(kept) => state.keeping = if kept { Keeping::Kept } else { Keeping::NotKept },
+    }
+    (state, effects)
+}
+
+/// Changes the draft as one step of Undo, or as part of the last one if the same thing is touched again.
+fn change(state: &mut State, touch: Option<Touch>, effects: &mut Vec<Effect>, with: impl FnOnce(&mut Draft)) {
+    let before = state.draft.clone();
+    with(&mut state.draft);
+    if state.draft == before {
+        return;
+    }
+    if touch.is_none() || touch != state.touch {
+        state.undo.push(before.clone());
+        if state.undo.len() > MOST_UNDO {
+            state.undo.remove(0);
+        }
+    }
+    state.redo.clear();
+    state.touch = touch;
+    after(state, &before, effects);
+}
+
+/// What follows from a changed draft.
+fn after(state: &mut State, before: &Draft, effects: &mut Vec<Effect>) {
+    if before.chosen != state.draft.chosen {
+        state.window = None;
+    }
+    reread(state, effects);
+    look(state, effects);
+    effects.push(Effect::Keep);
+}
+
+/// Reads the draft: a new order is asked about, the same one only clears the errors.
+fn reread(state: &mut State, effects: &mut Vec<Effect>) {
+    match state.draft.read() {
+        Err(errors) => {
+            state.errors = errors;
+            state.asked = None;
+        }
+        Ok(order) => {
+            let known = state.asked.as_ref().or(state.order.as_ref());
+            if known == Some(&order) {
+                // Back at an order that was already answered: what the form said against another one is gone.
+                if state.asked.is_none() {
+                    state.errors.clear();
+                    state.title = state.draft.text(Field::Title).into();
+                }
+                return;
+            }
+            state.asked = Some(order.clone());
+            effects.push(Effect::Answer(Box::new(order)));
+        }
+    }
+}
+
+/// Asks for the window if it is on the screen and the set point can be read.
+fn look(state: &mut State, effects: &mut Vec<Effect>) {
+    if state.screen != Screen::Window || state.asked.is_some() {
+        return;
+    }
+    match state.point() {
+        Err(error) => state.window_errors = vec![error],
+        Ok(at) => {
+            state.window_errors.clear();
+            if let (Some(order), Some(pick)) = (&state.order, state.pick()) {
+                let (order, pick) = (Box::new(order.clone()), Box::new(pick.clone()));
+                let key = super::state::key(&pick);
+                effects.push(Effect::Window { order, pick, key, at });
+            }
+        }
+    }
+}
+
+fn answered(
+    state: &mut State,
+    order: &Order,
+    result: Result<Box<Answer>, Vec<FieldError>>,
+    effects: &mut Vec<Effect>,
+) {
+    if state.asked.as_ref() != Some(order) {
+        return;
+    }
+    state.asked = None;
+    match result {
+        Err(errors) => state.errors = errors,
+        Ok(answer) => {
+            state.errors.clear();
+            state.title = state.draft.text(Field::Title).into();
+            state.order = Some(order.clone());
+            state.cloth = answer.cloth;
+            state.report = Some(answer.report);
+            state.window = None;
+            state.spoken = heard(state);
+            look(state, effects);
+        }
+    }
+}
+
+/// The answer in one sentence, for the live region.
+fn heard(state: &State) -> String {
+    let voice = state.voice();
+    match state.pick() {
+        None => voice.say(&Phrase::HeardNo),
+        Some(pick) => {
+            let (air, belt) = pick.setting.map_or_else(
+                || (voice.label(crate::wording::Label::WindowClosedHere).into(), "–".into()),
+                |setting| {
+                    (
+                        voice.quantity(Quantity::Temperature, setting.air_c),
+                        voice.quantity(Quantity::Belt, setting.belt_m_per_min),
+                    )
+                },
+            );
+            let verdict = voice.verdict(pick.verdict).into();
+            voice.say(&Phrase::Heard { verdict, white: pick.name.clone(), air, belt })
+        }
+    }
+}
+
+fn windowed(state: &mut State, key: &str, result: Result<Box<WindowReport>, Vec<FieldError>>) {
+    if state.pick().map(super::state::key).as_deref() != Some(key) {
+        return;
+    }
+    match result {
+        Ok(window) => {
+            state.window_errors.clear();
+            state.window = Some(*window);
+        }
+        Err(errors) => state.window_errors = errors,
+    }
+}
+
+/// A set point held to what the window shows, on whole degrees and twentieths of a metre of the units shown.
+fn held(state: &State, set_c: f64, belt: f64) -> (f64, f64) {
+    let units = state.draft.units;
+    let round = |quantity: Quantity, field: Field, value: f64| {
+        let tap = quantity.tap(units);
+        let shown = (quantity.shown(value, units) / tap).round() * tap;
+        let value = quantity.kept(shown, units);
+        state.bound(field).map_or(value, |bound| value.clamp(bound.min, bound.max))
+    };
+    (round(Quantity::Temperature, Field::Air, set_c), round(Quantity::Belt, Field::Belt, belt))
+}
+
+/// One or more taps of a stepper, from the value that stands there, on round steps of the units shown.
+fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec<Effect>) {
+    let Some(quantity) = field.quantity() else { return };
+    let setting = state.window.as_ref().and_then(|window| window.setting);
+    let stands = state.draft.value(field, None).ok().flatten().or(match field {
+        Field::Air => setting.map(|setting| setting.set_c),
+        Field::Belt => setting.map(|setting| setting.belt_m_per_min),
+        _ => None,
+    });
+    let bound = state.bound(field);
+    let units = state.draft.units;
+    let tap = if field == Field::Pieces { 10.0 } else { quantity.tap(units) };
+    let shown = quantity.shown(stands.or(bound.map(|bound| bound.min)).unwrap_or(0.0), units);
+    let next = ((shown / tap + f64::from(taps) * 0.999).round() * tap * 1e6).round() / 1e6;
+    let value = quantity.kept(next, units);
+    let value = bound.map_or(value, |bound| value.clamp(bound.min, bound.max));
+    if matches!(field, Field::Air | Field::Belt) {
+        let at = setting.map_or((value, value), |setting| (setting.set_c, setting.belt_m_per_min));
+        let at = state.point().ok().flatten().unwrap_or(at);
+        let (set_c, belt) = if field == Field::Air { (value, at.1) } else { (at.0, value) };
+        change(state, Some(Touch::Point), effects, |draft| {
+            draft.set(Field::Air, Some(set_c));
+            draft.set(Field::Belt, Some(belt));
+        });
+    } else {
+        let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
+        change(state, Some(touch), effects, |draft| draft.set(field, Some(value)));
+    }
+}
+
+/// One step back or forward. The screen stays; what was typed since is on the other pile.
+fn travel(state: &mut State, back: bool, effects: &mut Vec<Effect>) {
+    let (from, onto) =
+        if back { (&mut state.undo, &mut state.redo) } else { (&mut state.redo, &mut state.undo) };
+    let Some(draft) = from.pop() else { return };
+    let before = std::mem::replace(&mut state.draft, draft);
+    onto.push(before.clone());
+    state.touch = None;
+    after(state, &before, effects);
+}
+
+fn choose(draft: &mut Draft, choice: Choice) {
+    let at = draft.at;
+    let rest = &mut draft.rest;
+    let garment = draft.garments.get_mut(at).map(|garment| &mut garment.rest);
+    match (choice, garment) {
+        (Choice::Priority(priority), _) => rest.print.priority = priority,
+        (Choice::Role(role), _) => rest.print.role = role,
+        (Choice::Opacity(opacity), _) => rest.print.opacity = opacity,
+        (Choice::ColourCure(cure), _) => rest.print.colours_on_top.cure = cure,
+        (Choice::Kind(kind), _) => rest.use_.kind = kind,
+        (Choice::StackedHot(hot), _) => rest.use_.stacked_hot = hot,
+        (Choice::Dryer(id), _) => rest.shop.dryer = id,
+        (Choice::Shelf(id, on), _) => {
+            rest.shop.shelf.retain(|other| *other != id);
+            if on {
+                rest.shop.shelf.push(id);
+            }
+        }
+        (Choice::Dyed(answer), Some(garment)) => garment.dyed_fibres = dyed(garment, answer),
+        (Choice::DyeClass(class), Some(garment)) => garment.dye_class = class,
+        (Choice::Finish(finish, on), Some(garment)) => {
+            garment.finish.retain(|other| *other != finish);
+            if on {
+                garment.finish.push(finish);
+            }
+        }
+        (Choice::Dyed(_) | Choice::DyeClass(_) | Choice::Finish(..), None) => {}
+    }
+}
+
+/// The dyed fibres after the answer about polyester; what was said of other fibres stays.
+fn dyed(garment: &Garment, answer: Option<bool>) -> Option<Vec<Fibre>> {
+    let mut fibres = garment.dyed_fibres.clone().unwrap_or_default();
+    fibres.retain(|fibre| *fibre != Fibre::Polyester);
+    if answer? {
+        fibres.push(Fibre::Polyester);
+    }
+    Some(fibres)
+}
+
+fn add_garment(draft: &mut Draft) {
+    let like = draft.garment().map(|garment| garment.rest.clone()).unwrap_or_default();
+    let fresh = Garment { pieces: like.pieces, value_each: like.value_each, ..Garment::default() };
+    let other = Draft::of(&Order { garments: vec![fresh], ..Order::default() }, "", draft.voice());
+    draft.garments.extend(other.garments);
+    draft.at = draft.garments.len() - 1;
+}
+
+fn remove_garment(draft: &mut Draft) {
+    if draft.garments.len() > 1 && draft.at < draft.garments.len() {
+        draft.garments.remove(draft.at);
+        draft.at = draft.at.min(draft.garments.len() - 1);
+    }
+}
+
+fn blank(draft: &mut Draft) {
+    let order = Order { shop: draft.rest.shop.clone(), ..Order::default() };
+    draft.open(&order, "");
+}
+
+/// The language that a browser's list of languages asks for.
+#[must_use]
+pub fn language_of(tag: &str) -> Language {
+    if tag.to_lowercase().starts_with("es") { Language::Es } else { Language::En }
+}

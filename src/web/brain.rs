@@ -1,0 +1,71 @@
+//! What the desk computes with: the library that ships and the demo print room.
+
+use crate::desk::Answer;
+use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
+use crate::optics::Lab;
+use crate::plan::{Code, Order, Pick, Report, Value, WindowReport};
+use crate::quantity::FieldError;
+
+/// The library and the demo print room.
+pub struct Brain {
+    /// Every record the plan may need.
+    pub library: Library,
+    /// The demo print room and its orders.
+    pub room: PrintRoom,
+}
+
+impl Brain {
+    /// What ships with this build.
+    ///
+    /// # Errors
+    /// If a file of the library cannot be read.
+    pub fn new() -> Result<Self, LibraryError> {
+        Ok(Self { library: library::starter()?, room: library::harbour_lane()? })
+    }
+
+    /// The answer to an order.
+    ///
+    /// # Errors
+    /// Every field that cannot be used, by its path.
+    pub fn answer(&self, order: &Order) -> Result<Answer, Vec<FieldError>> {
+        let report = library::answer(order, &self.library)?;
+        Ok(Answer { cloth: self.shade(order, &report), report })
+    }
+
+    /// The window of a way to print, at a set point (°C, m/min) or at the best.
+    ///
+    /// # Errors
+    /// As [`Self::answer`].
+    pub fn window(
+        &self,
+        order: &Order,
+        pick: &Pick,
+        at: Option<(f64, f64)>,
+    ) -> Result<WindowReport, Vec<FieldError>> {
+        library::window(order, &self.library, pick, at)
+    }
+
+    /// Colour of the first garment's cloth: given, named, or read from its label.
+    fn shade(&self, order: &Order, report: &Report) -> Option<Lab> {
+        let colour = &order.garments.first()?.colour;
+        if let Some(lab) = colour.lab {
+            return Some(lab.into());
+        }
+        let read = report
+            .understood
+            .iter()
+            .find(|reason| matches!(reason.code, Code::ReadColour | Code::AssumedColour))
+            .and_then(|reason| match reason.values.get("colour") {
+                Some(Value::Word(word)) => Some(word.as_str()),
+                _ => None,
+            });
+        let name = read.unwrap_or(&colour.name);
+        self.library.colour(name).ok().map(|record| record.lab.into())
+    }
+}
+
+/// Number, customer and title of a room's order in one line.
+#[must_use]
+pub fn title(order: &RoomOrder) -> String {
+    format!("{} · {}, {}", order.id, order.customer, order.title)
+}

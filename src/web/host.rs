@@ -1,0 +1,89 @@
+//! The element the desk lives in: its shadow root, its sheets, its theme and the page's address.
+
+use crate::desk::{Screen, Theme};
+use crate::wording::Language;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{CssStyleSheet, HtmlElement, ShadowRoot, ShadowRootInit, ShadowRootMode};
+
+/// The host element and its shadow root.
+#[derive(Clone)]
+pub struct Host {
+    element: HtmlElement,
+    root: ShadowRoot,
+    standalone: bool,
+}
+
+impl Host {
+    /// Opens a shadow root on the element, with these style sheets and an empty place for the desk.
+    ///
+    /// # Errors
+    /// If the element already has a shadow root, or a sheet cannot be read.
+    pub fn open(
+        element: HtmlElement,
+        styles: &[String],
+        standalone: bool,
+    ) -> Result<(Self, HtmlElement), JsValue> {
+        let root = element.attach_shadow(&ShadowRootInit::new(ShadowRootMode::Open))?;
+        let sheets = js_sys::Array::new();
+        for text in styles {
+            let sheet = CssStyleSheet::new()?;
+            sheet.replace_sync(text)?;
+            sheets.push(&sheet);
+        }
+        js_sys::Reflect::set(&root, &"adoptedStyleSheets".into(), &sheets)?;
+        let document = element.owner_document().ok_or("an element without a document")?;
+        let place: HtmlElement = document.create_element("div")?.unchecked_into();
+        root.append_child(&place)?;
+        Ok((Self { element, root, standalone }, place))
+    }
+
+    /// Sets theme and language on the host.
+    pub fn dress(&self, theme: Theme, language: Language) {
+        let _ = match theme {
+            Theme::Device => self.element.remove_attribute("data-theme"),
+            Theme::Light => self.element.set_attribute("data-theme", "light"),
+            Theme::Dark => self.element.set_attribute("data-theme", "dark"),
+        };
+        let _ = self.element.set_attribute("lang", language.tag());
+        if self.standalone
+            && let Some(page) = self.element.owner_document().and_then(|document| document.document_element())
+        {
+            let _ = page.set_attribute("lang", language.tag());
+        }
+    }
+
+    /// The screen named in the page's address, if the page is the desk's own.
+    #[must_use]
+    pub fn address(&self) -> Option<Screen> {
+        if !self.standalone {
+            return None;
+        }
+        Screen::of_hash(&web_sys::window()?.location().hash().ok()?)
+    }
+
+    /// Writes the screen into the page's address, if the page is the desk's own.
+    pub fn show_address(&self, screen: Screen) {
+        if self.standalone
+            && self.address() != Some(screen)
+            && let Some(window) = web_sys::window()
+        {
+            let _ = window.location().set_hash(screen.hash());
+        }
+    }
+
+    /// True if the page is the desk's own.
+    #[must_use]
+    pub fn standalone(&self) -> bool {
+        self.standalone
+    }
+
+    /// Puts the focus on an element of the desk and brings it into view.
+    pub fn focus(&self, id: &str) {
+        if let Some(element) =
+            self.root.get_element_by_id(id).and_then(|it| it.dyn_into::<HtmlElement>().ok())
+        {
+            element.scroll_into_view();
+            let _ = element.focus();
+        }
+    }
+}

@@ -1,0 +1,206 @@
+//! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
+
+use super::{icon, job, window};
+use crate::desk::{Field, Keeping, Msg, Screen, Theme};
+use crate::web::desk::Desk;
+use crate::wording::{Label, Phrase, Quantity};
+use leptos::prelude::*;
+
+/// The whole desk.
+pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
+    let screen = desk.memo(|state| state.screen);
+    view! {
+        <div
+            class="desk"
+            class:desk-own=standalone
+            lang=move || desk.voice().language.tag()
+            on:keydown=move |event| shortcut(desk, &event)
+        >
+            <button class="btn skip" type="button" on:click=move |_| desk.focus("main")>
+                {move || desk.label(Label::SkipToAnswer)}
+            </button>
+            {index(desk)}
+            <div class="page">
+                {head(desk)}
+                <main class="body" id="main" tabindex="-1">
+                    {icon::hatches()}
+                    {move || match screen.get() {
+                        Screen::Job => job::job(desk).into_any(),
+                        Screen::Window => window::window(desk).into_any(),
+                    }}
+                </main>
+                <footer class="foot">
+                    <span>{concat!("Whitehold ", env!("CARGO_PKG_VERSION"))}</span>
+                    <span>{move || desk.label(Label::Offline)}</span>
+                    <span>{move || keeping(desk)}</span>
+                </footer>
+            </div>
+            <p class="sr" role="status" aria-live="polite">{move || desk.with(|state| state.spoken.clone())}</p>
+        </div>
+    }
+}
+
+/// Ctrl or Cmd with Z, with Shift or Y for the way forward; in a text field too, since the desk keeps its history.
+fn shortcut(desk: Desk, event: &web_sys::KeyboardEvent) {
+    if !(event.ctrl_key() || event.meta_key()) || event.alt_key() {
+        return;
+    }
+    let msg = match (event.key().to_lowercase().as_str(), event.shift_key()) {
+        ("z", false) => Msg::Undo,
+        ("z", true) | ("y", false) => Msg::Redo,
+        _ => return,
+    };
+    event.prevent_default();
+    desk.send(msg);
+}
+
+fn index(desk: Desk) -> impl IntoView {
+    let link = move |screen: Screen| {
+        let (label, sign) = match screen {
+            Screen::Job => (Label::Job, icon::JOB),
+            Screen::Window => (Label::Window, icon::WINDOW),
+        };
+        let here = move || desk.with(|state| state.screen == screen);
+        view! {
+            <li>
+                <a
+                    href=format!("#{}", screen.hash())
+                    aria-current=move || here().then_some("page")
+                    on:click=move |event| {
+                        event.prevent_default();
+                        desk.send(Msg::Show(screen));
+                    }
+                >
+                    {icon::icon(30, sign)}
+                    <span>{move || desk.label(label)}</span>
+                </a>
+            </li>
+        }
+    };
+    view! {
+        <nav class="index" aria-label=move || desk.label(Label::Sections)>
+            <div class="brand">{icon::icon(36, icon::BRAND)}<span class="sr">"Whitehold"</span></div>
+            <ol>{Screen::ALL.map(link).collect_view()}</ol>
+        </nav>
+    }
+}
+
+fn head(desk: Desk) -> impl IntoView {
+    let next_theme = move || {
+        let dark = desk.with(|state| match state.draft.theme {
+            Theme::Device => device_is_dark(),
+            theme => theme == Theme::Dark,
+        });
+        if dark { Theme::Light } else { Theme::Dark }
+    };
+    view! {
+        <header class="head">
+            <div class="head-title">
+                <h1>{move || title(desk)}</h1>
+                <p>{move || subtitle(desk)}</p>
+            </div>
+            <button
+                class="btn btn-icon"
+                type="button"
+                aria-label=move || desk.label(Label::Undo)
+                disabled=move || desk.with(|state| state.undo.is_empty())
+                on:click=move |_| desk.send(Msg::Undo)
+            >
+                {icon::icon(24, icon::UNDO)}
+            </button>
+            <button
+                class="btn btn-icon"
+                type="button"
+                aria-label=move || desk.label(Label::Redo)
+                disabled=move || desk.with(|state| state.redo.is_empty())
+                on:click=move |_| desk.send(Msg::Redo)
+            >
+                {icon::icon(24, icon::REDO)}
+            </button>
+            <button
+                class="btn"
+                type="button"
+                id="units"
+                aria-label=move || format!("{}: {}", desk.label(Label::UnitsAre), units(desk))
+                on:click=move |_| desk.send(Msg::Units)
+            >
+                {move || {
+                    let voice = desk.voice();
+                    Quantity::Temperature.unit(voice.units, voice.language)
+                }}
+            </button>
+            <button
+                class="btn"
+                type="button"
+                id="language"
+                lang=move || desk.voice().language.other().tag()
+                aria-label=move || {
+                    let mut voice = desk.voice();
+                    voice.language = voice.language.other();
+                    voice.label(Label::ChangeLanguage)
+                }
+                on:click=move |_| desk.send(Msg::Language)
+            >
+                {move || desk.voice().language.other().tag().to_uppercase()}
+            </button>
+            <button
+                class="btn btn-icon"
+                type="button"
+                id="theme"
+                aria-label=move || desk.label(Label::Theme)
+                on:click=move |_| desk.send(Msg::Theme(next_theme()))
+            >
+                {icon::icon(24, icon::THEME)}
+            </button>
+        </header>
+    }
+}
+
+fn device_is_dark() -> bool {
+    web_sys::window()
+        .and_then(|window| window.match_media("(prefers-color-scheme: dark)").ok().flatten())
+        .is_some_and(|query| query.matches())
+}
+
+/// The units in use, one of each kind.
+fn units(desk: Desk) -> String {
+    let voice = desk.voice();
+    [Quantity::Temperature, Quantity::Belt, Quantity::Weight, Quantity::Threads]
+        .map(|quantity| quantity.unit(voice.units, voice.language))
+        .join(", ")
+}
+
+fn title(desk: Desk) -> String {
+    let name = desk.text(Field::Title);
+    let voice = desk.voice();
+    let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
+    desk.with(|state| match (state.screen, state.pick()) {
+        (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
+        _ => name,
+    })
+}
+
+fn subtitle(desk: Desk) -> String {
+    let voice = desk.voice();
+    let line = desk.with(|state| match state.screen {
+        Screen::Window => state.draft.text(Field::Title).to_owned(),
+        Screen::Job => voice.say(&Phrase::OrderLine {
+            pieces: state.draft.text(Field::Pieces).into(),
+            lot: state.draft.text(Field::Lot).into(),
+            due: voice.day(state.draft.text(Field::Due)),
+        }),
+    });
+    [line, keeping(desk).to_owned()]
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" · ")
+}
+
+fn keeping(desk: Desk) -> &'static str {
+    match desk.with(|state| state.keeping) {
+        Keeping::Untried => "",
+        Keeping::Kept => desk.label(Label::KeptHere),
+        Keeping::NotKept => desk.label(Label::NotKeptHere),
+    }
+}

@@ -1,0 +1,18 @@
+//! The job screen: the answer leads, the order follows under the right hand.
+
+use super::{answer, form};
+use crate::web::desk::Desk;
+use crate::wording::Label;
+use leptos::prelude::*;
+
+/// The screen.
+pub fn job(desk: Desk) -> impl IntoView {
+    view! {
+        <div class="job">
+            {answer::answer(desk)}
+            <section class="order" id="order" tabindex="-1" aria-label=move || desk.label(Label::Order)>
+                {form::form(desk)}
+            </section>
+        </div>
+    }
+}

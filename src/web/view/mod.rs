@@ -1,0 +1,17 @@
+//! The screens. Each only shows the state and sends messages; geometry comes from `desk::picture`, words from
+//! `wording`.
+
+mod answer;
+mod field;
+mod form;
+mod frame;
+mod history;
+mod icon;
+mod job;
+mod map;
+mod rule;
+mod run;
+mod week;
+mod window;
+
+pub use frame::frame;

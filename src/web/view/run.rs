@@ -1,0 +1,70 @@
+//! The print run: what happens to the shirt, in order.
+
+use super::icon;
+use crate::plan::{Advice, Pick, Step};
+use crate::wording::{Label, Phrase, Quantity, Units, Voice};
+use leptos::prelude::*;
+
+/// The strip of steps.
+pub fn run(pick: &Pick, voice: Voice) -> impl IntoView + use<> {
+    let blocked = pick.steps.iter().any(|step| matches!(step, Step::Blocker { .. }));
+    let none = (!blocked).then(|| {
+        step_view(
+            icon::NO_BASE,
+            voice.label(Label::NoBlocker).into(),
+            voice.label(Label::WithThisWhite).into(),
+        )
+    });
+    let steps = pick.steps.iter().map(|step| one(step, pick, voice)).collect_view();
+    view! {
+        <div class="blk">
+            <h2 class="sr">{voice.label(Label::PrintRun)}</h2>
+            <ol class="run">{none}{steps}</ol>
+        </div>
+    }
+}
+
+fn one(step: &Step, pick: &Pick, voice: Voice) -> impl IntoView + use<> {
+    let film = |film_um: f64| voice.say(&Phrase::FilmNear { film: voice.quantity(Quantity::Film, film_um) });
+    match step {
+        Step::Blocker { name, film_um, .. } => step_view(icon::BASE, name.clone(), film(*film_um)),
+        Step::White { strokes, threads_per_cm, film_um } => {
+            let mesh = both_threads(voice, *threads_per_cm);
+            step_view(
+                icon::STROKE,
+                voice.say(&Phrase::StrokeCount { count: *strokes }),
+                format!("{mesh}, {}", film(*film_um)),
+            )
+        }
+        Step::Flash { seconds, .. } => step_view(
+            icon::FLASH,
+            voice.say(&Phrase::FlashFor { time: voice.quantity(Quantity::Seconds, seconds.round()) }),
+            voice.label(Label::DryTacky).into(),
+        ),
+        Step::Dryer { passes } => {
+            let cool = pick.advice.contains(&Advice::CoolBeforeStacking);
+            let under = if cool || *passes < 2 {
+                voice.label(Label::CoolThenStack).to_owned()
+            } else {
+                voice.say(&Phrase::PassCount { count: *passes })
+            };
+            step_view(icon::DRYER, voice.label(Label::Dryer).into(), under)
+        }
+    }
+}
+
+/// Threads in the units of the voice first, in the other behind: meshes are sold by both.
+fn both_threads(voice: Voice, threads_per_cm: f64) -> String {
+    let write = |units: Units| Voice { units, ..voice }.quantity(Quantity::Threads, threads_per_cm);
+    format!("{} ({})", write(voice.units), write(voice.units.other()))
+}
+
+fn step_view(picture: &'static str, name: String, under: String) -> impl IntoView {
+    view! {
+        <li>
+            <svg class="pic" viewBox="0 0 150 44" aria-hidden="true" inner_html=picture></svg>
+            <b>{name}</b>
+            <span>{under}</span>
+        </li>
+    }
+}

@@ -1,0 +1,59 @@
+//! The week's orders of the demo print room, to choose from.
+
+use crate::desk::Msg;
+use crate::web::desk::Desk;
+use crate::wording::{Label, Phrase};
+use leptos::prelude::*;
+
+/// The picker.
+pub fn week(desk: Desk) -> impl IntoView {
+    let orders = desk.brain(|brain| brain.room.orders.clone());
+    let rows = orders
+        .into_iter()
+        .map(|room_order| {
+            let title = super::super::brain::title(&room_order);
+            let label = room_order.order.garments.first().map(|it| it.label.clone()).unwrap_or_default();
+            let pieces: u32 = room_order.order.garments.iter().map(|it| it.pieces).sum();
+            let due = room_order.order.use_.due.clone();
+            let line = move || {
+                let voice = desk.voice();
+                voice.say(&Phrase::OrderLine {
+                    pieces: pieces.to_string(),
+                    lot: String::new(),
+                    due: voice.day(&due),
+                })
+            };
+            let (order, name) = (room_order.order, title.clone());
+            view! {
+                <li>
+                    <button
+                        class="btn"
+                        type="button"
+                        on:click=move |_| {
+                            desk.send(Msg::Open(Box::new(order.clone()), name.clone()));
+                            desk.focus("main");
+                        }
+                    >
+                        <span>
+                            {title}
+                            <small>{label}</small>
+                            <small>{line}</small>
+                        </span>
+                    </button>
+                </li>
+            }
+        })
+        .collect_view();
+    view! {
+        <details class="week more">
+            <summary class="btn btn-wide">{move || desk.label(Label::ThisWeek)}</summary>
+            <div class="stack">
+                <p class="cap">{move || desk.label(Label::DemoNote)}</p>
+                <button class="btn btn-wide" type="button" on:click=move |_| desk.send(Msg::Blank)>
+                    {move || desk.label(Label::NewOrder)}
+                </button>
+                <ol>{rows}</ol>
+            </div>
+        </details>
+    }
+}

@@ -1,0 +1,177 @@
+//! The window screen: where the white works on this cloth, and what happens at the set point.
+
+use super::field::stepped;
+use super::{answer, history, icon, map};
+use crate::desk::{Field, Msg, Screen};
+use crate::plan::{Margin, Verdict, WindowReport};
+use crate::web::desk::Desk;
+use crate::wording::{Label, Phrase, Quantity, Voice};
+use leptos::prelude::*;
+
+/// The screen.
+pub fn window(desk: Desk) -> impl IntoView {
+    let state = desk.memo(|state| {
+        let pick = state.pick().map(|pick| pick.name.clone());
+        let closed = state.window.as_ref().is_some_and(|window| window.setting.is_none());
+        (pick, state.window.is_some(), closed, state.asked.is_some())
+    });
+    move || match state.get() {
+        (Some(white), true, closed, _) => open(desk, white, closed).into_any(),
+        (Some(_), false, ..) | (None, _, _, true) => waiting(desk, Label::Reckoning).into_any(),
+        (None, ..) => waiting(desk, Label::NoWindowYet).into_any(),
+    }
+}
+
+/// No window to show, and why.
+fn waiting(desk: Desk, say: Label) -> impl IntoView {
+    let wrong = desk.memo(|state| {
+        let voice = state.voice();
+        state.window_errors.iter().map(|error| voice.problem(error)).collect::<Vec<_>>().join(" ")
+    });
+    view! {
+        <div class="plate plate-ask">
+            <svg class="plate-mark" viewBox="0 0 96 96" aria-hidden="true" inner_html=icon::OPEN></svg>
+            <div>
+                <h2 class="plate-word">{move || desk.label(Label::Window)}</h2>
+                <p class="plate-say">
+                    {move || {
+                        let wrong = wrong.get();
+                        if wrong.is_empty() { desk.label(say).into() } else { wrong }
+                    }}
+                </p>
+            </div>
+            {back(desk)}
+        </div>
+    }
+}
+
+fn back(desk: Desk) -> impl IntoView {
+    view! {
+        <button class="btn btn-main" type="button" on:click=move |_| desk.send(Msg::Show(Screen::Job))>
+            {move || desk.label(Label::BackToJob)}
+        </button>
+    }
+}
+
+fn open(desk: Desk, white: String, closed: bool) -> impl IntoView {
+    let title = move || desk.voice().say(&Phrase::WhereItWorks { white: white.clone() });
+    let side = if closed { what_opens_it(desk).into_any() } else { set_point(desk).into_any() };
+    view! {
+        {closed.then(|| closed_plate(desk))}
+        <div class="win win-a" class:blk=closed>
+            <figure class="win-map">
+                <figcaption class="sec-head">
+                    {title}" "<span class="aside">{move || (!closed).then(|| desk.label(Label::DragOrTap))}</span>
+                </figcaption>
+                {map::map_view(desk)}
+                {map::caption(desk)}
+            </figure>
+            <div class="side">{side}</div>
+        </div>
+    }
+}
+
+fn closed_plate(desk: Desk) -> impl IntoView {
+    view! {
+        <div class="plate plate-no">
+            <svg
+                class="plate-mark c-no"
+                viewBox="0 0 96 96"
+                aria-hidden="true"
+                inner_html=icon::mark(Verdict::Refuse)
+            ></svg>
+            <div>
+                <h2 class="plate-word">{move || desk.label(Label::Closed)}</h2>
+                <p class="plate-say">{move || desk.label(Label::ClosedSay)}</p>
+            </div>
+            {back(desk)}
+        </div>
+    }
+}
+
+fn what_opens_it(desk: Desk) -> impl IntoView {
+    let report = desk.memo(|state| (state.report.clone(), state.voice()));
+    move || {
+        let (report, voice) = report.get();
+        view! {
+            {report.map(|report| answer::changes(desk, &report, voice))}
+            <h3 class="sec-head gap">{voice.label(Label::WhatDoesNot)}</h3>
+            <ul class="plain dashes">
+                <li>{voice.label(Label::SlowerBeltNo)}</li>
+                <li>{voice.label(Label::LongerFlashNo)}</li>
+                <li>{voice.label(Label::ReducerNo)}</li>
+            </ul>
+        }
+    }
+}
+
+fn set_point(desk: Desk) -> impl IntoView {
+    let shown = desk.memo(|state| (state.window.clone(), state.voice()));
+    let moved = desk
+        .memo(|state| !state.draft.text(Field::Air).is_empty() || !state.draft.text(Field::Belt).is_empty());
+    view! {
+        <div class="set">
+            {stepped(desk, Field::Air, Label::DryerSet, true)}
+            {stepped(desk, Field::Belt, Label::Belt, true)}
+        </div>
+        {move || {
+            let (window, voice) = shown.get();
+            window.map(|window| said(&window, voice))
+        }}
+        {move || moved.get().then(|| view! {
+            <button class="btn btn-wide" type="button" on:click=move |_| desk.send(Msg::BestPoint)>
+                {desk.label(Label::BestPoint)}
+            </button>
+        })}
+        {move || {
+            let (window, voice) = shown.get();
+            window.map(|window| view! {
+                {history::history_view(&window, voice)}
+                <details class="more blk">
+                    <summary class="btn btn-wide">{voice.label(Label::MarginsHere)}</summary>
+                    {answer::margin_rows(&window.margins, voice)}
+                </details>
+            })
+        }}
+    }
+}
+
+/// Whether the set point works, and how much room is left or what fails.
+fn said(window: &WindowReport, voice: Voice) -> impl IntoView + use<> {
+    let failing: Vec<&Margin> = window
+        .margins
+        .iter()
+        .filter(|margin| !margin.holds_likely() && window.walls.iter().any(|wall| wall.what == margin.what))
+        .collect();
+    let inside = failing.is_empty();
+    let text = if inside {
+        let kelvin = |room: Option<f64>| room.map(|it| voice.quantity(Quantity::TemperatureDifference, it));
+        let belt = |room: Option<f64>| room.map(|it| voice.belt_difference(it));
+        voice.say(&Phrase::RoomLeft {
+            cooler: kelvin(window.room.cooler),
+            hotter: kelvin(window.room.hotter),
+            slower: belt(window.room.slower),
+            faster: belt(window.room.faster),
+        })
+    } else {
+        failing
+            .iter()
+            .map(|margin| {
+                voice.say(&Phrase::Fails {
+                    what: voice.past_limit(margin.what).into(),
+                    value: voice.margin(margin, margin.value.likely),
+                    limit: voice.margin(margin, margin.limit),
+                })
+            })
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    let verdict = if inside { window.verdict } else { Verdict::Refuse };
+    let head = voice.label(if inside { Label::Inside } else { Label::Outside });
+    view! {
+        <div class="say" class:say-no=!inside id="say" role="status">
+            <span class=icon::verdict_class(verdict)>{icon::icon(96, icon::mark(verdict))}</span>
+            <p><b>{head}</b>" "{text}</p>
+        </div>
+    }
+}

@@ -1,0 +1,200 @@
+use super::{Quantity, Voice, known};
+use crate::ink::WhiteClass;
+use crate::plan::{DyeClass, Topic, Value, Verdict};
+use crate::textile::{Construction, Fibre};
+use std::collections::BTreeMap;
+
+/// The values of one reason, written in the reader's language and units. A value that is not there reads "–".
+#[derive(Clone, Copy)]
+pub struct Facts<'a> {
+    /// The values, by name.
+    pub values: &'a BTreeMap<String, Value>,
+    /// Who is spoken to.
+    pub voice: Voice,
+}
+
+impl<'a> Facts<'a> {
+    /// The number of this name.
+    #[must_use]
+    pub fn number(self, name: &str) -> Option<f64> {
+        match self.values.get(name) {
+            Some(Value::Number(number)) => Some(*number),
+            _ => None,
+        }
+    }
+
+    fn written(self, name: &str, quantity: Quantity) -> String {
+        self.number(name).map_or_else(|| "–".into(), |value| self.voice.quantity(quantity, value))
+    }
+
+    /// A temperature with its unit.
+    #[must_use]
+    pub fn heat(self, name: &str) -> String {
+        self.written(name, Quantity::Temperature)
+    }
+
+    /// A difference of temperatures with its unit.
+    #[must_use]
+    pub fn kelvin(self, name: &str) -> String {
+        self.written(name, Quantity::TemperatureDifference)
+    }
+
+    /// A difference of belt speeds with its unit.
+    #[must_use]
+    pub fn belt(self, name: &str) -> String {
+        self.number(name).map_or_else(|| "–".into(), |value| self.voice.belt_difference(value))
+    }
+
+    /// A weight of cloth with its unit.
+    #[must_use]
+    pub fn weight(self, name: &str) -> String {
+        self.written(name, Quantity::Weight)
+    }
+
+    /// Seconds with the unit.
+    #[must_use]
+    pub fn seconds(self, name: &str) -> String {
+        self.written(name, Quantity::Seconds)
+    }
+
+    /// A film with its unit.
+    #[must_use]
+    pub fn film(self, name: &str) -> String {
+        self.written(name, Quantity::Film)
+    }
+
+    /// A share in percent with its sign.
+    #[must_use]
+    pub fn percent(self, name: &str) -> String {
+        self.written(name, Quantity::Percent)
+    }
+
+    /// A share from 0 to 1, or already in percent above 1.5, with its sign.
+    #[must_use]
+    pub fn share(self, name: &str) -> String {
+        let percent = |value: f64| if value.abs() <= 1.5 { value * 100.0 } else { value };
+        self.number(name)
+            .map_or_else(|| "–".into(), |value| self.voice.quantity(Quantity::Percent, percent(value)))
+    }
+
+    /// A colour difference or contrast, one digit.
+    #[must_use]
+    pub fn tenth(self, name: &str) -> String {
+        self.written(name, Quantity::ColourDifference)
+    }
+
+    /// A count.
+    #[must_use]
+    pub fn count(self, name: &str) -> String {
+        self.number(name).map_or_else(|| "–".into(), |value| self.voice.bare(Quantity::Days, value))
+    }
+
+    /// Money of the shop.
+    #[must_use]
+    pub fn money(self, name: &str) -> String {
+        self.written(name, Quantity::Money)
+    }
+
+    /// A chance from 0 to 1 as "7 in 10".
+    #[must_use]
+    pub fn chance(self, name: &str) -> String {
+        self.number(name).map_or_else(|| "–".into(), |value| self.voice.chance(value))
+    }
+
+    /// A word: a fibre, construction, class, verdict or topic by its name in the language, anything else as typed.
+    #[must_use]
+    pub fn word(self, name: &str) -> String {
+        let Some(Value::Word(word)) = self.values.get(name) else {
+            return self
+                .number(name)
+                .map_or_else(|| "–".into(), |value| self.voice.bare(Quantity::Plain, value));
+        };
+        self.named(word)
+    }
+
+    /// True if there is a word of this name and it is not empty.
+    #[must_use]
+    pub fn has_word(self, name: &str) -> bool {
+        matches!(self.values.get(name), Some(Value::Word(word)) if !word.is_empty())
+    }
+
+    /// Several words, parted by commas in the value, each by its name in the language.
+    #[must_use]
+    pub fn words(self, name: &str) -> String {
+        match self.values.get(name) {
+            Some(Value::Word(words)) => {
+                words.split(',').map(|word| self.named(word.trim())).collect::<Vec<_>>().join(", ")
+            }
+            _ => self.word(name),
+        }
+    }
+
+    /// The word as a code, for sentences that differ by it.
+    #[must_use]
+    pub fn code(self, name: &str) -> &'a str {
+        match self.values.get(name) {
+            Some(Value::Word(word)) => word,
+            _ => "",
+        }
+    }
+
+    fn named(self, word: &str) -> String {
+        let voice = self.voice;
+        let name = known::<Fibre>(word)
+            .map(|fibre| voice.fibre(fibre))
+            .or_else(|| known::<Construction>(word).map(|it| voice.construction(it)))
+            .or_else(|| known::<Verdict>(word).map(|it| voice.verdict_short(it)))
+            .or_else(|| known::<WhiteClass>(word).map(|it| voice.class(it)))
+            .or_else(|| known::<DyeClass>(word).map(|it| voice.dye_class(it)))
+            .or_else(|| known::<Topic>(word).map(|it| voice.topic(it)))
+            .or_else(|| voice.colour(word));
+        name.map_or_else(|| word.into(), Into::into)
+    }
+
+    /// The class of white named by this value.
+    #[must_use]
+    pub fn class(self, name: &str) -> String {
+        known::<WhiteClass>(self.code(name))
+            .map_or_else(|| self.word(name), |class| self.voice.class(class).into())
+    }
+}
+
+/// Shades a label is likely to name, English then Spanish.
+const COLOURS: [(&str, &str); 22] = [
+    ("white", "blanco"),
+    ("black", "negro"),
+    ("red", "rojo"),
+    ("maroon", "granate"),
+    ("burgundy", "burdeos"),
+    ("orange", "naranja"),
+    ("yellow", "amarillo"),
+    ("gold", "dorado"),
+    ("green", "verde"),
+    ("forest green", "verde bosque"),
+    ("kelly green", "verde vivo"),
+    ("navy", "azul marino"),
+    ("blue", "azul"),
+    ("royal", "azul rey"),
+    ("royal blue", "azul real"),
+    ("light blue", "celeste"),
+    ("purple", "morado"),
+    ("pink", "rosa"),
+    ("grey", "gris"),
+    ("heather grey", "gris jaspeado"),
+    ("brown", "marrón"),
+    ("khaki", "caqui"),
+];
+
+impl Voice {
+    /// A common shade by its name in this language; nothing for a name that is not common.
+    #[must_use]
+    pub fn colour(self, name: &str) -> Option<&'static str> {
+        let name = name.to_lowercase();
+        let (english, spanish) =
+            COLOURS.iter().find(|(english, spanish)| *english == name || *spanish == name)?;
+        Some(match self.language {
+            super::Language::En => english,
+            super::Language::Es => spanish,
+        })
+    }
+}
