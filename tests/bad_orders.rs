@@ -12,11 +12,14 @@ fn order_with(change: impl FnOnce(&mut Order)) -> Order {
     order
 }
 
+/// An order, the field it breaks, and how.
+type Row = (Order, &'static str, fn(&Problem) -> bool);
+
 #[test]
 fn each_bad_field_is_named() {
     let library = starter().expect("the starter library parses");
     let garment = |change: fn(&mut Garment)| order_with(|order| change(&mut order.garments[0]));
-    let rows: Vec<(Order, &str, fn(&Problem) -> bool)> = vec![
+    let rows: Vec<Row> = vec![
         (garment(|g| g.label = "80% cotton 40% polyester".into()), "garments[0].label", |p| {
             matches!(p, Problem::SumNot100 { .. })
         }),

@@ -37,7 +37,7 @@ fn find<'a, T>(
 }
 
 /// The record of a kind that the code knows by name; a library without it is incomplete.
-fn kind<'a, T, K: serde::Serialize + PartialEq>(
+fn kind<'a, T, K: serde::Serialize + PartialEq + Copy>(
     field: &str,
     records: &'a [T],
     key: impl Fn(&T) -> K,
@@ -135,7 +135,7 @@ impl Library {
         let weight = AREAL_WEIGHT.check(areal_weight_gsm)?;
         let sum: f64 = composition.values().sum();
         let positive = composition.values().all(|&share| share >= 0.0);
-        if !positive || !((sum - 1.0).abs() <= 1e-3) {
+        if !positive || sum.is_nan() || (sum - 1.0).abs() > 1e-3 {
             let problem = Problem::SumNot100 { sum: sum * 100.0, section: String::new() };
             return Err(FieldError::new("composition", format!("{composition:?}"), problem));
         }
