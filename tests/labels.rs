@@ -359,7 +359,7 @@ proptest! {
             Ok(reading) => {
                 for section in std::iter::once(&reading.body).chain(&reading.parts) {
                     prop_assert!((section.sum() - 100.0).abs() <= 1.0 + 1e-9);
-                    prop_assert!(section.shares.values().all(|share| *share > 0.0 && *share <= 100.5));
+                    prop_assert!(section.shares.values().all(|share| *share > 0.0 && *share <= 101.0));
                     let whole: f64 = section.composition().values().sum();
                     prop_assert!((whole - 1.0).abs() < 1e-9);
                 }
@@ -375,10 +375,9 @@ proptest! {
 
     #[test]
     fn any_two_fibres_are_read_the_same_in_every_order(
-        first in 0usize..14, second in 0usize..14, share in 1u32..100, order in 0usize..5
+        first in 0usize..14, further in 1usize..14, share in 1u32..100, order in 0usize..5
     ) {
-        prop_assume!(first != second);
-        let (a, b) = (Fibre::ALL[first], Fibre::ALL[second]);
+        let (a, b) = (Fibre::ALL[first], Fibre::ALL[(first + further) % 14]);
         let (x, y) = (share, 100 - share);
         let label = match order {
             0 => format!("{x}% {} {y}% {}", a.name(), b.name()),
