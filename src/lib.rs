@@ -18,6 +18,9 @@
 //!
 //! The core reads no clock, no file and no page; a native `cargo test` fails the moment it tries.
 
+// A shop must never lose its page to a panic. Tests may.
+#![warn(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 pub mod cure;
 pub mod desk;
 pub mod dryer;

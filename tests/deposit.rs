@@ -51,7 +51,7 @@ fn openings_and_volumes_of_a_table() {
 
 /// Source: two jobs worked in Python: 30 × 35 cm at 60 % coverage, transfer 0.6, density 1300 kg/m³, 500 prints + 5 %.
 #[test]
-fn two_jobs_worked_by_hand() {
+fn two_jobs_worked_separately() {
     // mesh, strokes, film µm, ink cm³ and g per print, kg for the run
     let rows = [
         (mesh(61.0, 64.0, 102.4), 1, 22.8319, 1.43841, 1.86993, 0.98171),

@@ -81,7 +81,7 @@ const STAINS: [Case; 17] = [
 ];
 
 #[test]
-fn stains_worked_by_hand() {
+fn stains_worked_separately() {
     for (clean, stained, difference, value, step) in STAINS {
         let grade = staining_grade(clean.into(), stained.into());
         assert!((grade.difference - difference).abs() < 1e-6, "{stained:?}: {grade:?}");
@@ -103,7 +103,7 @@ const CHANGES: [Case; 6] = [
 ];
 
 #[test]
-fn changes_worked_by_hand() {
+fn changes_worked_separately() {
     for (before, after, difference, value, step) in CHANGES {
         let grade = change_grade(before.into(), after.into());
         assert!((grade.difference - difference).abs() < 1e-6, "{after:?}: {grade:?}");

@@ -129,7 +129,7 @@ fn over_its_own_endless_film_it_shows_no_thickness() {
     }
 }
 
-/// Source: the draw-down worked in Python: a = 1.01, R∞ 0.868225531, S X 12; then with K/S of the single-wavelength row.
+/// Source: the draw-down worked in Python: a = 1.01, R∞ 0.868225531, S X 12.
 #[test]
 fn one_draw_down_gives_scattering_and_absorption() {
     let read = DrawDown::read(0.860_927_516_1, 0.866_383_068_9, 0.80, 60e-6).expect("a valid draw-down");

@@ -1,5 +1,7 @@
 //! A garment label is read as a printer writes it, in English or Spanish; what cannot be read is said by name.
 
+#![allow(clippy::unwrap_used, clippy::panic)]
+
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 use whitehold::quantity::{FieldError, Problem};
@@ -134,6 +136,11 @@ fn the_body_is_kept_apart_from_lining_rib_and_trim() {
             "rib: cotton 95, elastane 5",
         ),
         ("body 100% cotton rib 95% cotton 5% elastane", "cotton 100", "rib: cotton 95, elastane 5"),
+        (
+            "Tela principal: 60% algodón, 40% poliéster. Forro: 100% algodón",
+            "cotton 60, polyester 40",
+            "lining: cotton 100",
+        ),
         ("100% algodón, puños: 97% algodón 3% elastano", "cotton 100", "cuffs: cotton 97, elastane 3"),
         ("50/50 cotton polyester\nHood lining: 100% cotton", "cotton 50, polyester 50", "hood: cotton 100"),
     ] {
@@ -243,7 +250,8 @@ fn what_cannot_be_read_is_an_error_by_name() {
     assert_eq!(sum("50% cotton 40% polyester"), (90.0, String::new()));
     assert_eq!(sum("cotton 50"), (50.0, String::new()));
     assert_eq!(sum("shell: 100% nylon; lining: 60% polyester"), (60.0, "lining".into()));
-    assert_eq!(sum("100% other fibres").0, 100.0, "a body without one named fibre cannot be computed");
+    // A body without one named fibre cannot be computed, whatever its sum.
+    assert_eq!(sum("100% other fibres"), (100.0, String::new()));
 
     for (label, word, near) in [
         ("100% Baumwolle", "Baumwolle", None),
@@ -351,7 +359,7 @@ proptest! {
             Ok(reading) => {
                 for section in std::iter::once(&reading.body).chain(&reading.parts) {
                     prop_assert!((section.sum() - 100.0).abs() <= 1.0 + 1e-9);
-                    prop_assert!(section.shares.values().all(|share| *share > 0.0 && *share <= 100.5));
+                    prop_assert!(section.shares.values().all(|share| *share > 0.0 && *share <= 101.0));
                     let whole: f64 = section.composition().values().sum();
                     prop_assert!((whole - 1.0).abs() < 1e-9);
                 }
@@ -367,10 +375,9 @@ proptest! {
 
     #[test]
     fn any_two_fibres_are_read_the_same_in_every_order(
-        first in 0usize..14, second in 0usize..14, share in 1u32..100, order in 0usize..5
+        first in 0usize..14, further in 1usize..14, share in 1u32..100, order in 0usize..5
     ) {
-        prop_assume!(first != second);
-        let (a, b) = (Fibre::ALL[first], Fibre::ALL[second]);
+        let (a, b) = (Fibre::ALL[first], Fibre::ALL[(first + further) % 14]);
         let (x, y) = (share, 100 - share);
         let label = match order {
             0 => format!("{x}% {} {y}% {}", a.name(), b.name()),

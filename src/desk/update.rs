@@ -141,7 +141,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         Msg::Blank => change(&mut state, None, &mut effects, blank),
         Msg::Units => change(&mut state, None, &mut effects, |draft| draft.convert(draft.units.other())),
         Msg::Language => {
-            change(&mut state, None, &mut effects, |draft| draft.translate(draft.language.other()))
+            change(&mut state, None, &mut effects, |draft| draft.translate(draft.language.other()));
         }
         Msg::Theme(theme) => change(&mut state, None, &mut effects, |draft| draft.theme = theme),
         Msg::Undo => travel(&mut state, true, &mut effects),

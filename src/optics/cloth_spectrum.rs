@@ -24,7 +24,8 @@ type Vector = [f64; 3];
 impl Spectrum {
     /// A smooth reflectance spectrum of this colour.
     ///
-    /// Meets every colour that a screen can show, within ΔE00 0.5 at its purest green and far nearer elsewhere. A colour no smooth spectrum has keeps its
+    /// Meets every colour that a screen can show: to ΔE00 0.01, but for its purest green and magenta, which are cut
+    /// by up to 0.5, and black and white (0.3). A colour no smooth spectrum has keeps its
     /// lightness (cut to 0.5 to 99.5) and hue and gets the greatest chroma that was met. A colour that is not a
     /// number gives a spectrum that is not.
     #[must_use]

@@ -316,10 +316,8 @@ fn improvements(
         }
     }
     if cloth.dyed.is_some() {
-        for white in &job.whites {
-            if job.market_blockers.is_empty() {
-                break;
-            }
+        // A blocker to buy goes under a white that blocks itself; under another it would be alone.
+        for white in job.whites.iter().filter(|white| white.dye_capacity > 0.0) {
             if let Ok(judged) = bench.best_of(white, &job.market_blockers)?
                 && judged.verdict < verdict
                 && let Some(base) = judged.way.base
@@ -336,16 +334,22 @@ fn improvements(
     let mut reasons: Vec<Reason> = found.into_iter().map(|(_, _, reason)| reason).take(3).collect();
     if cloth.dyed.is_some() && !cloth.dye_known {
         let undyed = Cloth { dyed: None, dye_known: true, ..cloth.clone() };
-        if let Some(mut bench) = Bench::new(job, &undyed) {
-            let mut best = Verdict::Refuse;
-            for white in &job.whites {
-                if let Ok(judged) = bench.best_of(white, &[])? {
-                    best = best.min(judged.verdict);
-                }
+        // Heat knows nothing of dye: the windows serve the undyed cloth as they are.
+        let mut bench = Bench {
+            job,
+            cloth: &undyed,
+            kinetics: bench.kinetics,
+            windows: std::mem::take(&mut bench.windows),
+            flashes: BTreeMap::new(),
+        };
+        let mut best = Verdict::Refuse;
+        for white in &job.whites {
+            if let Ok(judged) = bench.best_of(white, &[])? {
+                best = best.min(judged.verdict);
             }
-            if best < verdict {
-                reasons.insert(0, Reason::new(Code::IfUndyed).word("verdict", word(best)));
-            }
+        }
+        if best < verdict {
+            reasons.insert(0, Reason::new(Code::IfUndyed).word("verdict", word(best)));
         }
     }
     if reasons.is_empty() && verdict == Verdict::Refuse {

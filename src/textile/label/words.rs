@@ -192,6 +192,8 @@ pub(super) const WORDS: &[(Meaning, &[&str])] = {
                 "exterior",
                 "tejido exterior",
                 "main fabric",
+                "tela principal",
+                "tejido principal",
                 "self",
             ],
         ),

@@ -20,7 +20,7 @@ pub fn build(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
         step("compile the core and the page to wasm, in release", || wasm::compile(workshop, toolchain))?;
     let bound = step("bind the wasm to JS", || wasm::bind(&module, Finds::Nothing))?;
     step("compare what the wasm may call with the reviewed list", || {
-        imports::check(workshop, &std::fs::read(&module)?, &bound.wasm)
+        imports::check(workshop, &std::fs::read(&module)?, &bound)
     })?;
     let html = step("pack the one file", || page::pack(workshop, &bound))?;
     step("write the JS package", || {
@@ -57,10 +57,10 @@ pub fn review_imports(workshop: &Workshop, toolchain: Toolchain, accepts: bool) 
     let bound = wasm::bind(&module, Finds::Nothing)?;
     let compiled = std::fs::read(&module)?;
     if accepts {
-        return imports::accept(workshop, &compiled, &bound.wasm);
+        return imports::accept(workshop, &compiled, &bound);
     }
-    for name in imports::names(&compiled, &bound.wasm)? {
+    for name in imports::names(&compiled, &bound)? {
         say(&name);
     }
-    imports::check(workshop, &compiled, &bound.wasm)
+    imports::check(workshop, &compiled, &bound)
 }

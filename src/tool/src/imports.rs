@@ -6,6 +6,7 @@
 //! leaves in the compiled module, and is read from there.
 
 use crate::steps::say;
+use crate::wasm::Bound;
 use crate::workshop::{Workshop, read, write};
 use anyhow::{Context, Result, bail};
 use std::collections::BTreeSet;
@@ -61,7 +62,7 @@ const REFUSED_ANYWHERE: [&str; 5] = ["eval", "fetch", "importScripts", "sendBeac
 ///
 /// # Errors
 /// Names the calls, and how to review them.
-pub fn check(workshop: &Workshop, compiled: &[u8], bound: &[u8]) -> Result<()> {
+pub fn check(workshop: &Workshop, compiled: &[u8], bound: &Bound) -> Result<()> {
     let asked = names(compiled, bound)?;
     refuse(&asked)?;
     let path = list(workshop);
@@ -87,7 +88,7 @@ pub fn check(workshop: &Workshop, compiled: &[u8], bound: &[u8]) -> Result<()> {
 ///
 /// # Errors
 /// When the wasm asks for something that no review lets in.
-pub fn accept(workshop: &Workshop, compiled: &[u8], bound: &[u8]) -> Result<()> {
+pub fn accept(workshop: &Workshop, compiled: &[u8], bound: &Bound) -> Result<()> {
     let asked = names(compiled, bound)?;
     refuse(&asked)?;
     let path = list(workshop);
@@ -120,7 +121,8 @@ fn refuse(asked: &BTreeSet<String>) -> Result<()> {
 /// Whether a call is one that no review lets in.
 fn is_refused(name: &str) -> bool {
     let bare = name.strip_prefix("new ").unwrap_or(name);
-    let last = bare.rsplit(['.', ':']).next().unwrap_or(bare);
+    let called = bare.split('(').next().unwrap_or(bare);
+    let last = called.rsplit('.').next().unwrap_or(called);
     REFUSED_ANYWHERE.contains(&last)
         || REFUSED.iter().any(|refused| match refused.strip_suffix('*') {
             Some(start) => bare.starts_with(start),
@@ -132,15 +134,19 @@ fn is_refused(name: &str) -> bool {
 ///
 /// # Errors
 /// When a module cannot be read.
-pub fn names(compiled: &[u8], bound: &[u8]) -> Result<BTreeSet<String>> {
+pub fn names(compiled: &[u8], bound: &Bound) -> Result<BTreeSet<String>> {
     let descriptions = descriptions(compiled)?;
     let mut names = BTreeSet::new();
-    for payload in Parser::new(0).parse_all(bound) {
+    for payload in Parser::new(0).parse_all(&bound.wasm) {
         if let Payload::ImportSection(section) = payload.context("the bound wasm cannot be read")? {
             for import in section.into_imports() {
                 let shim = import.context("the bound wasm cannot be read")?.name;
                 let described = descriptions.iter().find_map(|section| describe(section, shim));
-                names.insert(described.unwrap_or_else(|| without_hash(shim).to_owned()));
+                names.insert(match described {
+                    Some(name) if name.contains(['.', ' ', '[']) => name,
+                    Some(name) => with_namespace(&bound.glue, shim, &name),
+                    None => generic(&bound.glue, shim).unwrap_or_else(|| without_hash(shim).to_owned()),
+                });
             }
         }
     }
@@ -165,6 +171,32 @@ fn without_hash(shim: &str) -> &str {
         Some((name, hash)) if hash.len() == 16 && hash.bytes().all(|byte| byte.is_ascii_hexdigit()) => name,
         _ => shim,
     }
+}
+
+/// A function that belongs to no class, with the object it is called on, as the glue writes it: `Reflect.set`.
+fn with_namespace(glue: &str, shim: &str, name: &str) -> String {
+    let written = || {
+        let (_, body) = glue.split_once(&format!("{shim}: function"))?;
+        let (before, _) = body.split_once(&format!("{name}("))?;
+        let namespace =
+            before.rsplit(|letter: char| !letter.is_alphanumeric() && !"._$".contains(letter)).next()?;
+        // What lies further off belongs to another function.
+        (before.len() < 400).then(|| format!("{namespace}{name}"))
+    };
+    written().unwrap_or_else(|| name.to_owned())
+}
+
+/// An import that is bound anew for each type it is used with has only a number for a name. The glue says what it does:
+/// it turns a value of Rust into one of JS, or it calls what its first line calls.
+fn generic(glue: &str, shim: &str) -> Option<String> {
+    shim.strip_prefix("__wbindgen_generic_")?;
+    let (_, body) = glue.split_once(&format!("{shim}: function"))?;
+    let (_, body) = body.split_once("{\n")?;
+    let line = body.lines().next()?.trim();
+    Some(match line.strip_prefix("// Cast intrinsic for `") {
+        Some(types) => format!("cast {}", types.split([' ', '{', '`']).next()?.trim_end_matches('(')),
+        None => line.trim_start_matches("const ret = ").to_owned(),
+    })
 }
 
 /// What the section says of an imported function, read from where its name stands.
@@ -299,6 +331,7 @@ mod tests {
             "Location.href=",
             "Window.location=",
             "eval",
+            "arg0.sendBeacon(arg1);",
         ];
         let allowed = [
             "IDBFactory.open",
@@ -319,6 +352,24 @@ mod tests {
     fn a_name_loses_its_hash_and_nothing_else() {
         assert_eq!(without_hash("__wbg_then_0d9fe2c7b1857d32"), "__wbg_then");
         assert_eq!(without_hash("__wbindgen_init_externref_table"), "__wbindgen_init_externref_table");
+    }
+
+    #[test]
+    fn a_free_function_is_named_with_its_object() {
+        let glue =
+            "__wbg_set_12: function() { return handleError(function (arg0) {\nconst ret = Reflect.set(arg0);";
+        assert_eq!(with_namespace(glue, "__wbg_set_12", "set"), "Reflect.set");
+        assert_eq!(with_namespace("__wbg_f_1: function(arg0) {\nfetch(arg0)", "__wbg_f_1", "fetch"), "fetch");
+        assert_eq!(with_namespace(glue, "__wbg_other_12", "set"), "set");
+    }
+
+    #[test]
+    fn a_numbered_import_is_named_by_what_it_does() {
+        let glue = "__wbindgen_generic_0001: function(arg0, arg1) {\n// Cast intrinsic for `Ref(String) -> Externref`.\n\
+                    __wbindgen_generic_0002: function(arg0, arg1) {\nconst ret = arg0.then(arg1);\n";
+        assert_eq!(generic(glue, "__wbindgen_generic_0001").as_deref(), Some("cast Ref(String)"));
+        assert_eq!(generic(glue, "__wbindgen_generic_0002").as_deref(), Some("arg0.then(arg1);"));
+        assert_eq!(generic(glue, "__wbindgen_throw"), None);
     }
 
     #[test]

@@ -1,18 +1,20 @@
 //! The test bench: a running driver, the built page, and a web server that hands it out.
 
-use crate::tablet::Tablet;
+use crate::browser::tablet::Tablet;
+use crate::chromium::Chromium;
+use crate::serve;
+use crate::workshop::Workshop;
 use anyhow::{Context, Result, bail};
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
-use xtask::chromium::Chromium;
-use xtask::serve;
-use xtask::workshop::Workshop;
 
 /// What every story is handed.
 pub struct Bench {
+    /// Where the project is.
     pub workshop: Workshop,
+    /// The browser that is driven.
     pub chromium: Chromium,
     driver: Driver,
     site: SocketAddr,

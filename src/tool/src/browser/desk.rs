@@ -22,6 +22,7 @@ pub struct Desk {
 }
 
 impl Desk {
+    /// A browser that the driver has just started.
     pub fn new(client: Client) -> Self {
         Self { client }
     }
@@ -146,7 +147,7 @@ impl Desk {
 
     /// Takes a picture of what is on the screen.
     pub async fn picture(&self, path: &Path) -> Result<()> {
-        xtask::workshop::write(path, self.client.screenshot().await?)
+        crate::workshop::write(path, self.client.screenshot().await?)
     }
 
     /// Closes the browser.

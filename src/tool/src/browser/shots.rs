@@ -1,9 +1,9 @@
 //! Pictures of the built page: each screen held both ways, in light and in dark.
 
-use crate::bench::Bench;
+use crate::browser::bench::Bench;
+use crate::steps::say;
+use crate::workshop::Workshop;
 use anyhow::Result;
-use xtask::steps::say;
-use xtask::workshop::Workshop;
 
 /// Takes the pictures into `dist/shots`.
 pub async fn take(workshop: &Workshop, screens: &[String]) -> Result<()> {

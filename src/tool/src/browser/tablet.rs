@@ -1,7 +1,7 @@
 //! A tablet as a story describes it: its size, how it is held, its colours, what its browser lacks.
 
-use crate::bench::Bench;
-use crate::desk::Desk;
+use crate::browser::bench::Bench;
+use crate::browser::desk::Desk;
 use anyhow::{Context, Result};
 use fantoccini::ClientBuilder;
 use hyper_util::client::legacy::connect::HttpConnector;
@@ -18,6 +18,7 @@ pub struct Tablet<'a> {
 }
 
 impl<'a> Tablet<'a> {
+    /// 1280 by 800, in light colours.
     pub fn new(bench: &'a Bench) -> Self {
         Self { bench, width: 1280, height: 800, dark: false, before: String::new() }
     }

@@ -7,12 +7,12 @@ mod nothing_leaves;
 mod opening;
 mod refusing;
 
-use crate::bench::Bench;
+use crate::browser::bench::Bench;
+use crate::steps::{say, seconds};
+use crate::workshop::Workshop;
 use anyhow::{Result, bail};
 use std::pin::Pin;
 use std::time::{Duration, Instant};
-use xtask::steps::{say, seconds};
-use xtask::workshop::Workshop;
 
 type Told<'a> = Pin<Box<dyn Future<Output = Result<()>> + 'a>>;
 

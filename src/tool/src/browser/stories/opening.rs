@@ -1,6 +1,6 @@
 //! Opening the page: from a stick, over http, inside another page.
 
-use crate::bench::Bench;
+use crate::browser::bench::Bench;
 use anyhow::{Result, ensure};
 
 /// The element that carries the answer.

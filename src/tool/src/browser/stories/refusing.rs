@@ -1,10 +1,10 @@
 //! When the page cannot start it says why and what to do next, in English and in Spanish, and is never blank.
 
-use crate::bench::{Bench, file_address};
-use crate::desk::Desk;
+use crate::browser::bench::{Bench, file_address};
+use crate::browser::desk::Desk;
+use crate::workshop::{read, write};
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
-use xtask::workshop::{read, write};
 
 /// Checks that the page explains itself with the section of this name, and with no other.
 async fn explains(desk: &Desk, section: &str) -> Result<()> {
@@ -82,5 +82,7 @@ pub async fn a_failure_while_working_is_told_so(bench: &Bench) -> Result<()> {
     desk.run(failure, vec![]).await?;
     explains(&desk, "broken").await?;
     desk.says("#said", "a test of the words").await?;
+    desk.taps("#broken a").await?;
+    desk.shows("#verdict").await?;
     desk.is_closed().await
 }

@@ -1,20 +1,25 @@
 //! The part of the tool that drives a browser: the stories, the pictures, and the runner of the wasm tests.
+//!
+//! [`Bench`](bench::Bench) holds the driver and the web server, [`Tablet`](tablet::Tablet) says what is opened on what,
+//! [`Desk`](desk::Desk) is the page as a person sees it. The stories are in [`stories`].
 
-mod bench;
-mod desk;
-mod listener;
-mod shots;
-mod stories;
-mod tablet;
+pub mod bench;
+pub mod desk;
+pub mod listener;
+pub mod shots;
+pub mod stories;
+pub mod tablet;
 
+use crate::workshop::Workshop;
 use anyhow::{Result, bail};
-use std::process::ExitCode;
-use xtask::workshop::Workshop;
 
-fn main() -> ExitCode {
-    let mut words: Vec<String> = std::env::args().skip(1).collect();
+/// Does what the words of the command line ask for.
+///
+/// # Errors
+/// When it cannot be done, and when a test fails.
+pub fn obey(mut words: Vec<String>) -> Result<()> {
     let verb = if words.is_empty() { String::new() } else { words.remove(0) };
-    let done = match verb.as_str() {
+    match verb.as_str() {
         // Called by cargo with a wasm test file.
         "wasm-tests" => wasm_bindgen_cli::wasm_bindgen_test_runner::run_cli_with_args(
             std::iter::once("wasm-tests".to_owned()).chain(words),
@@ -23,19 +28,10 @@ fn main() -> ExitCode {
             in_runtime(async { stories::tell(&Workshop::find()?, words.first().map(String::as_str)).await })
         }
         "shots" => in_runtime(async { shots::take(&Workshop::find()?, &words).await }),
-        other => usage(other),
-    };
-    match done {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(error) => {
-            eprintln!("\n{error:#}");
-            ExitCode::FAILURE
-        }
+        other => bail!(
+            "`{other}` is not known; this program is called by `cargo xtask test` and `cargo xtask shots`"
+        ),
     }
-}
-
-fn usage(verb: &str) -> Result<()> {
-    bail!("`{verb}` is not known; this program is called by `cargo xtask test` and `cargo xtask shots`")
 }
 
 fn in_runtime(work: impl Future<Output = Result<()>>) -> Result<()> {

@@ -1,0 +1,53 @@
+// Ten orders end to end through the JS package: the same answers that the page gives.
+// What a careful press lead would accept: common practice, no source. The orders are the demo print room's.
+import assert from "node:assert/strict";
+import test from "node:test";
+
+const whitehold = await import(new URL("../../dist/pkg/node.js", import.meta.url));
+const orders = new Map(whitehold.harbourLane().orders.map(({ id, order }) => [id, order]));
+
+const accepted = [
+  ["1185", "black cotton tee", ["go"], ["cotton"]],
+  ["1186", "red 50/50 tee", ["go"], ["low-bleed", "polyester", "non-ghosting"]],
+  ["1187", "red polyester interlock", ["trial"], ["polyester"]],
+  ["1188", "sublimation-printed polyester", ["trial", "refuse"], ["polyester"]],
+  ["1189", "polyester mesh", ["trial"], ["polyester"]],
+  ["1190", "nylon mesh", ["go-with-check", "trial"], ["nylon"]],
+  ["1191", "nylon and elastane tricot", ["trial", "refuse"], ["nylon"]],
+  ["1192", "tri-blend heather", ["go", "go-with-check"], ["low-bleed", "non-ghosting", "polyester"]],
+  ["1193", "pale cotton in a damp room", ["go"], ["cotton", "non-ghosting", "soft"]],
+  ["1194", "80/20 fleece", ["go", "go-with-check"], ["low-bleed", "non-ghosting", "polyester"]],
+];
+
+for (const [id, kind, verdicts, classes] of accepted) {
+  test(`${id} ${kind}`, () => {
+    const report = whitehold.plan(orders.get(id), { language: "en" });
+    assert.ok(verdicts.includes(report.verdict), `${report.verdict}`);
+    if (report.picks.length === 0) {
+      assert.ok(report.to_make_it_possible.length > 0);
+      return;
+    }
+    const [pick] = report.picks;
+    assert.ok(classes.includes(pick.class), pick.class);
+    assert.ok(pick.setting.dwell_s > 25 && pick.setting.dwell_s < 110);
+    assert.ok(pick.reasons.every((reason) => reason.text.length > 0), "every reason has its sentence");
+    const window = whitehold.cureWindow(orders.get(id));
+    const fusion = window.walls.find((wall) => wall.what === "fusion");
+    assert.equal(fusion.values.length, window.set_c.length * window.belt_m_per_min.length);
+  });
+}
+
+test("an order that cannot be read says which field and why, in the language asked for", () => {
+  const order = structuredClone(orders.get("1185"));
+  order.garments[0].label = "80 % algodón 40 % poliéster";
+  assert.throws(
+    () => whitehold.plan(order, { language: "es" }),
+    (errors) => errors[0].field === "garments[0].label" && errors[0].message.includes("120"),
+  );
+});
+
+test("markup in a name stays text", () => {
+  const order = structuredClone(orders.get("1185"));
+  order.garments[0].lot = "<img src=x onerror=alert(1)>";
+  assert.equal(whitehold.plan(order).verdict, "go");
+});

@@ -1,0 +1,102 @@
+//! Go, go with check, trial or refuse: the worked cases of the rule.
+//!
+//! Source: the rule's worked table (chances and money common practice, elicited, no source); the arithmetic of the
+//! expected losses is checked by hand beside each row.
+
+use whitehold::library::{harbour_lane, job, starter};
+use whitehold::plan::bleed::{after_clean_lots, after_lot_test};
+use whitehold::plan::decide::{Stake, Standing, verdict};
+use whitehold::plan::{Rules, Verdict};
+
+fn rules() -> Rules {
+    let library = starter().expect("the starter library parses");
+    let room = harbour_lane().expect("the demo parses");
+    let order = &room.orders.first().expect("the demo has orders").order;
+    job(order, &library).expect("the first demo order resolves").rules
+}
+
+const EVERYDAY: Standing = Standing { known: true, robust: true, tested: false };
+
+#[test]
+fn the_worked_cases_come_out_as_worked() {
+    let rules = rules();
+    let rows = [
+        ("72 red 50/50 tees, low-bleed", 72.0, 9.0, 0.05, EVERYDAY, Verdict::Go),
+        ("600 of them", 600.0, 9.0, 0.05, EVERYDAY, Verdict::GoWithCheck),
+        ("380 once the article has run clean", 380.0, 9.0, 0.02, EVERYDAY, Verdict::Go),
+        ("150 red polyester, polyester white", 150.0, 20.0, 0.14, EVERYDAY, Verdict::Trial),
+        ("the same, low-cure white", 150.0, 20.0, 0.03, EVERYDAY, Verdict::Go),
+        ("60 sublimated, low-cure over blocker", 60.0, 28.0, 0.15, EVERYDAY, Verdict::Trial),
+        ("the same without blocker", 60.0, 28.0, 0.48, EVERYDAY, Verdict::Trial),
+        (
+            "12 rush polyester jerseys: money says go, the rule says trial",
+            12.0,
+            20.0,
+            0.14,
+            EVERYDAY,
+            Verdict::Trial,
+        ),
+        (
+            "a cloth never printed here",
+            72.0,
+            9.0,
+            0.05,
+            Standing { known: false, ..EVERYDAY },
+            Verdict::GoWithCheck,
+        ),
+        ("six in ten fail", 72.0, 9.0, 0.6, EVERYDAY, Verdict::Refuse),
+        (
+            "the drift box does not hold",
+            72.0,
+            9.0,
+            0.02,
+            Standing { robust: false, ..EVERYDAY },
+            Verdict::GoWithCheck,
+        ),
+    ];
+    for (case, pieces, value, chance, standing, expected) in rows {
+        assert_eq!(verdict(chance, &Stake { pieces, value }, standing, &rules), expected, "{case}");
+    }
+}
+
+/// By hand: 72 pieces at 9: n v = 648, loss 648 + 90 + 25.92 = 763.92; running 0.05 × 763.92 = 38.196;
+/// testing 59.75 + 0.05 × 0.15 × 763.92 + (0.05 × 0.85 + 0.95 × 0.1) × 35.64 = 70.38.
+#[test]
+fn expected_losses_are_as_by_hand() {
+    let stake = Stake { pieces: 72.0, value: 9.0 };
+    assert!((stake.expected_running(0.05) - 38.196).abs() < 1e-9);
+    assert!((stake.expected_testing(0.05, 0.85, 0.1) - 70.379_9).abs() < 1e-3);
+}
+
+#[test]
+fn money_may_only_add_care() {
+    let rules = rules();
+    for chance in [0.005, 0.02, 0.05, 0.08, 0.2, 0.45] {
+        let mut had = verdict(chance, &Stake { pieces: 1.0, value: 1.0 }, EVERYDAY, &rules);
+        for pieces in [10.0, 100.0, 1_000.0, 10_000.0] {
+            let now = verdict(chance, &Stake { pieces, value: 20.0 }, EVERYDAY, &rules);
+            assert!(now >= had, "{pieces} pieces at {chance} made {had:?} into {now:?}");
+            had = now;
+        }
+        assert!(chance > 0.05 || had <= Verdict::GoWithCheck, "money takes one step, not two");
+    }
+}
+
+/// Source: the rule's learning figures, .14 before: next lot after 1, 2, 4 and 8 clean lots .109, .090, .066, .045, and
+/// the same lot after a clean look .06, a day in the oven .026, weeks .009.
+#[test]
+fn clean_lots_teach_as_worked() {
+    let rules = rules();
+    for (clean, expected) in [(1, 0.109), (2, 0.090), (4, 0.066), (8, 0.045)] {
+        let now = after_clean_lots(0.14, clean, rules.power_weeks, &rules);
+        assert!((now - expected).abs() < 0.012, "after {clean} clean lots {now:.3}, worked {expected}");
+    }
+    for (power, expected) in [(0.65, 0.06), (0.85, 0.026), (0.95, 0.009)] {
+        let now = after_lot_test(0.14, false, power, rules.false_alarm);
+        assert!(
+            (now - expected).abs() < 0.004,
+            "after a clean test of power {power} {now:.3}, worked {expected}"
+        );
+    }
+    assert!(after_lot_test(0.14, true, 0.85, 0.1) > 0.5, "a stained test is bad news");
+}
