@@ -151,7 +151,7 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
     let clear: Vec<Point> =
         states.iter().filter(|(_, fails)| !fails.contains(&true)).map(|(point, _)| *point).collect();
     let set = report.setting.map(|setting| place((setting.belt_m_per_min, setting.set_c)));
-    let works = strip_word(&clear);
+    let works = strip_word(&clear, set);
     let mut taken: Vec<(Point, Point)> = Vec::new();
     taken.extend(set.map(|middle| ((middle.0 - 62.0, middle.1 - 66.0), (middle.0 + 62.0, middle.1 + 66.0))));
     taken.extend(
@@ -193,8 +193,8 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
     })
 }
 
-/// How far each cell is past the limit, on a scale on which it is nearly straight: the logit of a share, the
-/// logarithm of a colour difference, the plain value of a temperature.
+/// How far each cell is past the limit, on a scale on which it is nearly straight: the logit of a share, a colour
+/// difference held near its limit, the plain value of a temperature.
 fn excess(wall: &Wall) -> Vec<f64> {
     wall.values.iter().map(|&value| past(wall, value)).collect()
 }
@@ -206,7 +206,8 @@ fn past(wall: &Wall, value: f64) -> f64 {
             let share = (value / whole).clamp(1e-6, 1.0 - 1e-6);
             (share / (1.0 - share)).ln()
         }
-        Topic::Bleed => value.max(1e-4).ln(),
+        // Nought while the white binds all the dye, then steep: what lies far past the limit must not pull it.
+        Topic::Bleed => value.min(4.0 * wall.limit),
         _ => value,
     };
     let past = straight(value) - straight(wall.limit);
@@ -288,7 +289,7 @@ fn room_for(
                     && fails.iter().enumerate().any(|(other, fails)| other != index && *fails)
             })
             .count() as f64;
-        let score = clearance - 0.2 * crowd;
+        let score = clearance - 0.8 * crowd;
         if clearance > 0.0 && best.is_none_or(|(most, _)| score > most) {
             best = Some((score, (left, top + 28.0)));
         }
@@ -296,8 +297,8 @@ fn room_for(
     best.map(|(_, point)| point)
 }
 
-/// The middle of the roomiest part of what works, and the turn of the strip there, degrees.
-fn strip_word(clear: &[Point]) -> Option<(Point, f64)> {
+/// The middle of the roomiest part of what works clear of the set point, and the turn of the strip there, degrees.
+fn strip_word(clear: &[Point], set: Option<Point>) -> Option<(Point, f64)> {
     if clear.len() < 12 {
         return None;
     }
@@ -311,8 +312,12 @@ fn strip_word(clear: &[Point]) -> Option<(Point, f64)> {
     let mut best: Option<(usize, Point)> = None;
     for &point in clear.iter().step_by(2) {
         let inside = point.0 > 120.0 && point.0 < WIDTH - 70.0 && point.1 > 60.0 && point.1 < HEIGHT - 120.0;
+        let free = set.is_none_or(|set| (set.0 - point.0).hypot(set.1 - point.1) > 115.0);
+        if !inside || !free {
+            continue;
+        }
         let count = near(point, 60.0).len();
-        if inside && best.is_none_or(|(most, _)| count > most) {
+        if best.is_none_or(|(most, _)| count > most) {
             best = Some((count, point));
         }
     }

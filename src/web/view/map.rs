@@ -225,7 +225,11 @@ fn limit_words(topic: crate::plan::Topic, grid: &WindowReport, voice: Voice) -> 
         unit: wall.unit.clone(),
     };
     let value = voice.margin(&as_margin, wall.limit);
-    let what = if wall.unit == "°C" { String::new() } else { voice.topic(topic).to_lowercase() };
+    let what = match topic {
+        crate::plan::Topic::Fusion => voice.label(Label::UndersideWord).to_owned(),
+        _ if wall.unit == "°C" => String::new(),
+        topic => voice.topic(topic).to_lowercase(),
+    };
     let limit = match wall.needed {
         Side::AtLeast => voice.say(&Phrase::UnderLimit { value }),
         Side::AtMost => voice.say(&Phrase::OverLimit { value }),
