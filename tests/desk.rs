@@ -130,7 +130,6 @@ impl Used {
                 Effect::Keep => {
                     self.send(Msg::Kept(true));
                 }
-                Effect::Address(_) => {}
             }
         }
         self

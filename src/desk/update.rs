@@ -117,8 +117,6 @@ pub enum Effect {
     },
     /// Keep the draft and send [`Msg::Kept`].
     Keep,
-    /// Show this screen in the address.
-    Address(Screen),
 }
 
 /// The next state and what the browser has to do.
@@ -153,10 +151,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
             }
         }
         Msg::Show(screen) => {
-            if state.screen != screen {
-                state.screen = screen;
-                effects.push(Effect::Address(screen));
-            }
+            state.screen = screen;
             look(&mut state, &mut effects);
         }
         Msg::Use(key) => change(&mut state, None, &mut effects, |draft| {

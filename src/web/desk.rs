@@ -1,7 +1,7 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
 use super::{brain::Brain, host::Host, keep};
-use crate::desk::{Effect, Field, Msg, State, update};
+use crate::desk::{Effect, Field, Msg, Screen, State, update};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
 use std::time::Duration;
@@ -59,7 +59,6 @@ impl Desk {
                     self.send(Msg::Kept(kept));
                 }
             }
-            Effect::Address(screen) => self.host.with_value(|host| host.show_address(screen)),
             Effect::Answer(_) => {
                 let turn = self.waiting.try_update_value(|waiting| {
                     waiting.answer = Some(effect);
@@ -133,6 +132,15 @@ impl Desk {
     /// What stands in a field.
     pub fn text(self, field: Field) -> String {
         self.with(|state| state.draft.text(field).to_owned())
+    }
+
+    /// Follows a link to a screen. A page of the desk's own does that by itself, through its address; inside
+    /// somebody else's page the address is not ours to change.
+    pub fn follow_link(self, event: &web_sys::MouseEvent, screen: Screen) {
+        if !self.host.with_value(Host::standalone) {
+            event.prevent_default();
+            self.send(Msg::Show(screen));
+        }
     }
 
     /// Puts the focus on the element of this id.

@@ -61,16 +61,6 @@ impl Host {
         Screen::of_hash(&web_sys::window()?.location().hash().ok()?)
     }
 
-    /// Writes the screen into the page's address, if the page is the desk's own.
-    pub fn show_address(&self, screen: Screen) {
-        if self.standalone
-            && self.address() != Some(screen)
-            && let Some(window) = web_sys::window()
-        {
-            let _ = window.location().set_hash(screen.hash());
-        }
-    }
-
     /// True if the page is the desk's own.
     #[must_use]
     pub fn standalone(&self) -> bool {

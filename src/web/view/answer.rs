@@ -134,9 +134,9 @@ fn picked(desk: Desk, shown: &Shown, report: &Report, pick: &Pick) -> impl IntoV
     let voice = shown.voice;
     let colours = colours(shown, pick);
     let show_window = view! {
-        <button class="btn btn-main" type="button" on:click=move |_| desk.send(Msg::Show(Screen::Window))>
+        <a class="btn btn-main" href="#window" on:click=move |event| desk.follow_link(&event, Screen::Window)>
             {voice.label(Label::ShowWindow)}
-        </button>
+        </a>
     };
     let rules =
         leading(pick).into_iter().map(|margin| rule::rule_view(margin, voice, shown.days)).collect_view();

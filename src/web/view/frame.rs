@@ -66,10 +66,7 @@ fn index(desk: Desk) -> impl IntoView {
                 <a
                     href=format!("#{}", screen.hash())
                     aria-current=move || here().then_some("page")
-                    on:click=move |event| {
-                        event.prevent_default();
-                        desk.send(Msg::Show(screen));
-                    }
+                    on:click=move |event| desk.follow_link(&event, screen)
                 >
                     {icon::icon(30, sign)}
                     <span>{move || desk.label(label)}</span>

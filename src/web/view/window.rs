@@ -47,9 +47,9 @@ fn waiting(desk: Desk, say: Label) -> impl IntoView {
 
 fn back(desk: Desk) -> impl IntoView {
     view! {
-        <button class="btn btn-main" type="button" on:click=move |_| desk.send(Msg::Show(Screen::Job))>
+        <a class="btn btn-main" href="#job" on:click=move |event| desk.follow_link(&event, Screen::Job)>
             {move || desk.label(Label::BackToJob)}
-        </button>
+        </a>
     }
 }
 
