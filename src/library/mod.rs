@@ -6,6 +6,7 @@
 
 mod anchor;
 mod ask;
+mod cloth;
 mod record;
 mod resolve;
 mod starter;

@@ -1,10 +1,11 @@
 //! One way to print the order, weighed: every margin at its set point, and the chance of a late fault.
 
-use super::bleed::{BleedPath, after_clean_lots, after_lot_test, chance};
+use super::bleed::{BleedPath, chance};
 use super::candidate::{Candidate, most_shown};
 use super::decide::{Stake, Standing, verdict};
+use super::evidence::{evidence, lot_test, with_evidence};
 use super::window::{Demands, SetPoint};
-use super::{Cloth, CureKind, Job, Margin, Side, Topic, Verdict};
+use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, history};
 use crate::migration::{Binding, Release, release};
@@ -189,116 +190,17 @@ pub fn judge<'a>(
     let stack = stack_of(job, cloth, way.total_film());
     let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
     let history = history(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
-    let mut margins = Vec::new();
-    let mut add = |what: Topic, value: Band, limit: f64, needed: Side, unit: &str| {
-        margins.push(Margin { what, limit, value, needed, unit: unit.into() });
-    };
-    let band = |lanes: Lanes<WORLDS>| Band::around(lanes[0], &lanes.0);
-
-    // Fusion of the ink that is hardest to fuse.
-    let kinetics = if demands.must_fuse[0] { ordinary_of(job, &way) } else { way.white.kinetics };
-    let fused = fuse(&history, |sample| sample.film_bottom, &kinetics).fused;
-    add(Topic::Fusion, band(fused).map(|share| share * 100.0), rules.fused * 100.0, Side::AtLeast, "%");
-
-    let film_peak = history.film_peak();
-    let cloth_peak = history.cloth_peak();
-    let to_celsius = |lanes: Lanes<WORLDS>| band(lanes).map(celsius);
-    add(Topic::FilmHeat, to_celsius(film_peak), celsius(rules.film_heat), Side::AtMost, "°C");
-    if cloth.scorches {
-        let index = scorch(&history, |sample| sample.film_top);
-        add(Topic::Scorch, band(index), rules.scorch, Side::AtMost, "");
-    }
-    if let Some(limit) = cloth.shrinks_above {
-        let shrink = (cloth_peak - limit).max(Lanes::ZERO) * (rules.shrink_slope * 100.0);
-        add(Topic::Shrink, band(shrink), rules.shrink_allowed * 100.0, Side::AtMost, "%");
-    }
-    if let Some((_, limit)) = cloth.softens {
-        add(Topic::Softening, to_celsius(cloth_peak), celsius(limit), Side::AtMost, "°C");
-    }
-
-    // Dye.
     let film_path = film_path(job, &history);
-    let mut bleeds = Band::exact(0.0);
-    if let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, &way)) {
-        let elsewhere = release_elsewhere(job, cloth, &way, flash.as_ref());
-        let here = release(&history, dyed);
-        let total = Release {
-            vapour: here.vapour + elsewhere.vapour[0],
-            theta: here.theta + elsewhere.theta[0],
-            surface: here.surface + elsewhere.surface[0],
-        };
-        let dye_in = dyed.arrives(&total);
-        let arrives = (dye_in[0] + dye_in[1] + dye_in[2]) / 3.0;
-        let path = BleedPath { fresh: &fresh, dye: &dye, binding: binding(job, &way), path: film_path };
-        let critical = path.critical(rules.bleed);
-        bleeds =
-            Band { low: dye_in[1], likely: arrives, high: dye_in[2] }.map(|dye| chance(dye, critical, rules));
-        bleeds = bleeds.map(|p| with_evidence(job, cloth, &way, p));
-        add(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
-    }
 
-    // What is seen at the press.
-    let most = most_shown(job.order.print.opacity);
-    add(Topic::Opacity, Band::exact(way.shows), most, Side::AtMost, "ΔE00");
-    if cloth.fabric.nap > 100e-6 {
-        // Nap lies down under a film of about half its height; common practice, no source.
-        add(Topic::Matting, Band::exact(way.film * 1e6), cloth.fabric.nap * 0.5e6, Side::AtLeast, "µm");
-    }
-    let hand = way.total_film() / 100e-6 * way.white.stiffness;
-    // A tee's print feels like a board from about twice a usual one on; common practice, no source.
-    add(Topic::Hand, Band::exact(hand), 2.2, Side::AtMost, "");
-
-    // What shows later and has no equation: class frequencies, common practice, no source.
-    let cracks = {
-        let asked = job.order.print.stretch_needed_percent.max(cloth.garment.stretch_percent) / 100.0;
-        // A worn print sees about two thirds of what the cloth can give.
-        let needed = asked.max(cloth.fabric.stretch * 0.65).max(0.05);
-        let stretch =
-            Band { low: way.white.stretch * 0.75, likely: way.white.stretch, high: way.white.stretch * 1.33 };
-        add(Topic::Stretch, stretch.map(|s| s * 100.0), needed * 100.0, Side::AtLeast, "%");
-        normal::cumulative((needed / way.white.stretch).ln() / 0.25)
-    };
-    let ghosts = {
-        let shade = if cloth.is_light() && cloth.cellulosic() > 0.3 { 1.0 } else { 0.05 };
-        let damp = if job.order.shop.humidity_percent > 70.0 { 1.6 } else { 1.0 };
-        let stacked = if job.order.use_.stacked_hot { 1.6 } else { 1.0 };
-        let chance = (way.white.ghosting * shade * damp * stacked).min(0.9);
-        if chance > 0.002 {
-            add(
-                Topic::Ghosting,
-                Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) }.map(|p| p * 100.0),
-                rules.go * 100.0,
-                Side::AtMost,
-                "%",
-            );
-        }
-        chance
-    };
-    let comes_off = {
-        let nylon = cloth.share(Fibre::Nylon) > 0.4;
-        let coated = cloth
-            .garment
-            .finish
-            .iter()
-            .any(|finish| matches!(finish, super::Finish::Coated | super::Finish::WaterRepellent));
-        let chance = match (nylon, coated, way.white.holds_on_nylon) {
-            (_, true, true) => 0.15,
-            (_, true, false) => 0.55,
-            (true, false, true) => 0.03,
-            (true, false, false) => 0.22,
-            (false, false, _) => 0.0,
-        };
-        if chance > 0.0 {
-            add(
-                Topic::Adhesion,
-                Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) }.map(|p| p * 100.0),
-                rules.go * 100.0,
-                Side::AtMost,
-                "%",
-            );
-        }
-        chance
-    };
+    let mut margins = heat_margins(job, cloth, &way, &demands, &history);
+    let (bleeds, bleed) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
+    let (cracks, stretch) = cracking(job, cloth, &way);
+    let (ghosts, ghosting) = ghosting(job, cloth, &way);
+    let (comes_off, adhesion) = adhesion(job, cloth, &way);
+    margins.extend(press_margins(job, cloth, &way));
+    margins.push(stretch);
+    margins.extend([bleed, ghosting, adhesion].into_iter().flatten());
+    margins.sort_by(|a, b| tightness(a).total_cmp(&tightness(b)));
 
     let others = (1.0 - ghosts) * (1.0 - comes_off) * (1.0 - cracks);
     let fail_later = bleeds.map(|bleeds| 1.0 - (1.0 - bleeds.max(rules.lapse)) * others);
@@ -308,8 +210,6 @@ pub fn judge<'a>(
         tested: lot_test(job, cloth, &way).is_some(),
     };
     let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
-    let verdict = verdict(fail_later.likely, &stake, standing, rules);
-    margins.sort_by(|a, b| tightness(a).total_cmp(&tightness(b)));
     Ok(Judged {
         way,
         point,
@@ -321,11 +221,144 @@ pub fn judge<'a>(
         comes_off,
         cracks,
         fail_later,
-        verdict,
+        verdict: verdict(fail_later.likely, &stake, standing, rules),
         exit_c: exit_temperature(&history),
-        hottest_film_c: celsius(film_peak.largest()),
+        hottest_film_c: celsius(history.film_peak().largest()),
         film_path,
     })
+}
+
+fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
+    Margin { what, limit, value, needed, unit: unit.into() }
+}
+
+/// The band of a value over the runs, the planned one being the likely.
+fn band(lanes: Lanes<WORLDS>) -> Band {
+    Band::around(lanes[0], &lanes.0)
+}
+
+/// What the heat does to film and cloth.
+fn heat_margins(
+    job: &Job,
+    cloth: &Cloth,
+    way: &Candidate<'_>,
+    demands: &Demands,
+    history: &History<WORLDS>,
+) -> Vec<Margin> {
+    let rules = &job.rules;
+    // The ink that is hardest to fuse sets the heat.
+    let kinetics = if demands.must_fuse[0] { ordinary_of(job, way) } else { way.white.kinetics };
+    let fused = band(fuse(history, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
+    let film = band(history.film_peak()).map(celsius);
+    let cloth_peak = history.cloth_peak();
+    let mut margins = vec![
+        margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
+        margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
+    ];
+    if cloth.scorches {
+        let index = band(scorch(history, |sample| sample.film_top));
+        margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
+    }
+    if let Some(limit) = cloth.shrinks_above {
+        let shrink = band((cloth_peak - limit).max(Lanes::ZERO) * (rules.shrink_slope * 100.0));
+        margins.push(margin(Topic::Shrink, shrink, rules.shrink_allowed * 100.0, Side::AtMost, "%"));
+    }
+    if let Some((_, limit)) = cloth.softens {
+        let peak = band(cloth_peak).map(celsius);
+        margins.push(margin(Topic::Softening, peak, celsius(limit), Side::AtMost, "°C"));
+    }
+    margins
+}
+
+/// Chance that the white turns, over drift, and its margin.
+fn bleeding(
+    job: &Job,
+    cloth: &Cloth,
+    way: &Candidate<'_>,
+    flash: Option<&FlashStep>,
+    history: &History<WORLDS>,
+    film_path: f64,
+) -> (Band, Option<Margin>) {
+    let rules = &job.rules;
+    let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
+        return (Band::exact(0.0), None);
+    };
+    let elsewhere = release_elsewhere(job, cloth, way, flash);
+    let here = release(history, dyed);
+    let total = Release {
+        vapour: here.vapour + elsewhere.vapour[0],
+        theta: here.theta + elsewhere.theta[0],
+        surface: here.surface + elsewhere.surface[0],
+    };
+    // As planned, at the cold corner and at the hot one.
+    let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total);
+    let arrives = (planned + cold + hot) / 3.0;
+    let path = BleedPath { fresh: &fresh, dye: &dye, binding: binding(job, way), path: film_path };
+    let critical = path.critical(rules.bleed);
+    let chances = Band { low: cold, likely: arrives, high: hot }
+        .map(|dye| with_evidence(job, cloth, way, chance(dye, critical, rules)));
+    let bleed = margin(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
+    (chances, Some(bleed))
+}
+
+/// What is seen at the press.
+fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Vec<Margin> {
+    let most = most_shown(job.order.print.opacity);
+    // A tee's print feels like a board from about twice a usual one on; common practice, no source.
+    let hand = Band::exact(way.total_film() / 100e-6 * way.white.stiffness);
+    let mut margins = vec![
+        margin(Topic::Opacity, Band::exact(way.shows), most, Side::AtMost, "ΔE00"),
+        margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
+    ];
+    if cloth.fabric.nap > 100e-6 {
+        // Nap lies down under a film of about half its height; common practice, no source.
+        let film = Band::exact(way.film * 1e6);
+        margins.push(margin(Topic::Matting, film, cloth.fabric.nap * 0.5e6, Side::AtLeast, "µm"));
+    }
+    margins
+}
+
+/// Chance that the film cracks in wear, and its margin. The spread is a class frequency; common practice, no source.
+fn cracking(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Margin) {
+    let asked = job.order.print.stretch_needed_percent.max(cloth.garment.stretch_percent) / 100.0;
+    // A worn print sees about two thirds of what the cloth can give.
+    let needed = asked.max(cloth.fabric.stretch * 0.65).max(0.05);
+    let stretch = way.white.stretch;
+    let value =
+        Band { low: stretch * 0.75, likely: stretch, high: stretch * 1.33 }.map(|share| share * 100.0);
+    let chance = normal::cumulative((needed / stretch).ln() / 0.25);
+    (chance, margin(Topic::Stretch, value, needed * 100.0, Side::AtLeast, "%"))
+}
+
+/// A class frequency as a margin: known within a factor of two at best.
+fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
+    let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
+    margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
+}
+
+/// Chance that the white ghosts on this shade. No equation: the class's frequency on a light cotton shade, a
+/// twentieth of it elsewhere, more in damp air and hot stacks; common practice, no source.
+fn ghosting(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Option<Margin>) {
+    let shade = if cloth.is_light() && cloth.cellulosic() > 0.3 { 1.0 } else { 0.05 };
+    let damp = if job.order.shop.humidity_percent > 70.0 { 1.6 } else { 1.0 };
+    let stacked = if job.order.use_.stacked_hot { 1.6 } else { 1.0 };
+    let chance = (way.white.ghosting * shade * damp * stacked).min(0.9);
+    (chance, (chance > 0.002).then(|| frequency(job, Topic::Ghosting, chance)))
+}
+
+/// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source.
+fn adhesion(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Option<Margin>) {
+    let coats = |finish: &Finish| matches!(finish, Finish::Coated | Finish::WaterRepellent);
+    let nylon = cloth.share(Fibre::Nylon) > 0.4;
+    let coated = cloth.garment.finish.iter().any(coats);
+    let chance = match (nylon, coated, way.white.holds_on_nylon) {
+        (_, true, true) => 0.15,
+        (_, true, false) => 0.55,
+        (true, false, true) => 0.03,
+        (true, false, false) => 0.22,
+        (false, false, _) => 0.0,
+    };
+    (chance, (chance > 0.0).then(|| frequency(job, Topic::Adhesion, chance)))
 }
 
 /// Film temperature as the piece leaves the heat, °C.
@@ -351,45 +384,5 @@ pub fn tightness(margin: &Margin) -> f64 {
     match margin.needed {
         Side::AtLeast => (margin.value.low - margin.limit) / scale,
         Side::AtMost => (margin.limit - margin.value.high) / scale,
-    }
-}
-
-fn evidence<'a>(
-    job: &'a Job,
-    cloth: &'a Cloth,
-    way: &'a Candidate<'_>,
-) -> impl Iterator<Item = &'a super::Evidence> {
-    job.order.evidence.iter().filter(move |seen| {
-        seen.white == way.white.id && (seen.about != "lot" || seen.name == cloth.garment.lot)
-    })
-}
-
-fn lot_test<'a>(job: &'a Job, cloth: &'a Cloth, way: &'a Candidate<'_>) -> Option<&'a super::Evidence> {
-    evidence(job, cloth, way).filter(|seen| seen.about == "lot").max_by(|a, b| a.days.total_cmp(&b.days))
-}
-
-/// Moves the chance of bleeding by what was seen of this lot, article or white.
-fn with_evidence(job: &Job, cloth: &Cloth, way: &Candidate<'_>, before: f64) -> f64 {
-    let rules = &job.rules;
-    let power = |days: f64| {
-        if days >= 7.0 {
-            rules.power_weeks
-        } else if days >= 1.0 {
-            rules.power_hot_hold
-        } else {
-            rules.power_exit[usize::from(way.white.low_cure)]
-        }
-    };
-    if let Some(seen) = lot_test(job, cloth, way) {
-        return after_lot_test(before, seen.turned > 0, power(seen.days), rules.false_alarm);
-    }
-    let clean = evidence(job, cloth, way).filter(|seen| seen.turned == 0).count() as u32;
-    let turned = evidence(job, cloth, way).any(|seen| seen.turned > 0);
-    if turned {
-        after_lot_test(before, true, rules.power_weeks, rules.false_alarm)
-    } else if clean > 0 {
-        after_clean_lots(before, clean, rules.power_weeks, rules)
-    } else {
-        before
     }
 }

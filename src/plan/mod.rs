@@ -4,26 +4,32 @@
 //! Ids are resolved by [`library`](crate::library) before anything here runs.
 
 mod answer;
+mod bench;
 pub mod bleed;
 mod candidate;
+mod cost;
 pub mod decide;
+mod dial;
+mod evidence;
 mod explain;
 mod job;
 mod judge;
 mod order;
+mod reason;
 mod report;
 pub mod window;
 mod window_report;
+mod window_shape;
 
 pub use answer::{answer, weigh};
 pub use job::{Base, Cloth, Job, Rules, check};
-pub use window_report::window_report;
-
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
     Priority, Role, Shop, Use, UseKind, bounds,
 };
+pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
-    Advice, Caution, Code, Curve, Drift, Margin, Pick, Reason, Rejected, Report, Room, Setting, Side, Step,
-    Topic, Trial, Unknown, Value, Verdict, Wall, WindowReport,
+    Caution, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
 };
+pub use window_report::window_report;
+pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

@@ -1,8 +1,8 @@
 //! The cure window of one pick, ready to be drawn.
 
-use super::answer::{room_around, setting};
 use super::bleed::BleedPath;
 use super::candidate::{Candidate, cover};
+use super::dial::{room_around, setting};
 use super::judge::{Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of};
 use super::window::{Demands, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};

@@ -1,0 +1,136 @@
+//! Windows and set points, shared by every white that lays the same film.
+
+use super::candidate::{Candidate, candidates};
+use super::cost::order;
+use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
+use super::window::{Demands, Question, Run, Window, robust};
+use super::window_report::kinetics;
+use super::{Base, Cloth, Code, Job, Priority, Reason, Side, explain};
+use crate::ink::{CureKinetics, White};
+use crate::numerics::march::MarchError;
+use crate::quantity::units::kelvin;
+use std::collections::BTreeMap;
+
+/// Windows and set points of one cloth, kept by film thickness: histories are shared by every white that lays it.
+pub(super) struct Bench<'a> {
+    job: &'a Job,
+    cloth: &'a Cloth,
+    kinetics: [CureKinetics; 2],
+    windows: BTreeMap<u32, Window>,
+    flashes: BTreeMap<(u32, bool), FlashStep>,
+}
+
+impl<'a> Bench<'a> {
+    pub(super) fn new(job: &'a Job, cloth: &'a Cloth) -> Option<Self> {
+        let any = job.whites.iter().chain(&job.market).next()?;
+        Some(Self {
+            job,
+            cloth,
+            kinetics: kinetics(job, any),
+            windows: BTreeMap::new(),
+            flashes: BTreeMap::new(),
+        })
+    }
+
+    /// The bench of the same cloth with other dye: the windows' heat serves it as it is.
+    pub(super) fn of_cloth<'b>(&mut self, cloth: &'b Cloth) -> Bench<'b>
+    where
+        'a: 'b,
+    {
+        Bench {
+            job: self.job,
+            cloth,
+            kinetics: self.kinetics,
+            windows: std::mem::take(&mut self.windows),
+            flashes: BTreeMap::new(),
+        }
+    }
+
+    fn fixed(&self) -> Option<f64> {
+        self.job.order.shop.dryer_fixed.map(kelvin)
+    }
+
+    pub(super) fn window(&mut self, film: f64) -> Result<&Window, MarchError> {
+        let key = (film * 1e6).round() as u32;
+        if !self.windows.contains_key(&key) {
+            let stack = stack_of(self.job, self.cloth, film);
+            let question = Question {
+                stack: &stack,
+                dryer: &self.job.dryer,
+                passes: self.job.order.shop.passes,
+                kinetics: self.kinetics,
+                dyed: self.cloth.dyed.as_ref(),
+                fixed: self.fixed(),
+            };
+            self.windows.insert(key, Window::compute(&question)?);
+        }
+        self.windows.get(&key).ok_or(MarchError::NotFinite)
+    }
+
+    fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, MarchError> {
+        if way.strokes < 2 && way.base.is_none() {
+            return Ok(None);
+        }
+        let film = way.base.map_or(way.film / f64::from(way.strokes), |base| base.film);
+        let key = ((film * 1e6).round() as u32, way.white.low_cure);
+        if let Some(step) = self.flashes.get(&key) {
+            return Ok(Some(*step));
+        }
+        let step = flash_step(self.job, self.cloth, way)?;
+        self.flashes.insert(key, step);
+        Ok(Some(step))
+    }
+
+    fn demands(&self, white: &White) -> Demands {
+        let pace = match self.job.order.print.priority {
+            Priority::Fast => 1.0,
+            _ => 0.35,
+        };
+        Demands::of(&self.job.rules, self.cloth, must_fuse(self.job, white.low_cure), pace)
+    }
+
+    /// Weighs one way; the reason where its window is closed.
+    pub(super) fn weigh<'w>(&mut self, way: Candidate<'w>) -> Result<Result<Judged<'w>, Reason>, MarchError> {
+        let (job, cloth, fixed) = (self.job, self.cloth, self.fixed());
+        let demands = self.demands(way.white);
+        let needed = self.kinetics[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
+        let window = self.window(way.total_film())?;
+        let Some(point) = robust(window, &job.dryer, &demands, fixed) else {
+            return Ok(Err(explain::closed(cloth, closing_side(window, &demands), needed)));
+        };
+        let flash = self.flash(&way)?;
+        judge(job, cloth, way, point, demands, flash).map(Ok)
+    }
+
+    /// The best way to use one white, by verdict and then by cost.
+    pub(super) fn best_of<'w>(
+        &mut self,
+        white: &'w White,
+        bases: &'w [Base],
+    ) -> Result<Result<Judged<'w>, Reason>, MarchError>
+    where
+        'a: 'w,
+    {
+        let mut best: Option<Judged<'w>> = None;
+        let mut refused = Reason::new(Code::CoversShort).word("white", &white.name);
+        for way in candidates(self.job, self.cloth, white, bases) {
+            match self.weigh(way)? {
+                Ok(judged) => {
+                    let better =
+                        best.as_ref().is_none_or(|best| order(self.job, self.cloth, &judged, best).is_lt());
+                    if better {
+                        best = Some(judged);
+                    }
+                }
+                Err(reason) => refused = reason,
+            }
+        }
+        Ok(best.ok_or(refused))
+    }
+}
+
+/// Which demand closes a window: too cool to fuse, or too hot for cloth and film.
+fn closing_side(window: &Window, demands: &Demands) -> Side {
+    let fuses = window.outcomes(Run::Nominal).iter().any(|cell| demands.fused_of(cell) >= demands.fused);
+    if fuses { Side::AtMost } else { Side::AtLeast }
+}

@@ -1,0 +1,64 @@
+//! What a way costs, and which of two is better.
+
+use super::decide::Stake;
+use super::judge::Judged;
+use super::{Cloth, Job, Priority};
+use crate::ink::ink_per_print;
+
+/// Press cycle without the flash, s: index, strokes, loading. Common practice, no source.
+const CYCLE: f64 = 5.0;
+/// Belt that one garment takes up, m. Common practice, no source.
+const GARMENT_LENGTH: f64 = 0.75;
+/// What an hour of press, dryer and two people costs, in the shop's money. Invented for the demo.
+const HOUR: f64 = 60.0;
+
+/// Rank of two ways: verdict first, then what they cost in money, risk and what the order cares for.
+pub(super) fn order(job: &Job, cloth: &Cloth, a: &Judged<'_>, b: &Judged<'_>) -> std::cmp::Ordering {
+    // Go and go-with-check are both printed today, a trial is not.
+    a.verdict.cmp(&b.verdict).then(burden(job, cloth, a).total_cmp(&burden(job, cloth, b)))
+}
+
+/// What a way costs the order: ink, time, risk, and what the order cares for, all in the shop's money.
+pub(super) fn burden(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> f64 {
+    let pieces = f64::from(cloth.garment.pieces);
+    let stake = Stake { pieces, value: cloth.garment.value_each };
+    let risk = stake.expected_running(judged.fail_later.likely);
+    let cost = cost_per_print(job, judged) * pieces;
+    let hand = judged.way.total_film() / 100e-6 * judged.way.white.stiffness;
+    // What one step of hand or of show-through is worth on one piece; common practice, no source.
+    let (feel, cover) = (0.15 * hand * pieces, 0.05 * judged.way.shows * pieces);
+    match job.order.print.priority {
+        Priority::Balanced => risk + cost + feel + cover,
+        Priority::StaysWhite | Priority::Durable => 3.0 * risk + cost + 0.3 * (feel + cover),
+        Priority::Soft => risk + cost + 8.0 * feel + cover,
+        Priority::Opaque => risk + cost + feel + 8.0 * cover,
+        Priority::Fast => {
+            risk + cost + 2.0 * pieces * HOUR / rate_per_hour(job, judged) + 0.3 * (feel + cover)
+        }
+        Priority::Cheap => risk + 3.0 * cost,
+    }
+}
+
+fn ink_cost(job: &Job, judged: &Judged<'_>) -> f64 {
+    let print = &job.order.print;
+    let places = print.locations.len().max(1) as f64;
+    let (area, coverage) = (print.area_cm2 * 1e-4 * places, print.coverage_percent / 100.0);
+    let white = judged.way.white;
+    let base = judged
+        .way
+        .base
+        .map_or(0.0, |base| ink_per_print(area, coverage, base.film, base.density) * base.price_per_kg);
+    base + ink_per_print(area, coverage, judged.way.film, white.density) * white.price_per_kg
+}
+
+pub(super) fn cost_per_print(job: &Job, judged: &Judged<'_>) -> f64 {
+    ink_cost(job, judged) + HOUR / rate_per_hour(job, judged)
+}
+
+/// Prints per hour: the slower of the press (its cycle and flashes) and the belt.
+pub(super) fn rate_per_hour(job: &Job, judged: &Judged<'_>) -> f64 {
+    let flash = judged.flash.map_or(0.0, |flash| flash.seconds);
+    let press = (CYCLE + flash) / judged.way.white.pace.max(0.1);
+    let belt = GARMENT_LENGTH / judged.point.belt * f64::from(job.order.shop.passes.max(1));
+    3600.0 / press.max(belt)
+}

@@ -1,0 +1,266 @@
+//! Reasons as data: a code and what goes into its sentence. `wording` says it; no words for people stand here.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// A value inside a reason.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(untagged)]
+pub enum Value {
+    /// A number, in the unit its name carries.
+    Number(f64),
+    /// A name or word, as typed by the shop or as a code.
+    Word(String),
+}
+
+/// Why: a code with its values; `text` is filled by `wording` in the caller's language.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Reason {
+    /// Which sentence.
+    pub code: Code,
+    /// What goes into it.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub values: BTreeMap<String, Value>,
+    /// The sentence; empty until worded.
+    #[serde(default)]
+    pub text: String,
+}
+
+impl Reason {
+    /// A reason without values yet.
+    #[must_use]
+    pub fn new(code: Code) -> Self {
+        Self { code, values: BTreeMap::new(), text: String::new() }
+    }
+
+    /// Adds a number.
+    #[must_use]
+    pub fn number(mut self, name: &str, value: f64) -> Self {
+        self.values.insert(name.into(), Value::Number(value));
+        self
+    }
+
+    /// Adds a word.
+    #[must_use]
+    pub fn word(mut self, name: &str, value: impl Into<String>) -> Self {
+        self.values.insert(name.into(), Value::Word(value.into()));
+        self
+    }
+}
+
+/// Every sentence the core can ask `wording` for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Code {
+    // --- reasons for or against a pick ---
+    /// Dyed polyester lets go of dye; `white`, `likely`, `high`, `limit`, `days`, `holds` (1 or 0).
+    ClothBleeds,
+    /// Nothing on this cloth bleeds; `fibre` words.
+    NothingToBleed,
+    /// Whether the polyester is dyed, or with what, is not known.
+    DyeUnknown,
+    /// This lot was not printed here before; `lot`.
+    LotNew,
+    /// Own evidence counted; `pieces`, `turned`, `days`.
+    EvidenceCounted,
+    /// Fuses with room; `low`, `likely`, `limit`.
+    FusionHolds,
+    /// Does not fuse at the cold corner; `low`, `likely`, `limit`.
+    FusionShort,
+    /// Room in the window; `cooler`, `hotter` (K), `slower`, `faster` (m/min).
+    WindowOpen,
+    /// Little room in the window; same values.
+    WindowNarrow,
+    /// No setting works; `side` (which limits meet), `peak`.
+    WindowClosed,
+    /// Water in the cloth costs belt speed; `water_percent`, `seconds`.
+    WaterSlows,
+    /// Heavy cloth costs belt speed; `gsm`, `seconds`.
+    HeavyCloth,
+    /// The white covers; `contrast`, `limit`, `film`.
+    Covers,
+    /// The white does not cover; same values.
+    CoversShort,
+    /// The white may ghost; `frequency`.
+    MayGhost,
+    /// Soft or stiff hand; `hand`.
+    HandSoft,
+    /// Stiff hand; `hand`.
+    HandStiff,
+    /// Film stretches enough; `stretch`, `needed`.
+    StretchHolds,
+    /// Film cracks before the cloth stops; same values.
+    StretchShort,
+    /// Not made to hold on nylon or a coating.
+    AdhesionUnknown,
+    /// Made to hold on nylon.
+    AdhesionHolds,
+    /// Nap stands through the film; `nap`, `film`.
+    NapShows,
+    /// Holes of a mesh cloth lose film; `open_percent`.
+    HolesLoseFilm,
+    /// Fusing cooler keeps the dye in the cloth.
+    LowCureHelps,
+    /// Class printed without any dye blocking on cloth that bleeds; `white`.
+    NoBlocking,
+    /// Blocker under the white takes up dye.
+    BlockerHelps,
+    /// The cloth yellows; `index`.
+    ScorchNear,
+    /// The cloth shrinks or distorts; `peak`, `limit`.
+    ShrinkNear,
+    /// The fibre softens; `fibre`, `peak`, `limit`.
+    SoftensNear,
+    /// The fibre melts in any plastisol cure; `fibre`, `limit`.
+    MeltsInCure,
+    /// All inks on the shirt share one heat; the colours are ordinary, so low cure gains nothing.
+    ColoursSetHeat,
+    /// The maker must say yes first: protective, flame-resistant or high-visibility wear.
+    MakerWordNeeded,
+    /// The customer bans what every white here is made of; `ban`.
+    CustomerBans,
+    /// Reducer spends the blocking; `percent`.
+    ReducerSpoils,
+    /// Nothing on the shelf.
+    ShelfEmpty,
+    /// A chance that no model sees; `percent`.
+    Lapse,
+    /// Much money rides on it; `pieces`, `value`.
+    MoneyAddsCare,
+    // --- what would change it ---
+    /// Buy a class; `class`, `verdict`.
+    BuyClass,
+    /// Put a blocker under it; `verdict`.
+    UseBlocker,
+    /// If the polyester is undyed; `verdict`.
+    IfUndyed,
+    /// If the dryer runs hot; `kelvin`, `verdict`.
+    IfHotter,
+    /// Another dryer or setting; `side`.
+    OtherHeat,
+    /// Another process than plastisol.
+    OtherProcess,
+    // --- advice, also as codes in `Pick::advice` and checks in `Pick::first_piece` ---
+    /// First piece: stretch it when cool.
+    CheckStretch,
+    /// First piece: probe in the wet film.
+    CheckProbe,
+    /// First piece: look at the cover.
+    CheckCover,
+    /// First piece: look for yellowing.
+    CheckScorch,
+    /// First piece: measure it.
+    CheckSize,
+    /// First piece: rub and tape.
+    CheckAdhesion,
+    /// First piece: feel it.
+    CheckHand,
+    /// First piece: look at the surface.
+    CheckNap,
+    // --- cautions ---
+    /// Hot film and cloth at the belt end; `exit`.
+    HotGarments,
+    /// Overheated plastisol gives off acid gas; `peak`.
+    OverheatedPvc,
+    /// Belt stop under panels.
+    BeltStop,
+    /// Coated belts and sheets.
+    CoatedBelt,
+    /// Solvents near flash and dryer.
+    FlammableVapour,
+    /// Additives with isocyanate.
+    Isocyanate,
+    /// Child-care article, three years and under; `age`.
+    ChildCare,
+    /// Children's product, twelve years and under; `age`.
+    ChildProduct,
+    /// Sleepwear flammability.
+    SleepwearFlammability,
+    /// Melting fibre burns.
+    MeltBurns,
+    /// Dye fume and plasticiser mist.
+    DyeFume,
+    /// Hot-hold tests in an oven.
+    HotHold,
+    // --- what is not known ---
+    /// Is the polyester dyed?
+    AskDyed,
+    /// Which dye?
+    AskDyeClass,
+    /// What does the cloth weigh?
+    AskWeight,
+    /// How is it made?
+    AskConstruction,
+    /// Measure the dryer.
+    AskMeasureDryer,
+    /// Test the lot.
+    AskLotTest,
+    /// Which colour?
+    AskColour,
+    // --- what was understood ---
+    /// A share of a fibre; `fibre`, `percent`, `section`.
+    ReadShare,
+    /// A construction; `construction`.
+    ReadConstruction,
+    /// A weight; `gsm`.
+    ReadWeight,
+    /// A colour; `colour`.
+    ReadColour,
+    /// A construction was assumed; `construction`.
+    AssumedConstruction,
+    /// A weight was assumed; `gsm`.
+    AssumedWeight,
+    /// Polyester is taken as dyed.
+    AssumedDyed,
+    /// A colour was assumed; `colour`.
+    AssumedColour,
+    /// Something on the label was left out of account; `words`.
+    LeftOut,
+    /// What the reader assumed or asks; `note` (which), `words`, `fibre`, `shares`, `percent`, `section`.
+    LabelNote,
+}
+
+/// Advice codes of the JSON contract.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Advice {
+    /// Print the barrier base first.
+    BlockerBase,
+    /// Flatten the nap with a smoothing screen.
+    SmoothingScreen,
+    /// Add the adhesion additive.
+    AdhesionAdditive,
+    /// Mix in stretch.
+    StretchAdditive,
+    /// No reducer.
+    NoReducer,
+    /// Let pieces cool before stacking.
+    CoolBeforeStacking,
+    /// Print a test first.
+    TestPrint,
+    /// Press white cloth on the garment first.
+    ClothPressTest,
+    /// Look again later.
+    FollowUp,
+    /// Slow the belt.
+    SlowerBelt,
+    /// Speed the belt.
+    FasterBelt,
+    /// Turn the dryer down.
+    CoolerDryer,
+    /// Turn the dryer up.
+    HotterDryer,
+    /// Dry the cloth first.
+    PreDry,
+    /// A second stroke.
+    SecondStroke,
+    /// Use a low-cure white.
+    LowCureWhite,
+    /// Split the order.
+    SplitOrder,
+    /// The cloth's own heat limit lies under the cure.
+    OutsideHeatLimit,
+    /// Ask the garment's maker.
+    MakerWordNeeded,
+}
