@@ -79,7 +79,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "It stretches with the cloth. The film takes {}, the job needs {}.", v.percent("stretch"), v.percent("needed")
         ),
         C::StretchShort => format!(
-            "It cracks when stretched. The film takes {}, the job needs {}. Take a stretch white.",
+            "It may crack when stretched. The film takes about {}, the job asks {}: too little to spare. Take a stretch white.",
             v.percent("stretch"), v.percent("needed")
         ),
         C::AdhesionUnknown => "It is not made to hold here. On nylon and coatings a film can peel in the wash. Tape-test it.".into(),

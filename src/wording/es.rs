@@ -79,7 +79,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "Estira con la tela. La capa aguanta {}, el trabajo pide {}.", v.percent("stretch"), v.percent("needed")
         ),
         C::StretchShort => format!(
-            "Se agrieta al estirar. La capa aguanta {}, el trabajo pide {}. Use un blanco elástico.",
+            "Puede agrietarse al estirar. La capa aguanta unos {}, el trabajo pide {}: sobra muy poco. Use un blanco elástico.",
             v.percent("stretch"), v.percent("needed")
         ),
         C::AdhesionUnknown => "No está hecho para agarrar aquí. En nailon y recubrimientos la capa puede pelarse al lavar. Pruebe con cinta.".into(),

@@ -10,12 +10,19 @@ use crate::wording::{Quantity, Units};
 pub const WIDTH: f64 = 620.0;
 /// Height of the view box.
 pub const HEIGHT: f64 = 540.0;
-/// Width of one letter of the large words, in the widest face that may stand in.
-const LARGE: f64 = 19.0;
+/// Width of one letter of the large and of the small words, in the widest face that may stand in.
+const LETTER: [f64; 2] = [19.0, 9.6];
 /// Height of a large word with the line under it.
 const WORD_HEIGHT: f64 = 62.0;
 /// Spacing of the points at which the map is felt for room.
 const STEP: f64 = 9.0;
+
+/// Width of a large word with a small line under it.
+#[must_use]
+pub fn word_width(large: &str, small: &str) -> f64 {
+    let width = |text: &str, letter: f64| text.chars().count() as f64 * letter;
+    width(large, LETTER[0]).max(width(small, LETTER[1]))
+}
 
 /// One limit on the map.
 #[derive(Clone, Debug, PartialEq)]
@@ -104,12 +111,12 @@ impl Map {
     }
 }
 
-/// The map of a window report in these units. `letters` says how long the word of a topic is in the language; words
-/// keep clear of the setting in the report.
+/// The map of a window report in these units. `width_of` says how wide the words of a topic are; they keep clear
+/// of the setting in the report.
 ///
 /// Returns nothing for a report without at least two temperatures and two belt speeds.
 #[must_use]
-pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize) -> Option<Map> {
+pub fn map(report: &WindowReport, units: Units, width_of: impl Fn(Topic) -> f64) -> Option<Map> {
     let (first_c, last_c) = (report.set_c.first()?, report.set_c.last()?);
     let (first_v, last_v) = (report.belt_m_per_min.first()?, report.belt_m_per_min.last()?);
     if report.set_c.len() < 2 || report.belt_m_per_min.len() < 2 {
@@ -158,7 +165,7 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
         works.map(|(middle, _)| ((middle.0 - 44.0, middle.1 - 44.0), (middle.0 + 44.0, middle.1 + 44.0))),
     );
     for (index, (_, area)) in areas.iter_mut().enumerate() {
-        let width = (letters(area.topic) as f64 * LARGE).max(150.0);
+        let width = width_of(area.topic);
         let failing: Vec<Point> =
             states.iter().filter(|(_, fails)| fails[index]).map(|(point, _)| *point).collect();
         let word = room_for(&failing, &states, index, width, &taken);
