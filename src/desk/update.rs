@@ -124,7 +124,10 @@ pub enum Effect {
 pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
     let mut effects = Vec::new();
     match msg {
-        Msg::Start => reread(&mut state, &mut effects),
+        Msg::Start => {
+            reread(&mut state, &mut effects);
+            effects.push(Effect::Keep);
+        }
         Msg::Type(field, text) => {
             let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
             change(&mut state, Some(touch), &mut effects, |draft| draft.write(field, &text));

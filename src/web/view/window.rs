@@ -119,7 +119,7 @@ fn set_point(desk: Desk) -> impl IntoView {
             window.map(|window| said(&window, voice))
         }}
         {move || moved.get().then(|| view! {
-            <button class="btn btn-wide" type="button" on:click=move |_| desk.send(Msg::BestPoint)>
+            <button class="btn btn-wide set-back" type="button" on:click=move |_| desk.send(Msg::BestPoint)>
                 {desk.label(Label::BestPoint)}
             </button>
         })}
