@@ -1,4 +1,5 @@
 //! Whatever is laid on the belt gets a history of finite temperatures between the wet bulb and what heats.
+#![allow(clippy::unwrap_used)] // a helper that cannot build its example should fail loudly
 
 use proptest::prelude::*;
 use whitehold::dryer::{
