@@ -127,9 +127,6 @@ impl<const L: usize> Chain<L> {
 
     fn evaporation(&self, wet: &Wet<L>, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
         let at = &self.surroundings;
-        // A step may end with a little less than no water. There the flow goes on as a straight line, which brings the
-        // water back at once; held at zero instead, a hot cloth that holds next to nothing would rattle.
-        let lacking = water.min(Lanes::ZERO);
         let water = water.max(Lanes::ZERO);
         let temperature = temperature.clamp(230.0, 900.0);
         let regain_65 = Lanes::splat(wet.regain_65);
@@ -156,14 +153,15 @@ impl<const L: usize> Chain<L> {
         let span = (phi + 0.25) * (-phi + 1.25);
         let humidity_per_water = span * span / ((phi * phi + 0.3125) * 0.825 * wet.regain_65);
         let wetted = std::array::from_fn(|lane| phi[lane] >= 1.0);
+        // Floored far below any humidity that counts: a floor that bites leaves a dry hot cloth without its steep slope,
+        // and the march rattles about it.
         let pressure_per_water =
             Lanes::select(wetted, Lanes::ZERO, pressure / phi.max(Lanes::splat(1e-15)) * humidity_per_water);
-        let per_water = per_pressure * pressure_per_water;
         Evaporation {
-            flux: flux + per_water * lacking,
+            flux,
             heat,
             per_kelvin: per_pressure * pressure_per_kelvin,
-            per_water,
+            per_water: per_pressure * pressure_per_water,
         }
     }
 
