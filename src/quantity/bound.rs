@@ -32,7 +32,6 @@ impl Bound {
 
 /// A value that cannot be used: which field, what stood there, and what is accepted instead.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
 pub struct FieldError {
     /// Path of the field in the JSON contract, e.g. `garments[0].areal_weight_gsm`.
     pub field: String,

@@ -134,6 +134,11 @@ impl Desk {
         self.with(|state| state.draft.text(field).to_owned())
     }
 
+    /// Brings the head of the desk into view.
+    pub fn to_the_top(self) {
+        self.host.with_value(Host::to_the_top);
+    }
+
     /// Follows a link to a screen. A page of the desk's own does that by itself, through its address; inside
     /// somebody else's page the address is not ours to change.
     pub fn follow_link(self, event: &web_sys::MouseEvent, screen: Screen) {

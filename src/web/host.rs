@@ -67,6 +67,11 @@ impl Host {
         self.standalone
     }
 
+    /// Brings the head of the desk into view.
+    pub fn to_the_top(&self) {
+        self.element.scroll_into_view();
+    }
+
     /// Puts the focus on an element of the desk and brings it into view.
     pub fn focus(&self, id: &str) {
         if let Some(element) =

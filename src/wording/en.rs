@@ -62,12 +62,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "Heavy cloth warms slowly. At {} it needs {} in the heat.", v.weight("gsm"), v.seconds("seconds")
         ),
         C::Covers => format!(
-            "It covers. A film of {} shows {} of a full white; you asked for {}.",
-            v.film("film"), v.share("contrast"), v.share("limit")
+            "It covers. Through a film of {} the cloth shows by {}; up to {} passes.",
+            v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
         C::CoversShort => format!(
-            "It does not cover. A film of {} shows {} of a full white; you asked for {}. Add a stroke or open the mesh.",
-            v.film("film"), v.share("contrast"), v.share("limit")
+            "It does not cover. Through a film of {} the cloth shows by {}; up to {} passes. Add a stroke or open the mesh.",
+            v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
         C::MayGhost => format!(
             "It may ghost on this shade. Whites of this class do so in about {}. Do not stack hot.",
@@ -79,7 +79,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "It stretches with the cloth. The film takes {}, the job needs {}.", v.percent("stretch"), v.percent("needed")
         ),
         C::StretchShort => format!(
-            "It cracks when stretched. The film takes {}, the job needs {}. Take a stretch white.",
+            "It may crack when stretched. The film takes about {}, the job asks {}: too little to spare. Take a stretch white.",
             v.percent("stretch"), v.percent("needed")
         ),
         C::AdhesionUnknown => "It is not made to hold here. On nylon and coatings a film can peel in the wash. Tape-test it.".into(),
@@ -606,6 +606,7 @@ pub(super) fn label(label: Label) -> &'static str {
         }
         L::MarginsHere => "Margins at this setting",
         L::DryerSet => "Set",
+        L::UndersideWord => "underside",
         L::SetPoint => "Set point",
         L::BackToJob => "Back to the job",
         L::ClothBelow => "cloth",

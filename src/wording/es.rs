@@ -62,12 +62,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "La tela pesada tarda en calentarse. Con {} necesita {} de calor.", v.weight("gsm"), v.seconds("seconds")
         ),
         C::Covers => format!(
-            "Cubre. Una capa de {} da {} de un blanco pleno; usted pidió {}.",
-            v.film("film"), v.share("contrast"), v.share("limit")
+            "Cubre. Bajo una capa de {} la tela se nota {}; hasta {} vale.",
+            v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
         C::CoversShort => format!(
-            "No cubre. Una capa de {} da {} de un blanco pleno; usted pidió {}. Dé otra pasada o abra la malla.",
-            v.film("film"), v.share("contrast"), v.share("limit")
+            "No cubre. Bajo una capa de {} la tela se nota {}; hasta {} vale. Dé otra pasada o abra la malla.",
+            v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
         C::MayGhost => format!(
             "Puede dejar sombra en este tono. A los blancos de esta clase les pasa en {}. No apile en caliente.",
@@ -79,7 +79,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "Estira con la tela. La capa aguanta {}, el trabajo pide {}.", v.percent("stretch"), v.percent("needed")
         ),
         C::StretchShort => format!(
-            "Se agrieta al estirar. La capa aguanta {}, el trabajo pide {}. Use un blanco elástico.",
+            "Puede agrietarse al estirar. La capa aguanta unos {}, el trabajo pide {}: sobra muy poco. Use un blanco elástico.",
             v.percent("stretch"), v.percent("needed")
         ),
         C::AdhesionUnknown => "No está hecho para agarrar aquí. En nailon y recubrimientos la capa puede pelarse al lavar. Pruebe con cinta.".into(),
@@ -608,6 +608,7 @@ pub(super) fn label(label: Label) -> &'static str {
         }
         L::MarginsHere => "Márgenes con este ajuste",
         L::DryerSet => "Ajuste",
+        L::UndersideWord => "por debajo",
         L::SetPoint => "Punto de ajuste",
         L::BackToJob => "Volver al pedido",
         L::ClothBelow => "tela",

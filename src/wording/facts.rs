@@ -80,7 +80,10 @@ impl<'a> Facts<'a> {
     /// A colour difference or contrast, one digit.
     #[must_use]
     pub fn tenth(self, name: &str) -> String {
-        self.written(name, Quantity::ColourDifference)
+        match self.number(name) {
+            Some(value) if value.abs() < 0.05 => "0".into(),
+            _ => self.written(name, Quantity::ColourDifference),
+        }
     }
 
     /// A count.

@@ -161,6 +161,7 @@ pub enum Label {
     CurveFigure,
     MarginsHere,
     SetPoint,
+    UndersideWord,
     DryerSet,
     BackToJob,
     ClothBelow,

@@ -92,7 +92,11 @@ impl Voice {
         let numeral = Numeral(self.language);
         match quantity {
             Quantity::Seconds if shown < 9.95 && shown.fract().abs() > 0.05 => numeral.fixed(shown, 1),
-            Quantity::TemperatureDifference => numeral.short(shown, usize::from(shown.abs() < 9.95)),
+            // Half degrees are as fine as a dryer is read.
+            Quantity::TemperatureDifference if shown.abs() < 9.75 => {
+                numeral.short((shown * 2.0).round() / 2.0, 1)
+            }
+            Quantity::TemperatureDifference => numeral.fixed(shown, 0),
             Quantity::Plain => numeral.short(shown, 1),
             _ => numeral.fixed(shown, quantity.decimals(self.units)),
         }
@@ -176,6 +180,7 @@ impl Voice {
             "%" => self.quantity(Quantity::Percent, value),
             "" | "1" if margin.what == Topic::Fusion => self.quantity(Quantity::Percent, value * 100.0),
             "" | "1" if margin.what == Topic::Scorch => Numeral(self.language).two_figures(value),
+            "" | "1" | "ΔE00" if value.abs() < 0.05 => "0".into(),
             "" | "1" | "ΔE00" => Numeral(self.language).fixed(value, 1),
             unit => format!("{}\u{a0}{unit}", Numeral(self.language).two_figures(value)),
         }

@@ -10,12 +10,19 @@ use crate::wording::{Quantity, Units};
 pub const WIDTH: f64 = 620.0;
 /// Height of the view box.
 pub const HEIGHT: f64 = 540.0;
-/// Width of one letter of the large words, in the widest face that may stand in.
-const LARGE: f64 = 19.0;
+/// Width of one letter of the large and of the small words, in the widest face that may stand in.
+const LETTER: [f64; 2] = [19.0, 9.6];
 /// Height of a large word with the line under it.
 const WORD_HEIGHT: f64 = 62.0;
 /// Spacing of the points at which the map is felt for room.
 const STEP: f64 = 9.0;
+
+/// Width of a large word with a small line under it.
+#[must_use]
+pub fn word_width(large: &str, small: &str) -> f64 {
+    let width = |text: &str, letter: f64| text.chars().count() as f64 * letter;
+    width(large, LETTER[0]).max(width(small, LETTER[1]))
+}
 
 /// One limit on the map.
 #[derive(Clone, Debug, PartialEq)]
@@ -104,12 +111,12 @@ impl Map {
     }
 }
 
-/// The map of a window report in these units. `letters` says how long the word of a topic is in the language; words
-/// keep clear of the setting in the report.
+/// The map of a window report in these units. `width_of` says how wide the words of a topic are; they keep clear
+/// of the setting in the report.
 ///
 /// Returns nothing for a report without at least two temperatures and two belt speeds.
 #[must_use]
-pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize) -> Option<Map> {
+pub fn map(report: &WindowReport, units: Units, width_of: impl Fn(Topic) -> f64) -> Option<Map> {
     let (first_c, last_c) = (report.set_c.first()?, report.set_c.last()?);
     let (first_v, last_v) = (report.belt_m_per_min.first()?, report.belt_m_per_min.last()?);
     if report.set_c.len() < 2 || report.belt_m_per_min.len() < 2 {
@@ -151,14 +158,14 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
     let clear: Vec<Point> =
         states.iter().filter(|(_, fails)| !fails.contains(&true)).map(|(point, _)| *point).collect();
     let set = report.setting.map(|setting| place((setting.belt_m_per_min, setting.set_c)));
-    let works = strip_word(&clear);
+    let works = strip_word(&clear, set);
     let mut taken: Vec<(Point, Point)> = Vec::new();
     taken.extend(set.map(|middle| ((middle.0 - 62.0, middle.1 - 66.0), (middle.0 + 62.0, middle.1 + 66.0))));
     taken.extend(
         works.map(|(middle, _)| ((middle.0 - 44.0, middle.1 - 44.0), (middle.0 + 44.0, middle.1 + 44.0))),
     );
     for (index, (_, area)) in areas.iter_mut().enumerate() {
-        let width = (letters(area.topic) as f64 * LARGE).max(150.0);
+        let width = width_of(area.topic);
         let failing: Vec<Point> =
             states.iter().filter(|(_, fails)| fails[index]).map(|(point, _)| *point).collect();
         let word = room_for(&failing, &states, index, width, &taken);
@@ -193,8 +200,8 @@ pub fn map(report: &WindowReport, units: Units, letters: impl Fn(Topic) -> usize
     })
 }
 
-/// How far each cell is past the limit, on a scale on which it is nearly straight: the logit of a share, the
-/// logarithm of a colour difference, the plain value of a temperature.
+/// How far each cell is past the limit, on a scale on which it is nearly straight: the logit of a share, a colour
+/// difference held near its limit, the plain value of a temperature.
 fn excess(wall: &Wall) -> Vec<f64> {
     wall.values.iter().map(|&value| past(wall, value)).collect()
 }
@@ -206,7 +213,8 @@ fn past(wall: &Wall, value: f64) -> f64 {
             let share = (value / whole).clamp(1e-6, 1.0 - 1e-6);
             (share / (1.0 - share)).ln()
         }
-        Topic::Bleed => value.max(1e-4).ln(),
+        // Nought while the white binds all the dye, then steep: what lies far past the limit must not pull it.
+        Topic::Bleed => value.min(4.0 * wall.limit),
         _ => value,
     };
     let past = straight(value) - straight(wall.limit);
@@ -288,7 +296,7 @@ fn room_for(
                     && fails.iter().enumerate().any(|(other, fails)| other != index && *fails)
             })
             .count() as f64;
-        let score = clearance - 0.2 * crowd;
+        let score = clearance - 0.8 * crowd;
         if clearance > 0.0 && best.is_none_or(|(most, _)| score > most) {
             best = Some((score, (left, top + 28.0)));
         }
@@ -296,8 +304,8 @@ fn room_for(
     best.map(|(_, point)| point)
 }
 
-/// The middle of the roomiest part of what works, and the turn of the strip there, degrees.
-fn strip_word(clear: &[Point]) -> Option<(Point, f64)> {
+/// The middle of the roomiest part of what works clear of the set point, and the turn of the strip there, degrees.
+fn strip_word(clear: &[Point], set: Option<Point>) -> Option<(Point, f64)> {
     if clear.len() < 12 {
         return None;
     }
@@ -311,8 +319,12 @@ fn strip_word(clear: &[Point]) -> Option<(Point, f64)> {
     let mut best: Option<(usize, Point)> = None;
     for &point in clear.iter().step_by(2) {
         let inside = point.0 > 120.0 && point.0 < WIDTH - 70.0 && point.1 > 60.0 && point.1 < HEIGHT - 120.0;
+        let free = set.is_none_or(|set| (set.0 - point.0).hypot(set.1 - point.1) > 115.0);
+        if !inside || !free {
+            continue;
+        }
         let count = near(point, 60.0).len();
-        if inside && best.is_none_or(|(most, _)| count > most) {
+        if best.is_none_or(|(most, _)| count > most) {
             best = Some((count, point));
         }
     }

@@ -117,17 +117,23 @@ fn plate(verdict: Verdict, voice: Voice, say: String, action: Option<AnyView>) -
 }
 
 fn refused(desk: Desk, report: &Report, voice: Voice) -> impl IntoView + use<> {
-    let first = report
-        .to_make_it_possible
-        .iter()
-        .chain(report.rejected.iter().flat_map(|rejected| &rejected.reasons))
-        .find(|reason| !is_change(reason.code))
-        .map_or_else(|| voice.label(Label::RefuseSay).to_owned(), |reason| voice.reason(reason));
+    let first =
+        why_not(report).map_or_else(|| voice.label(Label::RefuseSay).to_owned(), |it| voice.reason(it));
     view! {
         {plate(Verdict::Refuse, voice, first, None)}
         {sum_line(desk)}
         {changes(desk, report, voice)}
     }
+}
+
+/// The one reason that rules out everything, if there is one: said of the order, or the same for every white.
+fn why_not(report: &Report) -> Option<&Reason> {
+    let of_order = report.to_make_it_possible.iter().find(|reason| !is_change(reason.code));
+    let mut firsts = report.rejected.iter().filter_map(|rejected| rejected.reasons.first());
+    let first = firsts.next();
+    let shared =
+        first.filter(|first| first.code != Code::ClothBleeds && firsts.all(|other| other.code == first.code));
+    of_order.or(shared)
 }
 
 fn picked(desk: Desk, shown: &Shown, report: &Report, pick: &Pick) -> impl IntoView + use<> {
@@ -630,8 +636,7 @@ fn cannot(report: &Report, voice: Voice) -> Option<impl IntoView + use<>> {
         .rejected
         .iter()
         .map(|rejected| {
-            let reasons =
-                rejected.reasons.iter().map(|reason| voice.reason(reason)).collect::<Vec<_>>().join(" ");
+            let reasons = rejected.reasons.first().map(|reason| voice.reason(reason));
             view! {
                 <li>
                     <span class="c-no">{icon::icon(96, icon::mark(Verdict::Refuse))}</span>

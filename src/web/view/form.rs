@@ -3,7 +3,7 @@
 use super::field::{choice, errors, stepped, toggle, typed};
 use super::{icon, week};
 use crate::desk::{Choice, Field, Msg, State};
-use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, UseKind};
+use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, UseKind, Value};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase};
 use leptos::prelude::*;
@@ -44,22 +44,7 @@ fn garment(desk: Desk) -> impl IntoView {
                 {errors(desk, Field::Label)}
             </div>
             {understood(desk)}
-            {choice(
-                desk,
-                "q-dyed",
-                Label::IsItDyed,
-                vec![Some(true), Some(false), None],
-                |desk, answer| {
-                    desk.label(match answer {
-                        Some(true) => Label::Yes,
-                        Some(false) => Label::No,
-                        None => Label::NotKnown,
-                    })
-                    .into()
-                },
-                |state| state.draft.dyed(),
-                |answer| Msg::Choose(Choice::Dyed(answer)),
-            )}
+            {dyed(desk)}
             <div class="two">
                 {typed(desk, Field::Lot, Label::Lot)}
                 {typed(desk, Field::Humidity, Label::Humidity)}
@@ -112,6 +97,38 @@ fn garment(desk: Desk) -> impl IntoView {
                 </div>
             </details>
         </div>
+    }
+}
+
+/// Whether the polyester is dyed; asked only where there may be some.
+fn dyed(desk: Desk) -> impl IntoView {
+    let asked = desk.memo(|state| {
+        let readings = state.report.as_ref().map(|report| &report.understood);
+        readings.is_none_or(|readings| {
+            let shares: Vec<_> = readings.iter().filter(|it| it.code == Code::ReadShare).collect();
+            let polyester = Value::Word("polyester".into());
+            shares.is_empty() || shares.iter().any(|share| share.values.get("fibre") == Some(&polyester))
+        })
+    });
+    move || {
+        asked.get().then(|| {
+            choice(
+                desk,
+                "q-dyed",
+                Label::IsItDyed,
+                vec![Some(true), Some(false), None],
+                |desk, answer| {
+                    desk.label(match answer {
+                        Some(true) => Label::Yes,
+                        Some(false) => Label::No,
+                        None => Label::NotKnown,
+                    })
+                    .into()
+                },
+                |state| state.draft.dyed(),
+                |answer| Msg::Choose(Choice::Dyed(answer)),
+            )
+        })
     }
 }
 

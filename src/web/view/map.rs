@@ -1,7 +1,7 @@
 //! The window map: failing regions hatched and named, the clear strip, the set point to drag.
 
 use crate::desk::picture::Ink;
-use crate::desk::picture::map::{HEIGHT, Map, WIDTH, map};
+use crate::desk::picture::map::{HEIGHT, Map, WIDTH, map, word_width};
 use crate::desk::{Field, Msg, State};
 use crate::plan::{Curve, Side, WindowReport};
 use crate::web::desk::Desk;
@@ -59,7 +59,9 @@ pub fn map_view(desk: Desk) -> impl IntoView {
     let shown = Memo::new(move |_| {
         let (grid, voice) = parts.get();
         let grid = grid?;
-        let map = map(&grid, voice.units, |topic| voice.past_limit(topic).chars().count())?;
+        let map = map(&grid, voice.units, |topic| {
+            word_width(voice.past_limit(topic), &limit_words(topic, &grid, voice))
+        })?;
         Some(Shown { map, grid, voice })
     });
     move || shown.get().map(|shown| drawn(desk, shown))
@@ -225,7 +227,11 @@ fn limit_words(topic: crate::plan::Topic, grid: &WindowReport, voice: Voice) -> 
         unit: wall.unit.clone(),
     };
     let value = voice.margin(&as_margin, wall.limit);
-    let what = if wall.unit == "°C" { String::new() } else { voice.topic(topic).to_lowercase() };
+    let what = match topic {
+        crate::plan::Topic::Fusion => voice.label(Label::UndersideWord).to_owned(),
+        _ if wall.unit == "°C" => String::new(),
+        topic => voice.topic(topic).to_lowercase(),
+    };
     let limit = match wall.needed {
         Side::AtLeast => voice.say(&Phrase::UnderLimit { value }),
         Side::AtMost => voice.say(&Phrase::OverLimit { value }),
@@ -321,7 +327,7 @@ pub fn caption(desk: Desk) -> impl IntoView {
     let parts = desk.memo(|state| {
         let grid = grid(state)?;
         let voice = state.voice();
-        let map = map(&grid, voice.units, |_| 8)?;
+        let map = map(&grid, voice.units, |_| 0.0)?;
         let (set_c, belt) = cross(state)?;
         let fits = map.set_point(&grid, set_c, belt, voice.units).fits;
         Some(voice.say(&Phrase::MapCaption {

@@ -30,11 +30,20 @@ fn one(step: &Step, pick: &Pick, voice: Voice) -> impl IntoView + use<> {
         Step::Blocker { name, film_um, .. } => step_view(icon::BASE, name.clone(), film(*film_um)),
         Step::White { strokes, threads_per_cm, film_um } => {
             let mesh = both_threads(voice, *threads_per_cm);
-            step_view(
-                icon::STROKE,
-                voice.say(&Phrase::StrokeCount { count: *strokes }),
-                format!("{mesh}, {}", film(*film_um)),
-            )
+            let whites = pick.steps.iter().filter(|step| matches!(step, Step::White { .. })).count();
+            let nth = pick
+                .steps
+                .iter()
+                .take_while(|other| !std::ptr::eq(*other, step))
+                .filter(|step| matches!(step, Step::White { .. }))
+                .count();
+            // The mesh is named at the first strokes, the film at the last.
+            let under = match (nth == 0, nth + 1 == whites) {
+                (true, true) => format!("{mesh}, {}", film(*film_um)),
+                (false, true) => film(*film_um),
+                _ => mesh,
+            };
+            step_view(icon::STROKE, voice.say(&Phrase::StrokeCount { count: *strokes }), under)
         }
         Step::Flash { seconds, .. } => step_view(
             icon::FLASH,

@@ -31,7 +31,7 @@ pub fn week(desk: Desk) -> impl IntoView {
                         type="button"
                         on:click=move |_| {
                             desk.send(Msg::Open(Box::new(order.clone()), name.clone()));
-                            desk.focus("main");
+                            desk.to_the_top();
                         }
                     >
                         <span>
