@@ -282,6 +282,7 @@ fn a_flash_against_the_reference() {
 #[test]
 fn the_shipped_tolerance_is_tight_enough() {
     let damp = Stack { added_water: 0.3, ..printed(&cotton(), 100.0) };
+    let dry = Fabric { regain_65: 4e-4, ..polyester() };
     let flat = Stack { back: None, ..printed(&polyester(), 30.0) };
     let rows = [
         ("cotton", printed(&cotton(), 100.0), "ordinary", 175.0),
@@ -290,6 +291,7 @@ fn the_shipped_tolerance_is_tight_enough() {
         ("damp cotton", damp, "ordinary", 190.0),
         ("thick film", printed(&cotton(), 400.0), "ordinary", 175.0),
         ("flat thin polyester", flat, "low-cure", 140.0),
+        ("cloth that holds no water", Stack { back: None, ..printed(&dry, 5.0) }, "ordinary", 240.0),
     ];
     let tight = Tolerance { temperature: TOLERANCE.temperature / 100.0, border: TOLERANCE.border / 100.0 };
     for (what, stack, ink, set) in rows {

@@ -153,8 +153,10 @@ impl<const L: usize> Chain<L> {
         let span = (phi + 0.25) * (-phi + 1.25);
         let humidity_per_water = span * span / ((phi * phi + 0.3125) * 0.825 * wet.regain_65);
         let wetted = std::array::from_fn(|lane| phi[lane] >= 1.0);
+        // Floored far below any humidity that counts: a floor that bites leaves a dry hot cloth without its steep slope,
+        // and the march rattles about it.
         let pressure_per_water =
-            Lanes::select(wetted, Lanes::ZERO, pressure / phi.max(Lanes::splat(1e-9)) * humidity_per_water);
+            Lanes::select(wetted, Lanes::ZERO, pressure / phi.max(Lanes::splat(1e-15)) * humidity_per_water);
         Evaporation {
             flux,
             heat,

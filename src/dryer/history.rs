@@ -129,10 +129,10 @@ pub fn history<const L: usize>(
     let mut chain = chain(stack, &cases.map(|case| case.world), dryer.belt.heat_capacity, dryer.belt.contact);
     let mut state = zeros();
     state[..chain.count].fill(Lanes::splat(stack.enters));
-    let regain = |cloth: &Fabric| moisture::regain(stack.humidity, held_regain(cloth)) + stack.added_water;
-    let start = Lanes(cases.map(|case| regain(&stack.front) * case.world.water));
-    for k in 0..chain.wet.len() {
-        state[NODES + k] = start;
+    let water = Lanes(cases.map(|case| case.world.water));
+    for (k, wet) in chain.wet.iter().enumerate() {
+        // Each cloth in balance with the room by itself: a lining may hold more than what it lines.
+        state[NODES + k] = water * (moisture::regain(stack.humidity, wet.regain_65) + stack.added_water);
     }
     let mut record = Recorder::new(&chain);
     let last_zone = dryer.zones.len().saturating_sub(1);
@@ -184,8 +184,8 @@ pub fn flash<const L: usize>(
     let mut state = zeros();
     state[..chain.count].fill(Lanes::splat(stack.enters));
     state[chain.count - 1] = Lanes::splat(unit.pallet);
-    let regain = moisture::regain(stack.humidity, held_regain(&stack.front)) + stack.added_water;
-    for k in 0..chain.wet.len() {
+    for (k, wet) in chain.wet.iter().enumerate() {
+        let regain = moisture::regain(stack.humidity, wet.regain_65) + stack.added_water;
         state[NODES + k] = Lanes::splat(regain);
     }
     let air = Lanes::splat(unit.air);

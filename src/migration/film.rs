@@ -1,5 +1,6 @@
 use crate::dryer::History;
 use crate::numerics::Lanes;
+use crate::numerics::normal::complementary_error;
 use crate::quantity::GAS_CONSTANT;
 
 /// How dye spreads through a fused film.
@@ -51,7 +52,8 @@ pub const VISIBLE_DEPTH: f64 = 30e-6;
 /// Concentration in the top [`VISIBLE_DEPTH`] against the mean, for dye that entered a film of thickness `film` (m)
 /// from below and has spread for `path = integral of D dt` (m²).
 ///
-/// Cosine series of an instantaneous plane source in a closed sheet (Crank, The Mathematics of Diffusion, 2.3).
+/// An instantaneous plane source in a closed sheet (Crank, The Mathematics of Diffusion, 2.3): by images while the
+/// dye is on its way, by the cosine series after, each where it needs few terms; they agree to 1e-9 where they meet.
 /// Between 0 (nothing has arrived) and 1 (even).
 #[must_use]
 pub fn top_share(path: f64, film: f64) -> f64 {
@@ -60,15 +62,24 @@ pub fn top_share(path: f64, film: f64) -> f64 {
         return 1.0;
     }
     let depth = (VISIBLE_DEPTH / film).min(1.0);
+    let share = if fourier < 0.05 { by_images(fourier, depth) } else { by_cosines(fourier, depth) };
+    share.clamp(0.0, 1.0)
+}
+
+/// The source and its images in both faces: two error functions, the next pair is under 1e-9.
+fn by_images(fourier: f64, depth: f64) -> f64 {
+    let spread = 2.0 * fourier.max(0.0).sqrt();
+    let reached = |distance: f64| if spread > 0.0 { complementary_error(distance / spread) } else { 0.0 };
+    // All of a film that is no thicker than the eye looks is the top, wherever its dye lies.
+    if depth >= 1.0 { 1.0 } else { (reached(1.0 - depth) - reached(1.0 + depth)) / depth }
+}
+
+fn by_cosines(fourier: f64, depth: f64) -> f64 {
     let mut sum = 1.0;
-    for n in 1..200 {
+    for n in 1..20 {
         let n_pi = f64::from(n) * std::f64::consts::PI;
-        let decay = (-n_pi * n_pi * fourier).exp();
-        if decay < 1e-14 {
-            break;
-        }
         let sign = if n % 2 == 0 { 2.0 } else { -2.0 };
-        sum += sign * decay * (n_pi * depth).sin() / (n_pi * depth);
+        sum += sign * (-n_pi * n_pi * fourier).exp() * (n_pi * depth).sin() / (n_pi * depth);
     }
-    sum.clamp(0.0, 1.0)
+    sum
 }

@@ -16,7 +16,7 @@
 //! C(top d) / C_mean = 1 + 2 sum (-1)^n exp(-n^2 pi^2 Fo) sin(n pi d/L) / (n pi d/L)       Fo = integral of D dt / L^2
 //! ```
 //!
-//! Checked in `tests/migration.rs` (vapour pressures, half-space, Crank's sheet). Ratios are firmer than levels:
+//! Checked in `tests/migration.rs` (vapour pressures, half-space, Crank's sheet, keeping of mass). Ratios are firmer than levels:
 //! the diffusivities, the surface dye and what a white binds are chosen to fit common practice, not measured.
 
 mod film;

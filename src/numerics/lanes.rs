@@ -2,7 +2,8 @@
 //!
 //! A [`Lanes<L>`] holds the same quantity of `L` cases: worlds of an uncertainty, belt speeds of a window.
 //! Every operation acts on all of them without a branch, so that the compiler can use the machine's vector
-//! registers; one march then serves `L` cases at little more than the price of two.
+//! registers (`#[inline(always)]`, because a call in the middle would end that); one march then serves `L` cases at
+//! little more than the price of two.
 
 use std::ops::{Add, AddAssign, Div, Index, IndexMut, Mul, Neg, Sub, SubAssign};
 
@@ -12,7 +13,7 @@ pub struct Lanes<const L: usize>(pub [f64; L]);
 
 impl<const L: usize> Lanes<L> {
     /// The same value in every lane.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub const fn splat(value: f64) -> Self {
         Self([value; L])
@@ -22,89 +23,99 @@ impl<const L: usize> Lanes<L> {
     pub const ZERO: Self = Self::splat(0.0);
 
     /// A value from each lane's number.
-    #[inline]
+    #[inline(always)]
     #[must_use]
-    pub fn from_fn(make: impl FnMut(usize) -> f64) -> Self {
-        Self(std::array::from_fn(make))
+    pub fn from_fn(mut make: impl FnMut(usize) -> f64) -> Self {
+        let mut lanes = Self::ZERO;
+        for (lane, value) in lanes.0.iter_mut().enumerate() {
+            *value = make(lane);
+        }
+        lanes
     }
 
     /// Each lane changed alike.
-    #[inline]
+    #[inline(always)]
     #[must_use]
-    pub fn map(self, change: impl Fn(f64) -> f64) -> Self {
-        Self(self.0.map(change))
+    pub fn map(mut self, change: impl Fn(f64) -> f64) -> Self {
+        for value in &mut self.0 {
+            *value = change(*value);
+        }
+        self
     }
 
-    #[inline]
-    fn zip(self, other: Self, join: impl Fn(f64, f64) -> f64) -> Self {
-        Self(std::array::from_fn(|lane| join(self.0[lane], other.0[lane])))
+    #[inline(always)]
+    fn zip(mut self, other: Self, join: impl Fn(f64, f64) -> f64) -> Self {
+        for (value, with) in self.0.iter_mut().zip(other.0) {
+            *value = join(*value, with);
+        }
+        self
     }
 
     /// The smaller of two, lane by lane.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn min(self, other: Self) -> Self {
         self.zip(other, |a, b| if a < b { a } else { b })
     }
 
     /// The larger of two, lane by lane.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn max(self, other: Self) -> Self {
         self.zip(other, |a, b| if a > b { a } else { b })
     }
 
     /// Kept within `low` to `high`.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn clamp(self, low: f64, high: f64) -> Self {
         self.max(Self::splat(low)).min(Self::splat(high))
     }
 
     /// Absolute value.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn abs(self) -> Self {
         self.map(f64::abs)
     }
 
     /// Square root.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn sqrt(self) -> Self {
         self.map(f64::sqrt)
     }
 
     /// `1 / x`.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn recip(self) -> Self {
         Self::splat(1.0) / self
     }
 
     /// Natural exponential, within 3e-15 of itself for -700 to 700, held at those ends beyond.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn exp(self) -> Self {
         self.map(exp)
     }
 
     /// Natural logarithm of a positive normal number, within 3e-15 absolute.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn ln(self) -> Self {
         self.map(ln)
     }
 
     /// One lane where `test` holds, the other where not.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn select(test: [bool; L], yes: Self, no: Self) -> Self {
-        Self(std::array::from_fn(|lane| if test[lane] { yes.0[lane] } else { no.0[lane] }))
+        Self::from_fn(|lane| if test[lane] { yes.0[lane] } else { no.0[lane] })
     }
 
     /// The largest lane.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn largest(self) -> f64 {
         self.0.iter().copied().fold(f64::NEG_INFINITY, f64::max)
@@ -118,7 +129,7 @@ impl<const L: usize> Lanes<L> {
 }
 
 /// `e^x` without a branch: `x = k ln 2 + r` with `|r| <= ln 2 / 2`, Taylor series of `e^r`, `2^k` by its bits.
-#[inline]
+#[inline(always)]
 fn exp(x: f64) -> f64 {
     // 1.5 * 2^52: adding it leaves the rounded integer in the low bits of the sum.
     const SHIFT: f64 = 6_755_399_441_055_744.0;
@@ -140,7 +151,7 @@ fn exp(x: f64) -> f64 {
 }
 
 /// `ln x` without a branch on the value: `x = m 2^k`, `ln m = 2 artanh((m - 1) / (m + 1))`.
-#[inline]
+#[inline(always)]
 fn ln(x: f64) -> f64 {
     // Subtracting the bits of sqrt(1/2) puts the mantissa into sqrt(1/2) .. sqrt(2).
     const ROOT_HALF: u64 = 0x3FE6_A09E_667F_3BCD;
@@ -158,14 +169,14 @@ fn ln(x: f64) -> f64 {
 
 impl<const L: usize> Index<usize> for Lanes<L> {
     type Output = f64;
-    #[inline]
+    #[inline(always)]
     fn index(&self, lane: usize) -> &f64 {
         &self.0[lane]
     }
 }
 
 impl<const L: usize> IndexMut<usize> for Lanes<L> {
-    #[inline]
+    #[inline(always)]
     fn index_mut(&mut self, lane: usize) -> &mut f64 {
         &mut self.0[lane]
     }
@@ -175,14 +186,14 @@ macro_rules! operator {
     ($trait:ident, $method:ident) => {
         impl<const L: usize> $trait for Lanes<L> {
             type Output = Self;
-            #[inline]
+            #[inline(always)]
             fn $method(self, other: Self) -> Self {
                 self.zip(other, |a, b| a.$method(b))
             }
         }
         impl<const L: usize> $trait<f64> for Lanes<L> {
             type Output = Self;
-            #[inline]
+            #[inline(always)]
             fn $method(self, other: f64) -> Self {
                 self.map(|a| a.$method(other))
             }
@@ -196,21 +207,21 @@ operator!(Div, div);
 
 impl<const L: usize> Neg for Lanes<L> {
     type Output = Self;
-    #[inline]
+    #[inline(always)]
     fn neg(self) -> Self {
         self.map(|a| -a)
     }
 }
 
 impl<const L: usize> AddAssign for Lanes<L> {
-    #[inline]
+    #[inline(always)]
     fn add_assign(&mut self, other: Self) {
         *self = *self + other;
     }
 }
 
 impl<const L: usize> SubAssign for Lanes<L> {
-    #[inline]
+    #[inline(always)]
     fn sub_assign(&mut self, other: Self) {
         *self = *self - other;
     }

@@ -29,7 +29,7 @@ pub const BORDERS: usize = 2;
 /// Most unknowns.
 pub const UNKNOWNS: usize = NODES + BORDERS;
 
-/// Steps after which a march gives up. The hardest stack met in the property tests takes about 400.
+/// Steps after which a march gives up. The hardest of 20,000 random journeys took 358 (`tests/robust.rs`).
 const MOST_STEPS: usize = 20_000;
 
 const GAMMA: f64 = 0.435_866_521_508_459;

@@ -156,9 +156,9 @@ impl Window {
 /// Added to the dye so that a cloth without any has a logarithm, kg/m²: a thousandth of what can be seen.
 const NO_DYE: f64 = 1e-9;
 
-/// Logit of a share, held where it can no longer matter.
+/// Logit of a share, held far out where it can no longer matter: a kink nearer in would ring between the cells.
 fn logit(share: f64) -> f64 {
-    let share = share.clamp(1e-4, 1.0 - 1e-4);
+    let share = share.clamp(1e-9, 1.0 - 1e-9);
     (share / (1.0 - share)).ln()
 }
 

@@ -26,6 +26,10 @@ pub enum Finds {
     FileBeside,
 }
 
+/// Inlining held back for the whole module (the usual threshold is 275): views and parsers copied into each other were
+/// a quarter of it. What must be inlined to be fast, the lanes, says so itself (`#[inline(always)]`).
+const SMALL_INLINING: &str = "llvm-args=-inline-threshold=25";
+
 /// Compiles the library as a cdylib in release, and says where the module is.
 ///
 /// The crate type is given here and not in `Cargo.toml`: with both kinds in the manifest cargo leaves fat LTO out.
@@ -35,6 +39,7 @@ pub enum Finds {
 pub fn compile(workshop: &Workshop, toolchain: Toolchain) -> Result<PathBuf> {
     let mut cargo = toolchain.cargo(workshop, "rustc");
     cargo.args(["--package", "whitehold", "--release", "--lib", "--crate-type", "cdylib", "--locked"]);
+    cargo.args(["--", "-C", SMALL_INLINING]);
     run(
         &mut cargo,
         "read the compiler's first error above; `cargo check` repeats it without the wasm build",
