@@ -103,7 +103,7 @@ fn an_unknown_field_of_a_newer_order_is_kept() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 8, ..ProptestConfig::default() })]
     /// Any cloth, shelf and shop within the bounds gets an answer or an error by name; never a panic, never a NaN.
     #[test]
     fn every_order_within_bounds_has_an_answer(
