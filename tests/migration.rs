@@ -229,10 +229,23 @@ proptest! {
         film in 40e-6..200e-6_f64, days in 0.0..60.0_f64,
     ) {
         let path = 1e-14 * days * 86_400.0;
-        let here = difference(capacity, film, path, arrived);
-        prop_assert!(difference(capacity + more, film, path, arrived) <= here + 1e-9);
-        prop_assert!(difference(capacity, film, path, arrived + more) >= here - 1e-9);
-        prop_assert!(difference(arrived, film, path, arrived) < 1e-9, "all bound");
+        // Beyond ΔE00 6 the formula itself may step back (`tests/white_film.rs`).
+        let seen = |capacity, arrived| difference(capacity, film, path, arrived).min(6.0);
+        let here = seen(capacity, arrived);
+        prop_assert!(seen(capacity + more, arrived) <= here + 1e-9);
+        prop_assert!(seen(capacity, arrived + more) >= here - 1e-9);
+    }
+
+    /// Free and bound dye make what arrived, and bound stands to free as Langmuir's isotherm has it
+    /// (Langmuir 1918, J. Am. Chem. Soc. 40, 1361: bound / capacity = c / (c + K); from memory).
+    #[test]
+    fn free_and_bound_dye_are_in_balance(
+        capacity in 0.0..2e-3_f64, arrived in 0.0..2e-3_f64, film in 20e-6..300e-6_f64,
+    ) {
+        let free = Binding { capacity, film }.free(arrived);
+        let bound = capacity * free / (free + Binding::HALF_BOUND);
+        prop_assert!(free >= 0.0);
+        prop_assert!((free * film + bound - arrived).abs() <= 1e-12 + 1e-9 * arrived, "{free} {bound} {arrived}");
     }
 }
 

@@ -32,17 +32,28 @@ impl FilmDiffusion {
 /// What holds dye fast between the cloth and the eye.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Binding {
-    /// Dye that the printed ink of one square metre can hold, white and blocker together, kg/m².
+    /// Dye that the printed ink of one square metre can hold at most, white and blocker together, kg/m².
     pub capacity: f64,
     /// Film that the rest spreads through, m.
     pub film: f64,
 }
 
 impl Binding {
+    /// Free dye at which half of the binding sites are taken, kg/m³. Assumed, 0.005 to 0.05: a white that blocks holds
+    /// traces under what can be seen (0.03) and lets go of more as its sites fill.
+    pub const HALF_BOUND: f64 = 0.02;
+
     /// Dye left free, as a mean over the film, kg/m³, of `arrived` kg/m².
+    ///
+    /// Langmuir's balance, `arrived = film c + capacity c / (c + K)`: the positive root of its quadratic. Rises with
+    /// what arrived, falls with the capacity; without capacity all of it is free.
     #[must_use]
     pub fn free(&self, arrived: f64) -> f64 {
-        (arrived - self.capacity).max(0.0) / self.film
+        let (film, half) = (self.film, Self::HALF_BOUND);
+        let b = film * half + self.capacity - arrived;
+        let root = (b * b + 4.0 * film * arrived.max(0.0) * half).sqrt();
+        // The form that does not cancel, whichever sign b has.
+        if b > 0.0 { 2.0 * arrived.max(0.0) * half / (b + root) } else { (root - b) / (2.0 * film) }
     }
 }
 

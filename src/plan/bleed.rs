@@ -47,10 +47,10 @@ impl BleedPath<'_> {
     /// Dye at which the colour difference reaches `limit`, kg/m². Bisection on a rising curve.
     #[must_use]
     pub fn critical(&self, limit: f64) -> f64 {
-        let (mut low, mut high) = (self.binding.capacity, self.binding.capacity + 3.0 * self.binding.film);
+        let (mut low, mut high) = (0.0, self.binding.capacity + 3.0 * self.binding.film);
         let mut widen = 0;
         while self.difference(high) < limit && widen < 20 {
-            high = self.binding.capacity + (high - self.binding.capacity) * 2.0;
+            high *= 2.0;
             widen += 1;
         }
         for _ in 0..30 {

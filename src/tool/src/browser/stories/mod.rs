@@ -6,6 +6,7 @@
 mod nothing_leaves;
 mod opening;
 mod refusing;
+mod ten_orders;
 
 use crate::browser::bench::Bench;
 use crate::steps::{say, seconds};
@@ -28,7 +29,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 12] = stories![
+static STORIES: [Story; 14] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -41,6 +42,8 @@ static STORIES: [Story; 12] = stories![
     refusing::a_damaged_copy_is_told_so,
     refusing::a_page_without_scripts_is_told_so,
     refusing::a_failure_while_working_is_told_so,
+    ten_orders::each_answer_is_one_a_press_lead_would_accept,
+    ten_orders::a_bad_label_keeps_the_last_answer_and_says_what_is_wrong,
 ];
 
 /// How long one story may take.
