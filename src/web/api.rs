@@ -79,16 +79,18 @@ pub fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
     Ok(value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())?)
 }
 
-/// A plain object as a value; an absent one is the default.
+/// A plain object as a value; an absent one is the default. It is read as JSON text, by the one reader that also
+/// reads the library and the kept draft.
 pub fn read<T: serde::de::DeserializeOwned + Default>(
-    value: JsValue,
+    value: &JsValue,
     name: &str,
     voice: Voice,
 ) -> Result<T, JsValue> {
     if value.is_undefined() || value.is_null() {
         return Ok(T::default());
     }
-    serde_wasm_bindgen::from_value(value).map_err(|error| {
+    let text = js_sys::JSON::stringify(value)?;
+    serde_json::from_str(&String::from(text)).map_err(|error| {
         thrown(vec![FieldError::new(name, error.to_string(), Problem::NotUnderstood)], voice)
     })
 }
@@ -112,22 +114,13 @@ pub fn starter_library() -> Result<JsValue, JsValue> {
     plain(&brain()?.library)
 }
 
-/// The demo print room with its orders. Invented.
-///
-/// # Errors
-/// If its file cannot be read.
-#[wasm_bindgen(js_name = harbourLane)]
-pub fn harbour_lane() -> Result<JsValue, JsValue> {
-    plain(&brain()?.room)
-}
-
 /// The answer to an order, worded.
 ///
 /// # Errors
 /// An array with one object for each field that cannot be used.
 #[wasm_bindgen]
-pub fn plan(order: JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
-    let options: Options = read(options.into(), "options", Voice::default())?;
+pub fn plan(order: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
     let mut report = brain()?.answer(&order).map_err(|errors| thrown(errors, voice))?.report;
@@ -140,8 +133,8 @@ pub fn plan(order: JsValue, options: Option<JsOptions>) -> Result<JsValue, JsVal
 /// # Errors
 /// As `plan`; also where there is no such pick.
 #[wasm_bindgen(js_name = cureWindow)]
-pub fn cure_window(order: JsValue, options: Option<JsWindowOptions>) -> Result<JsValue, JsValue> {
-    let options: Options = read(options.into(), "options", Voice::default())?;
+pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<JsValue, JsValue> {
+    let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
     let brain = brain()?;
@@ -166,6 +159,6 @@ pub fn cure_window(order: JsValue, options: Option<JsWindowOptions>) -> Result<J
 /// An array with one object for each part that cannot be read.
 #[wasm_bindgen(js_name = parseLabel)]
 pub fn parse_label(text: &str, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
-    let options: Options = read(options.into(), "options", Voice::default())?;
+    let options: Options = read(&options.into(), "options", Voice::default())?;
     plain(&label::read(text).map_err(|errors| thrown(errors, options.voice()))?)
 }

@@ -48,7 +48,7 @@ struct MountOptions {
 /// If the options cannot be read, the element already has a shadow root, or the library cannot be read.
 #[wasm_bindgen]
 pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Result<(), JsValue> {
-    let options: MountOptions = api::read(options.into(), "options", Voice::default())?;
+    let options: MountOptions = api::read(&options.into(), "options", Voice::default())?;
     report_panics();
     let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
     let (host, place) = Host::open(element, &options.styles, options.standalone)?;

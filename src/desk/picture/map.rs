@@ -142,7 +142,7 @@ pub fn map(report: &WindowReport, units: Units, width_of: impl Fn(Topic) -> f64)
             (region.area(), area)
         })
         .collect();
-    areas.sort_by(|(one, _), (other, _)| other.total_cmp(one));
+    areas.sort_unstable_by(|(one, _), (other, _)| other.total_cmp(one));
 
     let points = felt(&belt, &heat);
     let states: Vec<(Point, Vec<bool>)> = points
