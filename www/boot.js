@@ -41,11 +41,28 @@ function unpacker() {
   }
 }
 
+/** Reads base 85: five letters stand for four bytes, and the last n + 1 letters for n. */
+function bytes(text) {
+  const value = new Uint8Array(128);
+  let digits = 0;
+  for (let code = 33; code < 127; code += 1) {
+    if (!"\"&'-/<>\\`".includes(String.fromCharCode(code))) value[code] = digits++;
+  }
+  const read = new Uint8Array(Math.floor((text.length * 4) / 5));
+  for (let from = 0, to = 0; from < text.length; from += 5, to += 4) {
+    let number = 0;
+    for (let place = from; place < from + 5; place += 1) {
+      number = number * 85 + (place < text.length ? value[text.charCodeAt(place)] : 84);
+    }
+    for (let place = 0; place < 4; place += 1) read[to + place] = number >>> (24 - 8 * place);
+  }
+  return read;
+}
+
 async function unpack(text) {
   const stream = unpacker();
   try {
-    const packed = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-    return await new Response(new Blob([packed]).stream().pipeThrough(stream)).arrayBuffer();
+    return await new Response(new Blob([bytes(text)]).stream().pipeThrough(stream)).arrayBuffer();
   } catch (cause) {
     throw new Refused("damaged", cause);
   }

@@ -8,6 +8,7 @@
 //!
 //! The tool says what it does, step by step, and every failure says the next thing to try.
 
+pub mod base85;
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod build;

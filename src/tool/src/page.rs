@@ -1,14 +1,13 @@
 //! The one file: everything the page needs, packed under its policy.
 //!
-//! The wasm is deflated, written as base64 in a script block that never runs, and inflated by the browser. Style sheets
+//! The wasm is deflated, written as letters in a script block that never runs, and inflated by the browser. Style sheets
 //! sit in such blocks too and become constructed sheets. One script runs: the binding followed by `www/boot.js`.
 
+use crate::base85;
 use crate::policy;
 use crate::wasm::Bound;
 use crate::workshop::{Workshop, read};
 use anyhow::{Context, Result, bail};
-use base64::Engine;
-use base64::engine::general_purpose::STANDARD;
 use flate2::Compression;
 use flate2::write::DeflateEncoder;
 use std::io::Write;
@@ -62,7 +61,7 @@ pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
             sheet.name
         );
     }
-    let core = STANDARD.encode(deflate(&bound.wasm)?);
+    let core = base85::encode(&deflate(&bound.wasm)?);
     let policy = policy::for_script(&module);
     fill(
         &template,

@@ -3,7 +3,7 @@
 use crate::steps::say;
 use crate::workshop::{Workshop, ask, is_root, run};
 use anyhow::{Result, bail};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// The one target the page is built for.
@@ -54,7 +54,7 @@ impl Toolchain {
     #[must_use]
     pub fn cargo(self, workshop: &Workshop, verb: &str) -> Command {
         let mut command = workshop.cargo();
-        command.arg(verb).args(["--target", WASM]);
+        command.arg(verb).args(["--target", WASM]).args(same_everywhere());
         if self == Self::Debian {
             // The variables stay inside this command: RUSTC_BOOTSTRAP lets build scripts believe in a nightly compiler.
             command
@@ -69,12 +69,24 @@ impl Toolchain {
 
     /// The folder that cargo writes this toolchain's output to.
     #[must_use]
-    pub fn target(self, workshop: &Workshop) -> std::path::PathBuf {
+    pub fn target(self, workshop: &Workshop) -> PathBuf {
         match self {
             Self::Rustup => workshop.target(),
             Self::Debian => workshop.target().join("debian"),
         }
     }
+}
+
+/// The places that messages of dependencies name, without this computer's own folders: the page is the same to the
+/// byte wherever it is built, and tells nobody where that was.
+fn same_everywhere() -> Vec<String> {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let Some(home) = home.or_else(|| std::env::home_dir().map(|folder| folder.join(".cargo"))) else {
+        return Vec::new();
+    };
+    let sources = home.join("registry").join("src").join("").display().to_string();
+    let flag = format!("--remap-path-prefix={sources}=");
+    vec!["--config".to_owned(), format!("target.{WASM}.rustflags=[{flag:?}]")]
 }
 
 fn prepare_rustup(workshop: &Workshop) -> Result<()> {
