@@ -65,7 +65,7 @@ pub async fn a_bad_label_keeps_the_last_answer_and_says_what_is_wrong(bench: &Be
         }
         desk.settles().await?;
         if !word.is_empty() {
-            desk.says("[data-error-for=\"garments[0].label\"]", word).await?;
+            desk.says("[data-error-for=label]", word).await?;
             ensure!(desk.shows("#verdict").await? == verdict, "`{label}` took the last answer away");
         }
     }
