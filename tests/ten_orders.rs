@@ -29,7 +29,7 @@ fn each_answer_is_one_a_press_lead_would_accept() {
         ("1186", "red 50/50 tee: a white that blocks", &[Go], &[LowBleed, Polyester, NonGhosting]),
         ("1187", "red polyester: strong blocking, and a test first", &[Trial], &[Polyester]),
         ("1188", "sublimation print: trial at best, without a blocker no", &[Trial, Refuse], &[Polyester]),
-        ("1189", "polyester mesh with pressed names: a test first", &[Trial], &[Polyester]),
+        ("1189", "polyester mesh with pressed names: with care", &[Trial, GoWithCheck], &[Polyester]),
         ("1190", "nylon mesh: the nylon white, look before shipping", &[GoWithCheck, Trial], &[Nylon]),
         ("1191", "nylon tricot with elastane: no white here stretches so far", &[Trial, Refuse], &[Nylon]),
         ("1192", "tri-blend heather: blocks, and soft", &[Go, GoWithCheck], &[LowBleed, NonGhosting, Polyester]),

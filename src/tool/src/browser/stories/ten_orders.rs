@@ -11,7 +11,7 @@ const ACCEPTED: [(&str, &[&str], &[&str]); 10] = [
     ("1186", &["Go"], &["Tern", "Gannet", "Plover"]),
     ("1187", &["Trial first"], &["Gannet"]),
     ("1188", &["Trial first", "No"], &["Gannet", ""]),
-    ("1189", &["Trial first"], &["Gannet"]),
+    ("1189", &["Trial first", "Go, hold two"], &["Gannet"]),
     ("1190", &["Go, hold two", "Trial first"], &["Hawser"]),
     ("1191", &["Trial first", "No"], &["Hawser", ""]),
     ("1192", &["Go", "Go, hold two"], &["Tern", "Gannet", "Plover"]),
@@ -45,13 +45,14 @@ pub async fn each_answer_is_one_a_press_lead_would_accept(bench: &Bench) -> Resu
 
 pub async fn a_bad_label_keeps_the_last_answer_and_says_what_is_wrong(bench: &Bench) -> Result<()> {
     let desk = bench.tablet().opens_the_file().await?;
-    let verdict = desk.shows("#verdict").await?;
+    desk.says("#verdict", "Trial first").await?;
+    let mut last = desk.shows("#verdict").await?;
     let rows = [
         ("80% cotton 40% polyester", "120"),
         ("60% cotten 40% polyestre <img src=x onerror=document.title='ran'>", ""),
         ("100% cashmilon", "cashmilon"),
         ("-5% cotton 105% polyester", "100"),
-        ("", ""),
+        ("", "Nothing here yet"),
     ];
     for (label, word) in rows {
         desk.types("#label", label).await?;
@@ -64,10 +65,13 @@ pub async fn a_bad_label_keeps_the_last_answer_and_says_what_is_wrong(bench: &Be
             .await?;
         }
         desk.settles().await?;
-        if !word.is_empty() {
-            desk.says("[data-error-for=label]", word).await?;
-            ensure!(desk.shows("#verdict").await? == verdict, "`{label}` took the last answer away");
+        let now = desk.shows("#verdict").await?;
+        if word.is_empty() {
+            last = now;
+            continue;
         }
+        desk.says("[data-error-for=label]", word).await?;
+        ensure!(now == last, "`{label}` changed the last answer from `{last}` to `{now}`");
     }
     let title = desk.run("return document.title", vec![]).await?;
     ensure!(title.as_str().context("a title")? != "ran", "markup in a label was run");
