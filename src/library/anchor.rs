@@ -2,7 +2,7 @@
 
 use super::{AnchorRecord, AnchorSetting, Library};
 use crate::dryer::Drift;
-use crate::plan::{self, Garment, Job, Order, Shop};
+use crate::plan::{self, Garment, Job, Order, PickWindow, Shop};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::Depth;
 
@@ -62,7 +62,8 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
             (cotton.set_c, cotton.belt_m_per_min)
         }
     };
-    let report = plan::window_report(&job, &pick, Some(at)).ok().flatten().ok_or_else(stuck)?;
+    let window = PickWindow::new(job, pick).ok().flatten().ok_or_else(stuck)?;
+    let report = window.report(Some(at)).ok().flatten().ok_or_else(stuck)?;
     Ok(report.fail_later.likely)
 }
 

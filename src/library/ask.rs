@@ -6,7 +6,7 @@ use crate::dryer::Dryer;
 use crate::ink::{Blocker, White};
 use crate::migration::FilmDiffusion;
 use crate::numerics::march::MarchError;
-use crate::plan::{self, Base, Job, Order, Pick, Report, Rules, WindowReport};
+use crate::plan::{self, Base, Job, Order, Pick, PickWindow, Report, Rules, WindowReport};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{FieldError, Problem};
 
@@ -21,21 +21,46 @@ pub fn answer(order: &Order, library: &Library) -> Result<Report, Vec<FieldError
 /// The cure window of one pick of an answer, at its own set point or at `at` (set temperature in °C, belt in m/min).
 ///
 /// # Errors
-/// As [`answer`]; a pick whose white is not known.
+/// As [`pick_window`].
 pub fn window(
     order: &Order,
     library: &Library,
     pick: &Pick,
     at: Option<(f64, f64)>,
 ) -> Result<WindowReport, Vec<FieldError>> {
+    report_at(order, pick, &pick_window(order, library, pick)?, at)
+}
+
+/// The cure window of one pick, marched once for any set point.
+///
+/// # Errors
+/// As [`answer`]; a pick whose white is not known.
+pub fn pick_window(order: &Order, library: &Library, pick: &Pick) -> Result<PickWindow, Vec<FieldError>> {
     let mut job = job(order, library)?;
     if !job.whites.iter().any(|white| white.id == pick.white) {
         let record = library.white_record(&pick.white).map_err(|error| vec![error])?;
         job.whites.push(library.white(record).map_err(|error| vec![error])?);
     }
-    plan::window_report(&job, pick, at).map_err(|error| outside(order, &error))?.ok_or_else(|| {
-        vec![FieldError::new("pick", &pick.white, Problem::Contradiction { with: "order".into() })]
-    })
+    let window = PickWindow::new(job, pick.clone()).map_err(|error| outside(order, &error))?;
+    window.ok_or_else(|| not_of_this_order(pick))
+}
+
+/// A window's report at a set point.
+///
+/// # Errors
+/// As [`pick_window`].
+pub fn report_at(
+    order: &Order,
+    pick: &Pick,
+    window: &PickWindow,
+    at: Option<(f64, f64)>,
+) -> Result<WindowReport, Vec<FieldError>> {
+    let report = window.report(at).map_err(|error| outside(order, &error))?;
+    report.ok_or_else(|| not_of_this_order(pick))
+}
+
+fn not_of_this_order(pick: &Pick) -> Vec<FieldError> {
+    vec![FieldError::new("pick", &pick.white, Problem::Contradiction { with: "order".into() })]
 }
 
 /// The march could not be finished: a stack or dryer outside the equations, by the weight that was asked.

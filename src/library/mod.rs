@@ -12,7 +12,7 @@ mod resolve;
 mod starter;
 
 pub use anchor::anchor_chance;
-pub use ask::{answer, job, window};
+pub use ask::{answer, job, pick_window, report_at, window};
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
 pub use resolve::{cure_kinetics, mesh};
 pub use starter::{Library, LibraryError, harbour_lane, starter};

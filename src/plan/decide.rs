@@ -75,9 +75,9 @@ pub struct Standing {
     pub tested: bool,
 }
 
-/// The verdict for a chance of a late fault.
+/// The verdict for a chance of a late fault, before money has its say.
 #[must_use]
-pub fn verdict(chance: f64, stake: &Stake, standing: Standing, rules: &Rules) -> Verdict {
+pub fn before_money(chance: f64, standing: Standing, rules: &Rules) -> Verdict {
     if chance > rules.refuse {
         return Verdict::Refuse;
     }
@@ -91,15 +91,16 @@ pub fn verdict(chance: f64, stake: &Stake, standing: Standing, rules: &Rules) ->
     if !standing.known {
         verdict = more_care(verdict);
     }
-    if !standing.robust {
-        verdict = verdict.max(Verdict::GoWithCheck);
-    }
+    if standing.robust { verdict } else { verdict.max(Verdict::GoWithCheck) }
+}
+
+/// The verdict for a chance of a late fault.
+#[must_use]
+pub fn verdict(chance: f64, stake: &Stake, standing: Standing, rules: &Rules) -> Verdict {
+    let verdict = before_money(chance, standing, rules);
     let running = stake.expected_running(chance);
     let testing = stake.expected_testing(chance, rules.power_hot_hold, rules.false_alarm);
-    if running > testing && !standing.tested {
-        verdict = more_care(verdict);
-    }
-    verdict
+    if running > testing && !standing.tested { more_care(verdict) } else { verdict }
 }
 
 fn more_care(verdict: Verdict) -> Verdict {

@@ -167,11 +167,7 @@ pub fn reasons(
     if judged.demands.must_fuse == [true, true] {
         add(64.0, Reason::new(Code::ColoursSetHeat));
     }
-    if matches!(judged.verdict, Verdict::GoWithCheck | Verdict::Trial)
-        && judged.fail_later.likely <= job.rules.go
-        && cloth.is_everyday()
-        && judged.point.robust
-    {
+    if judged.money_adds_care {
         let reason = Reason::new(Code::MoneyAddsCare)
             .number("pieces", f64::from(cloth.garment.pieces))
             .number("value", f64::from(cloth.garment.pieces) * cloth.garment.value_each);

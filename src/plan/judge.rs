@@ -2,7 +2,7 @@
 
 use super::bleed::{BleedPath, chance};
 use super::candidate::{Candidate, most_shown};
-use super::decide::{Stake, Standing, verdict};
+use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
@@ -93,6 +93,8 @@ pub struct Judged<'a> {
     pub fail_later: Band,
     /// The verdict on this way.
     pub verdict: Verdict,
+    /// Whether it is what rides on the order that made the verdict stricter.
+    pub money_adds_care: bool,
     /// Film at the belt end, °C.
     pub exit_c: f64,
     /// Hottest film in any run, °C.
@@ -210,6 +212,7 @@ pub fn judge<'a>(
         tested: lot_test(job, cloth, &way).is_some(),
     };
     let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
+    let verdict = verdict(fail_later.likely, &stake, standing, rules);
     Ok(Judged {
         way,
         point,
@@ -221,7 +224,8 @@ pub fn judge<'a>(
         comes_off,
         cracks,
         fail_later,
-        verdict: verdict(fail_later.likely, &stake, standing, rules),
+        verdict,
+        money_adds_care: verdict > before_money(fail_later.likely, standing, rules),
         exit_c: exit_temperature(&history),
         hottest_film_c: celsius(history.film_peak().largest()),
         film_path,

@@ -31,5 +31,5 @@ pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
     Caution, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
 };
-pub use window_report::window_report;
+pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

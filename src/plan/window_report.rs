@@ -3,7 +3,9 @@
 use super::bleed::BleedPath;
 use super::candidate::{Candidate, cover};
 use super::dial::{room_around, setting};
-use super::judge::{Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of};
+use super::judge::{
+    FlashStep, Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of,
+};
 use super::window::{Demands, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};
 use crate::cure::trace;
@@ -55,57 +57,78 @@ pub(super) fn kinetics(job: &Job, white: &White) -> [CureKinetics; 2] {
     [of(false), of(true)]
 }
 
-/// Computes the window of a pick; `None` where the order has no such garment or white.
-///
-/// # Errors
-/// [`MarchError`] where the stack lies outside the equations.
-pub fn window_report(
-    job: &Job,
-    pick: &Pick,
-    at: Option<(f64, f64)>,
-) -> Result<Option<WindowReport>, MarchError> {
-    let Some(cloth) = job.cloths.first() else { return Ok(None) };
-    let Some(way) = way_of(job, cloth, pick) else { return Ok(None) };
-    let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
-    let stack = stack_of(job, cloth, way.total_film());
-    let fixed = job.order.shop.dryer_fixed.map(kelvin);
-    let question = Question {
-        stack: &stack,
-        dryer: &job.dryer,
-        passes: job.order.shop.passes,
-        kinetics: kinetics(job, way.white),
-        dyed: cloth.dyed.as_ref(),
-        fixed,
-    };
-    let window = Window::compute(&question)?;
-    let point = match (at, &pick.setting) {
-        (Some((set, belt)), _) => Some(SetPoint { set: kelvin(set), belt: belt / 60.0, robust: false }),
-        (None, Some(setting)) => {
-            Some(SetPoint { set: kelvin(setting.set_c), belt: setting.belt_m_per_min / 60.0, robust: true })
-        }
-        (None, None) => robust(&window, &job.dryer, &demands, fixed),
-    };
-    let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(1.0);
-    let shown =
-        point.unwrap_or(SetPoint { set: middle(&window.set), belt: middle(&window.belt), robust: false });
-    let flash = (way.strokes > 1 || way.base.is_some()).then(|| flash_step(job, cloth, &way)).transpose()?;
-    let judged = judge(job, cloth, way, shown, demands, flash)?;
-    let room = room_around(&window, &judged);
-    let drift = &job.dryer.drift;
-    let belt = shown.belt * 60.0;
-    Ok(Some(WindowReport {
-        set_c: axis(&window.set).map(celsius).collect(),
-        belt_m_per_min: axis_of(&window.belt, COLUMNS).map(|belt| belt * 60.0).collect(),
-        walls: walls(job, cloth, &window, &judged),
-        setting: point.map(|point| setting(job, &point, &room)),
-        // Drift of heat transfer acts like drift of the belt: the same share of the dwell.
-        drift: Drift { set_k: drift.air, belt_m_per_min: belt * drift.h },
-        room,
-        curve: curve(job, cloth, &judged)?,
-        fail_later: judged.fail_later,
-        verdict: judged.verdict,
-        margins: judged.margins,
-    }))
+/// The cure window of one pick, kept so that a set point can be dragged through it: the grid of histories is marched
+/// once, and a report at another set point costs a single march more.
+#[derive(Clone, Debug)]
+pub struct PickWindow {
+    job: Job,
+    pick: Pick,
+    window: Window,
+    flash: Option<FlashStep>,
+}
+
+impl PickWindow {
+    /// Marches the window of a pick; `None` where the order has no such garment or white.
+    ///
+    /// # Errors
+    /// [`MarchError`] where the stack lies outside the equations.
+    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, MarchError> {
+        let marched = {
+            let Some(cloth) = job.cloths.first() else { return Ok(None) };
+            let Some(way) = way_of(&job, cloth, &pick) else { return Ok(None) };
+            let stack = stack_of(&job, cloth, way.total_film());
+            let window = Window::compute(&Question {
+                stack: &stack,
+                dryer: &job.dryer,
+                passes: job.order.shop.passes,
+                kinetics: kinetics(&job, way.white),
+                dyed: cloth.dyed.as_ref(),
+                fixed: job.order.shop.dryer_fixed.map(kelvin),
+            })?;
+            let flashes = way.strokes > 1 || way.base.is_some();
+            (window, flashes.then(|| flash_step(&job, cloth, &way)).transpose()?)
+        };
+        let (window, flash) = marched;
+        Ok(Some(Self { job, pick, window, flash }))
+    }
+
+    /// The window with its set point: the pick's own, or `at` (set temperature in °C, belt in m/min).
+    ///
+    /// # Errors
+    /// [`MarchError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
+    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, MarchError> {
+        let Self { job, pick, window, flash } = self;
+        let Some(cloth) = job.cloths.first() else { return Ok(None) };
+        let Some(way) = way_of(job, cloth, pick) else { return Ok(None) };
+        let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
+        let fixed = job.order.shop.dryer_fixed.map(kelvin);
+        let point = match (at, &pick.setting) {
+            (Some((set, belt)), _) => Some(SetPoint { set: kelvin(set), belt: belt / 60.0, robust: false }),
+            (None, Some(setting)) => {
+                let belt = setting.belt_m_per_min / 60.0;
+                Some(SetPoint { set: kelvin(setting.set_c), belt, robust: true })
+            }
+            (None, None) => robust(window, &job.dryer, &demands, fixed),
+        };
+        let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(1.0);
+        let nowhere = SetPoint { set: middle(&window.set), belt: middle(&window.belt), robust: false };
+        let judged = judge(job, cloth, way, point.unwrap_or(nowhere), demands, *flash)?;
+        let room = room_around(window, &judged);
+        let drift = &job.dryer.drift;
+        Ok(Some(WindowReport {
+            set_c: axis(&window.set).map(celsius).collect(),
+            belt_m_per_min: axis_of(&window.belt, COLUMNS).map(|belt| belt * 60.0).collect(),
+            walls: walls(job, cloth, window, &judged),
+            setting: point.map(|point| setting(job, &point, &room)),
+            // Drift of heat transfer acts like drift of the belt: the same share of the dwell.
+            drift: Drift { set_k: drift.air, belt_m_per_min: judged.point.belt * 60.0 * drift.h },
+            room,
+            curve: curve(job, cloth, &judged)?,
+            fail_later: judged.fail_later,
+            verdict: judged.verdict,
+            margins: judged.margins,
+        }))
+    }
 }
 
 fn axis(points: &[f64]) -> impl Iterator<Item = f64> + use<> {

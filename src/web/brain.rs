@@ -3,8 +3,9 @@
 use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
-use crate::plan::{Code, Order, Pick, Report, Value, WindowReport};
+use crate::plan::{Code, Order, Pick, PickWindow, Report, Value, WindowReport};
 use crate::quantity::FieldError;
+use std::sync::Mutex;
 
 /// The library and the demo print room.
 pub struct Brain {
@@ -12,6 +13,8 @@ pub struct Brain {
     pub library: Library,
     /// The demo print room and its orders.
     pub room: PrintRoom,
+    /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
+    open: Mutex<Option<(Order, Pick, PickWindow)>>,
 }
 
 impl Brain {
@@ -20,7 +23,7 @@ impl Brain {
     /// # Errors
     /// If a file of the library cannot be read.
     pub fn new() -> Result<Self, LibraryError> {
-        Ok(Self { library: library::starter()?, room: library::harbour_lane()? })
+        Ok(Self { library: library::starter()?, room: library::harbour_lane()?, open: Mutex::new(None) })
     }
 
     /// The answer to an order.
@@ -42,7 +45,16 @@ impl Brain {
         pick: &Pick,
         at: Option<(f64, f64)>,
     ) -> Result<WindowReport, Vec<FieldError>> {
-        library::window(order, &self.library, pick, at)
+        let Ok(mut open) = self.open.lock() else { return library::window(order, &self.library, pick, at) };
+        let fits =
+            |(for_order, for_pick, _): &&(Order, Pick, PickWindow)| for_order == order && for_pick == pick;
+        if let Some((_, _, window)) = open.as_ref().filter(fits) {
+            return library::report_at(order, pick, window, at);
+        }
+        let window = library::pick_window(order, &self.library, pick)?;
+        let report = library::report_at(order, pick, &window, at);
+        *open = Some((order.clone(), pick.clone(), window));
+        report
     }
 
     /// Colour of the first garment's cloth: given, named, or read from its label.
