@@ -6,6 +6,7 @@
 
 mod chain;
 mod history;
+mod lay;
 mod machine;
 mod record;
 mod stack;

@@ -55,7 +55,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("peak")
         ),
         C::WaterSlows => format!(
-            "The cloth is damp. It holds {} water, and drying it takes {} of the dryer.",
+            "The cloth holds water. {} of its weight, and drying it takes {} of the dryer.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
         C::HeavyCloth => format!(

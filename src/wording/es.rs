@@ -55,7 +55,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("peak")
         ),
         C::WaterSlows => format!(
-            "La tela está húmeda. Lleva {} de agua y secarla ocupa {} del horno.",
+            "La tela lleva agua. Es el {} de su peso y secarla ocupa {} del horno.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
         C::HeavyCloth => format!(

@@ -1,7 +1,9 @@
 //! The screens. Each only shows the state and sends messages; geometry comes from `desk::picture`, words from
 //! `wording`.
 
+mod advice;
 mod answer;
+mod cloth;
 mod field;
 mod form;
 mod frame;
@@ -9,6 +11,7 @@ mod history;
 mod icon;
 mod job;
 mod map;
+mod margins;
 mod rule;
 mod run;
 mod week;

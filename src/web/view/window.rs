@@ -1,7 +1,7 @@
 //! The window screen: where the white works on this cloth, and what happens at the set point.
 
 use super::field::stepped;
-use super::{answer, history, icon, map};
+use super::{advice, history, icon, map, margins};
 use crate::desk::{Field, Msg, Screen};
 use crate::plan::{Margin, Verdict, WindowReport};
 use crate::web::desk::Desk;
@@ -94,7 +94,7 @@ fn what_opens_it(desk: Desk) -> impl IntoView {
     move || {
         let (report, voice) = report.get();
         view! {
-            {report.map(|report| answer::changes(desk, &report, voice))}
+            {report.map(|report| advice::changes(desk, &report, voice))}
             <h3 class="sec-head gap">{voice.label(Label::WhatDoesNot)}</h3>
             <ul class="plain dashes">
                 <li>{voice.label(Label::SlowerBeltNo)}</li>
@@ -129,7 +129,7 @@ fn set_point(desk: Desk) -> impl IntoView {
                 {history::history_view(&window, voice)}
                 <details class="more blk">
                     <summary class="btn btn-wide">{voice.label(Label::MarginsHere)}</summary>
-                    {answer::margin_rows(&window.margins, voice)}
+                    {margins::margin_rows(&window.margins, voice)}
                 </details>
             })
         }}
