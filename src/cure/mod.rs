@@ -11,11 +11,11 @@
 //!
 //! No published pair of constants for garment plastisol was found; those of `data/kinetics.json` are calibrated to
 //! common practice. The forms are checked in `tests/kinetics.rs` against the Arrhenius integral, Kissinger's peak
-//! and isothermal solutions. Hands out [`fuse`], [`trace`], [`scorch`] and [`Limits`]; judges nothing.
+//! and isothermal solutions. Hands out [`fuse`], [`trace`] and [`scorch()`]; judges nothing.
 
-mod limits;
+mod scorch;
 
-pub use limits::{Limits, scorch};
+pub use scorch::scorch;
 
 use crate::dryer::{History, Place, between};
 use crate::ink::CureKinetics;

@@ -2,21 +2,6 @@ use crate::dryer::{History, Place};
 use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::units::kelvin;
 
-/// What a cure must reach and must not pass, SI. The values come from `data/limits.json`, with their sources.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Limits {
-    /// Fused share needed at the film's bottom.
-    pub fused: f64,
-    /// Scorch index at which cotton yellows visibly.
-    pub scorch: f64,
-    /// Where the film itself gives off acid gas within a cure, K.
-    pub film: f64,
-    /// Above which the cloth shrinks or distorts, K; infinite where it does not.
-    pub shrink: f64,
-    /// Where the cloth softens or sticks, K; infinite where it does not.
-    pub soften: f64,
-}
-
 /// Scorch index at `place`: 1 where cotton has just yellowed.
 ///
 /// `integral of 1/60 s exp[-E/R (1/T - 1/473.15 K)] dt` with E 130 kJ/mol: one minute at 200 °C shows. Assumed, no
