@@ -120,7 +120,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "Some things no sum sees. A wrong bucket or a dead panel spoils about {} of jobs.", v.percent("percent")
         ),
         C::MoneyAddsCare => format!(
-            "Much rides on it. {} pieces worth {} together ask for one look more.", v.count("pieces"), v.money("value")
+            "Much rides on it. {} pieces worth {} together ask for one look more.", v.count("pieces"), v.count("value")
         ),
         C::BuyClass if v.number("low_cure") == Some(1.0) => {
             format!("With a low-cure {}: not on your shelf", v.class("class"))

@@ -120,7 +120,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "Hay fallos que ninguna cuenta ve. Un cubo cambiado o un panel apagado estropean cerca de {} de los trabajos.", v.percent("percent")
         ),
         C::MoneyAddsCare => format!(
-            "Hay mucho en juego. {} piezas que valen {} juntas piden mirar una vez más.", v.count("pieces"), v.money("value")
+            "Hay mucho en juego. {} piezas que valen {} juntas piden mirar una vez más.", v.count("pieces"), v.count("value")
         ),
         C::BuyClass if v.number("low_cure") == Some(1.0) => {
             format!("Con un {} de baja temperatura: no está en su estante", v.class("class"))

@@ -92,12 +92,6 @@ impl<'a> Facts<'a> {
         self.number(name).map_or_else(|| "–".into(), |value| self.voice.bare(Quantity::Days, value))
     }
 
-    /// Money of the shop.
-    #[must_use]
-    pub fn money(self, name: &str) -> String {
-        self.written(name, Quantity::Money)
-    }
-
     /// A chance from 0 to 1 as "7 in 10".
     #[must_use]
     pub fn chance(self, name: &str) -> String {
