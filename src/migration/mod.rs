@@ -22,5 +22,5 @@
 mod film;
 mod source;
 
-pub use film::{Binding, FilmDiffusion, top_share};
+pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH, top_share};
 pub use source::{Dye, DyedCloth, Release, release};
