@@ -7,16 +7,16 @@ use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
 use super::judge::Judged;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
+use crate::dryer::HistoryError;
 use crate::numerics::Lanes;
-use crate::numerics::march::MarchError;
 use crate::quantity::Band;
 use crate::quantity::units::kelvin;
 
 /// Answers the job for each of its cloths and gives the most demanding answer.
 ///
 /// # Errors
-/// [`MarchError`] where a stack lies outside the equations.
-pub fn answer(job: &Job) -> Result<Report, MarchError> {
+/// [`HistoryError`] where a stack lies outside the equations.
+pub fn answer(job: &Job) -> Result<Report, HistoryError> {
     let mut worst: Option<Report> = None;
     for cloth in &job.cloths {
         let report = answer_cloth(job, cloth)?;
@@ -36,7 +36,7 @@ pub fn answer(job: &Job) -> Result<Report, MarchError> {
 ///
 /// # Errors
 /// As [`answer`].
-pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, MarchError> {
+pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
     let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
     let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
@@ -64,7 +64,7 @@ fn refusal(reasons: Vec<Reason>) -> Report {
     }
 }
 
-fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
+fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     let mut report = refusal(Vec::new());
     report.understood.clone_from(&cloth.understood);
     if let Some(reason) = forbidden(job, cloth) {
@@ -125,7 +125,7 @@ fn improvements(
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     verdict: Verdict,
-) -> Result<Vec<Reason>, MarchError> {
+) -> Result<Vec<Reason>, HistoryError> {
     let mut found: Vec<(Verdict, f64, Reason)> = Vec::new();
     if verdict == Verdict::Go {
         return Ok(Vec::new());
@@ -183,7 +183,7 @@ fn pick_reasons(
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     judged: &Judged<'_>,
-) -> Result<Vec<Reason>, MarchError> {
+) -> Result<Vec<Reason>, HistoryError> {
     let window = bench.window(judged.way.total_film())?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
@@ -232,7 +232,7 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
     })
 }
 
-fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, MarchError> {
+fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, HistoryError> {
     let window = bench.window(judged.way.total_film())?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;

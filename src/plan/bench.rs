@@ -6,8 +6,8 @@ use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
 use super::window::{Demands, Question, Run, Window, robust};
 use super::window_report::kinetics;
 use super::{Base, Cloth, Code, Job, Priority, Reason, Side, explain};
+use crate::dryer::HistoryError;
 use crate::ink::{CureKinetics, White};
-use crate::numerics::march::MarchError;
 use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
 
@@ -50,7 +50,7 @@ impl<'a> Bench<'a> {
         self.job.order.shop.dryer_fixed.map(kelvin)
     }
 
-    pub(super) fn window(&mut self, film: f64) -> Result<&Window, MarchError> {
+    pub(super) fn window(&mut self, film: f64) -> Result<&Window, HistoryError> {
         let key = (film * 1e6).round() as u32;
         if !self.windows.contains_key(&key) {
             let stack = stack_of(self.job, self.cloth, film);
@@ -64,10 +64,10 @@ impl<'a> Bench<'a> {
             };
             self.windows.insert(key, Window::compute(&question)?);
         }
-        self.windows.get(&key).ok_or(MarchError::NotFinite)
+        self.windows.get(&key).ok_or(HistoryError::March(crate::numerics::march::MarchError::NotFinite))
     }
 
-    fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, MarchError> {
+    fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
         if way.strokes < 2 && way.base.is_none() {
             return Ok(None);
         }
@@ -90,7 +90,10 @@ impl<'a> Bench<'a> {
     }
 
     /// Weighs one way; the reason where its window is closed.
-    pub(super) fn weigh<'w>(&mut self, way: Candidate<'w>) -> Result<Result<Judged<'w>, Reason>, MarchError> {
+    pub(super) fn weigh<'w>(
+        &mut self,
+        way: Candidate<'w>,
+    ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
         let (job, cloth, fixed) = (self.job, self.cloth, self.fixed());
         let demands = self.demands(way.white);
         let needed = self.kinetics[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
@@ -107,7 +110,7 @@ impl<'a> Bench<'a> {
         &mut self,
         white: &'w White,
         bases: &'w [Base],
-    ) -> Result<Result<Judged<'w>, Reason>, MarchError>
+    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
     where
         'a: 'w,
     {

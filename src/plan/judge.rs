@@ -7,9 +7,9 @@ use super::evidence::{evidence, lot_test, with_evidence};
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
+use crate::dryer::HistoryError;
 use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, history};
 use crate::migration::{Binding, Release, release};
-use crate::numerics::march::MarchError;
 use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
 use crate::quantity::Band;
@@ -50,7 +50,7 @@ pub struct FlashStep {
 ///
 /// # Errors
 /// As the march.
-pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<FlashStep, MarchError> {
+pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<FlashStep, HistoryError> {
     let film = match way.base {
         Some(base) => base.film,
         None => way.film / f64::from(way.strokes),
@@ -187,7 +187,7 @@ pub fn judge<'a>(
     point: SetPoint,
     demands: Demands,
     flash: Option<FlashStep>,
-) -> Result<Judged<'a>, MarchError> {
+) -> Result<Judged<'a>, HistoryError> {
     let rules = &job.rules;
     let stack = stack_of(job, cloth, way.total_film());
     let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });

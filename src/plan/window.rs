@@ -7,10 +7,10 @@
 
 use super::Rules;
 use crate::cure::{fuse, scorch};
+use crate::dryer::HistoryError;
 use crate::dryer::{Case, Dryer, Stack, TOLERANCE, World, history};
 use crate::ink::CureKinetics;
 use crate::migration::{DyedCloth, release};
-use crate::numerics::march::MarchError;
 use crate::numerics::{Lanes, grid};
 
 /// Belt speeds that march side by side.
@@ -83,8 +83,8 @@ impl Window {
     /// Computes the window.
     ///
     /// # Errors
-    /// [`MarchError`] where a stack or dryer lies outside the equations.
-    pub fn compute(question: &Question<'_>) -> Result<Self, MarchError> {
+    /// [`HistoryError`] where a stack or dryer lies outside the equations.
+    pub fn compute(question: &Question<'_>) -> Result<Self, HistoryError> {
         let Question { dryer, fixed, .. } = *question;
         let set = match fixed {
             // A little to each side, so that drift can still be read off.
@@ -175,7 +175,7 @@ fn compute_fields(
     set: &[f64],
     belt: &[f64],
     world: World,
-) -> Result<Fields, MarchError> {
+) -> Result<Fields, HistoryError> {
     let mut fields: [Vec<f64>; 6] = std::array::from_fn(|_| Vec::with_capacity(set.len() * belt.len()));
     for &set in set {
         for speeds in belt.chunks(SIDE_BY_SIDE) {

@@ -9,10 +9,10 @@ use super::judge::{
 use super::window::{Demands, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};
 use crate::cure::trace;
+use crate::dryer::HistoryError;
 use crate::dryer::{Case, TOLERANCE, World, history};
 use crate::ink::{CureKinetics, White, deposit};
 use crate::numerics::Lanes;
-use crate::numerics::march::MarchError;
 use crate::optics::Spectrum;
 use crate::quantity::units::{celsius, kelvin};
 
@@ -71,8 +71,8 @@ impl PickWindow {
     /// Marches the window of a pick; `None` where the order has no such garment or white.
     ///
     /// # Errors
-    /// [`MarchError`] where the stack lies outside the equations.
-    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, MarchError> {
+    /// [`HistoryError`] where the stack lies outside the equations.
+    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let marched = {
             let Some(cloth) = job.cloths.first() else { return Ok(None) };
             let Some(way) = way_of(&job, cloth, &pick) else { return Ok(None) };
@@ -95,8 +95,8 @@ impl PickWindow {
     /// The window with its set point: the pick's own, or `at` (set temperature in °C, belt in m/min).
     ///
     /// # Errors
-    /// [`MarchError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
-    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, MarchError> {
+    /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
+    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, HistoryError> {
         let Self { job, pick, window, flash } = self;
         let Some(cloth) = job.cloths.first() else { return Ok(None) };
         let Some(way) = way_of(job, cloth, pick) else { return Ok(None) };
@@ -190,7 +190,7 @@ fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, f64)>
     Some((dyed.arrives(&elsewhere)[0], judged.film_path))
 }
 
-fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, MarchError> {
+fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, HistoryError> {
     let stack = stack_of(job, cloth, judged.way.total_film());
     let case = Case { set: judged.point.set, belt: judged.point.belt, world: World::NOMINAL };
     let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
