@@ -2,12 +2,17 @@ use super::chain::{Chain, Surroundings, vapour_pressure};
 use super::lay::{Grid, chain};
 use super::{Dryer, HistoryError, Rest, Sample, Stack, World, Zone};
 use crate::numerics::Lanes;
-use crate::numerics::march::{Accepted, Effort, NODES, State, Tolerance, march, zeros};
+use crate::numerics::march::{Accepted, Effort, NODES, State, Tolerance, march_on, zeros};
 use crate::quantity::STEFAN_BOLTZMANN;
 use crate::textile::moisture;
 
 /// Moisture of room air, kg/kg: 25 °C at 50 % RH is 0.0099 (CoolProp).
 const ROOM_HUMIDITY_RATIO: f64 = 0.0099;
+
+/// Under this, K, films have stopped to fuse (a low-cure white at 90 °C: three parts in ten thousand) and dye to move.
+const COOL: f64 = 363.15;
+/// How often a cooling piece is looked at, s.
+const LOOK: f64 = 12.0;
 
 /// A stack on its way: the equations, where it stands and how long it has been going.
 #[derive(Clone, Debug)]
@@ -55,17 +60,32 @@ impl<const L: usize> Journey<L> {
         &mut self,
         around: Surroundings<L>,
         seconds: Lanes<L>,
-        mut visit: impl FnMut(&Accepted<'_, L>, Sample<L>),
+        visit: impl FnMut(Sample<L>),
     ) -> Result<(), HistoryError> {
+        self.go_on(around, seconds, None, visit).map(|_| ())
+    }
+
+    /// The same, with the step to begin with, as a share of the way; returns the step that would have come next.
+    ///
+    /// # Errors
+    /// As the march.
+    pub fn go_on(
+        &mut self,
+        around: Surroundings<L>,
+        seconds: Lanes<L>,
+        first: Option<f64>,
+        mut visit: impl FnMut(Sample<L>),
+    ) -> Result<f64, HistoryError> {
         self.chain.surroundings = around;
         let (chain, clock) = (&self.chain, self.clock);
-        let effort = march(chain, &mut self.state, seconds, self.tolerance, |step| {
-            visit(step, chain.sample(clock + seconds * step.passed, step.state, step.rates));
-        })?;
+        let on_step = |step: &Accepted<'_, L>| {
+            visit(chain.sample(clock + seconds * step.passed, step.state, step.rates));
+        };
+        let (effort, next) = march_on(chain, &mut self.state, seconds, self.tolerance, first, on_step)?;
         self.clock += seconds;
         self.effort.accepted += effort.accepted;
         self.effort.rejected += effort.rejected;
-        Ok(())
+        Ok(next)
     }
 
     /// Rests one after another.
@@ -74,7 +94,36 @@ impl<const L: usize> Journey<L> {
     /// As the march.
     pub fn rest(&mut self, rests: &[Rest], mut visit: impl FnMut(Sample<L>)) -> Result<(), HistoryError> {
         for rest in rests {
-            self.go(resting(rest), Lanes::splat(rest.seconds), |_, sample| visit(sample))?;
+            self.go(resting(rest), Lanes::splat(rest.seconds), &mut visit)?;
+        }
+        Ok(())
+    }
+
+    /// The same, ended early where nothing that counts goes on: every lane's film and cloth under [`COOL`].
+    ///
+    /// # Errors
+    /// As the march.
+    pub fn rest_until_cool(
+        &mut self,
+        rests: &[Rest],
+        mut visit: impl FnMut(Sample<L>),
+    ) -> Result<(), HistoryError> {
+        for rest in rests {
+            let mut left = rest.seconds;
+            let mut first = None;
+            while left > 0.0 {
+                let part = left.min(LOOK);
+                let mut hottest = 0.0;
+                let next = self.go_on(resting(rest), Lanes::splat(part), first, |sample| {
+                    hottest = sample.film_bottom[0].max(sample.cloth_face[0]).largest();
+                    visit(sample);
+                })?;
+                left -= part;
+                if hottest < COOL {
+                    return Ok(());
+                }
+                first = Some((next * part / left.min(LOOK).max(1e-9)).min(1.0));
+            }
         }
         Ok(())
     }

@@ -3,7 +3,7 @@
 use super::candidate::{Candidate, candidates};
 use super::cost::order;
 use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
-use super::window::{Demands, Question, Run, Window, robust};
+use super::window::{Demands, Detail, Question, Run, Window, robust};
 use super::window_report::kinetics;
 use super::{Base, Cloth, Code, Job, Priority, Reason, Side, explain};
 use crate::dryer::HistoryError;
@@ -61,6 +61,7 @@ impl<'a> Bench<'a> {
                 kinetics: self.kinetics,
                 dyed: self.cloth.dyed.as_ref(),
                 fixed: self.fixed(),
+                detail: Detail::Coarse,
             };
             self.windows.insert(key, Window::compute(&question)?);
         }

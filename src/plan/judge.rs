@@ -8,7 +8,7 @@ use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::HistoryError;
-use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, history};
+use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, history as history_of};
 use crate::migration::{Binding, Release, release};
 use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
@@ -191,10 +191,12 @@ pub fn judge<'a>(
     let rules = &job.rules;
     let stack = stack_of(job, cloth, way.total_film());
     let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
-    let history = history(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
+    let history = history_of(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let film_path = film_path(job, &history);
 
-    let mut margins = heat_margins(job, cloth, &way, &demands, &history);
+    // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
+    let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
+    let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
     let (bleeds, bleed) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
     let (cracks, stretch) = cracking(job, cloth, &way);
     let (ghosts, ghosting) = ghosting(job, cloth, &way);
@@ -247,20 +249,21 @@ fn heat_margins(
     cloth: &Cloth,
     way: &Candidate<'_>,
     demands: &Demands,
-    history: &History<WORLDS>,
+    [history, beside]: [&History<WORLDS>; 2],
 ) -> Vec<Margin> {
     let rules = &job.rules;
     // The ink that is hardest to fuse sets the heat.
     let kinetics = if demands.must_fuse[0] { ordinary_of(job, way) } else { way.white.kinetics };
     let fused = band(fuse(history, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
     let film = band(history.film_peak()).map(celsius);
-    let cloth_peak = history.cloth_peak();
+    let cloth_peak = history.cloth_peak().max(beside.cloth_peak());
     let mut margins = vec![
         margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
         margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
     ];
     if cloth.scorches {
-        let index = band(scorch(history, |sample| sample.film_top));
+        let [under, beside] = [history, beside].map(|history| scorch(history, |sample| sample.cloth_face));
+        let index = band(under.max(beside));
         margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
     }
     if let Some(limit) = cloth.shrinks_above {

@@ -6,7 +6,7 @@ use super::dial::{room_around, setting};
 use super::judge::{
     FlashStep, Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of,
 };
-use super::window::{Demands, Question, Run, SetPoint, Window, robust};
+use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};
 use crate::cure::trace;
 use crate::dryer::HistoryError;
@@ -84,6 +84,7 @@ impl PickWindow {
                 kinetics: kinetics(&job, way.white),
                 dyed: cloth.dyed.as_ref(),
                 fixed: job.order.shop.dryer_fixed.map(kelvin),
+                detail: Detail::Fine,
             })?;
             let flashes = way.strokes > 1 || way.base.is_some();
             (window, flashes.then(|| flash_step(&job, cloth, &way)).transpose()?)
