@@ -76,6 +76,17 @@ impl<const L: usize> History<L> {
         self.peak(|sample| sample.cloth_face[0])
     }
 
+    /// Temperatures at `place` at a moment, s, on the cubic between two samples; nothing outside the history. Lanes whose
+    /// clocks differ are read by the first lane's.
+    #[must_use]
+    pub fn at(&self, place: Place<L>, seconds: f64) -> Option<Lanes<L>> {
+        let after = self.samples.iter().position(|sample| sample.time[0] >= seconds)?;
+        let (from, to) = (self.samples.get(after.max(1) - 1)?, self.samples.get(after.max(1))?);
+        let length = to.time - from.time;
+        let at = if length[0] > 0.0 { (seconds - from.time[0]) / length[0] } else { 1.0 };
+        Some(hermite(place(from), place(to), length, at))
+    }
+
     /// Calls `visit` with the length and the middle temperature of each part of each step.
     pub fn walk(&self, place: Place<L>, mut visit: impl FnMut(Lanes<L>, Lanes<L>)) {
         for pair in self.samples.windows(2) {
@@ -101,16 +112,26 @@ pub fn between<const L: usize>(
     if length.largest() <= 0.0 {
         return;
     }
-    let ([start, start_rate], [end, end_rate]) = (place(from), place(to));
+    let (start, end) = (place(from), place(to));
     let parts = f64::from(PARTS);
     for part in 0..PARTS {
         let at = (f64::from(part) + 0.5) / parts;
-        let rest = 1.0 - at;
-        let temperature = start * ((1.0 + 2.0 * at) * rest * rest)
-            + end * (at * at * (3.0 - 2.0 * at))
-            + (start_rate * (at * rest * rest) - end_rate * (at * at * rest)) * length;
-        visit(length * (1.0 / parts), temperature);
+        visit(length * (1.0 / parts), hermite(start, end, length, at));
     }
+}
+
+/// The cubic through two values with their rates, at a share of the way.
+#[inline(always)]
+fn hermite<const L: usize>(
+    [start, start_rate]: [Lanes<L>; 2],
+    [end, end_rate]: [Lanes<L>; 2],
+    length: Lanes<L>,
+    at: f64,
+) -> Lanes<L> {
+    let rest = 1.0 - at;
+    start * ((1.0 + 2.0 * at) * rest * rest)
+        + end * (at * at * (3.0 - 2.0 * at))
+        + (start_rate * (at * rest * rest) - end_rate * (at * at * rest)) * length
 }
 
 /// Marches the stack through every zone of the dryer, `passes` times, cooling in between and after.

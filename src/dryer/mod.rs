@@ -3,9 +3,11 @@
 //! Hands out [`Dryer`] and [`Flash`] (what heats), [`Stack`] (what is heated), [`history`] (how hot each part gets
 //! and when), [`forked`] (the same for many dwells at once) and [`World`] (how far the run may wander). A [`History`]
 //! knows nothing of the white's chemistry nor of any dye: one serves every white, every dye, the window and the chart.
-//! [`Jets`] and [`Emission`] tell what a zone does where nobody has measured it. Judges nothing.
+//! [`Jets`] and [`Emission`] tell what a zone does where nobody has measured it, [`calibrate`] what a probe run says of it.
+//! Judges nothing.
 
 mod air;
+mod calibrate;
 mod chain;
 mod cooling;
 mod error;
@@ -21,6 +23,7 @@ mod read;
 mod record;
 mod stack;
 
+pub use calibrate::{Calibration, Reading, calibrate};
 pub use cooling::{Cooling, Rest};
 pub use error::HistoryError;
 pub use flash::Flash;

@@ -169,6 +169,7 @@ pub(super) fn rules(library: &Library) -> Result<Rules, FieldError> {
         shrink_slope: value("shrink-slope")? / 100.0,
         shrink_allowed: value("shrink-allowed")? / 100.0,
         film_heat: kelvin(value("film-heat")?),
+        acid_onset: kelvin(value("acid-onset")?),
         bleed: value("bleed-limit")?,
         transfer: value("ink-transfer")?,
         film_diffusion: FilmDiffusion {

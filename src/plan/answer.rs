@@ -85,11 +85,13 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
                 let reasons = pick_reasons(job, cloth, &mut bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
             }
-            Err(reason) => report.rejected.push(Rejected {
-                white: white.id.clone(),
-                name: white.name.clone(),
-                reasons: vec![reason],
-            }),
+            Err(reason) => {
+                let mut reasons = vec![reason];
+                if reasons[0].code == Code::WindowClosed {
+                    reasons.extend(bench.openings(white)?);
+                }
+                report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
+            }
         }
     }
     weighed.sort_by(|a, b| order(job, cloth, a, b));
@@ -97,10 +99,25 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
         report.picks.push(pick(job, cloth, &mut bench, judged)?);
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
+    if report.picks.is_empty() {
+        report.to_make_it_possible.extend(opened(&report.rejected));
+    }
     report.to_make_it_possible.extend(improvements(job, cloth, &mut bench, report.verdict)?);
     report.cautions = explain::cautions(job, cloth, weighed.first());
     report.unknowns = explain::unknowns(job, cloth, weighed.first());
     Ok(report)
+}
+
+/// What would open the window of any white here: each kind of change once.
+fn opened(rejected: &[Rejected]) -> Vec<Reason> {
+    let mut found: Vec<Reason> = Vec::new();
+    for reason in rejected.iter().flat_map(|rejected| rejected.reasons.iter().skip(1)) {
+        if found.iter().all(|had| had.code != reason.code) {
+            found.push(reason.clone());
+        }
+    }
+    found.truncate(4);
+    found
 }
 
 /// What no white can answer.
@@ -184,7 +201,7 @@ fn pick_reasons(
     bench: &mut Bench<'_>,
     judged: &Judged<'_>,
 ) -> Result<Vec<Reason>, HistoryError> {
-    let window = bench.window(judged.way.total_film())?;
+    let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     Ok(explain::reasons(job, cloth, judged, &room, dry))
@@ -233,7 +250,7 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
 }
 
 fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, HistoryError> {
-    let window = bench.window(judged.way.total_film())?;
+    let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     let white = judged.way.white;

@@ -17,7 +17,7 @@ pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result
     if water < 0.045 {
         return Ok(None);
     }
-    let stack = stack_of(job, cloth, judged.way.total_film());
+    let stack = stack_of(job, cloth, &judged.way);
     let dry = World { water: 0.02, ..World::NOMINAL };
     let dwell = job.dryer.heated_length() / judged.point.belt;
     let kinetics = judged.way.white.kinetics;

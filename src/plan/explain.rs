@@ -2,7 +2,7 @@
 
 use super::judge::{Judged, tightness};
 use super::{
-    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict,
+    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict, Yield,
 };
 use crate::dryer::Emitter;
 use crate::ink::WhiteClass;
@@ -155,11 +155,19 @@ pub fn reasons(
         add(62.0, Reason::new(Code::ScorchNear).number("index", margin.value.high));
     });
     near(judged, Topic::Shrink, |margin| {
-        add(61.0, with_margin(Code::ShrinkNear, margin));
+        let from = cloth.shrinks_above.map_or(0.0, celsius);
+        let reason = with_margin(Code::ShrinkNear, margin)
+            .number("peak", judged.hottest_cloth_c)
+            .number("limit", from);
+        add(61.0, reason);
     });
     near(judged, Topic::Softening, |margin| {
-        let fibre = cloth.softens.map(|(fibre, _)| word(fibre)).unwrap_or_default();
-        add(63.0, with_margin(Code::SoftensNear, margin).word("fibre", fibre));
+        let (code, fibre) = match cloth.yields() {
+            Some((Yield::Softens(fibre) | Yield::Melts(fibre), _)) => (Code::SoftensNear, word(fibre)),
+            Some((Yield::Coating, _)) | None => (Code::CoatingNear, String::new()),
+        };
+        let reason = with_margin(code, margin).number("peak", margin.value.high).word("fibre", fibre);
+        add(63.0, reason);
     });
     if job.order.print.reducer_percent > 0.0 && cloth.dyed.is_some() {
         add(66.0, Reason::new(Code::ReducerSpoils).number("percent", job.order.print.reducer_percent));
@@ -281,7 +289,11 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
         // Tied to the film's own peak in the worst run, not to the dial: 190 °C is 30 K above where plasticised PVC
         // without stabiliser starts to lose acid.
         if best.hottest_film_c > 190.0 {
-            cautions.push(Reason::new(Code::OverheatedPvc).number("peak", best.hottest_film_c));
+            cautions.push(
+                Reason::new(Code::OverheatedPvc)
+                    .number("peak", best.hottest_film_c)
+                    .number("seconds", best.acid_seconds),
+            );
         }
     }
     if job.dryer.zones.iter().any(|zone| zone.emitter != Emitter::None) {

@@ -8,7 +8,9 @@ use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::HistoryError;
-use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, history as history_of};
+use crate::dryer::{
+    Case, Film, Flash, History, NearInfrared, Stack, TOLERANCE, World, flash, history as history_of,
+};
 use crate::migration::{Binding, Release, release};
 use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
@@ -56,7 +58,9 @@ pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<Flash
         None => way.film / f64::from(way.strokes),
     };
     let film = Film { thickness: film, density: way.white.density };
-    let stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    stack.added_water = cloth.garment.added_water_percent / 100.0;
+    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     let run = |seconds: f64| flash::<1>(&stack, &Flash::USUAL, Lanes::splat(seconds), TOLERANCE);
     let long = run(25.0)?;
     let trace = crate::cure::trace(&long, |sample| sample.film_bottom, &way.white.kinetics);
@@ -99,6 +103,10 @@ pub struct Judged<'a> {
     pub exit_c: f64,
     /// Hottest film in any run, °C.
     pub hottest_film_c: f64,
+    /// Hottest cloth in any run, under the print or beside it, °C.
+    pub hottest_cloth_c: f64,
+    /// Longest that the film is over the heat from which plasticised PVC without stabiliser loses acid, s.
+    pub acid_seconds: f64,
     /// Path of dye through the film up to the day that matters, m².
     pub film_path: f64,
 }
@@ -111,12 +119,14 @@ pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
     [!low_cure || ordinary_on_top, low_cure]
 }
 
-/// The stack of a way.
+/// The stack of a way: its white, the blocker under it, the cloth as damp as the room and the order say.
 #[must_use]
-pub fn stack_of(job: &Job, cloth: &Cloth, thickness: f64) -> Stack {
-    let film = Film { thickness, density: Film::DENSITY };
+pub fn stack_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Stack {
+    let film = Film { thickness: way.film, density: way.white.density };
     let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    stack.blocker = way.base.map(|base| Film { thickness: base.film, density: base.density });
     stack.added_water = cloth.garment.added_water_percent / 100.0;
+    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     stack
 }
 
@@ -189,7 +199,7 @@ pub fn judge<'a>(
     flash: Option<FlashStep>,
 ) -> Result<Judged<'a>, HistoryError> {
     let rules = &job.rules;
-    let stack = stack_of(job, cloth, way.total_film());
+    let stack = stack_of(job, cloth, &way);
     let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
     let history = history_of(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let film_path = film_path(job, &history);
@@ -230,8 +240,22 @@ pub fn judge<'a>(
         money_adds_care: verdict > before_money(fail_later.likely, standing, rules),
         exit_c: exit_temperature(&history),
         hottest_film_c: celsius(history.film_peak().largest()),
+        hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
+        acid_seconds: seconds_over(&history, rules.acid_onset),
         film_path,
     })
+}
+
+/// Longest time in any run that the film's surface is over `limit` (K), s.
+fn seconds_over(history: &History<WORLDS>, limit: f64) -> f64 {
+    let mut over = Lanes::<WORLDS>::ZERO;
+    history.walk(
+        |sample| sample.film_top,
+        |seconds, temperature| {
+            over += Lanes::from_fn(|lane| if temperature[lane] > limit { seconds[lane] } else { 0.0 });
+        },
+    );
+    over.largest()
 }
 
 fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
@@ -270,7 +294,7 @@ fn heat_margins(
         let shrink = band((cloth_peak - limit).max(Lanes::ZERO) * (rules.shrink_slope * 100.0));
         margins.push(margin(Topic::Shrink, shrink, rules.shrink_allowed * 100.0, Side::AtMost, "%"));
     }
-    if let Some((_, limit)) = cloth.softens {
+    if let Some((_, limit)) = cloth.yields() {
         let peak = band(cloth_peak).map(celsius);
         margins.push(margin(Topic::Softening, peak, celsius(limit), Side::AtMost, "°C"));
     }

@@ -14,6 +14,7 @@ mod evidence;
 mod explain;
 mod job;
 mod judge;
+mod opening;
 mod order;
 mod reason;
 mod report;
@@ -22,7 +23,7 @@ mod window_report;
 mod window_shape;
 
 pub use answer::{answer, weigh};
-pub use job::{Base, Cloth, Job, Rules, check};
+pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
     Priority, Role, Shop, Use, UseKind, bounds,

@@ -76,7 +76,7 @@ impl PickWindow {
         let marched = {
             let Some(cloth) = job.cloths.first() else { return Ok(None) };
             let Some(way) = way_of(&job, cloth, &pick) else { return Ok(None) };
-            let stack = stack_of(&job, cloth, way.total_film());
+            let stack = stack_of(&job, cloth, &way);
             let window = Window::compute(&Question {
                 stack: &stack,
                 dryer: &job.dryer,
@@ -192,7 +192,7 @@ fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, f64)>
 }
 
 fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, HistoryError> {
-    let stack = stack_of(job, cloth, judged.way.total_film());
+    let stack = stack_of(job, cloth, &judged.way);
     let case = Case { set: judged.point.set, belt: judged.point.belt, world: World::NOMINAL };
     let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
     let kinetics = if judged.demands.must_fuse[0] {

@@ -25,7 +25,7 @@ impl Demands {
     #[must_use]
     pub fn of(rules: &Rules, cloth: &Cloth, must_fuse: [bool; 2], pace: f64) -> Self {
         let shrink = cloth.shrinks_above.map(|limit| limit + rules.shrink_allowed / rules.shrink_slope);
-        let soften = cloth.softens.map(|(_, limit)| limit);
+        let soften = cloth.yields().map(|(_, limit)| limit);
         Self {
             must_fuse,
             fused: rules.fused,
