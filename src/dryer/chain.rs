@@ -6,7 +6,7 @@
 //! ```text
 //! C_i dT_i/dt = G_(i-1) (T_(i-1) - T_i) - G_i (T_i - T_(i+1)) - w_i J (h_fg + Q_l)
 //! top:    h_top (T_air - T) + S - R T^4        S = F s T_panel^4 + (e - F)/2 s T_air^4, R = F s + (e - F)/2 s
-//! lamp:   S = a_film F s T_lamp^4 + e/2 s T_air^4, R = e/2 s;   t_film a_cloth F s T_lamp^4 into the cloth's face
+//! lamp:   the same with a_film F for F, and t_film a_cloth F s (T_lamp^4 - T_air^4) into the cloth's face
 //! belt:   C_b dT_b/dt = h_bottom (T_air - T_b) + s/2 (T_air^4 - T_b^4) - G (T_b - T_last)
 //! water:  m dW/dt = -J,    J = M P / (R T) ln[(P - p_air) / (P - p)] / resistance     (Stefan flow)
 //! ```
@@ -74,18 +74,17 @@ impl<const L: usize> Surroundings<L> {
         bare: bool,
     ) -> Self {
         let exchange = if emitter == Emitter::None { Lanes::ZERO } else { exchange };
-        // A lamp is small and hot: what the print sends back goes to the walls.
-        let seen = if emitter == Emitter::MidInfrared { exchange } else { Lanes::ZERO };
-        let walls = (-seen + Film::EMISSIVITY).max(Lanes::ZERO) * 0.5;
-        let arrives = exchange * fourth(panel) * STEFAN_BOLTZMANN;
-        let from_walls = walls * fourth(self.air) * STEFAN_BOLTZMANN;
         let [kept, passed] = match emitter {
             Emitter::NearInfrared if bare => [keeps.cloth, 0.0],
             Emitter::NearInfrared => [keeps.film, keeps.through * keeps.cloth],
             Emitter::None | Emitter::MidInfrared => [1.0, 0.0],
         };
-        self.source = arrives * kept + from_walls;
-        self.through = arrives * passed;
+        // What is not kept is not sent back either: nothing gets hotter than what heats it.
+        let seen = exchange * kept;
+        let walls = (-seen + Film::EMISSIVITY).max(Lanes::ZERO) * 0.5;
+        self.source = (seen * fourth(panel) + walls * fourth(self.air)) * STEFAN_BOLTZMANN;
+        let over_air = (fourth(panel) - fourth(self.air)).max(Lanes::ZERO);
+        self.through = exchange * over_air * (passed * STEFAN_BOLTZMANN);
         self.emission = (seen + walls) * STEFAN_BOLTZMANN;
         self
     }

@@ -108,6 +108,12 @@ pub struct WhiteRecord {
     pub class: WhiteClass,
     /// Fuses some 25 K cooler.
     pub low_cure: bool,
+    /// Temperature of half fusion, °C, where prints of it were tested.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub half_fused_c: Option<Sourced>,
+    /// Time constant of fusion, s, where prints of it were tested.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fusion_time: Option<Sourced>,
     /// Price per kilogram, if it differs from the class.
     pub price_per_kg: Option<Sourced>,
     /// Where the record comes from.

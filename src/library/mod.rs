@@ -9,10 +9,14 @@ mod ask;
 mod cloth;
 mod record;
 mod resolve;
+mod run;
 mod starter;
 
 pub use anchor::anchor_chance;
 pub use ask::{answer, job, pick_window, report_at, window};
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
 pub use resolve::{cure_kinetics, mesh};
+pub use run::{
+    DryerLearnt, DryerRun, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, WhiteLearnt,
+};
 pub use starter::{Library, LibraryError, harbour_lane, starter};

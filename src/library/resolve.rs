@@ -15,7 +15,7 @@ use crate::dryer::DryerRecord;
 use crate::ink::{
     Blocker, CureKinetics, KineticsRecord, Mesh, MeshRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,
 };
-use crate::quantity::{FieldError, Problem, units::kelvin};
+use crate::quantity::{Bound, FieldError, Problem, Sourced, units::kelvin};
 use crate::textile::{
     AREAL_WEIGHT, ColourRecord, Composition, Construction, ConstructionRecord, DyeClassRecord, DyeEnergy,
     DyeRecord, Fabric, FabricRecord, Fibre, FibreRecord, colour, spelling,
@@ -187,6 +187,18 @@ impl Library {
     pub fn white(&self, record: &WhiteRecord) -> Result<White, FieldError> {
         let class = self.white_class(record.class)?;
         let kinetics = self.kinetics_record(if record.low_cure { "low-cure" } else { "ordinary" })?;
+        let mut kinetics = cure_kinetics(kinetics);
+        let own = |field: &str, given: &Option<Sourced>, [min, max]: [f64; 2], unit: &'static str| {
+            let Some(given) = given else { return Ok(None) };
+            let bound = Bound { field: "white", min, max, unit };
+            bound.check(given.value).map(Some).map_err(|error| FieldError { field: field.into(), ..error })
+        };
+        if let Some(half) = own("half_fused_c", &record.half_fused_c, [90.0, 200.0], "°C")? {
+            kinetics.half_fused = kelvin(half);
+        }
+        if let Some(time) = own("fusion_time", &record.fusion_time, [0.5, 60.0], "s")? {
+            kinetics.fusion_time = time;
+        }
         let capacity = &class.dye_capacity;
         let [low, high] = capacity.range;
         Ok(White {
@@ -194,7 +206,7 @@ impl Library {
             name: record.name.clone(),
             class: record.class,
             low_cure: record.low_cure,
-            kinetics: cure_kinetics(kinetics),
+            kinetics,
             density: class.density.value,
             dye_capacity: capacity.value / 1000.0,
             // Nothing to spread where nothing is held.

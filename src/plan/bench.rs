@@ -8,7 +8,7 @@ use super::window::{Demands, Detail, Question, Run, Window, robust};
 use super::window_report::kinetics;
 use super::{Base, Cloth, Code, Job, Priority, Reason, Side, explain};
 use crate::dryer::HistoryError;
-use crate::ink::{CureKinetics, White};
+use crate::ink::White;
 use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
 
@@ -16,21 +16,14 @@ use std::collections::BTreeMap;
 pub(super) struct Bench<'a> {
     job: &'a Job,
     cloth: &'a Cloth,
-    kinetics: [CureKinetics; 2],
-    windows: BTreeMap<[u32; 3], Window>,
+    windows: BTreeMap<[u32; 7], Window>,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
 impl<'a> Bench<'a> {
     pub(super) fn new(job: &'a Job, cloth: &'a Cloth) -> Option<Self> {
-        let any = job.whites.iter().chain(&job.market).next()?;
-        Some(Self {
-            job,
-            cloth,
-            kinetics: kinetics(job, any),
-            windows: BTreeMap::new(),
-            flashes: BTreeMap::new(),
-        })
+        job.whites.iter().chain(&job.market).next()?;
+        Some(Self { job, cloth, windows: BTreeMap::new(), flashes: BTreeMap::new() })
     }
 
     /// The bench of the same cloth with other dye: the windows' heat serves it as it is.
@@ -38,13 +31,7 @@ impl<'a> Bench<'a> {
     where
         'a: 'b,
     {
-        Bench {
-            job: self.job,
-            cloth,
-            kinetics: self.kinetics,
-            windows: std::mem::take(&mut self.windows),
-            flashes: BTreeMap::new(),
-        }
+        Bench { job: self.job, cloth, windows: std::mem::take(&mut self.windows), flashes: BTreeMap::new() }
     }
 
     fn fixed(&self) -> Option<f64> {
@@ -56,13 +43,17 @@ impl<'a> Bench<'a> {
         // Whites of one heaviness share their histories: micrometres of each film, tens of kg/m³ of the white.
         let um = |film: f64| (film * 1e6).round() as u32;
         let blocker = stack.blocker.map_or(0, |film| um(film.thickness));
-        let key = [um(stack.film.thickness), (stack.film.density / 20.0).round() as u32, blocker];
+        let kinetics = kinetics(self.job, way.white);
+        // Whites fuse alike unless their own prints were tested: hundredths of a kelvin and of a second.
+        let fuses = kinetics.map(|ink| [ink.half_fused, ink.fusion_time].map(|value| (value * 100.0) as u32));
+        let [[a, b], [c, d]] = fuses;
+        let key = [um(stack.film.thickness), (stack.film.density / 20.0).round() as u32, blocker, a, b, c, d];
         if !self.windows.contains_key(&key) {
             let question = Question {
                 stack: &stack,
                 dryer: &self.job.dryer,
                 passes: self.job.order.shop.passes,
-                kinetics: self.kinetics,
+                kinetics,
                 dyed: self.cloth.dyed.as_ref(),
                 fixed: self.fixed(),
                 detail: Detail::Coarse,
@@ -98,7 +89,7 @@ impl<'a> Bench<'a> {
     pub(super) fn openings(&self, white: &White) -> Result<Vec<Reason>, HistoryError> {
         let demands = self.demands(white);
         match candidates(self.job, self.cloth, white, &[]).first() {
-            Some(way) => openings(self.job, self.cloth, way, self.kinetics, &demands),
+            Some(way) => openings(self.job, self.cloth, way, kinetics(self.job, white), &demands),
             None => Ok(Vec::new()),
         }
     }
@@ -110,7 +101,7 @@ impl<'a> Bench<'a> {
     ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
         let (job, cloth, fixed) = (self.job, self.cloth, self.fixed());
         let demands = self.demands(way.white);
-        let needed = self.kinetics[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
+        let needed = kinetics(job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
         let window = self.window(&way)?;
         let Some(point) = robust(window, &job.dryer, &demands, fixed) else {
             return Ok(Err(explain::closed(cloth, closing_side(window, &demands), needed)));

@@ -8,9 +8,9 @@ use super::judge::{
 };
 use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};
-use crate::cure::trace;
+use crate::cure::{Cure, trace};
 use crate::dryer::HistoryError;
-use crate::dryer::{Case, TOLERANCE, World, history};
+use crate::dryer::{Case, History, TOLERANCE, World, history};
 use crate::ink::{CureKinetics, White, deposit};
 use crate::numerics::Lanes;
 use crate::optics::Spectrum;
@@ -200,18 +200,24 @@ fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, History
     } else {
         judged.way.white.kinetics
     };
-    let fused = trace(&history, |sample| sample.film_bottom, &kinetics);
-    let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| {
-        history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>()
-    };
-    let in_celsius = |values: Vec<f64>| values.into_iter().map(celsius).collect();
-    Ok(Curve {
-        seconds: take(|sample| sample.time),
-        film_top_c: in_celsius(take(|sample| sample.film_top[0])),
-        film_bottom_c: in_celsius(take(|sample| sample.film_bottom[0])),
-        cloth_c: in_celsius(take(|sample| sample.cloth[0])),
-        fused: fused.iter().map(|cure| cure.fused[0]).collect(),
-        water_percent: take(|sample| sample.water * 100.0),
-        leaves_s: history.leaves[0],
-    })
+    Ok(Curve::of(&history, &trace(&history, |sample| sample.film_bottom, &kinetics)))
+}
+
+impl Curve {
+    /// The curve of a history with the fusion followed along it.
+    pub(crate) fn of(history: &History<1>, fused: &[Cure<1>]) -> Self {
+        let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| {
+            history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>()
+        };
+        let in_celsius = |values: Vec<f64>| values.into_iter().map(celsius).collect();
+        Self {
+            seconds: take(|sample| sample.time),
+            film_top_c: in_celsius(take(|sample| sample.film_top[0])),
+            film_bottom_c: in_celsius(take(|sample| sample.film_bottom[0])),
+            cloth_c: in_celsius(take(|sample| sample.cloth[0])),
+            fused: fused.iter().map(|cure| cure.fused[0]).collect(),
+            water_percent: take(|sample| sample.water * 100.0),
+            leaves_s: history.leaves[0],
+        }
+    }
 }

@@ -3,6 +3,7 @@
 
 use super::brain::Brain;
 use crate::desk::key;
+use crate::library::{DryerRun, ProbeRun, TestedWhite};
 use crate::plan::{Order, Pick};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::label;
@@ -151,6 +152,39 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     })?;
     let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
     plain(&brain.window(&order, pick, at).map_err(|errors| thrown(errors, voice))?)
+}
+
+/// Temperatures, water and fusion of one print over one run.
+///
+/// # Errors
+/// An array with one object for each field that cannot be used.
+#[wasm_bindgen(js_name = temperatureHistory)]
+pub fn temperature_history(run: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let run: DryerRun = read(run, "run", voice)?;
+    plain(&run.curve(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+}
+
+/// What a probe's ride tells of a dryer: its air, heat transfer and emitter, each with how sure that is.
+///
+/// # Errors
+/// An array with one object for each field that cannot be used.
+#[wasm_bindgen(js_name = calibrateDryer)]
+pub fn calibrate_dryer(ride: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let ride: ProbeRun = read(ride, "ride", voice)?;
+    plain(&ride.learn(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+}
+
+/// What washed, stretched and rubbed prints tell of a white: where and how fast it fuses, and how sure that is.
+///
+/// # Errors
+/// An array with one object for each field that cannot be used.
+#[wasm_bindgen(js_name = calibrateWhite)]
+pub fn calibrate_white(tested: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let tested: TestedWhite = read(tested, "tested", voice)?;
+    plain(&tested.learn(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
 }
 
 /// What a garment label says.
