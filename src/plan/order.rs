@@ -43,10 +43,6 @@ pub mod bounds {
     pub const HUMIDITY: Bound = bound("humidity_percent", 0.0, 100.0, "%");
     /// Times the piece goes through the dryer for this print.
     pub const PASSES: Bound = bound("passes", 1.0, 4.0, "");
-    /// L* of a colour.
-    pub const LIGHTNESS: Bound = bound("lab", 0.0, 100.0, "L*");
-    /// a* and b* of a colour.
-    pub const CHROMA: Bound = bound("lab", -150.0, 150.0, "a*, b*");
 }
 
 /// One design, the garments it goes on, and what the shop has to print it with.
