@@ -1,7 +1,8 @@
 //! How a colour looks and how far two colours lie apart.
 //!
 //! Hands out [`Lab`] with its swatch and its limits, [`ciede2000`], the grey-scale [`Grade`]s and [`Whiteness`] in one
-//! [`Comparison`], [`Spectrum`], the Kubelka-Munk [`Layer`], and the white print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
+//! [`Comparison`], [`Spectrum`], what a colour [`meter`] wrote into a file, the Kubelka-Munk [`Layer`], and the white
+//! print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
 //! Everything is for the CIE 1964 10° observer under D65, the pair that textile work uses.
 //! Knows nothing of heat, of limits or of what a customer accepts.
 
@@ -13,6 +14,7 @@ mod gamut;
 mod grades;
 mod kubelka_munk;
 mod lab;
+pub mod meter;
 mod observer;
 mod spectrum;
 mod typed;
