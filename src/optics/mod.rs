@@ -25,7 +25,7 @@ pub use comparison::Comparison;
 pub use difference::{cie76, ciede2000, cmc};
 pub use dye::{DyeAbsorption, DyeInFilm};
 pub use grades::{Grade, GreyStep, change_grade, staining_grade};
-pub use kubelka_munk::{DrawDown, Layer, absorption_ratio, contrast_ratio, endless_reflectance};
+pub use kubelka_munk::{Cards, DrawDown, Layer, absorption_ratio, contrast_ratio, endless_reflectance};
 pub use lab::{Lab, WHITE_POINT, Xyz};
 pub use spectrum::{Spectrum, WAVELENGTHS};
 pub use white_film::{FreshPrint, WhiteFilm, appearance};

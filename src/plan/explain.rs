@@ -1,5 +1,6 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
+use super::candidate::Candidate;
 use super::judge::{Judged, tightness};
 use super::{
     Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict,
@@ -126,22 +127,8 @@ pub fn reasons(
             .number("seconds", job.dryer.heated_length() / judged.point.belt);
         add(56.0, reason);
     }
-    if let Some(cover) = of(judged, Topic::Opacity) {
-        let code = if cover.holds() { Code::Covers } else { Code::CoversShort };
-        let reason = Reason::new(code)
-            .number("contrast", judged.way.contrast)
-            .number("shows", judged.way.shows)
-            .number("limit", cover.limit)
-            .number("film", judged.way.film * 1e6);
-        add(if cover.holds() { 20.0 } else { 65.0 }, reason);
-    }
-    if let Some(nap) = of(judged, Topic::Matting)
-        && !nap.holds()
-    {
-        let reason = Reason::new(Code::NapShows)
-            .number("nap", cloth.fabric.nap * 1e6)
-            .number("film", judged.way.film * 1e6);
-        add(45.0, reason);
+    for (rank, reason) in looks(job, cloth, judged) {
+        add(rank, reason);
     }
     if cloth.fabric.open_area > 0.08 {
         add(44.0, Reason::new(Code::HolesLoseFilm).number("open_percent", cloth.fabric.open_area * 100.0));
@@ -175,6 +162,52 @@ pub fn reasons(
     }
     ranked.sort_by(|a, b| b.0.total_cmp(&a.0));
     ranked.into_iter().map(|(_, reason)| reason).collect()
+}
+
+/// How the white looks on this cloth, and what another stroke or mesh would change.
+fn looks(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<(f64, Reason)> {
+    let way = &judged.way;
+    let mut ranked = Vec::new();
+    if let Some(cover) = of(judged, Topic::Opacity) {
+        let short = !cover.holds_likely();
+        let reason = Reason::new(if short { Code::CoversShort } else { Code::Covers })
+            .number("contrast", way.look.contrast_ratio)
+            .number("shows", way.look.garment_shows)
+            .number("limit", cover.limit)
+            .number("film", way.film * 1e6);
+        ranked.push((if short { 65.0 } else { 20.0 }, reason));
+        // Where a thin film would not cover, what a press can do about it.
+        if !cover.holds() {
+            let rank = if short { 64.5 } else { 19.5 };
+            let other = |code: Code, way: &Candidate<'_>| {
+                Reason::new(code)
+                    .number("film", way.film * 1e6)
+                    .number("shows", way.look.garment_shows)
+                    .number("strokes", f64::from(way.strokes))
+                    .number("threads", way.mesh.threads_per_m / 100.0)
+            };
+            let more = way.with_one_stroke_more(job, cloth);
+            ranked.extend(more.map(|more| (rank, other(Code::OneStrokeMore, &more))));
+            let coarser = way.through_coarser_mesh(job, cloth);
+            ranked.extend(coarser.map(|coarser| (rank - 0.1, other(Code::CoarserMesh, &coarser))));
+        }
+    }
+    // A step of one unit of CIELAB is what a trained eye finds beside the full white.
+    if way.base.is_some() && way.look.dull() > 1.0 {
+        ranked.push((48.0, Reason::new(Code::LooksDull).number("darker", way.look.dull())));
+    } else if way.look.bluish() > 1.0 {
+        let reason =
+            Reason::new(Code::LooksBluish).number("bluer", way.look.bluish()).number("film", way.film * 1e6);
+        ranked.push((47.0, reason));
+    }
+    if way.smoothing {
+        ranked.push((46.0, Reason::new(Code::SmoothingHelps).number("nap", cloth.fabric.nap * 1e6)));
+    } else if of(judged, Topic::Matting).is_some_and(|nap| !nap.holds_likely()) {
+        let reason =
+            Reason::new(Code::NapShows).number("nap", cloth.fabric.nap * 1e6).number("film", way.film * 1e6);
+        ranked.push((45.0, reason));
+    }
+    ranked
 }
 
 /// Calls `say` where a margin's band comes within a fifth of its limit.
@@ -217,7 +250,7 @@ pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     if cloth.dyed.is_some() && white.dye_capacity > 0.0 {
         advice.push(Advice::NoReducer);
     }
-    if of(judged, Topic::Matting).is_some_and(|nap| !nap.holds()) {
+    if judged.way.smoothing || of(judged, Topic::Matting).is_some_and(|nap| !nap.holds_likely()) {
         advice.push(Advice::SmoothingScreen);
     }
     if judged.way.strokes > 1 {
@@ -249,7 +282,7 @@ pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
 }
 
 /// What to check on the first piece, from the margins that are seen at the press.
-pub fn first_piece(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Code> {
+pub fn first_piece(judged: &Judged<'_>) -> Vec<Code> {
     let mut checks = vec![Code::CheckProbe, Code::CheckStretch];
     let tight = |what: Topic, under: f64| of(judged, what).is_some_and(|margin| tightness(margin) < under);
     if tight(Topic::Opacity, 0.3) {
@@ -267,7 +300,7 @@ pub fn first_piece(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Code> {
     if tight(Topic::Hand, 0.1) {
         checks.push(Code::CheckHand);
     }
-    if cloth.fabric.nap > 100e-6 {
+    if tight(Topic::Matting, 0.3) {
         checks.push(Code::CheckNap);
     }
     checks

@@ -192,6 +192,9 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
     }
     test(&bounds::HUMIDITY, order.shop.humidity_percent, "shop");
     test(&bounds::PASSES, f64::from(order.shop.passes), "shop");
+    if let Some(transfer) = order.shop.transfer {
+        test(&bounds::TRANSFER, transfer, "shop");
+    }
     for (i, garment) in order.garments.iter().enumerate() {
         if let Some(Err(error)) = garment.colour.lab.map(|lab| Lab::from(lab).check()) {
             errors.push(error.within(&format!("garments[{i}].colour")));

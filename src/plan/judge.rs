@@ -305,21 +305,22 @@ fn bleeding(
     (chances, Some(bleed))
 }
 
-/// What is seen at the press.
+/// What is seen at the press, over films as thin and as thick as this shop's wander.
 fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Vec<Margin> {
     let most = most_shown(job.order.print.opacity);
+    let wander = job.dryer.drift.film;
+    let (thin, thick) = (1.0 - wander, 1.0 + wander);
+    let spread = |likely: f64| Band { low: likely * thin, likely, high: likely * thick };
+    let [least, worst] = [thick, thin].map(|times| way.look_at(job, cloth, times).garment_shows);
     // A tee's print feels like a board from about twice a usual one on; common practice, no source.
-    let hand = Band::exact(way.total_film() / 100e-6 * way.white.stiffness);
-    let mut margins = vec![
-        margin(Topic::Opacity, Band::exact(way.shows), most, Side::AtMost, "ΔE00"),
+    let hand = spread(way.total_film() / 100e-6 * way.white.stiffness);
+    let (needed, held) = way.matting(job, cloth);
+    let shows = Band::around(way.look.garment_shows, &[least, worst]);
+    vec![
+        margin(Topic::Opacity, shows, most, Side::AtMost, "ΔE00"),
         margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
-    ];
-    if cloth.fabric.nap > 100e-6 {
-        // Nap lies down under a film of about half its height; common practice, no source.
-        let film = Band::exact(way.film * 1e6);
-        margins.push(margin(Topic::Matting, film, cloth.fabric.nap * 0.5e6, Side::AtLeast, "µm"));
-    }
-    margins
+        margin(Topic::Matting, spread(held * 1e6), needed * 1e6, Side::AtLeast, "µm"),
+    ]
 }
 
 /// Chance that the film cracks in wear, and its margin. The spread is a class frequency; common practice, no source.

@@ -22,6 +22,8 @@ mod window_report;
 mod window_shape;
 
 pub use answer::{answer, weigh};
+pub use candidate::ANCHOR_FILM;
+pub use cost::SCREEN_CHANGE;
 pub use job::{Base, Cloth, Job, Rules, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
@@ -29,7 +31,7 @@ pub use order::{
 };
 pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
-    Caution, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
+    Caution, Look, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
 };
 pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

@@ -82,6 +82,14 @@ pub enum Code {
     Covers,
     /// The white does not cover; same values.
     CoversShort,
+    /// What one stroke more would bring; `strokes`, `film`, `shows`.
+    OneStrokeMore,
+    /// What the next coarser mesh would bring; `threads` (per cm), `film`, `shows`.
+    CoarserMesh,
+    /// A thin white looks bluish; `bluer` (b*), `film`.
+    LooksBluish,
+    /// The grey blocker dulls the white; `darker` (L*).
+    LooksDull,
     /// The white may ghost; `frequency`.
     MayGhost,
     /// Soft or stiff hand; `hand`.
@@ -98,6 +106,8 @@ pub enum Code {
     AdhesionHolds,
     /// Nap stands through the film; `nap`, `film`.
     NapShows,
+    /// A smoothing screen lays the nap down; `nap`.
+    SmoothingHelps,
     /// Holes of a mesh cloth lose film; `open_percent`.
     HolesLoseFilm,
     /// Fusing cooler keeps the dye in the cloth.
