@@ -5,6 +5,7 @@ use proptest::prelude::*;
 use whitehold::optics::meter::{MeterError, MeterFile, MeterProblem, Note};
 use whitehold::optics::{Lab, cie76};
 use whitehold::quantity::Problem;
+use whitehold::wording::{Language, Voice};
 
 fn read(text: &str) -> MeterFile {
     MeterFile::read(text).unwrap_or_else(|error| panic!("{error}\n{text}"))
@@ -331,6 +332,48 @@ fn a_reflectance_beyond_any_cloth_is_refused() {
         matches!(error.problem, MeterProblem::Value { ref heading, problem: Problem::OutOfRange { .. } } if heading == "SPEC_460"),
         "{error}"
     );
+}
+
+/// Every problem and every note has its sentence in both languages, with the place and the heading in it.
+#[test]
+fn what_is_wrong_is_said_in_both_languages() {
+    let problems = [
+        MeterProblem::NoColours,
+        MeterProblem::NoSamples,
+        MeterProblem::Ragged { expected: 4, found: 3 },
+        MeterProblem::Missing { heading: "LAB_B".into() },
+        MeterProblem::Value { heading: "LAB_A".into(), problem: Problem::NotANumber },
+        MeterProblem::Count { keyword: "NUMBER_OF_SETS".into(), stated: 12, found: 1 },
+        MeterProblem::Unfinished { keyword: "END_DATA".into() },
+        MeterProblem::OpenQuote,
+        MeterProblem::Twice { heading: "LAB_A".into() },
+        MeterProblem::UnevenWavelengths,
+        MeterProblem::ShortSpectrum { from: 420.0, to: 680.0 },
+        MeterProblem::TooLong { max: 8_000_000 },
+    ];
+    let voices = [Language::En, Language::Es].map(Voice::from);
+    for problem in problems {
+        let error = MeterError { line: 7, column: 12, value: "x".into(), problem };
+        let [english, spanish] = voices.map(|voice| voice.meter_problem(&error));
+        assert!(english.starts_with("Line 7, column 12. ") && english.ends_with('.'), "{english}");
+        assert!(spanish.starts_with("Línea 7, columna 12. ") && spanish.ends_with('.'), "{spanish}");
+        if let MeterProblem::Missing { heading }
+        | MeterProblem::Value { heading, .. }
+        | MeterProblem::Twice { heading } = &error.problem
+        {
+            assert!(english.contains(heading) && spanish.contains(heading), "{english} {spanish}");
+        }
+    }
+    for note in [
+        Note::OtherViewing,
+        Note::ViewingNotStated,
+        Note::FromSpectra,
+        Note::TakenAsPercent,
+        Note::TakenAsFraction,
+    ] {
+        let [english, spanish] = voices.map(|voice| voice.meter_note(note));
+        assert!(english.len() > 10 && spanish.len() > 10 && english != spanish, "{note:?}");
+    }
 }
 
 proptest! {

@@ -141,6 +141,24 @@ fn a_dull_white_over_a_blocker_is_called_so() {
     assert!(number(dull, "darker") > 1.0, "{dull:?}");
 }
 
+/// A white is judged by ΔE00; the grade that a customer may ask for stands beside it, and forgives.
+#[test]
+fn the_staining_grade_stands_beside_the_difference() {
+    let order = order("50% cotton 50% polyester jersey 185 g/m2", "red", &["tern"]);
+    let report = answered(&order);
+    let pick = best(&report);
+    let bleeds = reason(pick, Code::ClothBleeds).expect("it bleeds");
+    let Some(Value::Word(grade)) = bleeds.values.get("grade") else { panic!("no grade: {bleeds:?}") };
+    let step: whitehold::optics::GreyStep = grade.parse().expect("a grade");
+    // A likely tint under the limit of ΔE00 2 is a grade 5 still; a cotton white turns to no such thing.
+    assert!(number(bleeds, "likely") < 2.0 && step >= whitehold::optics::GreyStep::FourToFive, "{bleeds:?}");
+    let report =
+        answered(&Order { shop: Shop { shelf: vec!["chalk".into()], ..order.shop.clone() }, ..order });
+    let turned = report.rejected.first().and_then(|rejected| rejected.reasons.first()).expect("a reason");
+    let Some(Value::Word(grade)) = turned.values.get("grade") else { panic!("no grade: {turned:?}") };
+    assert!(grade.parse::<whitehold::optics::GreyStep>().expect("a grade") < step, "{turned:?}");
+}
+
 /// Fleece stands through a film that a tee would be covered by: the smoothing screen is weighed, and taken where the
 /// nap would not lie.
 #[test]

@@ -48,6 +48,7 @@ pub fn reasons(
         let reason = with_margin(Code::ClothBleeds, bleed)
             .number("days", job.order.use_.looked_at_after_days)
             .number("holds", holds)
+            .word("grade", judged.grade.map_or("", |grade| grade.text()))
             .word("white", &white.name);
         add(100.0, reason);
         if white.dye_capacity <= 0.0 && judged.way.base.is_none() {

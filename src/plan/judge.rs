@@ -11,7 +11,7 @@ use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, h
 use crate::migration::{Binding, Release, release};
 use crate::numerics::march::MarchError;
 use crate::numerics::{Lanes, normal};
-use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
+use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::quantity::Band;
 use crate::quantity::units::{celsius, kelvin};
 use crate::textile::Fibre;
@@ -81,6 +81,8 @@ pub struct Judged<'a> {
     pub flash: Option<FlashStep>,
     /// Every margin.
     pub margins: Vec<Margin>,
+    /// Staining grade of the likely tint, where cloth bleeds; shown beside the colour difference that judges.
+    pub grade: Option<GreyStep>,
     /// Chance that the white turns.
     pub bleeds: f64,
     /// Chance that it ghosts.
@@ -195,7 +197,7 @@ pub fn judge<'a>(
     let film_path = film_path(job, &history);
 
     let mut margins = heat_margins(job, cloth, &way, &demands, &history);
-    let (bleeds, bleed) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
+    let (bleeds, bleed, grade) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
     let (cracks, stretch) = cracking(job, cloth, &way);
     let (ghosts, ghosting) = ghosting(job, cloth, &way);
     let (comes_off, adhesion) = adhesion(job, cloth, &way);
@@ -219,6 +221,7 @@ pub fn judge<'a>(
         demands,
         flash,
         margins,
+        grade,
         bleeds: bleeds.likely,
         ghosts,
         comes_off,
@@ -282,10 +285,10 @@ fn bleeding(
     flash: Option<&FlashStep>,
     history: &History<WORLDS>,
     film_path: f64,
-) -> (Band, Option<Margin>) {
+) -> (Band, Option<Margin>, Option<GreyStep>) {
     let rules = &job.rules;
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return (Band::exact(0.0), None);
+        return (Band::exact(0.0), None, None);
     };
     let elsewhere = release_elsewhere(job, cloth, way, flash);
     let here = release(history, dyed);
@@ -302,7 +305,7 @@ fn bleeding(
     let chances = Band { low: cold, likely: arrives, high: hot }
         .map(|dye| with_evidence(job, cloth, way, chance(dye, critical, rules)));
     let bleed = margin(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
-    (chances, Some(bleed))
+    (chances, Some(bleed), Some(path.grade(arrives).step))
 }
 
 /// What is seen at the press, over films as thin and as thick as this shop's wander.

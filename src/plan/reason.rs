@@ -54,7 +54,8 @@ impl Reason {
 #[serde(rename_all = "kebab-case")]
 pub enum Code {
     // --- reasons for or against a pick ---
-    /// Dyed polyester lets go of dye; `white`, `likely`, `high`, `limit`, `days`, `holds` (1 or 0).
+    /// Dyed polyester lets go of dye; `white`, `likely`, `high`, `limit`, `days`, `holds` (1 or 0), and
+    /// the staining `grade` of the likely tint.
     ClothBleeds,
     /// Nothing on this cloth bleeds; `fibre` words.
     NothingToBleed,

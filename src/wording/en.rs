@@ -16,12 +16,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
         C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
-            "The cloth bleeds. {} cannot hold this much dye: {} after {} days is likely, up to {}, limit {}.",
-            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit")
+            "The cloth bleeds. {} cannot hold this much dye: {} after {} days is likely, up to {}, limit {}.{}",
+            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::ClothBleeds => format!(
-            "The cloth bleeds. {} holds most of the dye back: {} after {} days is likely, {} at the bad end, limit {}.",
-            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit")
+            "The cloth bleeds. {} holds most of the dye back: {} after {} days is likely, {} at the bad end, limit {}.{}",
+            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::NothingToBleed => format!(
             "Nothing bleeds. Dye stays in {} at this heat, so the softest and cheapest white will do.",
@@ -241,6 +241,15 @@ fn room(v: Facts<'_>) -> String {
         None => "It reaches past the ends of this dryer.".into(),
         Some(last) if sides.is_empty() => format!("Room left: {last}."),
         Some(last) => format!("Room left: {} or {last}.", sides.join(", ")),
+    }
+}
+
+/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+fn staining(v: Facts<'_>) -> String {
+    if v.has_word("grade") {
+        format!(" As a staining grade {}; grades forgive a tint.", v.code("grade"))
+    } else {
+        String::new()
     }
 }
 

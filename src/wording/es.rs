@@ -16,12 +16,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
         C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
-            "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.",
-            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit")
+            "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::ClothBleeds => format!(
-            "La tela suelta tinte. {} retiene casi todo: lo probable tras {} días es {}, en el peor caso {}, límite {}.",
-            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit")
+            "La tela suelta tinte. {} retiene casi todo: lo probable tras {} días es {}, en el peor caso {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::NothingToBleed => format!(
             "Nada suelta tinte. A este calor el tinte se queda en {}, así que basta el blanco más suave y barato.",
@@ -240,6 +240,15 @@ fn room(v: Facts<'_>) -> String {
         None => "Llega más allá de lo que puede este horno.".into(),
         Some(last) if sides.is_empty() => format!("Queda: {last}."),
         Some(last) => format!("Queda: {} o {last}.", sides.join(", ")),
+    }
+}
+
+/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+fn staining(v: Facts<'_>) -> String {
+    if v.has_word("grade") {
+        format!(" En grado de manchado, {}; los grados perdonan un tinte.", v.code("grade"))
+    } else {
+        String::new()
     }
 }
 
