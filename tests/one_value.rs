@@ -18,7 +18,7 @@ fn data_and_equations_agree() {
         ("film-cloth-contact", Film::CONTACT),
         ("emissivity-white", Film::EMISSIVITY),
         ("cloth-gap", Stack::GAP),
-        ("cooling", Cooling::OPEN.h_top),
+        ("cooling", Cooling::Open.rests()[0].h_top),
         ("flash-exchange", Flash::USUAL.exchange),
         ("flash-panel", celsius(Flash::USUAL.panel)),
         ("dye-saturation", DyedCloth::SATURATION * 100.0),

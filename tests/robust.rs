@@ -3,7 +3,8 @@
 
 use proptest::prelude::*;
 use whitehold::dryer::{
-    Belt, Case, Drift, Dryer, Emitter, Film, Flash, Stack, TOLERANCE, World, Zone, flash, history,
+    Belt, Case, Cooling, Drift, Dryer, Emitter, Film, Flash, NearInfrared, Stack, TOLERANCE, Transfer, World,
+    Zone, flash, history,
 };
 use whitehold::library::{Library, starter};
 use whitehold::numerics::Lanes;
@@ -39,26 +40,35 @@ prop_compose! {
         front in any_cloth(), back in prop::option::of(any_cloth()),
         // Even on the logarithm: thin films are the stiff ones.
         film in (2e-6_f64.ln()..2e-3_f64.ln()).prop_map(f64::exp), density in 1000.0..1600.0_f64,
+        blocker in prop::option::of((2e-6_f64.ln()..5e-4_f64.ln()).prop_map(f64::exp)),
         humidity in 0.0..=1.0_f64, added_water in prop_oneof![Just(0.0), 0.0..=1.0_f64],
+        shares in [0.0..=1.0_f64, 0.0..=1.0_f64, 0.0..=1.0_f64],
     ) -> Stack {
         Stack {
             film: Film { thickness: film, density },
+            blocker: blocker.map(|thickness| Film { thickness, density }),
             front,
             back,
             gap: Stack::GAP,
             humidity,
             added_water,
             enters: Stack::ROOM,
+            near_infrared: NearInfrared { film: shares[0], through: shares[1] * (1.0 - shares[0]), cloth: shares[2] },
         }
     }
+}
+
+fn any_emitter() -> impl Strategy<Value = Emitter> {
+    prop_oneof![Just(Emitter::None), Just(Emitter::MidInfrared), Just(Emitter::NearInfrared)]
 }
 
 prop_compose! {
     fn any_zone()(
         length in 0.3..3.0_f64, air_offset in -30.0..30.0_f64, h_top in 3.0..150.0_f64, h_bottom in 3.0..80.0_f64,
-        panel_offset in prop::option::of(0.0..400.0_f64), exchange in 0.0..0.6_f64,
+        panel_offset in prop::option::of(0.0..400.0_f64), exchange in 0.0..0.6_f64, emitter in any_emitter(),
     ) -> Zone {
-        Zone { length, air_offset, h_top, h_bottom, panel_offset, exchange, emitter: Emitter::MidInfrared }
+        let [h_top, h_bottom] = [h_top, h_bottom].map(Transfer::measured);
+        Zone { length, air_offset, h_top, h_bottom, panel_offset, exchange, emitter }
     }
 }
 
@@ -66,6 +76,7 @@ prop_compose! {
     fn any_dryer()(
         zones in prop::collection::vec(any_zone(), 1..4), heat_capacity in 100.0..3000.0_f64,
         contact in 5.0..200.0_f64, enters in 20.0..150.0_f64, humidity_ratio in 0.0..0.1_f64,
+        cooling in prop_oneof![Just(Cooling::Open), Just(Cooling::Fan), Just(Cooling::Stacked)],
     ) -> Dryer {
         Dryer {
             id: "any".into(),
@@ -76,6 +87,7 @@ prop_compose! {
             set_high: kelvin(260.0),
             step: 1.0,
             humidity_ratio,
+            cooling,
             drift: Drift { air: 0.0, panel: 0.0, h: 0.0, exchange: 0.0, film: 0.0, stop: 0.0 },
             measured: false,
         }
@@ -137,6 +149,7 @@ proptest! {
         let unit = Flash {
             panel: kelvin(panel),
             exchange,
+            emitter: Emitter::MidInfrared,
             air: kelvin(air),
             h,
             pallet: kelvin(pallet),

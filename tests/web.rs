@@ -46,7 +46,7 @@ fn steam_has_its_table() {
 #[wasm_bindgen_test]
 fn a_history_fuses_when_another_solver_says() {
     let library = starter().unwrap();
-    let dryer = Dryer::from(library.dryer("long-kiln").unwrap());
+    let dryer = Dryer::read(library.dryer("long-kiln").unwrap()).unwrap();
     let cotton = [(Fibre::Cotton, 1.0)].into();
     // Dry mass is what the solver was given: the label's weight holds the regain as well.
     let cloth = library.fabric(&cotton, Construction::Jersey, 150.0 * 1.075).unwrap();

@@ -1,22 +1,23 @@
 //! The whole answer: every white on the shelf weighed, the best first.
 
 use super::bench::Bench;
-use super::candidate::{Candidate, candidates};
+use super::candidate::candidates;
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
 use super::judge::Judged;
-use super::{Cloth, Code, Job, Look, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
+use super::press::look;
+use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
+use crate::dryer::HistoryError;
 use crate::numerics::Lanes;
-use crate::numerics::march::MarchError;
 use crate::quantity::Band;
 use crate::quantity::units::kelvin;
 
 /// Answers the job for each of its cloths and gives the most demanding answer.
 ///
 /// # Errors
-/// [`MarchError`] where a stack lies outside the equations.
-pub fn answer(job: &Job) -> Result<Report, MarchError> {
+/// [`HistoryError`] where a stack lies outside the equations.
+pub fn answer(job: &Job) -> Result<Report, HistoryError> {
     let mut worst: Option<Report> = None;
     for cloth in &job.cloths {
         let report = answer_cloth(job, cloth)?;
@@ -36,7 +37,7 @@ pub fn answer(job: &Job) -> Result<Report, MarchError> {
 ///
 /// # Errors
 /// As [`answer`].
-pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, MarchError> {
+pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
     let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
     let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
@@ -64,7 +65,7 @@ fn refusal(reasons: Vec<Reason>) -> Report {
     }
 }
 
-fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
+fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     let mut report = refusal(Vec::new());
     report.understood.clone_from(&cloth.understood);
     if let Some(reason) = forbidden(job, cloth) {
@@ -85,11 +86,13 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
                 let reasons = pick_reasons(job, cloth, &mut bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
             }
-            Err(reason) => report.rejected.push(Rejected {
-                white: white.id.clone(),
-                name: white.name.clone(),
-                reasons: vec![reason],
-            }),
+            Err(reason) => {
+                let mut reasons = vec![reason];
+                if reasons[0].code == Code::WindowClosed {
+                    reasons.extend(bench.openings(white)?);
+                }
+                report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
+            }
         }
     }
     weighed.sort_by(|a, b| order(job, cloth, a, b));
@@ -97,10 +100,25 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
         report.picks.push(pick(job, cloth, &mut bench, judged)?);
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
+    if report.picks.is_empty() {
+        report.to_make_it_possible.extend(opened(&report.rejected));
+    }
     report.to_make_it_possible.extend(improvements(job, cloth, &mut bench, report.verdict)?);
     report.cautions = explain::cautions(job, cloth, weighed.first());
     report.unknowns = explain::unknowns(job, cloth, weighed.first());
     Ok(report)
+}
+
+/// What would open the window of any white here: each kind of change once.
+fn opened(rejected: &[Rejected]) -> Vec<Reason> {
+    let mut found: Vec<Reason> = Vec::new();
+    for reason in rejected.iter().flat_map(|rejected| rejected.reasons.iter().skip(1)) {
+        if found.iter().all(|had| had.code != reason.code) {
+            found.push(reason.clone());
+        }
+    }
+    found.truncate(4);
+    found
 }
 
 /// What no white can answer.
@@ -125,7 +143,7 @@ fn improvements(
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     verdict: Verdict,
-) -> Result<Vec<Reason>, MarchError> {
+) -> Result<Vec<Reason>, HistoryError> {
     let mut found: Vec<(Verdict, f64, Reason)> = Vec::new();
     if verdict == Verdict::Go {
         return Ok(Vec::new());
@@ -183,8 +201,8 @@ fn pick_reasons(
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     judged: &Judged<'_>,
-) -> Result<Vec<Reason>, MarchError> {
-    let window = bench.window(judged.way.total_film())?;
+) -> Result<Vec<Reason>, HistoryError> {
+    let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     Ok(explain::reasons(job, cloth, judged, &room, dry))
@@ -236,18 +254,8 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
     })
 }
 
-fn look(way: &Candidate<'_>) -> Look {
-    let seen = &way.look;
-    Look {
-        lab: seen.colour,
-        contrast_ratio: seen.contrast_ratio,
-        garment_shows: seen.garment_shows,
-        whiteness: seen.colour.whiteness(),
-    }
-}
-
-fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, MarchError> {
-    let window = bench.window(judged.way.total_film())?;
+fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, HistoryError> {
+    let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     let white = judged.way.white;

@@ -1,9 +1,9 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
-use super::candidate::Candidate;
 use super::judge::{Judged, tightness};
+use super::press::looks;
 use super::{
-    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict,
+    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict, Yield,
 };
 use crate::dryer::Emitter;
 use crate::ink::WhiteClass;
@@ -18,7 +18,7 @@ pub(super) fn word<T: serde::Serialize>(code: T) -> String {
     }
 }
 
-fn of<'a>(judged: &'a Judged<'_>, what: Topic) -> Option<&'a Margin> {
+pub(super) fn of<'a>(judged: &'a Judged<'_>, what: Topic) -> Option<&'a Margin> {
     judged.margins.iter().find(|margin| margin.what == what)
 }
 
@@ -143,11 +143,19 @@ pub fn reasons(
         add(62.0, Reason::new(Code::ScorchNear).number("index", margin.value.high));
     });
     near(judged, Topic::Shrink, |margin| {
-        add(61.0, with_margin(Code::ShrinkNear, margin));
+        let from = cloth.shrinks_above.map_or(0.0, celsius);
+        let reason = with_margin(Code::ShrinkNear, margin)
+            .number("peak", judged.hottest_cloth_c)
+            .number("limit", from);
+        add(61.0, reason);
     });
     near(judged, Topic::Softening, |margin| {
-        let fibre = cloth.softens.map(|(fibre, _)| word(fibre)).unwrap_or_default();
-        add(63.0, with_margin(Code::SoftensNear, margin).word("fibre", fibre));
+        let (code, fibre) = match cloth.yields() {
+            Some((Yield::Softens(fibre) | Yield::Melts(fibre), _)) => (Code::SoftensNear, word(fibre)),
+            Some((Yield::Coating, _)) | None => (Code::CoatingNear, String::new()),
+        };
+        let reason = with_margin(code, margin).number("peak", margin.value.high).word("fibre", fibre);
+        add(63.0, reason);
     });
     if job.order.print.reducer_percent > 0.0 && cloth.dyed.is_some() {
         add(66.0, Reason::new(Code::ReducerSpoils).number("percent", job.order.print.reducer_percent));
@@ -163,52 +171,6 @@ pub fn reasons(
     }
     ranked.sort_by(|a, b| b.0.total_cmp(&a.0));
     ranked.into_iter().map(|(_, reason)| reason).collect()
-}
-
-/// How the white looks on this cloth, and what another stroke or mesh would change.
-fn looks(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<(f64, Reason)> {
-    let way = &judged.way;
-    let mut ranked = Vec::new();
-    if let Some(cover) = of(judged, Topic::Opacity) {
-        let short = !cover.holds_likely();
-        let reason = Reason::new(if short { Code::CoversShort } else { Code::Covers })
-            .number("contrast", way.look.contrast_ratio)
-            .number("shows", way.look.garment_shows)
-            .number("limit", cover.limit)
-            .number("film", way.film * 1e6);
-        ranked.push((if short { 65.0 } else { 20.0 }, reason));
-        // Where a thin film would not cover, what a press can do about it.
-        if !cover.holds() {
-            let rank = if short { 64.5 } else { 19.5 };
-            let other = |code: Code, way: &Candidate<'_>| {
-                Reason::new(code)
-                    .number("film", way.film * 1e6)
-                    .number("shows", way.look.garment_shows)
-                    .number("strokes", f64::from(way.strokes))
-                    .number("threads", way.mesh.threads_per_m / 100.0)
-            };
-            let more = way.with_one_stroke_more(job, cloth);
-            ranked.extend(more.map(|more| (rank, other(Code::OneStrokeMore, &more))));
-            let coarser = way.through_coarser_mesh(job, cloth);
-            ranked.extend(coarser.map(|coarser| (rank - 0.1, other(Code::CoarserMesh, &coarser))));
-        }
-    }
-    // A step of one unit of CIELAB is what a trained eye finds beside the full white.
-    if way.base.is_some() && way.look.dull() > 1.0 {
-        ranked.push((48.0, Reason::new(Code::LooksDull).number("darker", way.look.dull())));
-    } else if way.look.bluish() > 1.0 {
-        let reason =
-            Reason::new(Code::LooksBluish).number("bluer", way.look.bluish()).number("film", way.film * 1e6);
-        ranked.push((47.0, reason));
-    }
-    if way.smoothing {
-        ranked.push((46.0, Reason::new(Code::SmoothingHelps).number("nap", cloth.fabric.nap * 1e6)));
-    } else if of(judged, Topic::Matting).is_some_and(|nap| !nap.holds_likely()) {
-        let reason =
-            Reason::new(Code::NapShows).number("nap", cloth.fabric.nap * 1e6).number("film", way.film * 1e6);
-        ranked.push((45.0, reason));
-    }
-    ranked
 }
 
 /// Calls `say` where a margin's band comes within a fifth of its limit.
@@ -315,7 +277,11 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
         // Tied to the film's own peak in the worst run, not to the dial: 190 °C is 30 K above where plasticised PVC
         // without stabiliser starts to lose acid.
         if best.hottest_film_c > 190.0 {
-            cautions.push(Reason::new(Code::OverheatedPvc).number("peak", best.hottest_film_c));
+            cautions.push(
+                Reason::new(Code::OverheatedPvc)
+                    .number("peak", best.hottest_film_c)
+                    .number("seconds", best.acid_seconds),
+            );
         }
     }
     if job.dryer.zones.iter().any(|zone| zone.emitter != Emitter::None) {

@@ -1,15 +1,18 @@
 //! One way to print the order, weighed: every margin at its set point, and the chance of a late fault.
 
 use super::bleed::{BleedPath, chance};
-use super::candidate::{Candidate, most_shown};
+use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
+use super::press::press_margins;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
-use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, history};
+use crate::dryer::HistoryError;
+use crate::dryer::{
+    Case, Film, Flash, History, NearInfrared, Stack, TOLERANCE, World, flash, history as history_of,
+};
 use crate::migration::{Binding, Release, release};
-use crate::numerics::march::MarchError;
 use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::quantity::Band;
@@ -50,13 +53,15 @@ pub struct FlashStep {
 ///
 /// # Errors
 /// As the march.
-pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<FlashStep, MarchError> {
+pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<FlashStep, HistoryError> {
     let film = match way.base {
         Some(base) => base.film,
         None => way.film / f64::from(way.strokes),
     };
     let film = Film { thickness: film, density: way.white.density };
-    let stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    stack.added_water = cloth.garment.added_water_percent / 100.0;
+    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     let run = |seconds: f64| flash::<1>(&stack, &Flash::USUAL, Lanes::splat(seconds), TOLERANCE);
     let long = run(25.0)?;
     let trace = crate::cure::trace(&long, |sample| sample.film_bottom, &way.white.kinetics);
@@ -101,6 +106,10 @@ pub struct Judged<'a> {
     pub exit_c: f64,
     /// Hottest film in any run, °C.
     pub hottest_film_c: f64,
+    /// Hottest cloth in any run, under the print or beside it, °C.
+    pub hottest_cloth_c: f64,
+    /// Longest that the film is over the heat from which plasticised PVC without stabiliser loses acid, s.
+    pub acid_seconds: f64,
     /// Path of dye through the film up to the day that matters, m².
     pub film_path: f64,
 }
@@ -113,12 +122,14 @@ pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
     [!low_cure || ordinary_on_top, low_cure]
 }
 
-/// The stack of a way.
+/// The stack of a way: its white, the blocker under it, the cloth as damp as the room and the order say.
 #[must_use]
-pub fn stack_of(job: &Job, cloth: &Cloth, thickness: f64) -> Stack {
-    let film = Film { thickness, density: Film::DENSITY };
+pub fn stack_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Stack {
+    let film = Film { thickness: way.film, density: way.white.density };
     let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    stack.blocker = way.base.map(|base| Film { thickness: base.film, density: base.density });
     stack.added_water = cloth.garment.added_water_percent / 100.0;
+    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     stack
 }
 
@@ -189,14 +200,16 @@ pub fn judge<'a>(
     point: SetPoint,
     demands: Demands,
     flash: Option<FlashStep>,
-) -> Result<Judged<'a>, MarchError> {
+) -> Result<Judged<'a>, HistoryError> {
     let rules = &job.rules;
-    let stack = stack_of(job, cloth, way.total_film());
+    let stack = stack_of(job, cloth, &way);
     let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
-    let history = history(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
+    let history = history_of(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let film_path = film_path(job, &history);
 
-    let mut margins = heat_margins(job, cloth, &way, &demands, &history);
+    // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
+    let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
+    let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
     let (bleeds, bleed, grade) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
     let (cracks, stretch) = cracking(job, cloth, &way);
     let (ghosts, ghosting) = ghosting(job, cloth, &way);
@@ -231,11 +244,25 @@ pub fn judge<'a>(
         money_adds_care: verdict > before_money(fail_later.likely, standing, rules),
         exit_c: exit_temperature(&history),
         hottest_film_c: celsius(history.film_peak().largest()),
+        hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
+        acid_seconds: seconds_over(&history, rules.acid_onset),
         film_path,
     })
 }
 
-fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
+/// Longest time in any run that the film's surface is over `limit` (K), s.
+fn seconds_over(history: &History<WORLDS>, limit: f64) -> f64 {
+    let mut over = Lanes::<WORLDS>::ZERO;
+    history.walk(
+        |sample| sample.film_top,
+        |seconds, temperature| {
+            over += Lanes::from_fn(|lane| if temperature[lane] > limit { seconds[lane] } else { 0.0 });
+        },
+    );
+    over.largest()
+}
+
+pub(super) fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
     Margin { what, limit, value, needed, unit: unit.into() }
 }
 
@@ -250,27 +277,28 @@ fn heat_margins(
     cloth: &Cloth,
     way: &Candidate<'_>,
     demands: &Demands,
-    history: &History<WORLDS>,
+    [history, beside]: [&History<WORLDS>; 2],
 ) -> Vec<Margin> {
     let rules = &job.rules;
     // The ink that is hardest to fuse sets the heat.
     let kinetics = if demands.must_fuse[0] { ordinary_of(job, way) } else { way.white.kinetics };
     let fused = band(fuse(history, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
     let film = band(history.film_peak()).map(celsius);
-    let cloth_peak = history.cloth_peak();
+    let cloth_peak = history.cloth_peak().max(beside.cloth_peak());
     let mut margins = vec![
         margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
         margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
     ];
     if cloth.scorches {
-        let index = band(scorch(history, |sample| sample.film_top));
+        let [under, beside] = [history, beside].map(|history| scorch(history, |sample| sample.cloth_face));
+        let index = band(under.max(beside));
         margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
     }
     if let Some(limit) = cloth.shrinks_above {
         let shrink = band((cloth_peak - limit).max(Lanes::ZERO) * (rules.shrink_slope * 100.0));
         margins.push(margin(Topic::Shrink, shrink, rules.shrink_allowed * 100.0, Side::AtMost, "%"));
     }
-    if let Some((_, limit)) = cloth.softens {
+    if let Some((_, limit)) = cloth.yields() {
         let peak = band(cloth_peak).map(celsius);
         margins.push(margin(Topic::Softening, peak, celsius(limit), Side::AtMost, "°C"));
     }
@@ -306,24 +334,6 @@ fn bleeding(
         .map(|dye| with_evidence(job, cloth, way, chance(dye, critical, rules)));
     let bleed = margin(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
     (chances, Some(bleed), Some(path.grade(arrives).step))
-}
-
-/// What is seen at the press, over films as thin and as thick as this shop's wander.
-fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Vec<Margin> {
-    let most = most_shown(job.order.print.opacity);
-    let wander = job.dryer.drift.film;
-    let (thin, thick) = (1.0 - wander, 1.0 + wander);
-    let spread = |likely: f64| Band { low: likely * thin, likely, high: likely * thick };
-    let [least, worst] = [thick, thin].map(|times| way.look_at(job, cloth, times).garment_shows);
-    // A tee's print feels like a board from about twice a usual one on; common practice, no source.
-    let hand = spread(way.total_film() / 100e-6 * way.white.stiffness);
-    let (needed, held) = way.matting(job, cloth);
-    let shows = Band::around(way.look.garment_shows, &[least, worst]);
-    vec![
-        margin(Topic::Opacity, shows, most, Side::AtMost, "ΔE00"),
-        margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
-        margin(Topic::Matting, spread(held * 1e6), needed * 1e6, Side::AtLeast, "µm"),
-    ]
 }
 
 /// Chance that the film cracks in wear, and its margin. The spread is a class frequency; common practice, no source.

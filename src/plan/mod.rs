@@ -14,7 +14,9 @@ mod evidence;
 mod explain;
 mod job;
 mod judge;
+mod opening;
 mod order;
+mod press;
 mod reason;
 mod report;
 pub mod window;
@@ -24,7 +26,7 @@ mod window_shape;
 pub use answer::{answer, weigh};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
-pub use job::{Base, Cloth, Job, Rules, check};
+pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
     Priority, Role, Shop, Use, UseKind, bounds,

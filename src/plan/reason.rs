@@ -123,8 +123,26 @@ pub enum Code {
     ShrinkNear,
     /// The fibre softens; `fibre`, `peak`, `limit`.
     SoftensNear,
+    /// The coating does not stand more heat; `peak`, `limit`.
+    CoatingNear,
     /// The fibre melts in any plastisol cure; `fibre`, `limit`.
     MeltsInCure,
+    /// Set free and cooler, the dryer has a window; `set`, `belt`, `robust` (1 or 0), as in all that follow.
+    OpensCooler,
+    /// Set free and hotter, the dryer has a window.
+    OpensHotter,
+    /// A belt that runs slower than it can now opens the window.
+    OpensSlower,
+    /// A belt that runs faster than it can now opens the window.
+    OpensFaster,
+    /// Cloth dried beforehand opens the window; `water_percent`.
+    OpensPreDry,
+    /// A thinner film opens the window; `film`.
+    OpensThinner,
+    /// Twice through the dryer opens the window.
+    OpensTwoPasses,
+    /// A low-cure white opens the window.
+    OpensLowCure,
     /// All inks on the shirt share one heat; the colours are ordinary, so low cure gains nothing.
     ColoursSetHeat,
     /// The maker must say yes first: protective, flame-resistant or high-visibility wear.

@@ -6,13 +6,13 @@ use super::dial::{room_around, setting};
 use super::judge::{
     FlashStep, Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of,
 };
-use super::window::{Demands, Question, Run, SetPoint, Window, robust};
+use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Side, Topic, Wall, WindowReport};
 use crate::cure::trace;
+use crate::dryer::HistoryError;
 use crate::dryer::{Case, TOLERANCE, World, history};
 use crate::ink::{CureKinetics, White};
 use crate::numerics::Lanes;
-use crate::numerics::march::MarchError;
 use crate::quantity::units::{celsius, kelvin};
 
 /// Cells of the drawn map. The window's own grid is coarser; local cubics fill it.
@@ -42,12 +42,12 @@ impl PickWindow {
     /// Marches the window of a pick; `None` where the order has no such garment or white.
     ///
     /// # Errors
-    /// [`MarchError`] where the stack lies outside the equations.
-    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, MarchError> {
+    /// [`HistoryError`] where the stack lies outside the equations.
+    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let marched = {
             let Some(cloth) = job.cloths.first() else { return Ok(None) };
             let Some(way) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
-            let stack = stack_of(&job, cloth, way.total_film());
+            let stack = stack_of(&job, cloth, &way);
             let window = Window::compute(&Question {
                 stack: &stack,
                 dryer: &job.dryer,
@@ -55,6 +55,7 @@ impl PickWindow {
                 kinetics: kinetics(&job, way.white),
                 dyed: cloth.dyed.as_ref(),
                 fixed: job.order.shop.dryer_fixed.map(kelvin),
+                detail: Detail::Fine,
             })?;
             let flashes = way.strokes > 1 || way.base.is_some();
             (window, flashes.then(|| flash_step(&job, cloth, &way)).transpose()?)
@@ -66,8 +67,8 @@ impl PickWindow {
     /// The window with its set point: the pick's own, or `at` (set temperature in °C, belt in m/min).
     ///
     /// # Errors
-    /// [`MarchError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
-    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, MarchError> {
+    /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
+    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, HistoryError> {
         let Self { job, pick, window, flash } = self;
         let Some(cloth) = job.cloths.first() else { return Ok(None) };
         let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
@@ -161,8 +162,8 @@ fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, f64)>
     Some((dyed.arrives(&elsewhere)[0], judged.film_path))
 }
 
-fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, MarchError> {
-    let stack = stack_of(job, cloth, judged.way.total_film());
+fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, HistoryError> {
+    let stack = stack_of(job, cloth, &judged.way);
     let case = Case { set: judged.point.set, belt: judged.point.belt, world: World::NOMINAL };
     let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
     let kinetics = if judged.demands.must_fuse[0] {

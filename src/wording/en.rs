@@ -122,6 +122,30 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::SoftensNear => format!(
             "{} goes soft. It reaches {}, and softens from {}.", capital(&v.word("fibre")), v.heat("peak"), v.heat("limit")
         ),
+        C::CoatingNear => format!(
+            "The coating may suffer. The cloth reaches {}, and a coating stands about {}.", v.heat("peak"), v.heat("limit")
+        ),
+        C::OpensCooler => format!("Let the dryer cool to {}. {}", v.heat("set"), opened(v)),
+        C::OpensHotter => format!("Turn the dryer up to {}. {}", v.heat("set"), opened(v)),
+        C::OpensSlower => format!(
+            "A slower belt would do, {} at {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensFaster => format!(
+            "A faster belt would do, {} at {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensPreDry => format!(
+            "Dry the cloth first. It holds {} of water; dried, {} at {} works. {}",
+            v.percent("water_percent"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensThinner => format!(
+            "Print a thinner film. At {}, {} at {} works. {}", v.film("film"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensTwoPasses => format!(
+            "Run it through twice, {} at {}. {} Dye counts both passes.", v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensLowCure => format!(
+            "A low-cure white would do, {} at {}. {}", v.belt("belt"), v.heat("set"), opened(v)
+        ),
         C::MeltsInCure => format!(
             "{} melts in the dryer. It melts at {}, below any plastisol cure. Use another process.",
             capital(&v.word("fibre")), v.heat("limit")
@@ -166,8 +190,8 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("exit")
         ),
         C::OverheatedPvc => format!(
-            "The film can reach {}. Overheated plastisol gives off an acid gas. Keep the extraction on; if it smells sharp, leave the room. The maker's safety data sheet and your local code come first.",
-            v.heat("peak")
+            "The film can reach {} and stays {} over the heat where it begins to break down. Overheated plastisol gives off an acid gas. Keep the extraction on; if it smells sharp, leave the room. The maker's safety data sheet and your local code come first.",
+            v.heat("peak"), v.seconds("seconds")
         ),
         C::BeltStop => "A stopped belt burns cloth in seconds. Panels off or lifted, empty the belt, extinguisher within reach. Clear lint from the dryer and its duct.".into(),
         C::CoatedBelt => "Non-stick belts and sheets give off toxic fume when they overheat. Never leave the belt standing under hot panels.".into(),
@@ -222,6 +246,19 @@ fn label_note(v: Facts<'_>) -> String {
         "excludes" => format!("label leaves out: {words}"),
         _ => format!("“{words}” changes nothing here"),
     }
+}
+
+/// How far an opened window can be trusted.
+fn opened(v: Facts<'_>) -> String {
+    if v.number("robust") == Some(1.0) {
+        "Then the window is open, drift and a belt stop included.".into()
+    } else {
+        "Then it works as planned, with no room for drift.".into()
+    }
+}
+
+fn opened_by_gear(v: Facts<'_>) -> String {
+    format!("This one does not run so; ask what another gear costs. {}", opened(v))
 }
 
 /// What is left on each side of the window.

@@ -121,6 +121,30 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::SoftensNear => format!(
             "La fibra se ablanda: {}. Llega a {} y se ablanda desde {}.", v.word("fibre"), v.heat("peak"), v.heat("limit")
         ),
+        C::CoatingNear => format!(
+            "El recubrimiento puede sufrir. La tela llega a {}, y un recubrimiento aguanta unos {}.", v.heat("peak"), v.heat("limit")
+        ),
+        C::OpensCooler => format!("Deje bajar el horno a {}. {}", v.heat("set"), opened(v)),
+        C::OpensHotter => format!("Suba el horno a {}. {}", v.heat("set"), opened(v)),
+        C::OpensSlower => format!(
+            "Serviría una cinta más lenta, {} a {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensFaster => format!(
+            "Serviría una cinta más rápida, {} a {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensPreDry => format!(
+            "Seque antes la tela. Lleva {} de agua; seca, {} a {} sirve. {}",
+            v.percent("water_percent"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensThinner => format!(
+            "Estampe una capa más fina. Con {}, {} a {} sirve. {}", v.film("film"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensTwoPasses => format!(
+            "Páselo dos veces, {} a {}. {} El tinte cuenta las dos pasadas.", v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensLowCure => format!(
+            "Serviría un blanco de baja temperatura, {} a {}. {}", v.belt("belt"), v.heat("set"), opened(v)
+        ),
         C::MeltsInCure => format!(
             "La fibra se derrite en el horno: {}. Se derrite a {}, por debajo de cualquier curado de plastisol. Use otro proceso.",
             v.word("fibre"), v.heat("limit")
@@ -165,8 +189,8 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("exit")
         ),
         C::OverheatedPvc => format!(
-            "La capa puede llegar a {}. El plastisol recalentado suelta un gas ácido. Extracción siempre en marcha; si huele fuerte, salga. Mandan la ficha de seguridad del fabricante y las normas locales.",
-            v.heat("peak")
+            "La capa puede llegar a {} y pasa {} sobre el calor en que empieza a descomponerse. El plastisol recalentado suelta un gas ácido. Extracción siempre en marcha; si huele fuerte, salga. Mandan la ficha de seguridad del fabricante y las normas locales.",
+            v.heat("peak"), v.seconds("seconds")
         ),
         C::BeltStop => "Una cinta parada quema tela en segundos. Paneles apagados o levantados, cinta vacía, extintor a mano. Limpie la pelusa del horno y del conducto.".into(),
         C::CoatedBelt => "Las cintas y láminas antiadherentes sueltan humo tóxico si se recalientan. No deje la cinta parada bajo paneles calientes.".into(),
@@ -221,6 +245,19 @@ fn label_note(v: Facts<'_>) -> String {
         "excludes" => format!("la etiqueta excluye: {words}"),
         _ => format!("«{words}» aquí no cambia nada"),
     }
+}
+
+/// How far an opened window can be trusted.
+fn opened(v: Facts<'_>) -> String {
+    if v.number("robust") == Some(1.0) {
+        "Así la ventana está abierta, con deriva y parada de cinta incluidas.".into()
+    } else {
+        "Así funciona según lo previsto, sin margen para la deriva.".into()
+    }
+}
+
+fn opened_by_gear(v: Facts<'_>) -> String {
+    format!("Esta no llega; pregunte cuánto cuesta otra transmisión. {}", opened(v))
 }
 
 /// What is left on each side of the window.

@@ -82,6 +82,15 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
         | C::ScorchNear
         | C::ShrinkNear
         | C::SoftensNear
+        | C::CoatingNear
+        | C::OpensCooler
+        | C::OpensHotter
+        | C::OpensSlower
+        | C::OpensFaster
+        | C::OpensPreDry
+        | C::OpensThinner
+        | C::OpensTwoPasses
+        | C::OpensLowCure
         | C::MeltsInCure => (DRYER_SMALL, "c-heat"),
         C::DyeUnknown | C::LotNew | C::EvidenceCounted | C::MoneyAddsCare | C::Lapse | C::MakerWordNeeded => {
             (TAG, "c-trial")
