@@ -127,7 +127,8 @@ fn ordinary() -> CureKinetics {
 #[test]
 fn half_fusion_learnt_from_long_holds() {
     use Seen::{Edge, Fails, Holds};
-    let rows: [(&[(f64, Seen)], [f64; 3], f64); 3] = [
+    type Row = (&'static [(f64, Seen)], [f64; 3], f64);
+    let rows: [Row; 3] = [
         (&[(158.0, Holds)], [-2.7419, -7.7991, 1.9794], 0.57905),
         (&[(152.0, Fails), (160.0, Holds)], [-0.4669, -4.5461, 3.6054], 0.49491),
         (&[(150.0, Holds), (155.0, Edge)], [-4.0819, -7.2994, -0.9295], 0.05303),

@@ -5,6 +5,7 @@
 use whitehold::dryer::{Cooling, Film, Flash, Stack};
 use whitehold::library::starter;
 use whitehold::migration::{DyedCloth, VISIBLE_DEPTH};
+use whitehold::plan::{ANCHOR_FILM, SCREEN_CHANGE};
 use whitehold::quantity::units::celsius;
 
 #[test]
@@ -25,6 +26,8 @@ fn data_and_equations_agree() {
         ("vapour-gap", DyedCloth::GAP * 1e6),
         ("contact-share", DyedCloth::CONTACT),
         ("dye-visible-depth", VISIBLE_DEPTH * 1e6),
+        ("anchor-film", ANCHOR_FILM * 1e6),
+        ("screen-change", SCREEN_CHANGE),
     ];
     for (id, computes) in rows {
         let stands = library.limit(id).unwrap_or_else(|error| panic!("{id}: {error}")).value.value;

@@ -85,7 +85,7 @@ pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -
         }
     }
     // Prints that no pair explains: the class is left as it was, and `expected` says so.
-    if !(after > 1e-12 * before) {
+    if after.is_nan() || after <= 1e-12 * before {
         return Learnt {
             kinetics: *class,
             half_fused: spread(class.half_fused, SPREAD_HALF),

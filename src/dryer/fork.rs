@@ -17,16 +17,15 @@ pub trait Follow<const L: usize>: Clone {
     fn step(&mut self, from: &Sample<L>, to: &Sample<L>);
 }
 
-/// Follows `start` through a one-zone dryer at each of `dwells` (s, rising) and through the cooling after it, set
-/// temperatures and worlds side by side; calls `done` with each dwell's index.
+/// Follows `start` through a one-zone dryer at each of `dwells` (s, rising) and through the cooling after it, runs
+/// (set temperature in K, world) side by side; calls `done` with each dwell's index.
 ///
 /// # Errors
 /// [`HistoryError`]; a dryer of several zones.
 pub fn forked<const L: usize, F: Follow<L>>(
     stack: &Stack,
     dryer: &Dryer,
-    sets: [f64; L],
-    worlds: &[World; L],
+    runs: &[(f64, World); L],
     dwells: &[f64],
     tolerance: Tolerance,
     start: &F,
@@ -39,8 +38,9 @@ pub fn forked<const L: usize, F: Follow<L>>(
     };
     check_stack(stack)?;
     check_dryer(dryer)?;
-    for (set, world) in sets.into_iter().zip(worlds) {
-        check_case(&Case { set, belt: zone.length / longest, world: *world }, dryer)?;
+    let (sets, worlds) = (runs.map(|(set, _)| set), &runs.map(|(_, world)| world));
+    for (set, world) in runs.iter().copied() {
+        check_case(&Case { set, belt: zone.length / longest, world }, dryer)?;
     }
     let belt = &dryer.belt;
     let under = [belt.heat_capacity, belt.contact, belt.enters];

@@ -122,7 +122,7 @@ impl<const L: usize> Journey<L> {
                 if hottest < COOL {
                     return Ok(());
                 }
-                first = Some((next * part / left.min(LOOK).max(1e-9)).min(1.0));
+                first = Some((next * part / left.clamp(1e-9, LOOK)).min(1.0));
             }
         }
         Ok(())

@@ -201,6 +201,7 @@ impl Library {
         }
         let capacity = &class.dye_capacity;
         let [low, high] = capacity.range;
+        let measured = record.draw_down.as_ref().map(crate::ink::DrawDownRecord::read).transpose()?;
         Ok(White {
             id: record.id.clone(),
             name: record.name.clone(),
@@ -211,8 +212,9 @@ impl Library {
             dye_capacity: capacity.value / 1000.0,
             // Nothing to spread where nothing is held.
             dye_capacity_spread: if low > 0.0 { (high / low).sqrt() } else { 1.0 },
-            scattering: class.scattering.value * 1e6,
-            reflectance: class.reflectance.value,
+            scattering: measured.map_or(class.scattering.value * 1e6, |read| read.scattering),
+            reflectance: measured.map_or(class.reflectance.value, |read| read.endless_reflectance),
+            body: class.body.value,
             stretch: class.stretch.value / 100.0,
             stiffness: class.stiffness.value,
             ghosting: class.ghosting.value,
@@ -231,6 +233,7 @@ pub fn mesh(record: &MeshRecord) -> Mesh {
         threads_per_m: record.threads_per_cm.value * 100.0,
         thread: record.thread.value * 1e-6,
         thickness: record.thickness.value * 1e-6,
+        over_mesh: record.over_mesh.value * 1e-6,
     }
 }
 

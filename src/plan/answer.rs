@@ -6,6 +6,7 @@ use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
 use super::judge::Judged;
+use super::press::look;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
 use crate::numerics::Lanes;
@@ -211,13 +212,17 @@ fn steps(job: &Job, judged: &Judged<'_>) -> Vec<Step> {
     let way = &judged.way;
     let flash = judged.flash.map(|flash| Step::Flash { seconds: flash.seconds, film_c: flash.film_c });
     let mut steps = Vec::new();
+    // The smoothing screen runs once, over the first film that has been flashed.
+    let smooth = way.smoothing.then_some(Step::Smooth);
     if let Some(base) = way.base {
         steps.push(Step::Blocker { id: base.id.clone(), name: base.name.clone(), film_um: base.film * 1e6 });
         steps.extend(flash.clone());
+        steps.extend(smooth.clone());
     }
     for stroke in 1..=way.strokes {
         if stroke > 1 {
             steps.extend(flash.clone());
+            steps.extend(smooth.clone().filter(|_| stroke == 2 && way.base.is_none()));
         }
         steps.push(Step::White {
             strokes: 1,
@@ -266,12 +271,13 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
         steps: steps(job, judged),
         advice: explain::advice(cloth, judged),
         setting: Some(setting(job, &judged.point, &room)),
+        look: Some(look(&judged.way)),
         margins: judged.margins.clone(),
         fail_later: judged.fail_later,
         // Deposit and pace wander by about a fifth between shops; common practice, no source.
         cost_per_print: Band { low: cost * 0.85, likely: cost, high: cost * 1.25 },
         rate_per_hour: Band { low: rate * 0.8, likely: rate, high: rate * 1.1 },
-        first_piece: explain::first_piece(cloth, judged),
+        first_piece: explain::first_piece(judged),
         trial: trial(job, cloth, judged),
         reasons: explain::reasons(job, cloth, judged, &room, dry),
     })

@@ -1,6 +1,7 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
 use super::judge::{Judged, tightness};
+use super::press::looks;
 use super::{
     Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict, Yield,
 };
@@ -17,7 +18,7 @@ pub(super) fn word<T: serde::Serialize>(code: T) -> String {
     }
 }
 
-fn of<'a>(judged: &'a Judged<'_>, what: Topic) -> Option<&'a Margin> {
+pub(super) fn of<'a>(judged: &'a Judged<'_>, what: Topic) -> Option<&'a Margin> {
     judged.margins.iter().find(|margin| margin.what == what)
 }
 
@@ -47,6 +48,7 @@ pub fn reasons(
         let reason = with_margin(Code::ClothBleeds, bleed)
             .number("days", job.order.use_.looked_at_after_days)
             .number("holds", holds)
+            .word("grade", judged.grade.map_or("", |grade| grade.text()))
             .word("white", &white.name);
         add(100.0, reason);
         if white.dye_capacity <= 0.0 && judged.way.base.is_none() {
@@ -126,22 +128,8 @@ pub fn reasons(
             .number("seconds", job.dryer.heated_length() / judged.point.belt);
         add(56.0, reason);
     }
-    if let Some(cover) = of(judged, Topic::Opacity) {
-        let code = if cover.holds() { Code::Covers } else { Code::CoversShort };
-        let reason = Reason::new(code)
-            .number("contrast", judged.way.contrast)
-            .number("shows", judged.way.shows)
-            .number("limit", cover.limit)
-            .number("film", judged.way.film * 1e6);
-        add(if cover.holds() { 20.0 } else { 65.0 }, reason);
-    }
-    if let Some(nap) = of(judged, Topic::Matting)
-        && !nap.holds()
-    {
-        let reason = Reason::new(Code::NapShows)
-            .number("nap", cloth.fabric.nap * 1e6)
-            .number("film", judged.way.film * 1e6);
-        add(45.0, reason);
+    for (rank, reason) in looks(job, cloth, judged) {
+        add(rank, reason);
     }
     if cloth.fabric.open_area > 0.08 {
         add(44.0, Reason::new(Code::HolesLoseFilm).number("open_percent", cloth.fabric.open_area * 100.0));
@@ -225,7 +213,7 @@ pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     if cloth.dyed.is_some() && white.dye_capacity > 0.0 {
         advice.push(Advice::NoReducer);
     }
-    if of(judged, Topic::Matting).is_some_and(|nap| !nap.holds()) {
+    if judged.way.smoothing || of(judged, Topic::Matting).is_some_and(|nap| !nap.holds_likely()) {
         advice.push(Advice::SmoothingScreen);
     }
     if judged.way.strokes > 1 {
@@ -257,7 +245,7 @@ pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
 }
 
 /// What to check on the first piece, from the margins that are seen at the press.
-pub fn first_piece(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Code> {
+pub fn first_piece(judged: &Judged<'_>) -> Vec<Code> {
     let mut checks = vec![Code::CheckProbe, Code::CheckStretch];
     let tight = |what: Topic, under: f64| of(judged, what).is_some_and(|margin| tightness(margin) < under);
     if tight(Topic::Opacity, 0.3) {
@@ -275,7 +263,7 @@ pub fn first_piece(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Code> {
     if tight(Topic::Hand, 0.1) {
         checks.push(Code::CheckHand);
     }
-    if cloth.fabric.nap > 100e-6 {
+    if tight(Topic::Matting, 0.3) {
         checks.push(Code::CheckNap);
     }
     checks

@@ -200,12 +200,6 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
         test(&bounds::PIECES, f64::from(garment.pieces), &parent);
         test(&bounds::SPARES, f64::from(garment.spares), &parent);
         test(&bounds::VALUE, garment.value_each, &parent);
-        if let Some([l, a, b]) = garment.colour.lab {
-            let parent = format!("{parent}.colour");
-            test(&bounds::LIGHTNESS, l, &parent);
-            test(&bounds::CHROMA, a, &parent);
-            test(&bounds::CHROMA, b, &parent);
-        }
     }
     let print = &order.print;
     test(&bounds::AREA, print.area_cm2, "print");
@@ -224,5 +218,13 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
     }
     test(&bounds::HUMIDITY, order.shop.humidity_percent, "shop");
     test(&bounds::PASSES, f64::from(order.shop.passes), "shop");
+    if let Some(transfer) = order.shop.transfer {
+        test(&bounds::TRANSFER, transfer, "shop");
+    }
+    for (i, garment) in order.garments.iter().enumerate() {
+        if let Some(Err(error)) = garment.colour.lab.map(|lab| Lab::from(lab).check()) {
+            errors.push(error.within(&format!("garments[{i}].colour")));
+        }
+    }
     if errors.is_empty() { Ok(()) } else { Err(errors) }
 }

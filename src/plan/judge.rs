@@ -1,9 +1,10 @@
 //! One way to print the order, weighed: every margin at its set point, and the chance of a late fault.
 
 use super::bleed::{BleedPath, chance};
-use super::candidate::{Candidate, most_shown};
+use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
+use super::press::press_margins;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
@@ -13,7 +14,7 @@ use crate::dryer::{
 };
 use crate::migration::{Binding, Release, release};
 use crate::numerics::{Lanes, normal};
-use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
+use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::quantity::Band;
 use crate::quantity::units::{celsius, kelvin};
 use crate::textile::Fibre;
@@ -85,6 +86,8 @@ pub struct Judged<'a> {
     pub flash: Option<FlashStep>,
     /// Every margin.
     pub margins: Vec<Margin>,
+    /// Staining grade of the likely tint, where cloth bleeds; shown beside the colour difference that judges.
+    pub grade: Option<GreyStep>,
     /// Chance that the white turns.
     pub bleeds: f64,
     /// Chance that it ghosts.
@@ -207,7 +210,7 @@ pub fn judge<'a>(
     // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
     let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
-    let (bleeds, bleed) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
+    let (bleeds, bleed, grade) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
     let (cracks, stretch) = cracking(job, cloth, &way);
     let (ghosts, ghosting) = ghosting(job, cloth, &way);
     let (comes_off, adhesion) = adhesion(job, cloth, &way);
@@ -231,6 +234,7 @@ pub fn judge<'a>(
         demands,
         flash,
         margins,
+        grade,
         bleeds: bleeds.likely,
         ghosts,
         comes_off,
@@ -258,7 +262,7 @@ fn seconds_over(history: &History<WORLDS>, limit: f64) -> f64 {
     over.largest()
 }
 
-fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
+pub(super) fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
     Margin { what, limit, value, needed, unit: unit.into() }
 }
 
@@ -309,10 +313,10 @@ fn bleeding(
     flash: Option<&FlashStep>,
     history: &History<WORLDS>,
     film_path: f64,
-) -> (Band, Option<Margin>) {
+) -> (Band, Option<Margin>, Option<GreyStep>) {
     let rules = &job.rules;
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return (Band::exact(0.0), None);
+        return (Band::exact(0.0), None, None);
     };
     let elsewhere = release_elsewhere(job, cloth, way, flash);
     let here = release(history, dyed);
@@ -329,24 +333,7 @@ fn bleeding(
     let chances = Band { low: cold, likely: arrives, high: hot }
         .map(|dye| with_evidence(job, cloth, way, chance(dye, critical, rules)));
     let bleed = margin(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
-    (chances, Some(bleed))
-}
-
-/// What is seen at the press.
-fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Vec<Margin> {
-    let most = most_shown(job.order.print.opacity);
-    // A tee's print feels like a board from about twice a usual one on; common practice, no source.
-    let hand = Band::exact(way.total_film() / 100e-6 * way.white.stiffness);
-    let mut margins = vec![
-        margin(Topic::Opacity, Band::exact(way.shows), most, Side::AtMost, "ΔE00"),
-        margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
-    ];
-    if cloth.fabric.nap > 100e-6 {
-        // Nap lies down under a film of about half its height; common practice, no source.
-        let film = Band::exact(way.film * 1e6);
-        margins.push(margin(Topic::Matting, film, cloth.fabric.nap * 0.5e6, Side::AtLeast, "µm"));
-    }
-    margins
+    (chances, Some(bleed), Some(path.grade(arrives).step))
 }
 
 /// Chance that the film cracks in wear, and its margin. The spread is a class frequency; common practice, no source.

@@ -16,6 +16,7 @@ mod job;
 mod judge;
 mod opening;
 mod order;
+mod press;
 mod reason;
 mod report;
 pub mod window;
@@ -23,6 +24,8 @@ mod window_report;
 mod window_shape;
 
 pub use answer::{answer, weigh};
+pub use candidate::ANCHOR_FILM;
+pub use cost::SCREEN_CHANGE;
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
@@ -30,7 +33,7 @@ pub use order::{
 };
 pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
-    Caution, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
+    Caution, Look, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
 };
 pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

@@ -1,52 +1,22 @@
 //! The cure window of one pick, ready to be drawn.
 
 use super::bleed::BleedPath;
-use super::candidate::{Candidate, cover};
+use super::candidate::Candidate;
 use super::dial::{room_around, setting};
 use super::judge::{
     FlashStep, Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of,
 };
 use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
-use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};
+use super::{Cloth, Curve, Drift, Job, Pick, Side, Topic, Wall, WindowReport};
 use crate::cure::{Cure, trace};
-use crate::dryer::HistoryError;
-use crate::dryer::{Case, History, TOLERANCE, World, history};
-use crate::ink::{CureKinetics, White, deposit};
+use crate::dryer::{Case, History, HistoryError, TOLERANCE, World, history};
+use crate::ink::{CureKinetics, White};
 use crate::numerics::Lanes;
-use crate::optics::Spectrum;
 use crate::quantity::units::{celsius, kelvin};
 
 /// Cells of the drawn map. The window's own grid is coarser; local cubics fill it.
 const ROWS: usize = 41;
 const COLUMNS: usize = 49;
-
-/// The way that a pick describes, found again on the shelf.
-fn way_of<'a>(job: &'a Job, cloth: &Cloth, pick: &Pick) -> Option<Candidate<'a>> {
-    let white = job.whites.iter().find(|white| white.id == pick.white)?;
-    let mut base = None;
-    let mut strokes = 0;
-    let mut threads = 0.0;
-    for step in &pick.steps {
-        match step {
-            Step::Blocker { id, .. } => {
-                base = job.blockers.iter().chain(&job.market_blockers).find(|base| base.id == *id);
-            }
-            Step::White { strokes: more, threads_per_cm, .. } => {
-                strokes += more;
-                threads = *threads_per_cm;
-            }
-            Step::Flash { .. } | Step::Dryer { .. } => {}
-        }
-    }
-    let mesh = job.meshes.iter().min_by(|a, b| {
-        let off = |mesh: &crate::ink::Mesh| (mesh.threads_per_m / 100.0 - threads).abs();
-        off(a).total_cmp(&off(b))
-    })?;
-    let film = deposit(mesh, job.rules.transfer, strokes.max(1)) * (1.0 - cloth.fabric.open_area);
-    let backing = base.map_or_else(|| Spectrum::of_cloth(cloth.lab), |base| Spectrum::flat(base.reflectance));
-    let (shows, contrast) = cover(film, cloth.fabric.nap, &white.optics().ok()?, &backing);
-    Some(Candidate { white, base, mesh, strokes: strokes.max(1), film, shows, contrast })
-}
 
 /// The two kinetics a window follows.
 pub(super) fn kinetics(job: &Job, white: &White) -> [CureKinetics; 2] {
@@ -75,7 +45,7 @@ impl PickWindow {
     pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let marched = {
             let Some(cloth) = job.cloths.first() else { return Ok(None) };
-            let Some(way) = way_of(&job, cloth, &pick) else { return Ok(None) };
+            let Some(way) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
             let stack = stack_of(&job, cloth, &way);
             let window = Window::compute(&Question {
                 stack: &stack,
@@ -100,7 +70,7 @@ impl PickWindow {
     pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, HistoryError> {
         let Self { job, pick, window, flash } = self;
         let Some(cloth) = job.cloths.first() else { return Ok(None) };
-        let Some(way) = way_of(job, cloth, pick) else { return Ok(None) };
+        let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
         let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
         let fixed = job.order.shop.dryer_fixed.map(kelvin);
         let point = match (at, &pick.setting) {

@@ -16,12 +16,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
         C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
-            "The cloth bleeds. {} cannot hold this much dye: {} after {} days is likely, up to {}, limit {}.",
-            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit")
+            "The cloth bleeds. {} cannot hold this much dye: {} after {} days is likely, up to {}, limit {}.{}",
+            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::ClothBleeds => format!(
-            "The cloth bleeds. {} holds most of the dye back: {} after {} days is likely, {} at the bad end, limit {}.",
-            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit")
+            "The cloth bleeds. {} holds most of the dye back: {} after {} days is likely, {} at the bad end, limit {}.{}",
+            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::NothingToBleed => format!(
             "Nothing bleeds. Dye stays in {} at this heat, so the softest and cheapest white will do.",
@@ -69,6 +69,21 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "It does not cover. Through a film of {} the cloth shows by {}; up to {} passes. Add a stroke or open the mesh.",
             v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
+        C::OneStrokeMore => format!(
+            "One stroke more. Film {}, and the cloth shows by {}.", v.film("film"), v.tenth("shows")
+        ),
+        C::CoarserMesh => format!(
+            "The next coarser mesh, {}. Film {}, and the cloth shows by {}.",
+            v.threads("threads"), v.film("film"), v.tenth("shows")
+        ),
+        C::LooksBluish => format!(
+            "A thin white looks bluish. At {} it is {} bluer than the full white. A thicker film warms it.",
+            v.film("film"), v.tenth("bluer")
+        ),
+        C::LooksDull => format!(
+            "The grey blocker dulls the white. It is {} darker than the full white. A thicker white lifts it.",
+            v.tenth("darker")
+        ),
         C::MayGhost => format!(
             "It may ghost on this shade. Whites of this class do so in about {}. Do not stack hot.",
             v.chance("frequency")
@@ -85,8 +100,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AdhesionUnknown => "It is not made to hold here. On nylon and coatings a film can peel in the wash. Tape-test it.".into(),
         C::AdhesionHolds => "It is made to hold on nylon.".into(),
         C::NapShows => format!(
-            "The nap comes through. It stands {} high, the film is {}. Print a smoothing stroke first.",
+            "The nap comes through. It stands {} high, the film is {}. Run a smoothing screen after the first flash.",
             v.film("nap"), v.film("film")
+        ),
+        C::SmoothingHelps => format!(
+            "A smoothing screen lays the nap down. It stands {} high, more than this film would hold.",
+            v.film("nap")
         ),
         C::HolesLoseFilm => format!(
             "The mesh has holes. {} of the face is open, and ink falls through.", v.share("open_percent")
@@ -262,6 +281,15 @@ fn room(v: Facts<'_>) -> String {
     }
 }
 
+/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+fn staining(v: Facts<'_>) -> String {
+    if v.has_word("grade") {
+        format!(" As a staining grade {}; grades forgive a tint.", v.code("grade"))
+    } else {
+        String::new()
+    }
+}
+
 fn capital(word: &str) -> String {
     let mut letters = word.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
@@ -355,7 +383,9 @@ pub(super) fn past_limit(topic: Topic) -> &'static str {
 pub(super) fn advice(advice: Advice) -> &'static str {
     match advice {
         Advice::BlockerBase => "Print the blocker first, a little under the edge of the white.",
-        Advice::SmoothingScreen => "Print a smoothing stroke first and press the nap down.",
+        Advice::SmoothingScreen => {
+            "After the first flash run a blank smoothing screen: it presses the nap into the warm film."
+        }
         Advice::AdhesionAdditive => "Mix in the bonding additive the ink maker names.",
         Advice::StretchAdditive => "Mix in the stretch base the ink maker names.",
         Advice::NoReducer => "No reducer in this white. Stir it and warm it instead.",
@@ -528,6 +558,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Blocker => "blocker",
         L::Flash => "Flash",
         L::DryTacky => "dry, still tacky",
+        L::SmoothingScreen => "Smoothing screen",
+        L::NapPressedDown => "nap pressed down",
         L::Dryer => "Dryer",
         L::CoolThenStack => "cool, then stack",
         L::Why => "Why",

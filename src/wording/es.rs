@@ -16,12 +16,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
         C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
-            "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.",
-            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit")
+            "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::ClothBleeds => format!(
-            "La tela suelta tinte. {} retiene casi todo: lo probable tras {} días es {}, en el peor caso {}, límite {}.",
-            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit")
+            "La tela suelta tinte. {} retiene casi todo: lo probable tras {} días es {}, en el peor caso {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::NothingToBleed => format!(
             "Nada suelta tinte. A este calor el tinte se queda en {}, así que basta el blanco más suave y barato.",
@@ -69,6 +69,21 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "No cubre. Bajo una capa de {} la tela se nota {}; hasta {} vale. Dé otra pasada o abra la malla.",
             v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
+        C::OneStrokeMore => format!(
+            "Una pasada más. Capa {}, y la tela se nota {}.", v.film("film"), v.tenth("shows")
+        ),
+        C::CoarserMesh => format!(
+            "La malla siguiente más abierta, {}. Capa {}, y la tela se nota {}.",
+            v.threads("threads"), v.film("film"), v.tenth("shows")
+        ),
+        C::LooksBluish => format!(
+            "Un blanco fino se ve azulado. Con {} queda {} más azul que el blanco pleno. Una capa más gruesa lo templa.",
+            v.film("film"), v.tenth("bluer")
+        ),
+        C::LooksDull => format!(
+            "La barrera gris apaga el blanco. Queda {} más oscuro que el blanco pleno. Más blanco encima lo levanta.",
+            v.tenth("darker")
+        ),
         C::MayGhost => format!(
             "Puede dejar sombra en este tono. A los blancos de esta clase les pasa en {}. No apile en caliente.",
             v.chance("frequency")
@@ -85,8 +100,11 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AdhesionUnknown => "No está hecho para agarrar aquí. En nailon y recubrimientos la capa puede pelarse al lavar. Pruebe con cinta.".into(),
         C::AdhesionHolds => "Está hecho para agarrar en nailon.".into(),
         C::NapShows => format!(
-            "El pelo asoma. Mide {}, la capa {}. Imprima antes una pasada que lo alise.",
+            "El pelo asoma. Mide {}, la capa {}. Pase una pantalla alisadora tras el primer presecado.",
             v.film("nap"), v.film("film")
+        ),
+        C::SmoothingHelps => format!(
+            "Una pantalla alisadora tumba el pelo. Mide {}, más de lo que sujeta esta capa.", v.film("nap")
         ),
         C::HolesLoseFilm => format!(
             "La malla tiene huecos. {} de la cara está abierto y la tinta se cuela.", v.share("open_percent")
@@ -262,6 +280,15 @@ fn room(v: Facts<'_>) -> String {
     }
 }
 
+/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+fn staining(v: Facts<'_>) -> String {
+    if v.has_word("grade") {
+        format!(" En grado de manchado, {}; los grados perdonan un tinte.", v.code("grade"))
+    } else {
+        String::new()
+    }
+}
+
 pub(super) fn problem(problem: &Problem, value: &str, voice: Voice) -> String {
     match problem {
         Problem::NotANumber => format!("«{value}» no es un número. Escriba cifras, con coma o punto."),
@@ -355,7 +382,9 @@ pub(super) fn past_limit(topic: Topic) -> &'static str {
 pub(super) fn advice(advice: Advice) -> &'static str {
     match advice {
         Advice::BlockerBase => "Imprima primero la barrera, un poco por dentro del borde del blanco.",
-        Advice::SmoothingScreen => "Imprima antes una pasada que alise el pelo y aplástelo.",
+        Advice::SmoothingScreen => {
+            "Tras el primer presecado pase una pantalla alisadora vacía: hunde el pelo en la capa tibia."
+        }
         Advice::AdhesionAdditive => "Mezcle el aditivo de agarre que indique el fabricante de tinta.",
         Advice::StretchAdditive => "Mezcle la base elástica que indique el fabricante de tinta.",
         Advice::NoReducer => "Sin reductor en este blanco. Mejor remuévalo y témplelo.",
@@ -528,6 +557,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Blocker => "barrera",
         L::Flash => "Presecar",
         L::DryTacky => "seco, aún pegajoso",
+        L::SmoothingScreen => "Pantalla alisadora",
+        L::NapPressedDown => "pelo tumbado",
         L::Dryer => "Horno",
         L::CoolThenStack => "enfriar y apilar",
         L::Why => "Por qué",

@@ -46,6 +46,10 @@ pub enum Label {
     Blocker,
     Flash,
     DryTacky,
+    /// The smoothing screen as a step.
+    SmoothingScreen,
+    /// What it does.
+    NapPressedDown,
     Dryer,
     CoolThenStack,
     // sections

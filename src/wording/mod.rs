@@ -12,6 +12,7 @@ mod en;
 mod es;
 mod facts;
 mod label;
+mod meter;
 pub mod number;
 
 pub use facts::Facts;

@@ -175,23 +175,15 @@ impl Cells<'_> {
         for lanes in lanes.chunks(SIDE_BY_SIDE) {
             let Some(&last) = lanes.last() else { continue };
             let of = |lane: usize| lanes.get(lane).copied().unwrap_or(last);
-            let sets: [f64; SIDE_BY_SIDE] = std::array::from_fn(|lane| self.set[of(lane).row]);
-            let worlds: [World; SIDE_BY_SIDE] = std::array::from_fn(|lane| self.runs[of(lane).run]);
+            let runs: [(f64, World); SIDE_BY_SIDE] =
+                std::array::from_fn(|lane| (self.set[of(lane).row], self.runs[of(lane).run]));
             let fields = &mut self.fields;
-            let effort = forked(
-                stack,
-                self.question.dryer,
-                sets,
-                &worlds,
-                &dwells,
-                TOLERANCE,
-                start,
-                |dwell, end| {
+            let effort =
+                forked(stack, self.question.dryer, &runs, &dwells, TOLERANCE, start, |dwell, end| {
                     for (lane, Lane { run, row }) in lanes.iter().enumerate() {
                         write(&mut fields[*run].cells[row * columns + columns - 1 - dwell], lane, &end);
                     }
-                },
-            )?;
+                })?;
             self.count(effort);
         }
         Ok(())
