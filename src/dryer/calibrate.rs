@@ -62,7 +62,7 @@ pub fn calibrate(
     dryer: &Dryer,
     set: f64,
     belt: f64,
-    place: Place<4>,
+    place: Place<8>,
     readings: &[Reading],
 ) -> Result<Calibration, HistoryError> {
     check(readings)?;
@@ -72,7 +72,8 @@ pub fn calibrate(
                 std::array::from_fn(|i| x[i] + if moved == i + 1 { STEP[i] } else { 0.0 });
             World { air, h: h.exp(), exchange: exchange.exp(), ..World::NOMINAL }
         };
-        let cases: [Case; 4] = std::array::from_fn(|lane| Case { set, belt, world: world(lane) });
+        // Eight lanes, as the plan marches them, though four would do: another width would be another march in the page.
+        let cases: [Case; 8] = std::array::from_fn(|lane| Case { set, belt, world: world(lane) });
         let history = history(stack, dryer, &cases, 1, TIGHT)?;
         let mut residuals = Residuals::with_capacity(readings.len() + 3);
         for reading in readings {

@@ -208,10 +208,10 @@ impl ProbeRun {
             .iter()
             .map(|reading| Reading { seconds: reading.seconds, temperature: kelvin(reading.temp_c) })
             .collect();
-        let place: Place<4> = match self.at {
-            ProbeAt::FilmTop => |sample: &Sample<4>| sample.film_top,
-            ProbeAt::FilmBottom => |sample: &Sample<4>| sample.film_bottom,
-            ProbeAt::Cloth => |sample: &Sample<4>| sample.cloth,
+        let place: Place<8> = match self.at {
+            ProbeAt::FilmTop => |sample: &Sample<8>| sample.film_top,
+            ProbeAt::FilmBottom => |sample: &Sample<8>| sample.film_bottom,
+            ProbeAt::Cloth => |sample: &Sample<8>| sample.cloth,
         };
         let found =
             dryer::calibrate(&stack, &dryer, case.set, case.belt, place, &readings).map_err(march_error)?;
