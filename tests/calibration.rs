@@ -89,6 +89,8 @@ fn readings_that_cannot_be() {
     };
     let rows = [
         ("readings", good[..3].to_vec()),
+        // All of them long after the piece is cool.
+        ("readings", good.iter().map(|r| Reading { seconds: r.seconds + 1000.0, ..*r }).collect()),
         ("readings[2].temperature", with(2, Reading { seconds: 9.0, temperature: f64::NAN })),
         ("readings[2].temperature", with(2, Reading { seconds: 9.0, temperature: 60.0 })),
         ("readings[4].seconds", with(4, Reading { seconds: 3.0, temperature: 350.0 })),

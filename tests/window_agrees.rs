@@ -26,7 +26,8 @@ const ALLOWED: [(&str, f64); 7] = [
     ("scorch index, ln", 0.03),
     ("dye, ln", 0.03),
 ];
-/// The same for the coarse one, which ranks ways and sets no dryer.
+/// The same for the coarse one, on which set points are looked for; each that is found is then judged by marches of its
+/// own.
 const ALLOWED_COARSE: [f64; 7] = [2.0, 2.0, 2.0, 0.10, 0.06, 0.10, 0.10];
 
 /// Marches that a window of one run of the print is worth: its steps over those of one march in the middle of it. Half of

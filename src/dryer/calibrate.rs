@@ -46,6 +46,8 @@ const PROBE: f64 = 2.0;
 /// What is known before: spread of the air against the dial, K, and of the logarithms of heat transfer and exchange.
 /// Common practice, no source: dials are off by several kelvin, and the two factors are guesses within a third.
 const PRIOR: [f64; 3] = [6.0, 0.35, 0.40];
+/// Fewest readings, in the heat or soon after: three numbers are asked of them.
+const LEAST: usize = 4;
 /// Steps of the derivatives.
 const STEP: [f64; 3] = [0.5, 0.02, 0.02];
 /// A tenth of the shipped tolerance: derivatives are differences.
@@ -56,7 +58,7 @@ const EIGHT_IN_TEN: f64 = 1.281_551_6;
 /// Fits a dryer to a probe run of `stack` at `set` (K) and `belt` (m/s), read at `place`.
 ///
 /// # Errors
-/// Fewer than four readings, a reading out of order or range; or as the march.
+/// Fewer than four readings while the piece is followed, a reading out of order or range; or as the march.
 pub fn calibrate(
     stack: &Stack,
     dryer: &Dryer,
@@ -91,8 +93,12 @@ pub fn calibrate(
     };
     let fit: Fit<3> = least_squares([0.0; 3], residuals)?;
     let last = residuals(&fit.at)?;
-    let read = &last[..last.len() - 3];
-    let mean: f64 = read.iter().map(|(r, _)| r * r).sum::<f64>() / read.len().max(1) as f64;
+    let read = &last[..last.len() - PRIOR.len()];
+    if read.len() < LEAST {
+        // Told late, since only the march knows how long a piece is followed.
+        return Err(too_few(read.len()).into());
+    }
+    let mean: f64 = read.iter().map(|(r, _)| r * r).sum::<f64>() / read.len() as f64;
     let misfit = mean.sqrt() * PROBE;
     let band = |i: usize| {
         let spread = fit.covariance[i][i].sqrt() * EIGHT_IN_TEN;
@@ -107,10 +113,14 @@ pub fn calibrate(
     })
 }
 
+fn too_few(readings: usize) -> FieldError {
+    let problem = Problem::OutOfRange { min: LEAST as f64, max: 10_000.0, unit: "1".into() };
+    FieldError::new("readings", readings.to_string(), problem)
+}
+
 fn check(readings: &[Reading]) -> Result<(), FieldError> {
-    if readings.len() < 4 {
-        let problem = Problem::OutOfRange { min: 4.0, max: 10_000.0, unit: "1".into() };
-        return Err(FieldError::new("readings", readings.len().to_string(), problem));
+    if readings.len() < LEAST {
+        return Err(too_few(readings.len()));
     }
     let mut last = -1.0;
     for (i, reading) in readings.iter().enumerate() {
@@ -129,8 +139,8 @@ fn check(readings: &[Reading]) -> Result<(), FieldError> {
 }
 
 impl Calibration {
-    /// The dryer with what was learnt put into it: its zones read as the probe found them, and its drift no wider than what
-    /// is still not known.
+    /// The dryer with what was learnt put into it: its zones as the probe found them. Its drift stays: one ride says
+    /// nothing of how far it wanders from day to day.
     #[must_use]
     pub fn applied(&self, dryer: &Dryer) -> Dryer {
         let mut dryer = dryer.clone();

@@ -56,7 +56,7 @@ pub fn forked<const L: usize, F: Follow<L>>(
     for (index, &dwell) in dwells.iter().enumerate() {
         let part = dwell - reached;
         let first = next_step.map(|seconds: f64| (seconds / part).min(1.0));
-        let next = hot.go_on(around, Lanes::splat(part), first, |sample| {
+        let next = hot.go_on(around, Lanes::splat(part), first, &mut |sample| {
             if let Some(from) = &before {
                 trunk.step(from, &sample);
             }
@@ -67,7 +67,7 @@ pub fn forked<const L: usize, F: Follow<L>>(
         let mut branch = trunk.clone();
         (cold.state, cold.clock) = (hot.state, hot.clock);
         let mut last = before;
-        cold.rest_until_cool(dryer.cooling.rests(), |sample| {
+        cold.rest_until_cool(dryer.cooling.rests(), &mut |sample| {
             if let Some(from) = &last {
                 branch.step(from, &sample);
             }

@@ -179,10 +179,10 @@ pub fn history_on<const L: usize>(
             let stop = |case: &Case| if z == last_zone { case.world.stop } else { 0.0 };
             let seconds = Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane]));
             let around = in_zone(stack, dryer, zone, set, &worlds);
-            journey.go(around, seconds, |sample| samples.push(sample))?;
+            journey.go(around, seconds, &mut |sample| samples.push(sample))?;
         }
         leaves = journey.clock;
-        journey.rest(dryer.cooling.rests(), |sample| samples.push(sample))?;
+        journey.rest(dryer.cooling.rests(), &mut |sample| samples.push(sample))?;
     }
     Ok(History { samples, leaves, effort: journey.effort })
 }
@@ -207,9 +207,9 @@ pub fn flash<const L: usize>(
     let under_it = [unit.pallet_heat_capacity, stack.gap, unit.pallet];
     let mut journey = Journey::start(&flat, &[World::NOMINAL; L], under_it, Grid::SHIPPED, tolerance);
     let mut samples = room();
-    journey.go(under(&flat, unit), seconds, |sample| samples.push(sample))?;
+    journey.go(under(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
     let leaves = journey.clock;
-    journey.rest(Cooling::Open.rests(), |sample| samples.push(sample))?;
+    journey.rest(Cooling::Open.rests(), &mut |sample| samples.push(sample))?;
     Ok(History { samples, leaves, effort: journey.effort })
 }
 

@@ -60,7 +60,7 @@ impl<const L: usize> Journey<L> {
         &mut self,
         around: Surroundings<L>,
         seconds: Lanes<L>,
-        visit: impl FnMut(Sample<L>),
+        visit: &mut dyn FnMut(Sample<L>),
     ) -> Result<(), HistoryError> {
         self.go_on(around, seconds, None, visit).map(|_| ())
     }
@@ -74,14 +74,14 @@ impl<const L: usize> Journey<L> {
         around: Surroundings<L>,
         seconds: Lanes<L>,
         first: Option<f64>,
-        mut visit: impl FnMut(Sample<L>),
+        visit: &mut dyn FnMut(Sample<L>),
     ) -> Result<f64, HistoryError> {
         self.chain.surroundings = around;
         let (chain, clock) = (&self.chain, self.clock);
-        let on_step = |step: &Accepted<'_, L>| {
+        let mut on_step = |step: &Accepted<'_, L>| {
             visit(chain.sample(clock + seconds * step.passed, step.state, step.rates));
         };
-        let (effort, next) = march_on(chain, &mut self.state, seconds, self.tolerance, first, on_step)?;
+        let (effort, next) = march_on(chain, &mut self.state, seconds, self.tolerance, first, &mut on_step)?;
         self.clock += seconds;
         self.effort.accepted += effort.accepted;
         self.effort.rejected += effort.rejected;
@@ -92,9 +92,9 @@ impl<const L: usize> Journey<L> {
     ///
     /// # Errors
     /// As the march.
-    pub fn rest(&mut self, rests: &[Rest], mut visit: impl FnMut(Sample<L>)) -> Result<(), HistoryError> {
+    pub fn rest(&mut self, rests: &[Rest], visit: &mut dyn FnMut(Sample<L>)) -> Result<(), HistoryError> {
         for rest in rests {
-            self.go(resting(rest), Lanes::splat(rest.seconds), &mut visit)?;
+            self.go(resting(rest), Lanes::splat(rest.seconds), visit)?;
         }
         Ok(())
     }
@@ -106,7 +106,7 @@ impl<const L: usize> Journey<L> {
     pub fn rest_until_cool(
         &mut self,
         rests: &[Rest],
-        mut visit: impl FnMut(Sample<L>),
+        visit: &mut dyn FnMut(Sample<L>),
     ) -> Result<(), HistoryError> {
         for rest in rests {
             let mut left = rest.seconds;
@@ -114,7 +114,7 @@ impl<const L: usize> Journey<L> {
             while left > 0.0 {
                 let part = left.min(LOOK);
                 let mut hottest = 0.0;
-                let next = self.go_on(resting(rest), Lanes::splat(part), first, |sample| {
+                let next = self.go_on(resting(rest), Lanes::splat(part), first, &mut |sample| {
                     hottest = sample.film_bottom[0].max(sample.cloth_face[0]).largest();
                     visit(sample);
                 })?;

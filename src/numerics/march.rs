@@ -174,13 +174,14 @@ pub fn march<const L: usize>(
     state: &mut State<L>,
     duration: Lanes<L>,
     tolerance: Tolerance,
-    on_step: impl FnMut(&Accepted<'_, L>),
+    mut on_step: impl FnMut(&Accepted<'_, L>),
 ) -> Result<Effort, MarchError> {
-    march_on(system, state, duration, tolerance, None, on_step).map(|(effort, _)| effort)
+    march_on(system, state, duration, tolerance, None, &mut on_step).map(|(effort, _)| effort)
 }
 
 /// The same where a march goes on from another: starts with the step `first` (a share of the duration) and returns the
-/// step that it would have taken next.
+/// step that it would have taken next. The visitor is called through a pointer: compiled anew for every visitor, the march
+/// would stand in the page many times.
 ///
 /// # Errors
 /// As [`march`].
@@ -190,7 +191,7 @@ pub fn march_on<const L: usize>(
     duration: Lanes<L>,
     tolerance: Tolerance,
     first: Option<f64>,
-    mut on_step: impl FnMut(&Accepted<'_, L>),
+    on_step: &mut dyn FnMut(&Accepted<'_, L>),
 ) -> Result<(Effort, f64), MarchError> {
     let nodes = system.nodes().min(NODES);
     let borders = system.borders().min(BORDERS);

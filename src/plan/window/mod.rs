@@ -26,9 +26,9 @@ const DWELL: [f64; 2] = [10.0, 150.0];
 /// How many cells a window has. How far each is off between them: `tests/window_agrees.rs`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Detail {
-    /// Enough to rank ways to print.
+    /// Enough to find a set point, which is then judged by marches of its own.
     Coarse,
-    /// Enough to be looked at and to set a dryer by.
+    /// Enough to be looked at, and for a set point to be dragged through.
     Fine,
 }
 
