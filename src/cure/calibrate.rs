@@ -50,7 +50,7 @@ const SPREAD_TIME: f64 = 0.7;
 /// Width of the judgement, in units of the logit of the fused share. Assumed: hands differ.
 const WIDTH: f64 = 0.5;
 /// Points of the grid on each axis, over plus and minus three spreads.
-const POINTS: i32 = 41;
+const POINTS: usize = 41;
 
 /// Learns an ink's kinetics from prints of it, each with its history; `needed` is the fused share that holds.
 #[must_use]
@@ -59,8 +59,9 @@ pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -
         let share = share.clamp(1e-12, 1.0 - 1e-12);
         (share / (1.0 - share)).ln()
     };
-    let place = |i: i32| 6.0 * f64::from(i) / f64::from(POINTS - 1) - 3.0;
-    let mut cells: Vec<([f64; 2], f64)> = Vec::with_capacity((POINTS * POINTS) as usize);
+    let place = |i: usize| 6.0 * i as f64 / (POINTS - 1) as f64 - 3.0;
+    // What is left on each axis, summed over the other.
+    let mut left = [[0.0; POINTS], [0.0; POINTS]];
     let (mut before, mut after) = (0.0, 0.0);
     for i in 0..POINTS {
         for j in 0..POINTS {
@@ -81,7 +82,8 @@ pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -
             }
             before += prior;
             after += weight;
-            cells.push(([kinetics.half_fused, kinetics.fusion_time.ln()], weight));
+            left[0][i] += weight;
+            left[1][j] += weight;
         }
     }
     // Prints that no pair explains: the class is left as it was, and `expected` says so.
@@ -93,24 +95,22 @@ pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -
             expected: 0.0,
         };
     }
-    let band = |axis: usize| {
-        let mut sorted: Vec<(f64, f64)> =
-            cells.iter().map(|(at, weight)| (at[axis], weight / after)).collect();
-        sorted.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let mean = sorted.iter().map(|(at, weight)| at * weight).sum::<f64>();
+    let band = |left: &[f64; POINTS], middle: f64, by: f64| {
+        let at = |i: usize| middle + by * place(i);
+        let mean = left.iter().enumerate().map(|(i, weight)| at(i) * weight).sum::<f64>() / after;
         let quantile = |share: f64| {
             let mut passed = 0.0;
-            for (at, weight) in &sorted {
-                passed += weight;
-                if passed >= share {
-                    return *at;
-                }
-            }
-            mean
+            let reached = left.iter().position(|weight| {
+                passed += weight / after;
+                passed >= share
+            });
+            reached.map_or(mean, at)
         };
         Band { low: quantile(0.1).min(mean), likely: mean, high: quantile(0.9).max(mean) }
     };
-    let (half_fused, fusion_time) = (band(0), band(1).map(f64::exp));
+    let [by_half, by_time] = &left;
+    let half_fused = band(by_half, class.half_fused, SPREAD_HALF);
+    let fusion_time = band(by_time, class.fusion_time.ln(), SPREAD_TIME).map(f64::exp);
     let kinetics = CureKinetics { half_fused: half_fused.likely, fusion_time: fusion_time.likely, ..*class };
     Learnt { kinetics, half_fused, fusion_time, expected: after / before }
 }

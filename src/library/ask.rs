@@ -2,7 +2,7 @@
 
 use super::Library;
 use super::cloth::cloth;
-use crate::dryer::{Dryer, HistoryError};
+use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, White};
 use crate::migration::FilmDiffusion;
 use crate::plan::{self, Base, Job, Order, Pick, PickWindow, Report, Rules, WindowReport};
@@ -108,7 +108,11 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         });
     let rules = rules(library);
     let (dryer, rules) = match (dryer, rules) {
-        (Ok(dryer), Ok(rules)) if errors.is_empty() => (dryer, rules),
+        (Ok(dryer), Ok(rules)) if errors.is_empty() => {
+            // How the order is stacked goes before how the dryer's end usually is.
+            let cooling = if order.use_.stacked_hot { Cooling::Stacked } else { dryer.cooling };
+            (Dryer { cooling, ..dryer }, rules)
+        }
         (dryer, rules) => {
             errors.extend(dryer.err().into_iter().flatten());
             errors.extend(rules.err());

@@ -7,6 +7,7 @@ use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
 use super::judge::Judged;
 use super::press::look;
+use super::rank;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
 use crate::numerics::Lanes;
@@ -81,7 +82,9 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     let mut weighed: Vec<Judged<'_>> = Vec::new();
     for white in &job.whites {
         match bench.best_of(white, &job.blockers)? {
-            Ok(judged) if judged.verdict < Verdict::Refuse => weighed.push(judged),
+            Ok(judged) if judged.verdict < Verdict::Refuse => {
+                rank::insert(&mut weighed, judged, |a, b| order(job, cloth, a, b));
+            }
             Ok(judged) => {
                 let reasons = pick_reasons(job, cloth, &mut bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
@@ -95,7 +98,6 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
             }
         }
     }
-    weighed.sort_by(|a, b| order(job, cloth, a, b));
     for judged in &weighed {
         report.picks.push(pick(job, cloth, &mut bench, judged)?);
     }
@@ -144,7 +146,11 @@ fn improvements(
     bench: &mut Bench<'_>,
     verdict: Verdict,
 ) -> Result<Vec<Reason>, HistoryError> {
-    let mut found: Vec<(Verdict, f64, Reason)> = Vec::new();
+    type Found = (Verdict, f64, Reason);
+    let mut found: Vec<Found> = Vec::new();
+    let mut add = |item: Found| {
+        rank::insert(&mut found, item, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    };
     if verdict == Verdict::Go {
         return Ok(Vec::new());
     }
@@ -157,7 +163,7 @@ fn improvements(
                 .word("name", &white.name)
                 .number("low_cure", f64::from(u8::from(white.low_cure)))
                 .word("verdict", word(judged.verdict));
-            found.push((judged.verdict, burden(job, cloth, &judged), reason));
+            add((judged.verdict, burden(job, cloth, &judged), reason));
         }
     }
     if cloth.dyed.is_some() {
@@ -171,11 +177,10 @@ fn improvements(
                     .word("name", &base.name)
                     .word("white", &white.name)
                     .word("verdict", word(judged.verdict));
-                found.push((judged.verdict, burden(job, cloth, &judged), reason));
+                add((judged.verdict, burden(job, cloth, &judged), reason));
             }
         }
     }
-    found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let mut reasons: Vec<Reason> = found.into_iter().map(|(_, _, reason)| reason).take(3).collect();
     if cloth.dyed.is_some() && !cloth.dye_known {
         let undyed = Cloth { dyed: None, dye_known: true, ..cloth.clone() };

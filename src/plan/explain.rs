@@ -2,6 +2,7 @@
 
 use super::judge::{Judged, tightness};
 use super::press::looks;
+use super::rank;
 use super::{
     Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict, Yield,
 };
@@ -40,7 +41,8 @@ pub fn reasons(
     dry_dwell: Option<f64>,
 ) -> Vec<Reason> {
     let mut ranked: Vec<(f64, Reason)> = Vec::new();
-    let mut add = |rank: f64, reason: Reason| ranked.push((rank, reason));
+    let mut add =
+        |rank: f64, reason: Reason| rank::insert(&mut ranked, (rank, reason), |a, b| b.0.total_cmp(&a.0));
     let white = judged.way.white;
 
     if let Some(bleed) = of(judged, Topic::Bleed) {
@@ -169,7 +171,6 @@ pub fn reasons(
             .number("value", f64::from(cloth.garment.pieces) * cloth.garment.value_each);
         add(86.0, reason);
     }
-    ranked.sort_by(|a, b| b.0.total_cmp(&a.0));
     ranked.into_iter().map(|(_, reason)| reason).collect()
 }
 
@@ -318,35 +319,28 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
 /// What is not known, most worth finding out first. `worth` is how far the chance of a late fault would move.
 pub fn unknowns(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Unknown> {
     let mut unknowns: Vec<Unknown> = Vec::new();
+    let mut add = |unknown: Unknown| rank::insert(&mut unknowns, unknown, |a, b| b.worth.total_cmp(&a.worth));
     let bleeds = best.map_or(0.0, |best| best.bleeds);
     if cloth.dyed.is_some() {
         if !cloth.dye_known {
-            unknowns.push(Unknown {
-                ask: Reason::new(Code::AskDyed),
-                worth: (bleeds - job.rules.lapse).max(0.0),
-            });
+            add(Unknown { ask: Reason::new(Code::AskDyed), worth: (bleeds - job.rules.lapse).max(0.0) });
         } else if cloth.garment.dye_class == DyeClass::Unknown {
-            unknowns.push(Unknown {
+            add(Unknown {
                 ask: Reason::new(Code::AskDyeClass),
                 worth: 0.5 * (bleeds - job.rules.lapse).max(0.0),
             });
         }
         if !cloth.garment.lot.is_empty() && bleeds > job.rules.go {
             let worth = bleeds * job.rules.power_hot_hold;
-            unknowns
-                .push(Unknown { ask: Reason::new(Code::AskLotTest).word("lot", &cloth.garment.lot), worth });
+            add(Unknown { ask: Reason::new(Code::AskLotTest).word("lot", &cloth.garment.lot), worth });
         }
     }
     for ask in &cloth.asks {
-        unknowns.push(Unknown { ask: ask.clone(), worth: 0.01 });
+        add(Unknown { ask: ask.clone(), worth: 0.01 });
     }
     if !job.dryer.measured {
-        unknowns.push(Unknown {
-            ask: Reason::new(Code::AskMeasureDryer).word("dryer", &job.dryer.name),
-            worth: 0.02,
-        });
+        add(Unknown { ask: Reason::new(Code::AskMeasureDryer).word("dryer", &job.dryer.name), worth: 0.02 });
     }
-    unknowns.sort_by(|a, b| b.worth.total_cmp(&a.worth));
     unknowns
 }
 

@@ -5,6 +5,7 @@ use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
 use super::press::press_margins;
+use super::rank;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
@@ -217,7 +218,10 @@ pub fn judge<'a>(
     margins.extend(press_margins(job, cloth, &way));
     margins.push(stretch);
     margins.extend([bleed, ghosting, adhesion].into_iter().flatten());
-    margins.sort_by(|a, b| tightness(a).total_cmp(&tightness(b)));
+    let mut ranked = Vec::with_capacity(margins.len());
+    for margin in margins {
+        rank::insert(&mut ranked, margin, |a, b| tightness(a).total_cmp(&tightness(b)));
+    }
 
     let others = (1.0 - ghosts) * (1.0 - comes_off) * (1.0 - cracks);
     let fail_later = bleeds.map(|bleeds| 1.0 - (1.0 - bleeds.max(rules.lapse)) * others);
@@ -233,7 +237,7 @@ pub fn judge<'a>(
         point,
         demands,
         flash,
-        margins,
+        margins: ranked,
         grade,
         bleeds: bleeds.likely,
         ghosts,

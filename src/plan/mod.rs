@@ -17,6 +17,7 @@ mod judge;
 mod opening;
 mod order;
 mod press;
+mod rank;
 mod reason;
 mod report;
 pub mod window;
