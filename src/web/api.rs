@@ -212,7 +212,7 @@ fn colour(value: &JsValue, name: &str, voice: Voice) -> Result<Lab, JsValue> {
                 FieldError::new("colour", &text, Problem::Unknown { nearest: Vec::new(), accepted })
             })
         }),
-        None => read::<[f64; 3]>(value, name, voice).and_then(|lab| Ok(Lab::from(lab).check()))?,
+        None => read::<[f64; 3]>(value, name, voice).map(|lab| Lab::from(lab).check())?,
     };
     read.map_err(|error| thrown(vec![error.within(name)], voice))
 }
