@@ -5,7 +5,7 @@ use whitehold::cure::Seen;
 use whitehold::library::{
     DryerRun, Library, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, answer, starter,
 };
-use whitehold::plan::{Code, Garment, Order, Shop, Verdict};
+use whitehold::plan::{Code, Garment, Order, Shop, Value, Verdict};
 use whitehold::quantity::Sourced;
 
 fn run(label: &str, set_c: f64, belt: f64) -> DryerRun {
@@ -132,11 +132,15 @@ fn what_opens_a_closed_window() {
     let report = cool(125.0);
     assert_eq!(report.verdict, Verdict::Refuse);
     let codes: Vec<Code> = report.to_make_it_possible.iter().map(|reason| reason.code).collect();
+    // The side that closes it is read at the dial's own setting, not at the hotter ones beside it.
+    let closed = &report.rejected[0].reasons[0];
+    assert_eq!(closed.code, Code::WindowClosed);
+    assert_eq!(closed.values.get("side"), Some(&Value::Word("at-least".into())), "{closed:?}");
     assert!(codes.contains(&Code::OpensHotter), "{codes:?}");
     assert!(!codes.contains(&Code::OpensCooler), "{codes:?}");
-    // Nylon softens at the heat of an ordinary white; a low-cure one stays under it.
-    let nylon = answer(&order("100% acrylic jersey 160 gsm black"), &library).unwrap();
-    let codes: Vec<Code> = nylon.to_make_it_possible.iter().map(|reason| reason.code).collect();
-    assert_eq!(nylon.verdict, Verdict::Refuse, "{codes:?}");
+    // Acrylic distorts at the heat of an ordinary white; a low-cure one stays under it.
+    let acrylic = answer(&order("100% acrylic jersey 160 gsm black"), &library).unwrap();
+    let codes: Vec<Code> = acrylic.to_make_it_possible.iter().map(|reason| reason.code).collect();
+    assert_eq!(acrylic.verdict, Verdict::Refuse, "{codes:?}");
     assert!(codes.iter().any(|code| matches!(code, Code::OpensLowCure | Code::BuyClass)), "{codes:?}");
 }

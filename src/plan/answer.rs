@@ -89,13 +89,11 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
                 let reasons = pick_reasons(job, cloth, &mut bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
             }
-            Err(reason) => {
-                let mut reasons = vec![reason];
-                if reasons[0].code == Code::WindowClosed {
-                    reasons.extend(bench.openings(white)?);
-                }
-                report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
-            }
+            Err(reason) => report.rejected.push(Rejected {
+                white: white.id.clone(),
+                name: white.name.clone(),
+                reasons: vec![reason],
+            }),
         }
     }
     for judged in &weighed {
@@ -103,7 +101,7 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
     if report.picks.is_empty() {
-        report.to_make_it_possible.extend(opened(&report.rejected));
+        report.to_make_it_possible.extend(opened(job, &bench, &report.rejected)?);
     }
     report.to_make_it_possible.extend(improvements(job, cloth, &mut bench, report.verdict)?);
     report.cautions = explain::cautions(job, cloth, weighed.first());
@@ -111,16 +109,15 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     Ok(report)
 }
 
-/// What would open the window of any white here: each kind of change once.
-fn opened(rejected: &[Rejected]) -> Vec<Reason> {
-    let mut found: Vec<Reason> = Vec::new();
-    for reason in rejected.iter().flat_map(|rejected| rejected.reasons.iter().skip(1)) {
-        if found.iter().all(|had| had.code != reason.code) {
-            found.push(reason.clone());
-        }
-    }
-    found.truncate(4);
-    found
+/// What would open the closed window of the first white that has one: inks of one kind share their heat, and to ask it of
+/// every white would cost a second.
+fn opened(job: &Job, bench: &Bench<'_>, rejected: &[Rejected]) -> Result<Vec<Reason>, HistoryError> {
+    let closed = |rejected: &&Rejected| {
+        rejected.reasons.first().is_some_and(|reason| reason.code == Code::WindowClosed)
+    };
+    let first = rejected.iter().find(closed);
+    let white = first.and_then(|first| job.whites.iter().find(|white| white.id == first.white));
+    white.map_or(Ok(Vec::new()), |white| bench.openings(white))
 }
 
 /// What no white can answer.

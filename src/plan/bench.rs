@@ -104,7 +104,7 @@ impl<'a> Bench<'a> {
         let needed = kinetics(job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
         let window = self.window(&way)?;
         let Some(point) = robust(window, &job.dryer, &demands, fixed) else {
-            return Ok(Err(explain::closed(cloth, closing_side(window, &demands), needed)));
+            return Ok(Err(explain::closed(cloth, closing_side(window, &demands, fixed), needed)));
         };
         let flash = self.flash(&way)?;
         judge(job, cloth, way, point, demands, flash).map(Ok)
@@ -138,7 +138,10 @@ impl<'a> Bench<'a> {
 }
 
 /// Which demand closes a window: too cool to fuse, or too hot for cloth and film.
-fn closing_side(window: &Window, demands: &Demands) -> Side {
-    let fuses = window.outcomes(Run::Nominal).iter().any(|cell| demands.fused_of(cell) >= demands.fused);
+fn closing_side(window: &Window, demands: &Demands, fixed: Option<f64>) -> Side {
+    let sets = fixed.as_ref().map_or(window.set.as_slice(), std::slice::from_ref);
+    let fuses = sets.iter().any(|&set| {
+        window.belt.iter().any(|&belt| demands.fused_of(&window.at(Run::Nominal, set, belt)) >= demands.fused)
+    });
     if fuses { Side::AtMost } else { Side::AtLeast }
 }
