@@ -240,7 +240,7 @@ fn look(state: &mut State, effects: &mut Vec<Effect>) {
         Err(error) => state.window_errors = vec![error],
         Ok(at) => {
             state.window_errors.clear();
-            if let (Some(order), Some(pick)) = (&state.order, state.pick()) {
+            if let (Some(order), Some(pick)) = (&state.order, state.way()) {
                 let (order, pick) = (Box::new(order.clone()), Box::new(pick.clone()));
                 let key = super::state::key(&pick);
                 effects.push(Effect::Window { order, pick, key, at });
@@ -296,7 +296,7 @@ fn heard(state: &State) -> String {
 }
 
 fn windowed(state: &mut State, key: &str, result: Result<Box<WindowReport>, Vec<FieldError>>) {
-    if state.pick().map(super::state::key).as_deref() != Some(key) {
+    if state.way().map(super::state::key).as_deref() != Some(key) {
         return;
     }
     match result {

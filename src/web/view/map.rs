@@ -1,9 +1,9 @@
 //! The window map: failing regions hatched and named, the clear strip, the set point to drag.
 
 use crate::desk::picture::Ink;
-use crate::desk::picture::map::{HEIGHT, Map, WIDTH, map, word_width};
+use crate::desk::picture::map::{HEIGHT, Map, WIDTH, drift_fits, map, word_width};
 use crate::desk::{Field, Msg, State};
-use crate::plan::{Curve, Side, WindowReport};
+use crate::plan::{Curve, Drift, Side, WindowReport};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice};
 use leptos::html;
@@ -32,13 +32,13 @@ fn grid(state: &State) -> Option<WindowReport> {
         leaves_s: 0.0,
     };
     let room = crate::plan::Room { cooler: None, hotter: None, slower: None, faster: None };
-    let setting = state.pick().and_then(|pick| pick.setting);
+    let setting = state.way().and_then(|pick| pick.setting);
     Some(WindowReport {
         set_c: window.set_c.clone(),
         belt_m_per_min: window.belt_m_per_min.clone(),
         walls: window.walls.clone(),
         setting,
-        drift: window.drift,
+        drift: Drift { set_k: 0.0, belt_m_per_min: 0.0 },
         room,
         margins: Vec::new(),
         curve,
@@ -94,12 +94,10 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
         event.prevent_default();
         desk.send(Msg::Step(field, taps));
     };
-    let set = {
-        let grid = grid.clone();
-        move || {
-            let (set_c, belt) = point.get()?;
-            Some(shape.set_point(&grid, set_c, belt, voice.units))
-        }
+    let drift = desk.memo(|state| state.window.as_ref().map(|window| window.drift));
+    let set = move || {
+        let (set_c, belt) = point.get()?;
+        Some(shape.set_point(&drift.get()?, set_c, belt, voice.units))
     };
     let write = move |point: Option<(f64, f64)>| {
         point.map_or_else(String::new, |(set_c, belt)| {
@@ -325,20 +323,18 @@ fn axes(map: &Map, voice: Voice) -> impl IntoView + use<> {
 /// The sentence under the map.
 pub fn caption(desk: Desk) -> impl IntoView {
     let parts = desk.memo(|state| {
-        let grid = grid(state)?;
+        let window = state.window.as_ref()?;
         let voice = state.voice();
-        let map = map(&grid, voice.units, |_| 0.0)?;
         let (set_c, belt) = cross(state)?;
-        let fits = map.set_point(&grid, set_c, belt, voice.units).fits;
         Some(voice.say(&Phrase::MapCaption {
-            heat: voice.quantity(Quantity::TemperatureDifference, grid.drift.set_k),
-            belt: voice.belt_difference(grid.drift.belt_m_per_min),
-            fits,
+            heat: voice.quantity(Quantity::TemperatureDifference, window.drift.set_k),
+            belt: voice.belt_difference(window.drift.belt_m_per_min),
+            fits: drift_fits(window, set_c, belt),
         }))
     });
     view! {
         <p class="cap">
-            {move || parts.get().unwrap_or_else(|| desk.label(Label::WindowFigure).into())}
+            {move || parts.get().unwrap_or_else(|| desk.label(Label::ClosedFigure).into())}
         </p>
     }
 }

@@ -3,7 +3,7 @@
 use super::field::stepped;
 use super::{advice, history, icon, map, margins};
 use crate::desk::{Field, Msg, Screen};
-use crate::plan::{Margin, Verdict, WindowReport};
+use crate::plan::{Code, Margin, Verdict, WindowReport};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
@@ -11,7 +11,7 @@ use leptos::prelude::*;
 /// The screen.
 pub fn window(desk: Desk) -> impl IntoView {
     let state = desk.memo(|state| {
-        let pick = state.pick().map(|pick| pick.name.clone());
+        let pick = state.way().map(|pick| pick.name.clone());
         let closed = state.window.as_ref().is_some_and(|window| window.setting.is_none());
         (pick, state.window.is_some(), closed, state.asked.is_some())
     });
@@ -93,11 +93,15 @@ fn what_opens_it(desk: Desk) -> impl IntoView {
     let report = desk.memo(|state| (state.report.clone(), state.voice()));
     move || {
         let (report, voice) = report.get();
+        // A belt that could run slower opens some windows; then it is among the changes.
+        let slower = report.as_ref().is_some_and(|report| {
+            report.to_make_it_possible.iter().any(|reason| reason.code == Code::OpensSlower)
+        });
         view! {
             {report.map(|report| advice::changes(desk, &report, voice))}
             <h3 class="sec-head gap">{voice.label(Label::WhatDoesNot)}</h3>
             <ul class="plain dashes">
-                <li>{voice.label(Label::SlowerBeltNo)}</li>
+                {(!slower).then(|| view! { <li>{voice.label(Label::SlowerBeltNo)}</li> })}
                 <li>{voice.label(Label::LongerFlashNo)}</li>
                 <li>{voice.label(Label::ReducerNo)}</li>
             </ul>
