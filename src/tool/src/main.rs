@@ -18,6 +18,7 @@ cargo xtask test     run every check: format, lints, native tests, wasm tests, b
                        --only STEP     run one step; `--only help` lists them
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
+cargo xtask measure  time the built page in Chromium, slowed down four times, into dist/measured.json
 cargo xtask imports  list what the wasm may call and compare it with src/tool/wasm-imports.txt
                        --accept        write that file after a review
 
@@ -65,6 +66,10 @@ fn obey(words: Vec<String>) -> Result<()> {
             let which = Which::from_name(words.value("--only")?)?;
             words.finish()?;
             check::run_all(&workshop, toolchain, &which)
+        }
+        "measure" => {
+            words.finish()?;
+            check::measure(&workshop)
         }
         "shots" => check::shots(&workshop, &words.rest),
         "imports" => {
