@@ -134,7 +134,12 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         }
         Msg::Step(field, taps) => step(&mut state, field, taps, &mut effects),
         Msg::Choose(choice) => change(&mut state, None, &mut effects, |draft| choose(draft, choice)),
-        Msg::Done => state.touch = None,
+        Msg::Done => {
+            // A drag is kept where it ends.
+            if state.touch.take() == Some(Touch::Point) {
+                effects.push(Effect::Keep);
+            }
+        }
         Msg::Garment(index) => state.draft.at = index.min(state.draft.garments.len().saturating_sub(1)),
         Msg::AddGarment => change(&mut state, None, &mut effects, add_garment),
         Msg::RemoveGarment => change(&mut state, None, &mut effects, remove_garment),
@@ -205,7 +210,9 @@ fn after(state: &mut State, before: &Draft, effects: &mut Vec<Effect>) {
     }
     reread(state, effects);
     look(state, effects);
-    effects.push(Effect::Keep);
+    if state.touch != Some(Touch::Point) {
+        effects.push(Effect::Keep);
+    }
 }
 
 /// Reads the draft: a new order is asked about, the same one only clears the errors.
@@ -344,6 +351,7 @@ fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec<Effect>) {
             draft.set(Field::Air, Some(set_c));
             draft.set(Field::Belt, Some(belt));
         });
+        effects.push(Effect::Keep);
     } else {
         let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
         change(state, Some(touch), effects, |draft| draft.set(field, Some(value)));

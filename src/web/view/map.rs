@@ -73,13 +73,19 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
     let (held, shape) = (StoredValue::new((map.clone(), voice.units)), map.clone());
     let picture: NodeRef<html::Div> = NodeRef::new();
     let dragging = StoredValue::new(false);
+    // Where the map stands is asked once a drag: asking lays the whole page out.
+    let frame = StoredValue::new((0.0, 0.0, WIDTH));
+    let look = move || {
+        if let Some(place) = picture.get_untracked() {
+            let at = place.get_bounding_client_rect();
+            frame.set_value((at.left(), at.top(), at.width()));
+        }
+    };
     let move_to = move |x: f64, y: f64| {
-        let Some(place) = picture.get_untracked() else { return };
-        let frame = place.get_bounding_client_rect();
-        let scale = WIDTH / frame.width().max(1.0);
-        let (set_c, belt) = held.with_value(|(map, units)| {
-            map.setting(((x - frame.left()) * scale, (y - frame.top()) * scale), *units)
-        });
+        let (left, top, width) = frame.get_value();
+        let scale = WIDTH / width.max(1.0);
+        let (set_c, belt) =
+            held.with_value(|(map, units)| map.setting(((x - left) * scale, (y - top) * scale), *units));
         desk.send(Msg::Point(set_c, belt));
     };
     let key = move |event: KeyboardEvent| {
@@ -111,24 +117,34 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
     let title = move || voice.say(&Phrase::MapTitle { works: strip.clone(), set: write(point.get()) });
     let clear = (map.belt.start, map.heat.end, map.belt.end - map.belt.start, map.heat.start - map.heat.end);
     view! {
-        <div class="map" node_ref=picture>
+        <div
+            class="map"
+            node_ref=picture
+            on:pointermove=move |event: PointerEvent| {
+                if dragging.get_value() {
+                    move_to(f64::from(event.client_x()), f64::from(event.client_y()));
+                }
+            }
+            on:pointerup=move |_| {
+                dragging.set_value(false);
+                desk.send(Msg::Done);
+            }
+            on:pointercancel=move |_| {
+                dragging.set_value(false);
+                desk.send(Msg::Done);
+            }
+        >
             <svg
                 class="fig"
                 id="map"
                 viewBox=format!("0 0 {WIDTH} {HEIGHT}")
-                role="group"
+                role="img"
                 aria-labelledby="map-title"
-                on:click=move |event: MouseEvent| move_to(f64::from(event.client_x()), f64::from(event.client_y()))
-                on:pointermove=move |event: PointerEvent| {
-                    if dragging.get_value() {
-                        move_to(f64::from(event.client_x()), f64::from(event.client_y()));
-                    }
-                }
-                on:pointerup=move |_| {
-                    dragging.set_value(false);
+                on:click=move |event: MouseEvent| {
+                    look();
+                    move_to(f64::from(event.client_x()), f64::from(event.client_y()));
                     desk.send(Msg::Done);
                 }
-                on:pointercancel=move |_| dragging.set_value(false)
             >
                 <title id="map-title">{title}</title>
                 <clipPath id="map-clip">
@@ -141,6 +157,9 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
                 </g>
                 {words(&map, &grid, voice)}
                 {axes(&map, voice)}
+            </svg>
+            // The cross has a picture of its own over the map: as it moves, the hatches under it are not painted again.
+            <svg class="fig over" viewBox=format!("0 0 {WIDTH} {HEIGHT}")>
                 {move || set().map(|set| {
                     let (w, h) = set.half;
                     let frame = format!("M{:.1} {:.1}h{:.1}v{:.1}h{:.1}z", -w, -h, 2.0 * w, 2.0 * h, -2.0 * w);
@@ -173,6 +192,7 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
                     r="44"
                     on:keydown=key
                     on:pointerdown=move |event: PointerEvent| {
+                        look();
                         dragging.set_value(true);
                         desk.send(Msg::Done);
                         let target = event.target().and_then(|it| it.dyn_into::<web_sys::Element>().ok());

@@ -7,6 +7,7 @@ use crate::plan::{Code, Margin, Verdict, WindowReport};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 /// The screen.
 pub fn window(desk: Desk) -> impl IntoView {
@@ -111,6 +112,7 @@ fn what_opens_it(desk: Desk) -> impl IntoView {
 
 fn set_point(desk: Desk) -> impl IntoView {
     let shown = desk.memo(|state| (state.window.clone(), state.voice()));
+    let opened = RwSignal::new(false);
     let moved = desk
         .memo(|state| !state.draft.text(Field::Air).is_empty() || !state.draft.text(Field::Belt).is_empty());
     view! {
@@ -129,14 +131,22 @@ fn set_point(desk: Desk) -> impl IntoView {
         })}
         {move || {
             let (window, voice) = shown.get();
-            window.map(|window| view! {
-                {history::history_view(&window, voice)}
-                <details class="more blk">
-                    <summary class="btn btn-wide">{voice.label(Label::MarginsHere)}</summary>
-                    {margins::margin_rows(&window.margins, voice)}
-                </details>
-            })
+            window.map(|window| history::history_view(&window, voice))
         }}
+        // The table is drawn only while it is open: a drag draws everything else thirty times a second.
+        <details
+            class="more blk"
+            on:toggle=move |event| {
+                let target = event.target().and_then(|it| it.dyn_into::<web_sys::Element>().ok());
+                opened.set(target.is_some_and(|it| it.has_attribute("open")));
+            }
+        >
+            <summary class="btn btn-wide">{move || desk.label(Label::MarginsHere)}</summary>
+            {move || {
+                let (window, voice) = shown.get();
+                window.filter(|_| opened.get()).map(|window| margins::margin_rows(&window.margins, voice))
+            }}
+        </details>
     }
 }
 
