@@ -1,6 +1,7 @@
 use super::draft::Draft;
 use super::field::Field;
 use crate::optics::Lab;
+use crate::optics::meter::{MeterError, MeterFile};
 use crate::plan::{Order, Pick, Report, Step, WindowReport};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
@@ -91,6 +92,9 @@ pub struct State {
     pub window: Option<WindowReport>,
     /// What is wrong with the set point, or why there is no window.
     pub window_errors: Vec<FieldError>,
+    /// A colour meter's file that was opened for the garment, or why it cannot be read.
+    #[serde(skip)]
+    pub meter: Option<Result<MeterFile, MeterError>>,
     /// What the live region says.
     pub spoken: String,
     /// Whether the draft is kept.
