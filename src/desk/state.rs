@@ -2,7 +2,7 @@ use super::draft::Draft;
 use super::field::Field;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
-use crate::plan::{Order, Pick, Report, Step, WindowReport};
+use crate::plan::{Order, Pick, Reason, Report, Step, WindowReport};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
@@ -132,6 +132,19 @@ impl State {
     #[must_use]
     pub fn way(&self) -> Option<&Pick> {
         self.pick().or_else(|| self.report.as_ref()?.closed.as_deref())
+    }
+
+    /// What was read from the label of the garment in the form; empty while that is not known.
+    #[must_use]
+    pub fn readings(&self) -> &[Reason] {
+        let each = self.report.as_ref().map(|report| report.understood_each.as_slice());
+        each.and_then(|each| each.get(self.draft.at)).map_or(&[], Vec::as_slice)
+    }
+
+    /// Colour of the cloth of the garment in the form, where it is the answered one.
+    #[must_use]
+    pub fn shade(&self) -> Option<Lab> {
+        self.cloth.filter(|_| self.report.as_ref().is_some_and(|report| report.garment == self.draft.at))
     }
 
     /// Errors of one field of the shown garment or of the order.
