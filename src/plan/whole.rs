@@ -177,10 +177,10 @@ fn said(split: &Plan, together: Option<&Plan>) -> Reason {
         None if split.verdict == Verdict::Refuse => of(Code::SomeRefused)
             .number("refused", split.parts.iter().filter(|part| part.white.is_none()).count() as f64),
         None => of(Code::SplitOnly),
-        Some(one) if one.verdict > split.verdict => of(Code::SplitSafer).word("white", &white(one)),
+        Some(one) if one.verdict > split.verdict => of(Code::SplitSafer).word("white", white(one)),
         Some(one) if one.verdict < split.verdict || one.cost <= split.cost => {
-            of(Code::OnePlan).word("white", &white(one)).number("value", (split.cost - one.cost).max(0.0))
+            of(Code::OnePlan).word("white", white(one)).number("value", (split.cost - one.cost).max(0.0))
         }
-        Some(one) => of(Code::SplitCheaper).word("white", &white(one)).number("value", one.cost - split.cost),
+        Some(one) => of(Code::SplitCheaper).word("white", white(one)).number("value", one.cost - split.cost),
     }
 }
