@@ -1,15 +1,15 @@
 //! How hot each part of the stack gets, and when.
 
 use super::chain::{Chain, Surroundings, vapour_pressure};
-use super::lay::chain;
+use super::lay::{GRID, chain};
 use super::{Cooling, Dryer, Flash, Stack, World};
 use crate::numerics::Lanes;
-use crate::numerics::march::{Accepted, Effort, MarchError, NODES, Tolerance, march, zeros};
+use crate::numerics::march::{Accepted, Effort, MarchError, NODES, State, Tolerance, march, zeros};
 use crate::textile::moisture;
 
 /// The tolerance of a march: peaks within 0.1 K and fused shares within 0.0015 of the converged march
 /// (`tests/history.rs`).
-pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.2, border: 4e-4 };
+pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.07, border: 1e-4 };
 
 /// One case of a march: a setting and how the run differs from it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -123,7 +123,54 @@ pub fn history<const L: usize>(
     passes: u32,
     tolerance: Tolerance,
 ) -> Result<History<L>, MarchError> {
-    let mut chain = chain(stack, &cases.map(|case| case.world), dryer.belt.heat_capacity, dryer.belt.contact);
+    history_on(GRID, stack, dryer, cases, passes, tolerance)
+}
+
+/// [`history`] with so many nodes of film, front and back cloth.
+pub(super) fn history_on<const L: usize>(
+    grid: [usize; 3],
+    stack: &Stack,
+    dryer: &Dryer,
+    cases: &[Case; L],
+    passes: u32,
+    tolerance: Tolerance,
+) -> Result<History<L>, MarchError> {
+    let (mut chain, mut state) = enter(grid, stack, dryer, cases);
+    let mut record = Recorder::new(&chain);
+    let stages = stages(dryer, cases, passes);
+    let mut leaves = Lanes::ZERO;
+    for stage in stages {
+        if let Some(belt) = stage.belt {
+            state[chain.count - 1] = Lanes::splat(belt);
+        }
+        chain.surroundings = stage.surroundings;
+        if stage.cools {
+            leaves = record.clock;
+        }
+        record.stage(&chain, &mut state, stage.duration, tolerance)?;
+    }
+    Ok(History { samples: record.samples, leaves, effort: record.effort })
+}
+
+/// One stage of a journey: surroundings that stay, for a while.
+pub(super) struct Stage<const L: usize> {
+    pub surroundings: Surroundings<L>,
+    pub duration: Lanes<L>,
+    /// Temperature of the fresh piece of belt that the stage begins on, K.
+    pub belt: Option<f64>,
+    /// True behind the dryer's mouth.
+    pub cools: bool,
+}
+
+/// The stack laid out, and its state as it enters.
+pub(super) fn enter<const L: usize>(
+    grid: [usize; 3],
+    stack: &Stack,
+    dryer: &Dryer,
+    cases: &[Case; L],
+) -> (Chain<L>, State<L>) {
+    let worlds = cases.map(|case| case.world);
+    let chain = chain(grid, stack, &worlds, dryer.belt.heat_capacity, dryer.belt.contact);
     let mut state = zeros();
     state[..chain.count].fill(Lanes::splat(stack.enters));
     let water = Lanes(cases.map(|case| case.world.water));
@@ -131,11 +178,14 @@ pub fn history<const L: usize>(
         // Each cloth in balance with the room by itself: a lining may hold more than what it lines.
         state[NODES + k] = water * (moisture::regain(stack.humidity, wet.regain_65) + stack.added_water);
     }
-    let mut record = Recorder::new(&chain);
+    (chain, state)
+}
+
+/// Every zone and the cooling behind the last, `passes` times.
+pub(super) fn stages<const L: usize>(dryer: &Dryer, cases: &[Case; L], passes: u32) -> Vec<Stage<L>> {
     let last_zone = dryer.zones.len().saturating_sub(1);
-    let mut leaves = Lanes::ZERO;
+    let mut stages = Vec::new();
     for _ in 0..passes.max(1) {
-        state[chain.count - 1] = Lanes::splat(dryer.belt.enters);
         for (z, zone) in dryer.zones.iter().enumerate() {
             let stop = |case: &Case| if z == last_zone { case.world.stop } else { 0.0 };
             let air = Lanes(cases.map(|case| case.set + zone.air_offset + case.world.air));
@@ -147,22 +197,24 @@ pub fn history<const L: usize>(
                 }
                 None => Surroundings::radiation(Lanes::ZERO, air, air),
             };
-            chain.surroundings = Surroundings {
-                air,
-                h_top: Lanes(cases.map(|case| zone.h_top * case.world.h)),
-                h_bottom: Lanes(cases.map(|case| zone.h_bottom * case.world.h)),
-                source,
-                emission,
-                belt_emission: 0.5 * crate::quantity::STEFAN_BOLTZMANN,
-                vapour: vapour_pressure(dryer.humidity_ratio),
-            };
-            let duration = Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane]));
-            record.stage(&chain, &mut state, duration, tolerance)?;
+            stages.push(Stage {
+                surroundings: Surroundings {
+                    air,
+                    h_top: Lanes(cases.map(|case| zone.h_top * case.world.h)),
+                    h_bottom: Lanes(cases.map(|case| zone.h_bottom * case.world.h)),
+                    source,
+                    emission,
+                    belt_emission: 0.5 * crate::quantity::STEFAN_BOLTZMANN,
+                    vapour: vapour_pressure(dryer.humidity_ratio),
+                },
+                duration: Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane])),
+                belt: (z == 0).then_some(dryer.belt.enters),
+                cools: false,
+            });
         }
-        leaves = record.clock;
-        cool(&mut chain, &mut record, &mut state, tolerance)?;
+        stages.push(cooling());
     }
-    Ok(History { samples: record.samples, leaves, effort: record.effort })
+    stages
 }
 
 /// Marches a film on a pallet under a flash unit for `seconds`, then until it is cool.
@@ -177,7 +229,7 @@ pub fn flash<const L: usize>(
 ) -> Result<History<L>, MarchError> {
     let mut flat = stack.clone();
     flat.back = None;
-    let mut chain = chain(&flat, &[World::NOMINAL; L], unit.pallet_heat_capacity, stack.gap);
+    let mut chain = chain(GRID, &flat, &[World::NOMINAL; L], unit.pallet_heat_capacity, stack.gap);
     let mut state = zeros();
     state[..chain.count].fill(Lanes::splat(stack.enters));
     state[chain.count - 1] = Lanes::splat(unit.pallet);
@@ -200,32 +252,34 @@ pub fn flash<const L: usize>(
     let mut record = Recorder::new(&chain);
     record.stage(&chain, &mut state, seconds, tolerance)?;
     let leaves = record.clock;
-    cool(&mut chain, &mut record, &mut state, tolerance)?;
+    let cooling = cooling();
+    chain.surroundings = cooling.surroundings;
+    record.stage(&chain, &mut state, cooling.duration, tolerance)?;
     Ok(History { samples: record.samples, leaves, effort: record.effort })
 }
 
 /// Moisture of room air, kg/kg: 25 °C at 50 % RH is 0.0099 (CoolProp).
 const ROOM_HUMIDITY_RATIO: f64 = 0.0099;
 
-fn cool<const L: usize>(
-    chain: &mut Chain<L>,
-    record: &mut Recorder<L>,
-    state: &mut crate::numerics::march::State<L>,
-    tolerance: Tolerance,
-) -> Result<(), MarchError> {
+/// The open belt end.
+fn cooling<const L: usize>() -> Stage<L> {
     let cooling = Cooling::OPEN;
     let air = Lanes::splat(cooling.air);
     let (source, emission) = Surroundings::room(air);
-    chain.surroundings = Surroundings {
-        air,
-        h_top: Lanes::splat(cooling.h_top),
-        h_bottom: Lanes::splat(cooling.h_bottom),
-        source,
-        emission,
-        belt_emission: 0.5 * crate::quantity::STEFAN_BOLTZMANN,
-        vapour: vapour_pressure(ROOM_HUMIDITY_RATIO),
-    };
-    record.stage(chain, state, Lanes::splat(cooling.seconds), tolerance)
+    Stage {
+        surroundings: Surroundings {
+            air,
+            h_top: Lanes::splat(cooling.h_top),
+            h_bottom: Lanes::splat(cooling.h_bottom),
+            source,
+            emission,
+            belt_emission: 0.5 * crate::quantity::STEFAN_BOLTZMANN,
+            vapour: vapour_pressure(ROOM_HUMIDITY_RATIO),
+        },
+        duration: Lanes::splat(cooling.seconds),
+        belt: None,
+        cools: true,
+    }
 }
 
 /// Keeps the samples of the stages one after another.
@@ -250,7 +304,7 @@ impl<const L: usize> Recorder<L> {
     fn stage(
         &mut self,
         chain: &Chain<L>,
-        state: &mut crate::numerics::march::State<L>,
+        state: &mut State<L>,
         duration: Lanes<L>,
         tolerance: Tolerance,
     ) -> Result<(), MarchError> {

@@ -8,7 +8,7 @@ use crate::textile::Fabric;
 
 /// Nodes of film, front cloth and back cloth. Against a reference on 24, 16 and 10 cells the film is within 0.3 K at
 /// every moment and dwells to fuse are within 1 % (`tests/history.rs`).
-const GRID: [usize; 3] = [4, 6, 4];
+pub(super) const GRID: [usize; 3] = [4, 6, 4];
 
 /// Regain of a cloth, never quite nothing: even polypropylene wets a little, and a cloth without water at all would
 /// leave the border of the march without an equation.
@@ -16,14 +16,15 @@ pub(super) fn held_regain(cloth: &Fabric) -> f64 {
     cloth.regain_65.max(2e-4)
 }
 
-/// Lays the stack out as a chain of nodes over a belt or pallet.
+/// Lays the stack out as a chain of nodes, so many to film, front and back cloth, over a belt or pallet.
 pub(super) fn chain<const L: usize>(
+    grid: [usize; 3],
     stack: &Stack,
     worlds: &[World; L],
     under: f64,
     contact: f64,
 ) -> Chain<L> {
-    let [film, front, back] = GRID;
+    let [film, front, back] = grid;
     let mut chain = Chain {
         count: 0,
         film,
@@ -136,7 +137,7 @@ mod tests {
     #[test]
     fn the_equations_keep_heat() {
         let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cotton(), 0.65);
-        let mut chain = chain::<2>(&stack, &[World::NOMINAL; 2], 600.0, 40.0);
+        let mut chain = chain::<2>(GRID, &stack, &[World::NOMINAL; 2], 600.0, 40.0);
         let air = Lanes([448.0, 420.0]);
         let (source, emission) = Surroundings::radiation(Lanes::splat(0.15), Lanes::splat(673.0), air);
         chain.surroundings = Surroundings {
