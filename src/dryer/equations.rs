@@ -134,6 +134,12 @@ impl Stage {
         self.chain.count + self.chain.wet.len()
     }
 
+    /// Number of nodes: the temperatures among the unknowns, the belt's last.
+    #[must_use]
+    pub fn nodes(&self) -> usize {
+        self.chain.count
+    }
+
     /// What surrounds the stack.
     #[must_use]
     pub fn around(&self) -> Around {
