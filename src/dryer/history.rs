@@ -1,7 +1,7 @@
 //! How hot each part of the stack gets, and when.
 
 use super::error::{check_air, check_case, check_dryer, check_stack};
-use super::journey::{Journey, in_zone, under};
+use super::journey::{Journey, enter, legs, under};
 use super::lay::Grid;
 use super::{Cooling, Dryer, Flash, HistoryError, Stack, World};
 use crate::numerics::Lanes;
@@ -165,24 +165,17 @@ pub fn history_on<const L: usize>(
     for case in cases {
         check_case(case, dryer)?;
     }
-    let belt = &dryer.belt;
-    let worlds = cases.map(|case| case.world);
-    let set = Lanes(cases.map(|case| case.set));
-    let under = [belt.heat_capacity, belt.contact, belt.enters];
-    let mut journey = Journey::start(stack, &worlds, under, grid, tolerance);
+    let mut journey = enter(stack, dryer, cases, grid, tolerance);
     let mut samples = room();
-    let last_zone = dryer.zones.len().saturating_sub(1);
     let mut leaves = Lanes::ZERO;
-    for _ in 0..passes.max(1) {
-        journey.lie_on(belt.enters);
-        for (z, zone) in dryer.zones.iter().enumerate() {
-            let stop = |case: &Case| if z == last_zone { case.world.stop } else { 0.0 };
-            let seconds = Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane]));
-            let around = in_zone(stack, dryer, zone, set, &worlds);
-            journey.go(around, seconds, &mut |sample| samples.push(sample))?;
+    for leg in legs(stack, dryer, cases, passes) {
+        if let Some(belt) = leg.belt {
+            journey.lie_on(belt);
         }
-        leaves = journey.clock;
-        journey.rest(dryer.cooling.rests(), &mut |sample| samples.push(sample))?;
+        journey.go(leg.around, leg.seconds, &mut |sample| samples.push(sample))?;
+        if leg.heats {
+            leaves = journey.clock;
+        }
     }
     Ok(History { samples, leaves, effort: journey.effort })
 }

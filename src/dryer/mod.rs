@@ -10,6 +10,7 @@ mod air;
 mod calibrate;
 mod chain;
 mod cooling;
+mod equations;
 mod error;
 mod flash;
 mod fork;
@@ -25,6 +26,7 @@ mod stack;
 
 pub use calibrate::{Calibration, Reading, calibrate};
 pub use cooling::{Cooling, Rest};
+pub use equations::{Equations, Stage};
 pub use error::HistoryError;
 pub use flash::Flash;
 pub use fork::{Follow, forked};
