@@ -10,7 +10,7 @@ use crate::quantity::Bound;
 
 /// The tolerance of a march: peaks within 0.1 K and fused shares within 0.0015 of the converged march
 /// (`tests/history.rs`).
-pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.2, border: 5e-5 };
+pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.15, border: 5e-5 };
 
 /// One case of a march: a setting and how the run differs from it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -145,7 +145,7 @@ pub fn history<const L: usize>(
     passes: u32,
     tolerance: Tolerance,
 ) -> Result<History<L>, HistoryError> {
-    history_on(Grid::SHIPPED, stack, dryer, cases, passes, tolerance)
+    history_on(Grid::of(stack), stack, dryer, cases, passes, tolerance)
 }
 
 /// The same on another grid, for those who ask how far the shipped one is off.
@@ -198,7 +198,7 @@ pub fn flash<const L: usize>(
         Bound { field: "seconds", min: 0.05, max: 3600.0, unit: "s" }.check(second)?;
     }
     let under_it = [unit.pallet_heat_capacity, stack.gap, unit.pallet];
-    let mut journey = Journey::start(&flat, &[World::NOMINAL; L], under_it, Grid::SHIPPED, tolerance);
+    let mut journey = Journey::start(&flat, &[World::NOMINAL; L], under_it, Grid::of(&flat), tolerance);
     let mut samples = room();
     journey.go(under(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
     let leaves = journey.clock;

@@ -6,15 +6,8 @@
 use std::hint::black_box;
 use std::time::Instant;
 use whitehold::dryer::{Grid, TOLERANCE};
-use whitehold::numerics::march::Tolerance;
 use whitehold_bench::journeys::{Failure, random, timed};
-use whitehold_bench::ours::{march, results};
-
-/// Tight enough that only the grid is left.
-const FINE: Tolerance = Tolerance { temperature: 1e-4, border: 1e-7 };
-
-/// Fine enough that only rounding is left of it.
-const FINE_GRID: Grid = Grid { film: 24, blocker: 8, front: 24, back: 16 };
+use whitehold_bench::ours::{FINE, FINE_GRID, march, results};
 
 fn main() -> Result<(), Failure> {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -25,17 +18,17 @@ fn main() -> Result<(), Failure> {
         let case = [trip.case];
         let exact = results(trip, &march(trip, &case, FINE_GRID, FINE)?)[0];
         let [grid_peak, grid_fused] =
-            results(trip, &march(trip, &case, Grid::SHIPPED, FINE)?)[0].apart(exact);
-        let history = march(trip, &case, Grid::SHIPPED, TOLERANCE)?;
+            results(trip, &march(trip, &case, Grid::of(&trip.stack), FINE)?)[0].apart(exact);
+        let history = march(trip, &case, Grid::of(&trip.stack), TOLERANCE)?;
         let [peak, fused] = results(trip, &history)[0].apart(exact);
         let eight = trip.at_eight_speeds();
         let exact_eight = results(trip, &march(trip, &eight, FINE_GRID, FINE)?);
-        let found_eight = results(trip, &march(trip, &eight, Grid::SHIPPED, TOLERANCE)?);
+        let found_eight = results(trip, &march(trip, &eight, Grid::of(&trip.stack), TOLERANCE)?);
         let apart = found_eight.iter().zip(exact_eight).map(|(found, exact)| found.apart(exact));
         let lanes = apart.fold([0.0_f64; 2], |a, b| [a[0].max(b[0]), a[1].max(b[1])]);
-        let alone = median(|| march(trip, &case, Grid::SHIPPED, TOLERANCE).map(black_box).map(drop))?;
+        let alone = median(|| march(trip, &case, Grid::of(&trip.stack), TOLERANCE).map(black_box).map(drop))?;
         let side_by_side =
-            median(|| march(trip, &eight, Grid::SHIPPED, TOLERANCE).map(black_box).map(drop))? / 8.0;
+            median(|| march(trip, &eight, Grid::of(&trip.stack), TOLERANCE).map(black_box).map(drop))? / 8.0;
         println!(
             "{:24} grid {grid_peak:.3} K {grid_fused:.5}, shipped {peak:.3} K {fused:.5}, {}+{} steps, {alone:.1} us; in lanes {:.3} K {:.5}, {side_by_side:.1} us",
             trip.name, history.effort.accepted, history.effort.rejected, lanes[0], lanes[1]
@@ -70,7 +63,8 @@ fn beside(
 ) -> Result<(), Failure> {
     use whitehold_bench::peers::{bdf, result};
     let relative = words.get(1).map_or(Ok(1e-4), |word| word.parse())?;
-    let journey = whitehold::dryer::Equations::new(Grid::SHIPPED, &trip.stack, &trip.dryer, &trip.case, 1);
+    let journey =
+        whitehold::dryer::Equations::new(Grid::of(&trip.stack), &trip.stack, &trip.dryer, &trip.case, 1);
     let course = bdf(&journey, relative)?;
     let [peak, fused] = result(&course, &trip.ink).apart(exact);
     let time = median(|| bdf(&journey, relative).map(black_box).map(drop))?;

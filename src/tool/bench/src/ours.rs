@@ -5,6 +5,12 @@ use whitehold::cure::fuse;
 use whitehold::dryer::{Case, Grid, History, history_on};
 use whitehold::numerics::march::Tolerance;
 
+/// A grid so fine that its own error does not count beside what is measured against it.
+pub const FINE_GRID: Grid = Grid { film: 8, blocker: 6, front: 40, back: 24 };
+
+/// So tight that only the grid is left.
+pub const FINE: Tolerance = Tolerance { temperature: 1e-3, border: 1e-6 };
+
 /// What the exactness of a solver is measured by.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Result {
