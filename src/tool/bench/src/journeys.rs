@@ -1,6 +1,8 @@
 //! The journeys that are timed and checked: stacks and dryers far apart from each other.
 
-use whitehold::dryer::{Case, Cooling, Dryer, Emitter, Film, Stack, Transfer, World, Zone};
+use whitehold::dryer::{
+    Case, Cooling, Dryer, Emitter, Film, NearInfrared, Stack, TOLERANCE, Transfer, World, Zone, history,
+};
 use whitehold::ink::CureKinetics;
 use whitehold::library::{Library, cure_kinetics, starter};
 use whitehold::quantity::units::kelvin;
@@ -123,7 +125,8 @@ pub fn timed() -> Result<Vec<Trip>, Failure> {
     rows.into_iter().map(trip).collect()
 }
 
-/// Random trips, the same at every call: all that a shop could lay on its belt.
+/// Random trips, the same at every call: all that a shop could lay on its belt, in any dryer that gels it and does not
+/// burn it.
 ///
 /// # Errors
 /// Where the library cannot be read.
@@ -158,14 +161,18 @@ pub fn random(count: usize) -> Result<Vec<Trip>, Failure> {
             stack.blocker = Some(Film { thickness: dice.between(30e-6, 150e-6), ..film });
         }
         stack.gap = dice.between(20.0, 60.0);
+        // A quarter of the dryers heat by lamps, which see the cloth's colour.
+        let lamps = dice.between(0.0, 1.0) < 0.25;
+        stack.near_infrared = NearInfrared::on_cloth(dice.between(20.0, 95.0));
         let zones = (0..1 + (dice.between(0.0, 3.0) as usize)).map(|_| Zone {
             length: dice.between(0.5, 2.0),
             air_offset: dice.between(-20.0, 20.0),
             h_top: Transfer::measured(dice.between(15.0, 80.0)),
             h_bottom: Transfer::measured(dice.between(8.0, 50.0)),
-            panel_offset: (dice.between(0.0, 1.0) < 0.7).then(|| dice.between(120.0, 300.0)),
-            exchange: dice.between(0.05, 0.3),
-            emitter: Emitter::MidInfrared,
+            panel_offset: (dice.between(0.0, 1.0) < 0.7)
+                .then(|| if lamps { dice.between(1500.0, 2200.0) } else { dice.between(120.0, 300.0) }),
+            exchange: if lamps { dice.between(0.005, 0.02) } else { dice.between(0.05, 0.3) },
+            emitter: if lamps { Emitter::NearInfrared } else { Emitter::MidInfrared },
         });
         let mut dryer = Dryer { zones: zones.collect(), ..maker.dryer.clone() };
         dryer.belt.heat_capacity = dice.between(300.0, 1500.0);
@@ -181,7 +188,13 @@ pub fn random(count: usize) -> Result<Vec<Trip>, Failure> {
             belt: dryer.heated_length() / dice.between(20.0, 90.0),
             world: World { stop: if dice.between(0.0, 1.0) < 0.1 { 15.0 } else { 0.0 }, ..World::NOMINAL },
         };
-        trips.push(Trip { name: format!("random {}", trips.len() + 1), stack, dryer, case, ink });
+        let name = format!("random {}", trips.len() + 1);
+        let trip = Trip { name, stack, dryer, case, ink };
+        // A film that stays wet or one that burns is no print: nobody asks how hot it was.
+        let peak = history(&trip.stack, &trip.dryer, &[trip.case], 1, TOLERANCE)?.film_bottom_peak()[0];
+        if (kelvin(110.0)..kelvin(230.0)).contains(&peak) {
+            trips.push(trip);
+        }
     }
     Ok(trips)
 }
