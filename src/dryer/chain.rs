@@ -109,7 +109,7 @@ pub(super) fn vapour_pressure(ratio: f64) -> f64 {
 }
 
 #[inline]
-fn fourth<const L: usize>(x: Lanes<L>) -> Lanes<L> {
+pub(super) fn fourth<const L: usize>(x: Lanes<L>) -> Lanes<L> {
     let square = x * x;
     square * square
 }
@@ -155,15 +155,15 @@ pub(super) struct Chain<const L: usize> {
 }
 
 /// What one cloth's evaporation comes to.
-struct Evaporation<const L: usize> {
-    flux: Lanes<L>,
-    heat: Lanes<L>,
+pub(super) struct Evaporation<const L: usize> {
+    pub flux: Lanes<L>,
+    pub heat: Lanes<L>,
     per_kelvin: Lanes<L>,
     per_water: Lanes<L>,
 }
 
 impl<const L: usize> Chain<L> {
-    fn mean(&self, wet: &Wet, state: &State<L>) -> Lanes<L> {
+    pub(super) fn mean(&self, wet: &Wet, state: &State<L>) -> Lanes<L> {
         let nodes = wet.nodes.clone();
         let pairs = state[nodes.clone()].iter().zip(&self.share[nodes]);
         pairs.fold(Lanes::ZERO, |mean, (temperature, share)| mean + *temperature * *share)
@@ -172,7 +172,7 @@ impl<const L: usize> Chain<L> {
     /// Divisions are what costs here: fractions are brought over common denominators where that saves one. Inlined, so
     /// that what only the Jacobian needs is left out where only the rates are asked for.
     #[inline(always)]
-    fn evaporation(&self, wet: &Wet, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
+    pub(super) fn evaporation(&self, wet: &Wet, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
         let at = &self.surroundings;
         let water = water.max(Lanes::ZERO);
         let temperature = temperature.clamp(230.0, 900.0);
@@ -221,7 +221,7 @@ impl<const L: usize> Chain<L> {
 
     /// Heat capacity of a node, J/(m² K), with its share of a cloth's water, kg/m².
     #[inline(always)]
-    fn capacity_at(&self, node: usize, temperature: Lanes<L>, water: Lanes<L>) -> Lanes<L> {
+    pub(super) fn capacity_at(&self, node: usize, temperature: Lanes<L>, water: Lanes<L>) -> Lanes<L> {
         (temperature - 298.0).clamp(0.0, 180.0) * self.capacity_slope[node]
             + self.capacity[node]
             + water * (self.share[node] * moisture::HEAT_CAPACITY)
@@ -256,7 +256,7 @@ impl<const L: usize> Chain<L> {
     }
 
     /// Water of a cloth, kg/m².
-    fn water(&self, cloth: Option<usize>, state: &State<L>) -> Lanes<L> {
+    pub(super) fn water(&self, cloth: Option<usize>, state: &State<L>) -> Lanes<L> {
         cloth.map_or(Lanes::ZERO, |k| state[NODES + k].max(Lanes::ZERO) * self.wet[k].mass)
     }
 
@@ -276,28 +276,6 @@ impl<const L: usize> Chain<L> {
             + at.h_bottom * (at.air - state[last])
             + (fourth(at.air) - fourth(state[last])) * at.belt_emission;
         rates[self.film] += at.through;
-    }
-
-    /// Heat that the whole chain takes up, W/m², and what crosses its boundary, for the balance test.
-    #[cfg(test)]
-    pub(super) fn balance(&self, state: &State<L>) -> (Lanes<L>, Lanes<L>) {
-        let mut rates = zeros();
-        self.rates(state, &mut rates);
-        let mut stored = Lanes::ZERO;
-        for i in 0..self.count {
-            let water = self.water(self.wet.iter().position(|wet| wet.nodes.contains(&i)), state);
-            stored += self.capacity_at(i, state[i], water) * rates[i];
-        }
-        let at = &self.surroundings;
-        let (top, belt) = (state[0], state[self.count - 1]);
-        let mut crossing = at.h_top * (at.air - top) + at.source - at.emission * fourth(top);
-        crossing += at.through;
-        crossing += at.h_bottom * (at.air - belt) + (fourth(at.air) - fourth(belt)) * at.belt_emission;
-        for (k, wet) in self.wet.iter().enumerate() {
-            let evaporation = self.evaporation(wet, state[NODES + k], self.mean(wet, state));
-            crossing -= evaporation.flux * evaporation.heat;
-        }
-        (stored, crossing)
     }
 }
 

@@ -7,6 +7,8 @@
 //! Judges nothing.
 
 mod air;
+#[cfg(test)]
+mod balance;
 mod calibrate;
 mod chain;
 mod cooling;
