@@ -44,10 +44,10 @@ pub fn forked<const L: usize, F: Follow<L>>(
     }
     let belt = &dryer.belt;
     let under = [belt.heat_capacity, belt.contact, belt.enters];
-    let mut hot = Journey::start(stack, worlds, under, Grid::SHIPPED, tolerance);
+    let mut hot = Journey::start(stack, worlds, under, Grid::of(stack), tolerance);
     // What a tail adds is small, and it need not be followed as closely.
     let loose = Tolerance { temperature: tolerance.temperature * LOOSER, border: tolerance.border * LOOSER };
-    let mut cold = Journey::start(stack, worlds, under, Grid::SHIPPED, loose);
+    let mut cold = Journey::start(stack, worlds, under, Grid::of(stack), loose);
     let around = in_zone(stack, dryer, zone, Lanes(sets), worlds);
     let mut trunk = start.clone();
     let mut before: Option<Sample<L>> = None;

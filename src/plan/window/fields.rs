@@ -12,8 +12,9 @@ use crate::numerics::march::Effort;
 
 /// Cases that march side by side.
 const SIDE_BY_SIDE: usize = 8;
-/// Values of a cell: two fused shares, peaks of film top, film bottom and cloth, scorch, dye.
-pub(super) const FIELDS: usize = 7;
+/// Values of a cell: two fused shares, peaks of film top, film bottom and cloth, scorch, dye; peak and scorch of the cloth
+/// beside the print. Which of the two is hotter is asked between the cells, where the larger of both would have a kink.
+pub(super) const FIELDS: usize = 9;
 
 /// Values over the grid, row after row from the coolest, as they are interpolated.
 #[derive(Clone, Debug)]
@@ -122,12 +123,13 @@ pub(super) fn fields(
         let [ordinary, low] = print.cures.map(|cure| logit(cure.fused[lane]));
         let [top, bottom, face] = print.peaks.map(|peak| peak[lane]);
         let dye = dyed.map_or(0.0, |dyed| dyed.arrives(&print.release)[lane]);
-        *cell = [ordinary, low, top, bottom, face, print.scorch.ln(lane), (dye + NO_DYE).ln()];
+        let [_, _, _, _, _, _, _, bare_face, bare_scorch] = *cell;
+        let (scorch, dye) = (print.scorch.ln(lane), (dye + NO_DYE).ln());
+        *cell = [ordinary, low, top, bottom, face, scorch, dye, bare_face, bare_scorch];
     })?;
     grid.follow(&bare, &beside, |cell, lane, beside| {
-        let [_, _, _, _, face, scorch, _] = cell;
-        *face = face.max(beside.peak[lane]);
-        *scorch = scorch.max(beside.scorch.ln(lane));
+        let [.., face, scorch] = cell;
+        (*face, *scorch) = (beside.peak[lane], beside.scorch.ln(lane));
     })?;
     Ok((grid.fields, grid.effort))
 }
