@@ -123,7 +123,7 @@ fn settings_between_the_cells() {
             println!("{label} in {dryer}, {detail:?}: {worst:.4?}, {solves:.0} solves a run");
             // Several zones cannot share a hot march.
             let shared = job.dryer.zones.len() == 1;
-            assert!(!shared || solves < 165.0, "{label} in {dryer}, {detail:?}: {solves:.0} solves a run");
+            assert!(!shared || solves < 200.0, "{label} in {dryer}, {detail:?}: {solves:.0} solves a run");
             for (((what, _), allowed), worst) in ALLOWED.into_iter().zip(allowed).zip(worst) {
                 assert!(worst < allowed, "{label}, {detail:?}: {what} {worst:.4} off, {allowed} allowed");
             }

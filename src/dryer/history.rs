@@ -1,7 +1,7 @@
 //! How hot each part of the stack gets, and when.
 
 use super::error::{check_air, check_case, check_dryer, check_stack};
-use super::journey::{Journey, enter, legs, under};
+use super::journey::{Journey, enter, in_cooling, legs, under};
 use super::lay::Grid;
 use super::{Cooling, Dryer, Flash, HistoryError, Stack, World};
 use crate::numerics::Lanes;
@@ -61,19 +61,19 @@ impl<const L: usize> History<L> {
     /// Highest temperature of the film's surface, K.
     #[must_use]
     pub fn film_peak(&self) -> Lanes<L> {
-        self.peak(|sample| sample.film_top[0])
+        self.peak(|sample| sample.film_top)
     }
 
     /// Highest temperature of the film's bottom, K.
     #[must_use]
     pub fn film_bottom_peak(&self) -> Lanes<L> {
-        self.peak(|sample| sample.film_bottom[0])
+        self.peak(|sample| sample.film_bottom)
     }
 
     /// Highest temperature of the cloth's face, K.
     #[must_use]
     pub fn cloth_peak(&self) -> Lanes<L> {
-        self.peak(|sample| sample.cloth_face[0])
+        self.peak(|sample| sample.cloth_face)
     }
 
     /// Temperatures at `place` at a moment, s, on the cubic between two samples; nothing outside the history. Lanes whose
@@ -96,8 +96,11 @@ impl<const L: usize> History<L> {
         }
     }
 
-    fn peak(&self, of: impl Fn(&Sample<L>) -> Lanes<L>) -> Lanes<L> {
-        self.samples.iter().map(of).fold(Lanes::ZERO, Lanes::max)
+    fn peak(&self, place: Place<L>) -> Lanes<L> {
+        let mut peak = self.samples.iter().map(|sample| place(sample)[0]).fold(Lanes::ZERO, Lanes::max);
+        // Inner layers are hottest a moment after the exit, between two samples.
+        self.walk(place, |_, temperature| peak = peak.max(temperature));
+        peak
     }
 }
 
@@ -172,6 +175,7 @@ pub fn history_on<const L: usize>(
         if let Some(belt) = leg.belt {
             journey.lie_on(belt);
         }
+        journey.tolerance = if leg.heats { tolerance } else { in_cooling(tolerance) };
         journey.go(leg.around, leg.seconds, &mut |sample| samples.push(sample))?;
         if leg.heats {
             leaves = journey.clock;

@@ -14,6 +14,14 @@ const COOL: f64 = 363.15;
 /// How often a cooling piece is looked at, s.
 const LOOK: f64 = 12.0;
 
+/// What a cooling tail adds is small, and it need not be followed as closely: so much looser is its tolerance.
+const LOOSER: f64 = 5.0;
+
+/// The tolerance behind the dryer's mouth.
+pub(super) fn in_cooling(heating: Tolerance) -> Tolerance {
+    Tolerance { temperature: heating.temperature * LOOSER, border: heating.border * LOOSER }
+}
+
 /// A stack on its way: the equations, where it stands and how long it has been going.
 #[derive(Clone, Debug)]
 pub(super) struct Journey<const L: usize> {
@@ -21,7 +29,7 @@ pub(super) struct Journey<const L: usize> {
     pub state: State<L>,
     pub clock: Lanes<L>,
     pub effort: Effort,
-    tolerance: Tolerance,
+    pub tolerance: Tolerance,
 }
 
 impl<const L: usize> Journey<L> {

@@ -44,6 +44,8 @@ impl Follow<SIDE_BY_SIDE> for Print<'_> {
                 for (cure, kinetics) in self.cures.iter_mut().zip(self.kinetics) {
                     cure.advance(seconds, temperature, kinetics);
                 }
+                // Hottest a moment after the exit, between two samples.
+                self.peaks[1] = self.peaks[1].max(temperature);
             },
         );
         between(
@@ -55,6 +57,7 @@ impl Follow<SIDE_BY_SIDE> for Print<'_> {
                     self.release.heat(dyed, seconds, temperature);
                 }
                 self.scorch.advance(seconds, temperature);
+                self.peaks[2] = self.peaks[2].max(temperature);
             },
         );
         for (peak, [temperature, _]) in
@@ -80,6 +83,7 @@ impl Follow<SIDE_BY_SIDE> for Beside {
             |sample| sample.cloth_face,
             |seconds, temperature| {
                 self.scorch.advance(seconds, temperature);
+                self.peak = self.peak.max(temperature);
             },
         );
         self.peak = self.peak.max(to.cloth_face[0]);
