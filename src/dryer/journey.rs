@@ -15,7 +15,7 @@ const COOL: f64 = 363.15;
 const LOOK: f64 = 12.0;
 
 /// What a cooling tail adds is small, and it need not be followed as closely: so much looser is its tolerance.
-const LOOSER: f64 = 5.0;
+const LOOSER: f64 = 4.0;
 
 /// The tolerance behind the dryer's mouth.
 pub(super) fn in_cooling(heating: Tolerance) -> Tolerance {

@@ -29,8 +29,9 @@ const MOST_CELLS: f64 = 16.0;
 
 impl Grid {
     /// The grid that ships. With it and the tolerance that ships, peaks of the film's bottom are within 0.1 K and fused
-    /// shares within 0.005 of the converged equations on fifty random stacks and dryers (`src/tool/bench/tests/converged.rs`); the
-    /// factors are the smallest that keep them there.
+    /// shares within 0.005 of the converged equations on fifty random stacks and dryers
+    /// (`src/tool/bench/tests/converged.rs`). That is no bound on every stack: the factors were chosen on a thousand such
+    /// trips, and of two thousand others 6 were further off, the worst 0.13 K, another 0.0054.
     #[must_use]
     pub fn of(stack: &Stack) -> Self {
         let nodes = |least: f64, factor: f64, resistance: f64, heat: f64| {
@@ -48,8 +49,8 @@ impl Grid {
         Self {
             film: film(stack.film),
             blocker: stack.blocker.map_or(2, film),
-            front: cloth(1.0, 1.5, &stack.front),
-            back: stack.back.as_ref().map_or(2, |back| cloth(0.0, 1.1, back)),
+            front: cloth(1.0, 2.0, &stack.front),
+            back: stack.back.as_ref().map_or(2, |back| cloth(0.0, 1.3, back)),
         }
     }
 }
