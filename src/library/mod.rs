@@ -7,12 +7,17 @@
 mod anchor;
 mod ask;
 mod cloth;
+pub mod log;
+mod overlay;
 mod record;
 mod resolve;
+mod shop_record;
 mod starter;
 
 pub use anchor::anchor_chance;
 pub use ask::{answer, job, pick_window, report_at, window};
+pub use overlay::Unusable;
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
 pub use resolve::{cure_kinetics, mesh};
+pub use shop_record::{Batch, FabricDye, FollowUp, Lot, Reading, Trial};
 pub use starter::{Library, LibraryError, harbour_lane, starter};
