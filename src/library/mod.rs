@@ -7,6 +7,7 @@
 mod anchor;
 mod ask;
 mod cloth;
+pub mod file;
 pub mod log;
 mod overlay;
 mod record;

@@ -100,6 +100,12 @@ impl Log {
         !self.hidden.is_empty() && self.at(place).is_some_and(|entry| self.hidden.contains(&entry.id))
     }
 
+    /// Whether an entry came in with a merge that this tablet took back.
+    #[must_use]
+    pub fn hides_entry(&self, entry: &Entry) -> bool {
+        self.hidden.contains(&entry.id)
+    }
+
     /// Whether an entry counts: it is not hidden, and the last undo or redo of it, if any, is a redo.
     pub(super) fn counts(&self, place: u32) -> bool {
         let Some(entry) = self.at(place) else { return false };
