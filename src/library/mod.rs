@@ -12,8 +12,10 @@ pub mod log;
 mod overlay;
 mod record;
 mod resolve;
+pub mod search;
 mod shop_record;
 mod starter;
+pub mod table;
 
 pub use anchor::anchor_chance;
 pub use ask::{answer, job, pick_window, report_at, window};

@@ -121,6 +121,18 @@ fn read<T: Recorded>(
     Ok(row)
 }
 
+/// Whether a cloth can be computed with.
+pub(super) fn check_fabric(library: &Library, record: &FabricRecord) -> Result<(), FieldError> {
+    sourced(&record.areal_weight, "areal_weight")?;
+    library.fabric_of(record).map(drop)
+}
+
+/// Whether a white can be computed with.
+pub(super) fn check_white(library: &Library, record: &WhiteRecord) -> Result<(), FieldError> {
+    record.price_per_kg.as_ref().map_or(Ok(()), |price| sourced(price, "price_per_kg"))?;
+    library.white(record).map(drop)
+}
+
 /// A number that lies in its own range.
 fn sourced(number: &Sourced, field: &str) -> Result<(), FieldError> {
     let [min, max] = number.range;

@@ -379,7 +379,7 @@ impl Log {
 }
 
 /// Writes fields over others; `null` takes one away.
-pub(super) fn overlay(fields: &mut Map<String, Value>, over: Map<String, Value>) {
+pub(in crate::library) fn overlay(fields: &mut Map<String, Value>, over: Map<String, Value>) {
     for (name, value) in over {
         if value.is_null() {
             fields.remove(&name);

@@ -30,6 +30,7 @@ mod merge;
 mod record;
 
 pub use book::Log;
+pub(super) use book::overlay;
 pub use difference::{Difference, differences, same};
 pub use entry::{Change, Edit, Entry, Fields, Put, Remove, VERSION};
 pub use fold::{Claim, Conflict, Record, Version};
