@@ -3,12 +3,14 @@
 //! Hands out [`Library`] (the records of `data/`, by id), [`starter`] (the library that ships), [`harbour_lane`]
 //! (the demo print room) and the ways from records to what the rest of the house computes with: a
 //! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Mesh`](crate::ink::Mesh). Never judges.
+//! [`shelf`] says how lines lie in a browser's database.
 
 mod anchor;
 mod ask;
 mod cloth;
 mod record;
 mod resolve;
+pub mod shelf;
 mod starter;
 
 pub use anchor::anchor_chance;
