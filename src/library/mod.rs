@@ -3,6 +3,7 @@
 //! Hands out [`Library`] (the records of `data/`, by id), [`starter`] (the library that ships), [`harbour_lane`]
 //! (the demo print room) and the ways from records to what the rest of the house computes with: a
 //! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Mesh`](crate::ink::Mesh). Never judges.
+//! [`shelf`] says how lines lie in a browser's database.
 
 mod anchor;
 mod ask;
@@ -13,6 +14,7 @@ mod overlay;
 mod record;
 mod resolve;
 pub mod search;
+pub mod shelf;
 mod shop_record;
 mod starter;
 pub mod table;
