@@ -46,7 +46,7 @@ fn main() {
         let mut record = starter.fabrics[number % starter.fabrics.len()].clone();
         let maker = makers[number / 7 % makers.len()];
         record.id = format!("cloth-{number}");
-        record.name = format!("{} {}, {maker} {number}", colours[number % colours.len()], record.name);
+        record.name = format!("{} {}, {maker} {number}", colours[number / 3 % colours.len()], record.name);
         let edits = vec![log.keep(&record.id, &record).unwrap()];
         log.append(number as i64, Change::Edit { edits, from: None });
     }
@@ -72,11 +72,7 @@ fn main() {
     let entries: Vec<Entry> =
         timed("read the lines", || lines.iter().map(|line| read_line(line).unwrap()).collect());
     let mut log = Log::new("bench", "2");
-    timed("put them in", || {
-        entries.into_iter().for_each(|entry| {
-            log.insert(entry);
-        });
-    });
+    timed("put them in", || log.extend(entries));
     println!("{:<44} {:>9.1} MB", "memory of the log", memory() - before);
     let (with, unusable) = timed("lay the shop's records over the library", || starter.with(&log));
     assert!(unusable.is_empty() && with.fabrics.len() == 20_000 + starter.fabrics.len());
@@ -85,7 +81,7 @@ fn main() {
     let kinds = [Kind::Fabric];
     for asked in ["red interlock", "royl fleece", "quay 77", "", "cotton", "nothing of the kind"] {
         let found = timed(&format!("search {asked:?}"), || index.find(asked, &kinds));
-        println!("    {} found", found.items.len());
+        println!("    {} found", found.count);
     }
     timed("count the readings", || assert_eq!(log.count(Kind::Reading), 200_000));
     timed("all readings of one trial", || assert_eq!(log.records_of(Kind::Reading, "t77").count(), 8));

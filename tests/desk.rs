@@ -127,6 +127,8 @@ impl Used {
                     let (set_c, belt) = at.unwrap_or((165.0, 2.8));
                     self.send(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))));
                 }
+                Effect::Append(_) | Effect::Learned => {}
+                Effect::Append(_) | Effect::Learned => {}
                 Effect::Keep => {
                     self.send(Msg::Kept(true));
                 }

@@ -1,5 +1,6 @@
 use super::draft::Draft;
 use super::field::Field;
+use super::shop::Shop;
 use crate::optics::Lab;
 use crate::plan::{Order, Pick, Report, Step, WindowReport};
 use crate::quantity::{Bound, FieldError};
@@ -15,11 +16,13 @@ pub enum Screen {
     Job,
     /// The cure window.
     Window,
+    /// The shop's records.
+    Library,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 2] = [Self::Job, Self::Window];
+    pub const ALL: [Self; 3] = [Self::Job, Self::Window, Self::Library];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -27,6 +30,7 @@ impl Screen {
         match self {
             Self::Job => "job",
             Self::Window => "window",
+            Self::Library => "library",
         }
     }
 
@@ -95,6 +99,9 @@ pub struct State {
     pub spoken: String,
     /// Whether the draft is kept.
     pub keeping: Keeping,
+    /// The shop's records.
+    #[serde(skip)]
+    pub shop: Shop,
 }
 
 impl State {

@@ -1,6 +1,8 @@
 use super::draft::{Draft, Theme};
 use super::field::Field;
+use super::shop::{Clock, ShopMsg, tend};
 use super::state::{Keeping, Screen, State, Touch};
+use crate::library::shelf::Line;
 use crate::optics::Lab;
 use crate::plan::{
     CureKind, DyeClass, Finish, Garment, Opacity, Order, Pick, Priority, Report, Role, UseKind, WindowReport,
@@ -61,6 +63,8 @@ pub enum Msg {
     Windowed(String, Result<Box<WindowReport>, Vec<FieldError>>),
     /// The draft was kept, or could not be.
     Kept(bool),
+    /// Something happened to the shop's records, at this time.
+    Shop(Clock, ShopMsg),
 }
 
 /// An answer with the colour of the cloth it is for.
@@ -117,6 +121,10 @@ pub enum Effect {
     },
     /// Keep the draft and send [`Msg::Kept`].
     Keep,
+    /// Store these lines of the log; what is not stored is told with [`Msg::Kept`].
+    Append(Vec<Line>),
+    /// Orders are answered with another library from now on.
+    Learned,
 }
 
 /// The next state and what the browser has to do.
@@ -175,13 +183,19 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         }),
         Msg::Answered(order, result) => answered(&mut state, &order, result, &mut effects),
         Msg::Windowed(key, result) => windowed(&mut state, &key, result),
+        Msg::Shop(clock, what) => tend(&mut state, clock, what, &mut effects),
         Msg::Kept(kept) => state.keeping = if kept { Keeping::Kept } else { Keeping::NotKept },
     }
     (state, effects)
 }
 
 /// Changes the draft as one step of Undo, or as part of the last one if the same thing is touched again.
-fn change(state: &mut State, touch: Option<Touch>, effects: &mut Vec<Effect>, with: impl FnOnce(&mut Draft)) {
+pub(super) fn change(
+    state: &mut State,
+    touch: Option<Touch>,
+    effects: &mut Vec<Effect>,
+    with: impl FnOnce(&mut Draft),
+) {
     let before = state.draft.clone();
     with(&mut state.draft);
     if state.draft == before {
@@ -228,6 +242,14 @@ fn reread(state: &mut State, effects: &mut Vec<Effect>) {
             state.asked = Some(order.clone());
             effects.push(Effect::Answer(Box::new(order)));
         }
+    }
+}
+
+/// Asks anew about the order that was answered, because what it is answered with has changed.
+pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
+    if let Ok(order) = state.draft.read() {
+        state.asked = Some(order.clone());
+        effects.push(Effect::Answer(Box::new(order)));
     }
 }
 

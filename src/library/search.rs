@@ -6,9 +6,12 @@
 //! so that `red interlock` comes before `red interlock, recycled`.
 
 use super::Library;
-use super::log::{Key, Kind, Log};
+use super::log::{Key, Kind, Log, Record};
+use crate::ink::WhiteRecord;
+use crate::textile::FabricRecord;
 use crate::textile::spelling::{distance, fold};
 use serde_json::Value;
+use std::cmp::Ordering;
 use std::collections::{BTreeMap, HashMap};
 
 /// Something that can be found.
@@ -22,6 +25,8 @@ pub struct Item {
     pub nombre: String,
     /// Whether the shop wrote it, and not the library that ships.
     pub own: bool,
+    /// Whether a later item stands for it, or it was removed.
+    gone: bool,
 }
 
 /// An index over the records of a shop and of the library under them.
@@ -36,15 +41,15 @@ pub struct Index {
 /// What a search found.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Found {
-    /// Places of the items in the index, the nearest first.
+    /// Places of the nearest items in the index, the nearest first.
     pub items: Vec<u32>,
-    /// How many there are in all kinds together.
-    pub total: usize,
+    /// How many were found.
+    pub count: usize,
     /// Where nothing has all words: how many have each, for words that any has.
     pub instead: Vec<(String, usize)>,
 }
 
-/// Fields whose words a record is found by.
+/// Fields whose words a record of the shop is found by.
 const TOLD: [&str; 12] = [
     "name",
     "nombre",
@@ -66,63 +71,50 @@ impl Index {
     pub fn of(library: &Library, log: &Log) -> Self {
         let mut index = Self::default();
         let mut words: HashMap<Box<str>, Vec<u32>> = HashMap::new();
-        let mut add = |kind: Kind, id: &str, name: &str, nombre: &str, own: bool, told: &str| {
-            let Ok(place) = u32::try_from(index.items.len()) else { return };
-            let id: Box<str> = id.into();
-            for word in fold(told).split([' ', '/', ',', '.', '%']).chain([fold(&id).as_str()]) {
-                if word.is_empty() {
-                    continue;
+        for (item, told) in all(library, log) {
+            let place = index.push(item);
+            for word in cut(&told) {
+                match words.get_mut(word) {
+                    Some(list) if list.last() == Some(&place) => {}
+                    Some(list) => list.push(place),
+                    None => drop(words.insert(word.into(), vec![place])),
                 }
-                let list = match words.get_mut(word) {
-                    Some(list) => list,
-                    None => words.entry(word.into()).or_default(),
-                };
-                if list.last() != Some(&place) {
-                    list.push(place);
-                }
-            }
-            *index.counts.entry(kind).or_default() += 1;
-            let key = Key { kind, id };
-            index.items.push(Item { key, name: name.into(), nombre: nombre.into(), own });
-        };
-        let own = |kind, id: &str| log.stands(&Key::new(kind, id));
-        for it in &library.fabrics {
-            let mut told = format!("{} {} {}", it.name, it.nombre, it.id.replace('-', " "));
-            for fibre in it.composition_percent.keys() {
-                told.push(' ');
-                told.push_str(fibre.name());
-            }
-            add(Kind::Fabric, &it.id, &it.name, &it.nombre, own(Kind::Fabric, &it.id), &told);
-        }
-        for it in &library.whites {
-            let class = serde_json::to_value(it.class).ok();
-            let class = class.as_ref().and_then(Value::as_str).unwrap_or_default();
-            let told = format!("{} {class} {}", it.name, if it.low_cure { "low-cure" } else { "" });
-            add(Kind::White, &it.id, &it.name, &it.name, own(Kind::White, &it.id), &told);
-        }
-        for it in &library.blockers {
-            add(Kind::Blocker, &it.id, &it.name, &it.name, own(Kind::Blocker, &it.id), &it.name);
-        }
-        for it in &library.dryers {
-            add(Kind::Dryer, &it.id, &it.name, &it.name, own(Kind::Dryer, &it.id), &it.name);
-        }
-        for it in &library.meshes {
-            let told = it.id.replace('-', " ");
-            add(Kind::Mesh, &it.id, &it.id, &it.id, own(Kind::Mesh, &it.id), &told);
-        }
-        for kind in [Kind::Lot, Kind::Batch, Kind::Order, Kind::Trial, Kind::FollowUp] {
-            for record in log.records(kind) {
-                let text = |name: &str| record.fields.get(name).and_then(Value::as_str).unwrap_or_default();
-                let told: Vec<&str> = TOLD.iter().map(|name| text(name)).collect();
-                let told = format!("{} {}", told.join(" "), record.key.id.replace('-', " "));
-                let name = ["name", "title"].into_iter().map(text).find(|name| !name.is_empty());
-                let name = name.unwrap_or(&record.key.id).to_owned();
-                add(kind, &record.key.id, &name, &name, true, &told);
             }
         }
         index.words = words.into_iter().collect();
         index.words.sort_unstable_by(|a, b| a.0.cmp(&b.0));
         index
+    }
+
+    /// Brings the index up to date with one record.
+    pub fn follow(&mut self, library: &Library, log: &Log, key: &Key) {
+        for item in self.items.iter_mut().filter(|item| !item.gone && item.key == *key) {
+            item.gone = true;
+            if let Some(count) = self.counts.get_mut(&key.kind) {
+                *count = count.saturating_sub(1);
+            }
+        }
+        let Some((item, told)) = one(library, log, key) else { return };
+        let place = self.push(item);
+        for word in cut(&told) {
+            match self.words.binary_search_by(|(known, _)| (**known).cmp(word)) {
+                Ok(at) => {
+                    let list = &mut self.words[at].1;
+                    if list.last() != Some(&place) {
+                        list.push(place);
+                    }
+                }
+                Err(at) => self.words.insert(at, (word.into(), vec![place])),
+            }
+        }
+    }
+
+    fn push(&mut self, item: Item) -> u32 {
+        // More items than that do not fit into any memory.
+        let place = u32::try_from(self.items.len()).unwrap_or(u32::MAX);
+        *self.counts.entry(item.key.kind).or_default() += 1;
+        self.items.push(item);
+        place
     }
 
     /// The item at a place.
@@ -140,75 +132,71 @@ impl Index {
     /// How many records there are.
     #[must_use]
     pub fn len(&self) -> usize {
-        self.items.len()
+        self.counts.values().sum()
     }
 
     /// Whether there is nothing to find.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.items.is_empty()
+        self.len() == 0
     }
 
     /// The items of these kinds that have every word asked for, nearest first; all of them if nothing is asked.
     #[must_use]
     pub fn find(&self, asked: &str, kinds: &[Kind]) -> Found {
         let asked = fold(asked);
-        let words: Vec<&str> =
-            asked.split([' ', '/', ',', '.', '%']).filter(|word| !word.is_empty()).collect();
-        let of_kind = |place: u32| self.item(place).is_some_and(|item| kinds.contains(&item.key.kind));
-        let mut near: HashMap<u32, u32> = HashMap::new();
+        let words: Vec<&str> = cut(&asked).collect();
+        let wanted = |item: &Item| !item.gone && kinds.contains(&item.key.kind);
+        // How far off every item is; one that lacks a word is out.
+        let mut off: Vec<u8> = self.items.iter().map(|item| if wanted(item) { 0 } else { OUT }).collect();
         let mut instead = Vec::new();
-        let mut first = true;
         for word in &words {
-            let mut here: HashMap<u32, u32> = HashMap::new();
-            for (&place, &off) in &self.near(word) {
-                if of_kind(place) {
-                    here.insert(place, off);
-                }
+            let here = self.near(word);
+            let has = |place: usize| here.get(place).is_some_and(|&off| off < OUT);
+            let count =
+                self.items.iter().enumerate().filter(|(place, item)| wanted(item) && has(*place)).count();
+            instead.push(((*word).to_owned(), count));
+            for (sum, &more) in off.iter_mut().zip(&here) {
+                *sum = if more == OUT { OUT } else { sum.saturating_add(more) };
             }
-            instead.push(((*word).to_owned(), here.len()));
-            if first {
-                near = here;
-            } else {
-                near.retain(|place, off| {
-                    here.get(place).is_some_and(|more| {
-                        *off += more;
-                        true
-                    })
-                });
-            }
-            first = false;
         }
-        let mut found: Vec<(u32, u32)> = if words.is_empty() {
-            (0..self.items.len() as u32).filter(|&place| of_kind(place)).map(|place| (0, place)).collect()
-        } else {
-            near.into_iter().map(|(place, off)| (off, place)).collect()
-        };
-        let name = |place: u32| self.item(place).map_or("", |item| item.name.as_str());
-        let own = |place: u32| self.item(place).is_some_and(|item| item.own);
-        let kind = |place: u32| self.item(place).map(|item| item.key.kind);
-        found.sort_unstable_by(|&(off, a), &(other, b)| {
-            off.cmp(&other)
-                .then(kind(a).cmp(&kind(b)))
-                .then(own(b).cmp(&own(a)))
-                .then_with(|| name(a).len().cmp(&name(b).len()))
-                .then_with(|| name(a).cmp(name(b)))
-                .then(a.cmp(&b))
-        });
+        let places = off.iter().zip(0_u32..).filter(|(off, _)| **off < OUT);
+        let mut found: Vec<(u8, u32)> = places.map(|(&off, place)| (off, place)).collect();
+        let count = found.len();
+        let nearer = |a: &(u8, u32), b: &(u8, u32)| a.0.cmp(&b.0).then_with(|| self.before(a.1, b.1));
+        if found.len() > MOST {
+            found.select_nth_unstable_by(MOST, nearer);
+            found.truncate(MOST);
+        }
+        found.sort_unstable_by(nearer);
         instead.retain(|&(_, count)| count > 0);
-        if !found.is_empty() || words.len() < 2 {
+        if count > 0 || words.len() < 2 {
             instead.clear();
         }
-        Found { items: found.into_iter().map(|(_, place)| place).collect(), total: self.items.len(), instead }
+        Found { items: found.into_iter().map(|(_, place)| place).collect(), count, instead }
     }
 
-    /// The items that have a word, a word that begins like it, or else one that is spelt much like it; and how far
-    /// off the word is.
-    fn near(&self, word: &str) -> HashMap<u32, u32> {
-        let mut near: HashMap<u32, u32> = HashMap::new();
-        let mut put = |list: &[u32], off: u32| {
+    /// Which of two items that are equally near comes first.
+    fn before(&self, a: u32, b: u32) -> Ordering {
+        let (Some(x), Some(y)) = (self.item(a), self.item(b)) else { return a.cmp(&b) };
+        x.key
+            .kind
+            .cmp(&y.key.kind)
+            .then(y.own.cmp(&x.own))
+            .then(x.name.len().cmp(&y.name.len()))
+            .then_with(|| x.name.cmp(&y.name))
+            .then(a.cmp(&b))
+    }
+
+    /// Of every item, how far off its nearest word is: the word itself, one that begins like it, or else one that is
+    /// spelt much like it.
+    fn near(&self, word: &str) -> Vec<u8> {
+        let mut near = vec![OUT; self.items.len()];
+        let mut put = |list: &[u32], off: u8| {
             for &place in list {
-                near.entry(place).and_modify(|had| *had = off.min(*had)).or_insert(off);
+                if let Some(had) = near.get_mut(place as usize) {
+                    *had = off.min(*had);
+                }
             }
         };
         let from = self.words.partition_point(|(known, _)| &**known < word);
@@ -216,14 +204,13 @@ impl Index {
         let mut any = false;
         for (known, list) in begin {
             any = true;
-            put(list, u32::from(known.len() > word.len()));
+            put(list, u8::from(known.len() > word.len()));
         }
         if any {
             return near;
         }
         // Two changes in a word of six letters or more, one in a shorter one; short words are not guessed at.
-        let letters = word.chars().count();
-        let reach = match letters {
+        let reach = match word.chars().count() {
             0..=2 => return near,
             3..=5 => 1,
             _ => 2,
@@ -237,11 +224,78 @@ impl Index {
             }
             let off = distance(word, known);
             if off <= reach {
-                put(list, 2 + off as u32);
+                put(list, 2 + u8::from(off > 1));
             }
         }
         near
     }
+}
+
+/// Hits that are put in order; nobody reads on past them.
+const MOST: usize = 400;
+
+/// Farther off than any hit.
+const OUT: u8 = u8::MAX;
+
+/// Words of a folded text.
+fn cut(folded: &str) -> impl Iterator<Item = &str> {
+    folded.split([' ', '/', ',', '.', '%', '(', ')', ';', ':', '"']).filter(|word| !word.is_empty())
+}
+
+/// Every item, with the folded words that it is found by.
+fn all<'a>(library: &'a Library, log: &'a Log) -> impl Iterator<Item = (Item, String)> + 'a {
+    let own = move |kind, id: &str| log.stands(&Key::new(kind, id));
+    let shelf = library.fabrics.iter().map(move |it| fabric(it, own(Kind::Fabric, &it.id)));
+    let shelf = shelf.chain(library.whites.iter().map(move |it| white(it, own(Kind::White, &it.id))));
+    let plain = move |kind, id: &str, name: &str| item(kind, id, [name, name], own(kind, id), name);
+    let shelf = shelf.chain(library.blockers.iter().map(move |it| plain(Kind::Blocker, &it.id, &it.name)));
+    let shelf = shelf.chain(library.dryers.iter().map(move |it| plain(Kind::Dryer, &it.id, &it.name)));
+    let shelf = shelf.chain(library.meshes.iter().map(move |it| plain(Kind::Mesh, &it.id, &it.id)));
+    shelf.chain(OWN.into_iter().flat_map(|kind| log.records(kind)).map(|record| written(&record)))
+}
+
+/// Kinds that only the shop itself writes.
+const OWN: [Kind; 5] = [Kind::Lot, Kind::Batch, Kind::Order, Kind::Trial, Kind::FollowUp];
+
+fn one(library: &Library, log: &Log, key: &Key) -> Option<(Item, String)> {
+    let own = log.stands(key);
+    let plain = |name: &str| item(key.kind, &key.id, [name, name], own, name);
+    match key.kind {
+        Kind::Fabric => library.fabrics.iter().find(|it| it.id == *key.id).map(|it| fabric(it, own)),
+        Kind::White => library.whites.iter().find(|it| it.id == *key.id).map(|it| white(it, own)),
+        Kind::Blocker => library.blockers.iter().find(|it| it.id == *key.id).map(|it| plain(&it.name)),
+        Kind::Dryer => library.dryers.iter().find(|it| it.id == *key.id).map(|it| plain(&it.name)),
+        Kind::Mesh => library.meshes.iter().find(|it| it.id == *key.id).map(|it| plain(&it.id)),
+        kind if OWN.contains(&kind) && own => log.record(kind, &key.id).map(|record| written(&record)),
+        _ => None,
+    }
+}
+
+fn item(kind: Kind, id: &str, [name, nombre]: [&str; 2], own: bool, told: &str) -> (Item, String) {
+    let told = fold(&format!("{told} {id} {}", id.replace('-', " ")));
+    let key = Key::new(kind, id);
+    (Item { key, name: name.into(), nombre: nombre.into(), own, gone: false }, told)
+}
+
+fn fabric(it: &FabricRecord, own: bool) -> (Item, String) {
+    let fibres: Vec<&str> = it.composition_percent.keys().map(|fibre| fibre.name()).collect();
+    let told = format!("{} {} {}", it.name, it.nombre, fibres.join(" "));
+    item(Kind::Fabric, &it.id, [&it.name, &it.nombre], own, &told)
+}
+
+fn white(it: &WhiteRecord, own: bool) -> (Item, String) {
+    let class = serde_json::to_value(it.class).ok();
+    let class = class.as_ref().and_then(Value::as_str).unwrap_or_default();
+    let told = format!("{} {class} {}", it.name, if it.low_cure { "low-cure" } else { "" });
+    item(Kind::White, &it.id, [&it.name, &it.name], own, &told)
+}
+
+fn written(record: &Record) -> (Item, String) {
+    let text = |name: &str| record.fields.get(name).and_then(Value::as_str).unwrap_or_default();
+    let told: Vec<&str> = TOLD.iter().map(|name| text(name)).collect();
+    let name = ["name", "title"].into_iter().map(text).find(|name| !name.is_empty());
+    let name = name.unwrap_or(&record.key.id);
+    item(record.key.kind, &record.key.id, [name, name], true, &told.join(" "))
 }
 
 /// Which letters and digits a word has, one bit each.

@@ -9,7 +9,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 /// Every record the plan may need, as written in `data/`.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Library {
     /// Fibres.
     pub fibres: Vec<FibreRecord>,

@@ -13,10 +13,14 @@ mod es;
 mod facts;
 mod label;
 pub mod number;
+mod record;
+mod time;
 
 pub use facts::Facts;
 pub use label::{Label, Phrase};
 pub use number::{Numeral, Quantity, Units};
+pub use record::{Told, Word};
+pub use time::civil;
 
 use crate::ink::WhiteClass;
 use crate::plan::{

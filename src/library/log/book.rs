@@ -162,6 +162,53 @@ impl Log {
         true
     }
 
+    /// Puts many entries in; says how many were new. Much faster than one by one into an empty log.
+    pub fn extend(&mut self, entries: Vec<Entry>) -> usize {
+        let before = self.entries.len();
+        if !self.is_empty() {
+            for entry in entries {
+                self.insert(entry);
+            }
+            return self.entries.len() - before;
+        }
+        self.place.reserve(entries.len());
+        let mut entries = entries;
+        entries.sort_unstable_by(|a, b| a.order().cmp(&b.order()));
+        // In order already, so writes of one record follow each other in the order they count.
+        let (edits, rest): (Vec<Entry>, Vec<Entry>) =
+            entries.into_iter().partition(|entry| matches!(entry.change, Change::Edit { .. }));
+        let mut writes: Vec<(Key, Write)> = Vec::with_capacity(edits.len());
+        self.entries.reserve(edits.len() + rest.len());
+        for entry in edits {
+            let Ok(place) = u32::try_from(self.entries.len()) else { break };
+            if self.place.contains_key(&entry.id) {
+                continue;
+            }
+            self.place.insert(entry.id.clone(), place);
+            self.stamp = self.stamp.max(entry.stamp);
+            for (edit, what) in (0_u32..).zip(entry.change.edits()) {
+                writes.push((what.key(), Write { entry: place, edit }));
+            }
+            if entry.change.undoable() && entry.by == self.tablet {
+                self.own.push(place);
+            }
+            self.entries.push(entry);
+        }
+        writes.sort_by(|a, b| a.0.cmp(&b.0));
+        let mut grouped: Vec<(Key, Vec<Write>)> = Vec::with_capacity(writes.len());
+        for (key, write) in writes {
+            match grouped.last_mut() {
+                Some((last, list)) if *last == key => list.push(write),
+                _ => grouped.push((key, vec![write])),
+            }
+        }
+        self.writes = grouped.into_iter().collect();
+        for entry in rest {
+            self.insert(entry);
+        }
+        self.entries.len() - before
+    }
+
     /// Finds what came in with merges that this tablet took back. Only its own word counts about them.
     fn hide(&mut self) {
         self.hidden.clear();

@@ -175,10 +175,15 @@ impl Change {
         }
     }
 
-    /// Whether Undo can take it back: not an undo or redo itself.
+    /// Whether Undo can take it back: not an undo or redo itself, and more than a setting of the page.
     #[must_use]
     pub fn undoable(&self) -> bool {
-        matches!(self, Self::Edit { .. } | Self::Choose { .. } | Self::Merge { .. })
+        let settings = |edits: &[Edit]| edits.iter().all(|edit| edit.about().0 == Kind::Setting);
+        match self {
+            Self::Edit { edits, .. } | Self::Choose { edits } => !settings(edits),
+            Self::Merge { .. } => true,
+            Self::Undo { .. } | Self::Redo { .. } | Self::Newer(_) => false,
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 use super::{Change, Conflict, Edit, Entry, Key, Kind, Log};
 use serde_json::{Map, Value};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// What a merge would do, before it does anything.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,18 +37,16 @@ impl Log {
         let known: BTreeSet<&str> = theirs.iter().map(|entry| &*entry.id).collect();
         let touched = self.touched(&news);
         // Only records that some new entry touches can come out otherwise than they stand.
-        let mut joined = Self::new(self.tablet(), "preview");
-        let mut file = Self::new(self.tablet(), "file");
         let relevant = |entry: &&Entry| {
             let edits = entry.change.edits();
             edits.is_empty() || edits.iter().any(|edit| touched.contains(&edit.key()))
         };
-        for entry in self.entries().iter().filter(relevant) {
-            joined.insert(entry.clone());
-        }
-        for entry in theirs.iter().filter(relevant) {
-            file.insert(entry.clone());
-            joined.insert(entry.clone());
+        let mut joined = Self::new(self.tablet(), "preview");
+        let mine = self.entries().iter().filter(relevant);
+        joined.extend(mine.chain(news.iter().copied().filter(relevant)).cloned().collect());
+        let mut theirs_say: HashMap<(Kind, &str), usize> = HashMap::new();
+        for edit in theirs.iter().flat_map(|entry| entry.change.edits()) {
+            *theirs_say.entry(edit.about()).or_default() += 1;
         }
         let mut preview = MergePreview { entries: news.len(), ..MergePreview::default() };
         let mine_alone: BTreeSet<Key> = self
@@ -65,6 +63,10 @@ impl Log {
             }
         }
         for key in touched {
+            if self.writes(&key).is_empty() && joined.writes(&key).len() == 1 {
+                preview.new.push(key);
+                continue;
+            }
             let after = joined.record(key.kind, &key.id);
             let before = self.record(key.kind, &key.id);
             let conflicts = after.as_ref().map_or(&[] as &[Conflict], |record| &record.conflicts);
@@ -72,7 +74,10 @@ impl Log {
             let fresh = conflicts.iter().filter(|conflict| !had.contains(conflict));
             preview.conflicts.extend(fresh.map(|conflict| (key.clone(), conflict.clone())));
             let evidence = matches!(key.kind, Kind::Trial | Kind::Reading | Kind::FollowUp);
-            let held = self.writes(&key).len().max(file.writes(&key).len());
+            let held = self
+                .writes(&key)
+                .len()
+                .max(theirs_say.get(&(key.kind, &*key.id)).copied().unwrap_or_default());
             if evidence && joined.writes(&key).len() < held {
                 preview.lost += 1;
             }
@@ -109,12 +114,9 @@ impl Log {
         theirs: Vec<Entry>,
         choices: &[(Key, Conflict, usize)],
     ) -> Vec<Entry> {
-        let mut fresh = Vec::new();
-        for entry in theirs {
-            if self.insert(entry.clone()) {
-                fresh.push(entry);
-            }
-        }
+        let mut fresh: Vec<Entry> =
+            theirs.into_iter().filter(|entry| self.get(&entry.id).is_none()).collect();
+        self.extend(fresh.clone());
         if fresh.is_empty() {
             return fresh;
         }
