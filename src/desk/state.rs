@@ -1,5 +1,6 @@
 use super::draft::Draft;
 use super::field::Field;
+use crate::library::shelf::Trouble;
 use crate::optics::Lab;
 use crate::plan::{Order, Pick, Report, Step, WindowReport};
 use crate::quantity::{Bound, FieldError};
@@ -45,9 +46,11 @@ pub enum Keeping {
     /// Not tried yet.
     #[default]
     Untried,
-    /// The last write succeeded.
+    /// On its way to the disk.
+    Saving,
+    /// What stands on the page is on the disk.
     Kept,
-    /// The last write failed.
+    /// It could not be saved.
     NotKept,
 }
 
@@ -95,6 +98,8 @@ pub struct State {
     pub spoken: String,
     /// Whether the draft is kept.
     pub keeping: Keeping,
+    /// What is wrong with the store, to be told until it is right again.
+    pub trouble: Option<Trouble>,
 }
 
 impl State {

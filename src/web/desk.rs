@@ -1,10 +1,13 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
-use super::{brain::Brain, host::Host, keep};
-use crate::desk::{Effect, Field, Msg, Screen, State, update};
+use super::{brain::Brain, file, host::Host, keep::Keeper};
+use crate::desk::{Effect, Field, Msg, Screen, State, keep, update};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
 use std::time::Duration;
+
+/// The name of the file that is taken away.
+const FILE: &str = "whitehold.jsonl";
 
 /// Rest after the last keystroke before an order is worked out, so that typing stays smooth.
 const REST: Duration = Duration::from_millis(180);
@@ -15,6 +18,7 @@ pub struct Desk {
     state: RwSignal<State>,
     brain: StoredValue<Brain>,
     host: StoredValue<Host, LocalStorage>,
+    keeper: StoredValue<Option<Keeper>, LocalStorage>,
     waiting: StoredValue<Waiting>,
 }
 
@@ -34,8 +38,37 @@ impl Desk {
             state: RwSignal::new(state),
             brain: StoredValue::new(brain),
             host: StoredValue::new_local(host),
+            keeper: StoredValue::new_local(None),
             waiting: StoredValue::new(Waiting::default()),
         }
+    }
+
+    /// Has drafts kept from now on.
+    pub fn keep_with(self, keeper: Keeper) {
+        self.keeper.set_value(Some(keeper));
+    }
+
+    /// True if nobody changed anything yet.
+    pub fn is_untouched(self) -> bool {
+        self.state.with_untracked(|state| state.undo.is_empty())
+    }
+
+    /// Makes the link that is being tapped hand out what stands on the page.
+    pub fn hand_out(self, tap: &web_sys::Event) {
+        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(keep::write)) {
+            self.send(Msg::Trouble(trouble));
+        }
+    }
+
+    /// Brings back what a file holds.
+    pub fn bring(self, file: Option<web_sys::File>) {
+        let Some(file) = file else { return };
+        wasm_bindgen_futures::spawn_local(async move {
+            match file::text(&file).await {
+                Ok(text) => self.send(Msg::Bring(text)),
+                Err(trouble) => self.send(Msg::Trouble(trouble)),
+            }
+        });
     }
 
     /// Changes the state and runs what follows.
@@ -54,10 +87,12 @@ impl Desk {
     fn run(self, effect: Effect) {
         match effect {
             Effect::Keep => {
-                let kept = self.state.with_untracked(keep::write);
-                if self.state.with_untracked(|state| (state.keeping == crate::desk::Keeping::Kept) != kept) {
-                    self.send(Msg::Kept(kept));
-                }
+                let text = self.state.with_untracked(keep::write);
+                self.keeper.with_value(|keeper| {
+                    if let Some(keeper) = keeper {
+                        keeper.keep(text);
+                    }
+                });
             }
             Effect::Answer(_) => {
                 let turn = self.waiting.try_update_value(|waiting| {

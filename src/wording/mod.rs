@@ -19,6 +19,7 @@ pub use label::{Label, Phrase};
 pub use number::{Numeral, Quantity, Units};
 
 use crate::ink::WhiteClass;
+use crate::library::shelf::Trouble;
 use crate::plan::{
     Advice, Code, DyeClass, Finish, Margin, Opacity, Priority, Reason, Report, Role, Topic, UseKind, Verdict,
 };
@@ -165,6 +166,15 @@ impl Voice {
         match self.language {
             Language::En => en::problem(&error.problem, &error.value, self),
             Language::Es => es::problem(&error.problem, &error.value, self),
+        }
+    }
+
+    /// What is wrong with the store, and the way out.
+    #[must_use]
+    pub fn trouble(self, trouble: &Trouble) -> String {
+        match self.language {
+            Language::En => en::trouble(trouble),
+            Language::Es => es::trouble(trouble),
         }
     }
 
