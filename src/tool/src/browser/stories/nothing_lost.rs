@@ -203,7 +203,7 @@ async fn look(desk: &Desk, known: &Known) -> Result<u64> {
     let shown = name(desk).await?;
     let number = shown.strip_prefix("save ").and_then(|number| number.parse().ok()).unwrap_or(0);
     ensure!(number >= known.save, "the page shows `{shown}`; save {} was acknowledged", known.save);
-    Ok(count(2)?)
+    count(2)
 }
 
 /// Two tabs save by turns as fast as they can, 500 times each; every save is found in the database.
@@ -275,25 +275,26 @@ pub async fn a_duplicated_tab_keeps_a_draft_of_its_own(bench: &Bench) -> Result<
     desk.is_closed().await
 }
 
+/// Chromium does not hold an overridden quota against a database, so the refusal is put in its mouth.
 pub async fn a_full_disk_is_said_and_the_work_goes_out_as_a_file(bench: &Bench) -> Result<()> {
-    let address = bench.site("");
-    let origin = address.trim_end_matches('/');
-    let desk = bench.tablet().opens(&address).await?;
+    let full = "const add = IDBObjectStore.prototype.add;
+        IDBObjectStore.prototype.add = function (...given) {
+            if (window.full) throw new DOMException('no room', 'QuotaExceededError');
+            return add.apply(this, given);
+        };";
+    let desk = bench.tablet().without(full).opens(&bench.site("")).await?;
     desk.shows("#verdict").await?;
     saves(&desk, "before").await?;
-    desk.devtools("Storage.overrideQuotaForOrigin", json!({ "origin": origin, "quotaSize": 1 })).await?;
-    // More than what the browser has already granted to a database that is open.
-    let big = "type('too much ' + 'x'.repeat(given[0]));";
-    run(&desk, big, vec![json!(4_000_000)]).await?;
+    run(&desk, "window.full = true; type('too much');", vec![]).await?;
     desk.says("#trouble", "The disk is full").await?;
     ensure!(run(&desk, "return desk.dataset.saved", vec![]).await? == "false", "it is called saved");
+    ensure!(takes_away(&desk, bench, "full").await?.contains("\"too much\""), "the file is another's");
 
-    let text = takes_away(&desk, bench, "full").await?;
-    ensure!(text.contains("too much xxx") && text.len() > 4_000_000, "the file holds {} bytes", text.len());
-
-    desk.devtools("Storage.overrideQuotaForOrigin", json!({ "origin": origin })).await?;
+    run(&desk, "window.full = false;", vec![]).await?;
     saves(&desk, "after").await?;
     ensure!(desk.text("#trouble").await?.is_none(), "the trouble is over and still told");
+    desk.reloads().await?;
+    desk.says("h1", "after").await?;
     desk.is_closed().await
 }
 
