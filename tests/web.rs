@@ -3,6 +3,8 @@
 //! Fat LTO, 128-bit vectors and held-back inlining are used here and nowhere else, so the numbers are checked here too.
 #![cfg(target_arch = "wasm32")]
 
+#[path = "web/storage_bench.rs"]
+mod storage_bench;
 #[path = "web/store.rs"]
 mod store;
 

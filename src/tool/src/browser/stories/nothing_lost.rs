@@ -29,13 +29,19 @@ const PAGE: &str = "
         name.value = text;
         name.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
     };
-    const saved = () => new Promise((yes) => {
+    // The attribute follows the state when the event is over: looked at sooner, it would still speak of the last save.
+    const afterwards = () => new Promise((yes) => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = yes;
+        port2.postMessage(null);
+    });
+    const saved = () => afterwards().then(() => new Promise((yes) => {
         if (desk.dataset.saved === 'true') return yes();
         const watch = new MutationObserver(() => {
             if (desk.dataset.saved === 'true') { watch.disconnect(); yes(); }
         });
         watch.observe(desk, { attributes: true });
-    });";
+    }));";
 
 /// The browser's database, by its own calls.
 const DATABASE: &str = "
