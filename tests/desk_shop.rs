@@ -100,7 +100,7 @@ fn a_kept_cloth_and_order_go_back_into_the_form() {
     tablet.send(ShopMsg::KeepOrder);
     let order = tablet.state.shop.record().unwrap().key;
     tablet.state.draft.write(Field::Label, "100% cotton");
-    tablet.state.screen = Screen::Library;
+    tablet.state.screen = Screen::Window;
     tablet.send(ShopMsg::Take(cloth));
     assert_eq!(tablet.state.screen, Screen::Job);
     assert_eq!(tablet.state.draft.text(Field::Label), "100% polyester");

@@ -176,10 +176,10 @@ impl Contents {
         self.journal.iter().rev().find(|row| row.slot.as_deref() == Some(slot))
     }
 
-    /// The newest row of any slot.
-    #[must_use]
-    pub fn newest(&self) -> Option<&Row> {
-        self.journal.iter().rev().find(|row| row.slot.is_some())
+    /// The rows of all slots whose names begin so, the newest first.
+    pub fn slots(&self, start: &str) -> impl Iterator<Item = &Row> {
+        let begins = move |row: &&Row| row.slot.as_ref().is_some_and(|slot| slot.starts_with(start));
+        self.journal.iter().rev().filter(begins)
     }
 
     /// True if nothing was ever kept.
@@ -189,7 +189,7 @@ impl Contents {
     }
 }
 
-/// Why something is not kept. What is in memory is whole in every case and can be taken away as a file.
+/// Why something is not kept, or not brought back. What is in memory is whole in every case and can be taken away as a file.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Trouble {
@@ -205,6 +205,8 @@ pub enum Trouble {
     Newer,
     /// The database was closed under this tab, by a later version of the page or by the browser.
     Closed,
+    /// A file that holds nothing of ours.
+    NotOurs,
     /// Anything else, in the browser's words.
     Failed(String),
 }

@@ -111,7 +111,7 @@ fn brain() -> Result<Brain, JsValue> {
 /// If a file of the library cannot be read.
 #[wasm_bindgen(js_name = starterLibrary)]
 pub fn starter_library() -> Result<JsValue, JsValue> {
-    plain(&brain()?.library)
+    plain(&*brain()?.library)
 }
 
 /// The answer to an order, worded.
@@ -123,7 +123,8 @@ pub fn plan(order: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsVa
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
-    let mut report = brain()?.answer(&order).map_err(|errors| thrown(errors, voice))?.report;
+    let brain = brain()?;
+    let mut report = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
     wording::fill(&mut report, voice);
     plain(&report)
 }
@@ -138,7 +139,7 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
     let brain = brain()?;
-    let report = brain.answer(&order).map_err(|errors| thrown(errors, voice))?.report;
+    let report = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
     let wanted =
         |pick: &&Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
     let pick = report.picks.iter().find(wanted).ok_or_else(|| {
@@ -150,7 +151,7 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
         )
     })?;
     let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
-    plain(&brain.window(&order, pick, at).map_err(|errors| thrown(errors, voice))?)
+    plain(&brain.window(&brain.library, &order, pick, at).map_err(|errors| thrown(errors, voice))?)
 }
 
 /// What a garment label says.

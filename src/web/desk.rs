@@ -1,10 +1,16 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
-use super::{brain::Brain, host::Host, keep};
-use crate::desk::{Effect, Field, Msg, Screen, State, update};
+use super::{brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
+use crate::desk::shop::{Clock, ShopMsg};
+use crate::desk::{Effect, Field, Msg, Screen, State, keep, update};
+use crate::library::Library;
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
+use std::sync::Arc;
 use std::time::Duration;
+
+/// The name of the file that is taken away.
+const FILE: &str = "whitehold.jsonl";
 
 /// Rest after the last keystroke before an order is worked out, so that typing stays smooth.
 const REST: Duration = Duration::from_millis(180);
@@ -15,6 +21,8 @@ pub struct Desk {
     state: RwSignal<State>,
     brain: StoredValue<Brain>,
     host: StoredValue<Host, LocalStorage>,
+    keeper: StoredValue<Option<Keeper>, LocalStorage>,
+    recorder: StoredValue<Option<Recorder>, LocalStorage>,
     waiting: StoredValue<Waiting>,
 }
 
@@ -34,8 +42,47 @@ impl Desk {
             state: RwSignal::new(state),
             brain: StoredValue::new(brain),
             host: StoredValue::new_local(host),
+            keeper: StoredValue::new_local(None),
+            recorder: StoredValue::new_local(None),
             waiting: StoredValue::new(Waiting::default()),
         }
+    }
+
+    /// Has drafts and records kept from now on.
+    pub fn keep_with(self, keeper: Keeper, recorder: Recorder) {
+        self.keeper.set_value(Some(keeper));
+        self.recorder.set_value(Some(recorder));
+    }
+
+    /// Tells the shop's records that something happened, now.
+    pub fn shop(self, msg: ShopMsg) {
+        let now = js_sys::Date::new_0();
+        // Whole ms and minutes, far within their types.
+        let clock = Clock { now: now.get_time() as i64, ahead: -now.get_timezone_offset() as i32 };
+        self.send(Msg::Shop(clock, msg));
+    }
+
+    /// True if nobody changed anything yet.
+    pub fn is_untouched(self) -> bool {
+        self.state.with_untracked(|state| state.undo.is_empty())
+    }
+
+    /// Makes the link that is being tapped hand out what stands on the page.
+    pub fn hand_out(self, tap: &web_sys::Event) {
+        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(keep::write)) {
+            self.send(Msg::Trouble(trouble));
+        }
+    }
+
+    /// Brings back what a file holds.
+    pub fn bring(self, file: Option<web_sys::File>) {
+        let Some(file) = file else { return };
+        wasm_bindgen_futures::spawn_local(async move {
+            match file::text(&file).await {
+                Ok(text) => self.send(Msg::Bring(text)),
+                Err(trouble) => self.send(Msg::Trouble(trouble)),
+            }
+        });
     }
 
     /// Changes the state and runs what follows.
@@ -53,11 +100,19 @@ impl Desk {
 
     fn run(self, effect: Effect) {
         match effect {
-            Effect::Keep => {
-                let kept = self.state.with_untracked(keep::write);
-                if self.state.with_untracked(|state| (state.keeping == crate::desk::Keeping::Kept) != kept) {
-                    self.send(Msg::Kept(kept));
+            Effect::Append(lines) => self.recorder.with_value(|recorder| {
+                if let Some(recorder) = recorder {
+                    recorder.append(lines);
                 }
+            }),
+            Effect::Learned => self.brain.with_value(Brain::forget),
+            Effect::Keep => {
+                let text = self.state.with_untracked(keep::write);
+                self.keeper.with_value(|keeper| {
+                    if let Some(keeper) = keeper {
+                        keeper.keep(text);
+                    }
+                });
             }
             Effect::Answer(_) => {
                 let turn = self.waiting.try_update_value(|waiting| {
@@ -85,7 +140,7 @@ impl Desk {
             if Some(waiting.turn) == turn { waiting.answer.take() } else { None }
         });
         if let Some(Some(Effect::Answer(order))) = work {
-            let result = self.brain.with_value(|brain| brain.answer(&order));
+            let result = self.brain.with_value(|brain| brain.answer(&order, &self.library()));
             self.send(Msg::Answered(order, result.map(Box::new)));
         }
     }
@@ -96,7 +151,7 @@ impl Desk {
             waiting.window.take()
         });
         if let Some(Some(Effect::Window { order, pick, key, at })) = work {
-            let result = self.brain.with_value(|brain| brain.window(&order, &pick, at));
+            let result = self.brain.with_value(|brain| brain.window(&self.library(), &order, &pick, at));
             self.send(Msg::Windowed(key, result.map(Box::new)));
         }
     }
@@ -106,7 +161,12 @@ impl Desk {
         self.state.with(read)
     }
 
-    /// Reads the library.
+    /// The library that orders are answered with.
+    fn library(self) -> Arc<Library> {
+        self.state.with_untracked(|state| Arc::clone(state.shop.library()))
+    }
+
+    /// Reads what ships.
     pub fn brain<T>(self, read: impl FnOnce(&Brain) -> T) -> T {
         self.brain.with_value(read)
     }

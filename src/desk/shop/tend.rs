@@ -176,6 +176,7 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
     }
     if !lines.is_empty() {
         state.shop.search();
+        state.storing += 1;
         effects.push(Effect::Append(lines));
     }
     if std::mem::take(&mut state.shop.learned) {

@@ -16,6 +16,9 @@ cargo xtask open     build, serve on this computer and open the browser
 cargo xtask build    build dist/whitehold.html, dist/site and dist/pkg
 cargo xtask test     run every check: format, lints, native tests, wasm tests, build, browser, Node
                        --only STEP     run one step; `--only help` lists them
+                       --kills NUMBER  how often the browser is killed while it saves (12)
+cargo xtask bench    measure, beside a peer
+                       --only storage  keeping a whole library in the browser's database
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
 cargo xtask imports  list what the wasm may call and compare it with src/tool/wasm-imports.txt
@@ -63,8 +66,17 @@ fn obey(words: Vec<String>) -> Result<()> {
         }
         "test" => {
             let which = Which::from_name(words.value("--only")?)?;
+            let kills = words.value("--kills")?;
             words.finish()?;
-            check::run_all(&workshop, toolchain, &which)
+            check::run_all(&workshop, toolchain, &which, kills)
+        }
+        "bench" => {
+            let only = words.value("--only")?;
+            words.finish()?;
+            if only.is_some_and(|name| name != "storage") {
+                bail!("the only bench is `storage`");
+            }
+            check::storage_bench(&workshop, toolchain)
         }
         "shots" => check::shots(&workshop, &words.rest),
         "imports" => {

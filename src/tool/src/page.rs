@@ -52,7 +52,7 @@ pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
     let template = read(&workshop.www().join("index.html"))?;
     let boot = read(&workshop.www().join("boot.js"))?;
     // The braces keep boot's names apart from the binding's.
-    let module = script(&format!("\n{}\n{{\n{boot}}}\n", bound.glue))?;
+    let module = script(&lean(&format!("\n{}\n{{\n{boot}}}\n", bound.glue)))?;
     let mut styles = String::new();
     for sheet in sheets(workshop)? {
         let text = inert(&sheet.text).with_context(|| format!("www/{}.css", sheet.name))?;
@@ -90,6 +90,28 @@ fn fill(template: &str, parts: &[(&str, &str)]) -> Result<String> {
         bail!("www/index.html must ask once for each of: {names}");
     }
     Ok(page + rest)
+}
+
+/// A script without the lines that are comments and without indentation: they are a fifth of the binding. A text that
+/// runs over several lines may hold anything, and code may stand behind a comment: a script with either stays as it is.
+fn lean(script: &str) -> String {
+    if script.lines().any(|line| line.matches('`').count() % 2 == 1) {
+        return script.to_owned();
+    }
+    let mut lean = String::with_capacity(script.len());
+    let mut in_comment = false;
+    for line in script.lines().map(str::trim) {
+        in_comment |= line.starts_with("/*");
+        if in_comment && line.contains("*/") && !line.ends_with("*/") {
+            return script.to_owned();
+        }
+        if !in_comment && !line.is_empty() && !line.starts_with("//") {
+            lean.push_str(line);
+            lean.push('\n');
+        }
+        in_comment &= !line.ends_with("*/");
+    }
+    lean
 }
 
 /// Makes a script safe to stand in a page: HTML ends a script block at the first `</script`, also inside a string.
@@ -130,6 +152,15 @@ mod tests {
         assert!(script("'<!--'").is_err());
         assert!(inert("a { content: '</script' }").is_err());
         Ok(())
+    }
+
+    #[test]
+    fn a_script_loses_its_comments_and_nothing_else() {
+        let full = "/**\n * says `a`\n */\nfunction a() {\n  // why\n  return \"// no comment\"; /* nor this */ }\n\n/* one */\na();\n";
+        assert_eq!(lean(full), "function a() {\nreturn \"// no comment\"; /* nor this */ }\na();\n");
+        for kept in ["const a = `\n  // kept\n`;\n", "  /* one */ a();\n", "/* one\n two */ a();\n"] {
+            assert_eq!(lean(kept), kept);
+        }
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
 
-use super::{icon, job, window};
+use super::{icon, job, notice, window};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase, Quantity};
@@ -14,6 +14,7 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
             class="desk"
             class:desk-own=standalone
             lang=move || desk.voice().language.tag()
+            data-saved=move || desk.with(|state| state.kept() == Keeping::Kept).to_string()
             on:keydown=move |event| shortcut(desk, &event)
         >
             <button class="btn skip" type="button" on:click=move |_| desk.focus("main")>
@@ -24,6 +25,7 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
                 {head(desk)}
                 <main class="body" id="main" tabindex="-1">
                     {icon::hatches()}
+                    {notice::notice(desk)}
                     {move || match screen.get() {
                         Screen::Job => job::job(desk).into_any(),
                         Screen::Window => window::window(desk).into_any(),
@@ -195,8 +197,9 @@ fn subtitle(desk: Desk) -> String {
 }
 
 fn keeping(desk: Desk) -> &'static str {
-    match desk.with(|state| state.keeping) {
+    match desk.with(|state| state.kept()) {
         Keeping::Untried => "",
+        Keeping::Saving => desk.label(Label::Saving),
         Keeping::Kept => desk.label(Label::KeptHere),
         Keeping::NotKept => desk.label(Label::NotKeptHere),
     }

@@ -12,6 +12,7 @@ mod icon;
 mod job;
 mod map;
 mod margins;
+mod notice;
 mod rule;
 mod run;
 mod week;
