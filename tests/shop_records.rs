@@ -74,7 +74,7 @@ fn a_record_that_cannot_be_used_is_left_out_and_named() {
         dryer
     };
     let table = [
-        (Kind::Fabric, json!({ "name": "No fibres" }), "composition_percent"),
+        (Kind::Fabric, json!({ "name": "No fibres", "nombre": "Sin fibras" }), "composition_percent"),
         (Kind::White, json!({ "name": "W", "class": "snow", "low_cure": true, "source": "x" }), "snow"),
         (Kind::Mesh, json!({ "threads_per_cm": 7 }), "invalid type"),
         (Kind::Dryer, with("/zones", json!([])), "zones"),
