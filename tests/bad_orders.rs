@@ -38,6 +38,11 @@ fn each_bad_field_is_named() {
         (garment(|g| g.colour.name = "blurple".into()), "garments[0].colour.name", |p| {
             matches!(p, Problem::Unknown { .. })
         }),
+        (
+            garment(|g| g.colour.lab = Some([20.0, 60.0, 104.0])),
+            "garments[0].colour.lab",
+            |p| matches!(p, Problem::OutOfRange { unit, .. } if unit == "C*"),
+        ),
         (garment(|g| g.colour.lab = Some([120.0, 0.0, 0.0])), "garments[0].colour.lab", |p| {
             matches!(p, Problem::OutOfRange { .. })
         }),

@@ -40,6 +40,7 @@ fn pick(white: &str, verdict: Verdict) -> Pick {
             Step::Dryer { passes: 1 },
         ],
         advice: Vec::new(),
+        look: None,
         setting: Some(Setting {
             set_c: 165.0,
             air_c: 165.0,

@@ -9,7 +9,8 @@
 use proptest::prelude::*;
 use whitehold::cure::fuse;
 use whitehold::dryer::{
-    Belt, Case, Drift, Dryer, Emitter, Film, History, Stack, TOLERANCE, World, Zone, history,
+    Belt, Case, Cooling, Drift, Dryer, Emitter, Film, History, Stack, TOLERANCE, Transfer, World, Zone,
+    history,
 };
 use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
@@ -78,8 +79,8 @@ fn dryer(panel: f64) -> Dryer {
         zones: vec![Zone {
             length: 1.8,
             air_offset: 0.0,
-            h_top: 30.0,
-            h_bottom: 15.0,
+            h_top: Transfer::measured(30.0),
+            h_bottom: Transfer::measured(15.0),
             panel_offset: Some(panel),
             exchange: 0.15,
             emitter: Emitter::MidInfrared,
@@ -89,6 +90,7 @@ fn dryer(panel: f64) -> Dryer {
         set_high: kelvin(220.0),
         step: 1.0,
         humidity_ratio: 0.012,
+        cooling: Cooling::Open,
         drift: Drift { air: 0.0, panel: 0.0, h: 0.0, exchange: 0.0, film: 0.0, stop: 0.0 },
         measured: false,
     }
@@ -192,8 +194,8 @@ fn dwells_with_one_thing_changed() {
         ("film 70 µm", printed(&cotton(), 70.0), usual(), 35.42),
         ("film 150 µm", printed(&cotton(), 150.0), usual(), 40.73),
         ("film 250 µm", printed(&cotton(), 250.0), usual(), 47.24),
-        ("h 20", jersey(), zone(|zone| zone.h_top = 20.0), 41.57),
-        ("h 45", jersey(), zone(|zone| zone.h_top = 45.0), 33.02),
+        ("h 20", jersey(), zone(|zone| zone.h_top = Transfer::measured(20.0)), 41.57),
+        ("h 45", jersey(), zone(|zone| zone.h_top = Transfer::measured(45.0)), 33.02),
         ("exchange 0.08", jersey(), zone(|zone| zone.exchange = 0.08), 45.46),
         ("exchange 0.25", jersey(), zone(|zone| zone.exchange = 0.25), 29.62),
         ("air 185 °C", jersey(), zone(|zone| shift_air(zone, 10.0)), 33.54),
@@ -255,7 +257,8 @@ fn temperatures_at_eight_moments() {
 fn a_flash_against_the_reference() {
     let mut unit = dryer(460.0);
     for zone in &mut unit.zones {
-        (zone.h_top, zone.h_bottom, zone.exchange) = (10.0, 5.0, 0.5);
+        (zone.h_top, zone.h_bottom) = (Transfer::measured(10.0), Transfer::measured(5.0));
+        zone.exchange = 0.5;
     }
     unit.belt.enters = kelvin(40.0);
     let ink = kinetics("ordinary");

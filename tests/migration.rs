@@ -171,7 +171,7 @@ fn journey(set: f64, dwell: f64) -> History<1> {
     let cloth = library
         .fabric(&[(Fibre::Polyester, 1.0)].into(), Construction::Jersey, 140.0)
         .expect("a polyester jersey");
-    let dryer = Dryer::from(library.dryer("long-kiln").expect("a dryer"));
+    let dryer = Dryer::read(library.dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
     let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, world: World::NOMINAL };
     let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, 0.65);
     history(&stack, &dryer, &[case], 1, TOLERANCE).expect("a sound stack")

@@ -5,6 +5,7 @@
 use whitehold::dryer::{Cooling, Film, Flash, Stack};
 use whitehold::library::starter;
 use whitehold::migration::{DyedCloth, VISIBLE_DEPTH};
+use whitehold::plan::{ANCHOR_FILM, SCREEN_CHANGE};
 use whitehold::quantity::units::celsius;
 
 #[test]
@@ -17,7 +18,7 @@ fn data_and_equations_agree() {
         ("film-cloth-contact", Film::CONTACT),
         ("emissivity-white", Film::EMISSIVITY),
         ("cloth-gap", Stack::GAP),
-        ("cooling", Cooling::OPEN.h_top),
+        ("cooling", Cooling::Open.rests()[0].h_top),
         ("flash-exchange", Flash::USUAL.exchange),
         ("flash-panel", celsius(Flash::USUAL.panel)),
         ("dye-saturation", DyedCloth::SATURATION * 100.0),
@@ -25,6 +26,8 @@ fn data_and_equations_agree() {
         ("vapour-gap", DyedCloth::GAP * 1e6),
         ("contact-share", DyedCloth::CONTACT),
         ("dye-visible-depth", VISIBLE_DEPTH * 1e6),
+        ("anchor-film", ANCHOR_FILM * 1e6),
+        ("screen-change", SCREEN_CHANGE),
     ];
     for (id, computes) in rows {
         let stands = library.limit(id).unwrap_or_else(|error| panic!("{id}: {error}")).value.value;

@@ -1,4 +1,5 @@
-//! The release wasm in a browser: the same numbers as natively, and the store over the browser's own database.
+//! The release wasm in a browser: the same numbers as natively, the JS API, the desk in a page, and the store over the
+//! browser's own database.
 //!
 //! Fat LTO, 128-bit vectors and held-back inlining are used here and nowhere else, so the numbers are checked here too.
 #![cfg(target_arch = "wasm32")]
@@ -8,6 +9,8 @@ mod storage_bench;
 #[path = "web/store.rs"]
 mod store;
 
+use js_sys::{Array, Reflect};
+use wasm_bindgen::JsValue;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use whitehold::cure::fuse;
 use whitehold::dryer::{Case, Dryer, Film, Stack, TOLERANCE, World, history};
@@ -16,6 +19,7 @@ use whitehold::numerics::Lanes;
 use whitehold::plan::Verdict;
 use whitehold::textile::moisture::saturation_pressure;
 use whitehold::textile::{Construction, Fibre};
+use whitehold::web::api;
 
 wasm_bindgen_test_configure!(run_in_browser);
 
@@ -48,7 +52,7 @@ fn steam_has_its_table() {
 #[wasm_bindgen_test]
 fn a_history_fuses_when_another_solver_says() {
     let library = starter().unwrap();
-    let dryer = Dryer::from(library.dryer("long-kiln").unwrap());
+    let dryer = Dryer::read(library.dryer("long-kiln").unwrap()).unwrap();
     let cotton = [(Fibre::Cotton, 1.0)].into();
     // Dry mass is what the solver was given: the label's weight holds the regain as well.
     let cloth = library.fabric(&cotton, Construction::Jersey, 150.0 * 1.075).unwrap();
@@ -79,4 +83,34 @@ fn the_week_is_answered() {
         let report = answer(&order, &library).unwrap();
         assert!(accepted.contains(&report.verdict), "{id}: {:?}", report.verdict);
     }
+}
+
+fn at(value: &JsValue, path: &[&str]) -> JsValue {
+    path.iter().fold(value.clone(), |here, name| Reflect::get(&here, &JsValue::from_str(name)).unwrap())
+}
+
+/// Source: ISO 105-A04 as public implementations quote it, worked in Python: a stain from (95, −0.5, 2) to (94, 1.5, 1)
+/// has ΔE*ab 2.4495 and is a grade 4-5.
+#[wasm_bindgen_test]
+fn a_page_compares_colours() {
+    let clean: JsValue = [95.0, -0.5, 2.0].map(JsValue::from_f64).iter().collect::<Array>().into();
+    let found = api::colour_difference(&clean, &"94, 1.5, 1".into(), None).unwrap();
+    assert!((at(&found, &["de_ab"]).as_f64().unwrap() - 2.4495).abs() < 1e-4, "{found:?}");
+    assert_eq!(at(&found, &["staining", "step"]).as_string().as_deref(), Some("4-5"));
+    let grade = api::staining(&clean, &"94, 1.5, 1".into(), None).unwrap();
+    assert_eq!(at(&grade, &["step"]).as_string().as_deref(), Some("4-5"));
+
+    let errors = api::colour_difference(&clean, &"138, 0, 0".into(), None).unwrap_err();
+    assert_eq!(at(&errors, &["0", "field"]).as_string().as_deref(), Some("other.lab"));
+    assert!(at(&errors, &["0", "message"]).as_string().unwrap().contains("100"));
+}
+
+#[wasm_bindgen_test]
+fn a_page_reads_a_meter_s_file() {
+    let found = api::read_meter("Name;L*;a*;b*\nred;38,2;58;35\n", None).unwrap();
+    assert_eq!(at(&found, &["samples", "0", "name"]).as_string().as_deref(), Some("red"));
+    assert_eq!(at(&found, &["samples", "0", "lab", "0"]).as_f64(), Some(38.2));
+    let errors = api::read_meter("Name;L*;a*;b*\nred;38;x;35\n", None).unwrap_err();
+    assert_eq!(at(&errors, &["0", "line"]).as_f64(), Some(2.0));
+    assert_eq!(at(&errors, &["0", "column"]).as_f64(), Some(8.0));
 }

@@ -41,25 +41,31 @@ function unpacker() {
   }
 }
 
-/** Reads base 85: five letters stand for four bytes, and the last n + 1 letters for n. */
+/** Reads base 116: seven letters stand for six bytes, and the last n + 1 letters for n. */
 function bytes(text) {
   const value = new Uint8Array(128);
   let digits = 0;
-  for (let code = 33; code < 127; code += 1) {
-    if (!"\"&'-/<>\\`".includes(String.fromCharCode(code))) value[code] = digits++;
+  for (let code = 0; code < 128; code += 1) {
+    if (!"\0\r\n<&>\t\v\f\x1a\x1b\x7f".includes(String.fromCharCode(code))) value[code] = digits++;
   }
-  const read = new Uint8Array(Math.floor((text.length * 4) / 5));
-  for (let from = 0, to = 0; from < text.length; from += 5, to += 4) {
+  const read = new Uint8Array(Math.floor((text.length * 6) / 7));
+  for (let from = 0, to = 0; from < text.length; from += 7, to += 6) {
     let number = 0;
-    for (let place = from; place < from + 5; place += 1) {
-      number = number * 85 + (place < text.length ? value[text.charCodeAt(place)] : 84);
+    for (let place = from; place < from + 7; place += 1) {
+      number = number * 116 + (place < text.length ? value[text.charCodeAt(place)] : 115);
     }
-    for (let place = 0; place < 4; place += 1) read[to + place] = number >>> (24 - 8 * place);
+    // Shifts work on 32 bits only: the upper two bytes are divided off.
+    const upper = Math.floor(number / 0x100000000);
+    read[to] = upper >>> 8;
+    read[to + 1] = upper;
+    for (let place = 0; place < 4; place += 1) read[to + 2 + place] = number >>> (24 - 8 * place);
   }
   return read;
 }
 
-async function unpack(text) {
+/** What a packed block holds. */
+async function unpack(id) {
+  const text = document.getElementById(id).textContent;
   const stream = unpacker();
   try {
     return await new Response(new Blob([bytes(text)]).stream().pipeThrough(stream)).arrayBuffer();
@@ -83,11 +89,11 @@ async function start() {
   needs("no-shadow", "attachShadow" in host && "adoptedStyleSheets" in document && "replaceSync" in CSSStyleSheet.prototype);
   needs("no-inflate", "DecompressionStream" in globalThis);
   needs("no-wasm", typeof WebAssembly === "object");
-  document.adoptedStyleSheets = [sheet(document.getElementById("style-page").textContent)];
+  document.adoptedStyleSheets = [sheet(document.getElementById("start-style").textContent)];
   await compile("no-wasm", SMALLEST);
-  const module = await compile("damaged", await unpack(document.getElementById("core").textContent));
+  const styles = JSON.parse(new TextDecoder().decode(await unpack("styles")));
+  const module = await compile("damaged", await unpack("core"));
   initSync({ module });
-  const styles = Array.from(document.querySelectorAll("script.style:not(#style-page)"), (block) => block.textContent);
   mount(host, { styles, standalone: true });
 }
 

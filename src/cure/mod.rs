@@ -11,11 +11,14 @@
 //!
 //! No published pair of constants for garment plastisol was found; those of `data/kinetics.json` are calibrated to
 //! common practice. The forms are checked in `tests/kinetics.rs` against the Arrhenius integral, Kissinger's peak
-//! and isothermal solutions. Hands out [`fuse`], [`trace`] and [`scorch()`]; judges nothing.
+//! and isothermal solutions. Hands out [`fuse`], [`trace`], [`scorch()`] and [`learn`]
+//! (an ink's own constants from two tested prints); judges nothing.
 
+mod calibrate;
 mod scorch;
 
-pub use scorch::scorch;
+pub use calibrate::{Learnt, Seen, learn};
+pub use scorch::{Scorch, scorch};
 
 use crate::dryer::{History, Place, between};
 use crate::ink::CureKinetics;
@@ -30,6 +33,23 @@ pub struct Cure<const L: usize> {
     pub fused: Lanes<L>,
 }
 
+impl<const L: usize> Cure<L> {
+    /// Wet ink.
+    pub const NONE: Self = Self { gelled: Lanes::ZERO, fused: Lanes::ZERO };
+
+    /// Adds `seconds` at `temperature` (K): the exponential midpoint rule, exact where the temperature stands still.
+    pub fn advance(&mut self, seconds: Lanes<L>, temperature: Lanes<L>, kinetics: &CureKinetics) {
+        let gel = arrhenius(temperature, kinetics.gel_time, kinetics.gel_reference, kinetics.gel_energy);
+        let halfway = (-gel * seconds * 0.5).exp();
+        let gelled = -(-self.gelled + 1.0) * halfway + 1.0;
+        self.gelled = -(-self.gelled + 1.0) * halfway * halfway + 1.0;
+        let rate =
+            arrhenius(temperature, kinetics.fusion_time, kinetics.fusion_reference, kinetics.fusion_energy);
+        let gap = (balance_fusion(temperature, kinetics) - self.fused).max(Lanes::ZERO);
+        self.fused += gap * (-(-rate * gelled * seconds).exp() + 1.0);
+    }
+}
+
 /// Fusion in balance with `temperature` (K), 0 to 1.
 #[inline]
 #[must_use]
@@ -40,41 +60,24 @@ pub fn balance_fusion<const L: usize>(temperature: Lanes<L>, kinetics: &CureKine
 /// Follows gelation and fusion at `place` to the end of the history.
 #[must_use]
 pub fn fuse<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Cure<L> {
-    let mut cure = Cure { gelled: Lanes::ZERO, fused: Lanes::ZERO };
-    history.walk(place, |seconds, temperature| advance(&mut cure, seconds, temperature, kinetics));
+    let mut cure = Cure::NONE;
+    history.walk(place, |seconds, temperature| cure.advance(seconds, temperature, kinetics));
     cure
 }
 
 /// Fused share at `place` at each sample of the history.
 #[must_use]
 pub fn trace<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Vec<Cure<L>> {
-    let mut cure = Cure { gelled: Lanes::ZERO, fused: Lanes::ZERO };
+    let mut cure = Cure::NONE;
     let mut trace = Vec::with_capacity(history.samples.len());
     trace.push(cure);
     for pair in history.samples.windows(2) {
         if let [from, to] = pair {
             between(from, to, place, |seconds, temperature| {
-                advance(&mut cure, seconds, temperature, kinetics);
+                cure.advance(seconds, temperature, kinetics);
             });
             trace.push(cure);
         }
     }
     trace
-}
-
-/// The exponential midpoint rule: exact where the temperature stands still.
-fn advance<const L: usize>(
-    cure: &mut Cure<L>,
-    seconds: Lanes<L>,
-    temperature: Lanes<L>,
-    kinetics: &CureKinetics,
-) {
-    let gel = arrhenius(temperature, kinetics.gel_time, kinetics.gel_reference, kinetics.gel_energy);
-    let halfway = (-gel * seconds * 0.5).exp();
-    let gelled = -(-cure.gelled + 1.0) * halfway + 1.0;
-    cure.gelled = -(-cure.gelled + 1.0) * halfway * halfway + 1.0;
-    let rate =
-        arrhenius(temperature, kinetics.fusion_time, kinetics.fusion_reference, kinetics.fusion_energy);
-    let gap = (balance_fusion(temperature, kinetics) - cure.fused).max(Lanes::ZERO);
-    cure.fused += gap * (-(-rate * gelled * seconds).exp() + 1.0);
 }

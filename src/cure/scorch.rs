@@ -2,15 +2,37 @@ use crate::dryer::{History, Place};
 use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::units::kelvin;
 
-/// Scorch index at `place`: 1 where cotton has just yellowed.
+/// Scorch index: 1 where cotton has just yellowed.
 ///
 /// `integral of 1/60 s exp[-E/R (1/T - 1/473.15 K)] dt` with E 130 kJ/mol: one minute at 200 °C shows. Assumed, no
 /// source; strength is no limit (cotton keeps it for two minutes at 220 °C: J. Appl. Polym. Sci. 23, 1979, abstract).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scorch<const L: usize> {
+    /// The index so far.
+    pub index: Lanes<L>,
+}
+
+impl<const L: usize> Scorch<L> {
+    /// Before any heat.
+    pub const NONE: Self = Self { index: Lanes::ZERO };
+
+    /// Adds `seconds` at `temperature` (K).
+    #[inline]
+    pub fn advance(&mut self, seconds: Lanes<L>, temperature: Lanes<L>) {
+        self.index += seconds * arrhenius(temperature, 60.0, kelvin(200.0), 130e3);
+    }
+
+    /// Logarithm of one lane's index, held where nothing shows by far.
+    #[must_use]
+    pub fn ln(&self, lane: usize) -> f64 {
+        self.index[lane].max(1e-12).ln()
+    }
+}
+
+/// Scorch index at `place` at the end of a history.
 #[must_use]
 pub fn scorch<const L: usize>(history: &History<L>, place: Place<L>) -> Lanes<L> {
-    let mut index = Lanes::ZERO;
-    history.walk(place, |seconds, temperature| {
-        index += seconds * arrhenius(temperature, 60.0, kelvin(200.0), 130e3);
-    });
-    index
+    let mut scorch = Scorch::NONE;
+    history.walk(place, |seconds, temperature| scorch.advance(seconds, temperature));
+    scorch.index
 }

@@ -1,7 +1,8 @@
 //! The order as it stands in the form: text exactly as typed, and whatever the form does not show.
 
 use super::field::Field;
-use crate::plan::{Garment, Order};
+use crate::optics::Lab;
+use crate::plan::{Colour, Garment, Order};
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::textile::Fibre;
 use crate::wording::number::{self, Typed};
@@ -278,7 +279,13 @@ impl Draft {
             garment.spares = count(number(Field::Spares));
             garment.value_each = number(Field::ValueEach).unwrap_or(0.0);
             garment.label = text(Field::Label).trim().into();
-            garment.colour.name = text(Field::Colour).trim().into();
+            match typed_colour(text(Field::Colour), &draft.rest.colour) {
+                Ok(colour) => garment.colour = colour,
+                Err(error) => {
+                    let field = Field::Colour.path(index);
+                    errors.push(FieldError::new(field, text(Field::Colour), error.problem));
+                }
+            }
             garment.lot = text(Field::Lot).trim().into();
             if garment.label.is_empty() {
                 errors.push(FieldError::new(Field::Label.path(index), "", Problem::Empty));
@@ -316,6 +323,18 @@ impl Draft {
     pub fn dyed(&self) -> Option<bool> {
         self.garment()?.rest.dyed_fibres.as_ref().map(|fibres| fibres.contains(&Fibre::Polyester))
     }
+}
+
+/// The colour of a garment as typed: a name, the swatch of a screen, or the three numbers of a colour meter. A colour
+/// that came with the order as numbers stays as long as its name does.
+fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
+    let name = text.trim().to_owned();
+    if name.is_empty() || name == had.name {
+        let lab = had.lab.filter(|_| name == had.name);
+        return Ok(Colour { name, lab });
+    }
+    let lab = Lab::read(&name)?.map(Into::into);
+    Ok(Colour { name, lab })
 }
 
 /// Digits that are kept when the desk writes into a field.

@@ -202,6 +202,7 @@ pub fn key(pick: &Pick) -> String {
             Step::White { strokes, threads_per_cm, .. } => {
                 key.push_str(&format!("/{strokes}x{threads_per_cm:.0}"));
             }
+            Step::Smooth => key.push_str("/smooth"),
             Step::Flash { .. } | Step::Dryer { .. } => {}
         }
     }

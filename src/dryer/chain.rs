@@ -6,16 +6,18 @@
 //! ```text
 //! C_i dT_i/dt = G_(i-1) (T_(i-1) - T_i) - G_i (T_i - T_(i+1)) - w_i J (h_fg + Q_l)
 //! top:    h_top (T_air - T) + S - R T^4        S = F s T_panel^4 + (e - F)/2 s T_air^4, R = F s + (e - F)/2 s
+//! lamp:   the same with a_film F for F, and t_film a_cloth F s (T_lamp^4 - T_air^4) into the cloth's face
 //! belt:   C_b dT_b/dt = h_bottom (T_air - T_b) + s/2 (T_air^4 - T_b^4) - G (T_b - T_last)
 //! water:  m dW/dt = -J,    J = M P / (R T) ln[(P - p_air) / (P - p)] / resistance     (Stefan flow)
 //! ```
 //!
-//! The film lets no vapour through, so the front cloth dries downwards, through the back. The mass transfer
+//! The film lets no vapour through, so the front cloth dries downwards, through the back; beside the print it dries
+//! upwards as well. The mass transfer
 //! coefficient is `h / (rho c_p Le^(2/3))` with the density of the air at film temperature: with that of the hot
 //! air the wet bulb comes out 3 K low. The tests below hold it to the psychrometer's wet bulb; `tests/history.rs`
 //! holds the whole chain to another solver on another grid.
 
-use super::Film;
+use super::{Emitter, Film, NearInfrared, air};
 use crate::numerics::Lanes;
 use crate::numerics::march::{Jacobian, State, System};
 use crate::quantity::{ATMOSPHERE, GAS_CONSTANT, STEFAN_BOLTZMANN};
@@ -24,10 +26,6 @@ use std::ops::Range;
 
 /// Lewis number of water vapour in air to the power 2/3: `0.90^(2/3)`. Le 0.85 to 1.0, from memory.
 const LEWIS: f64 = 0.932_169_751_786_0;
-/// Specific heat of dryer air, J/(kg K). CoolProp: 1018.5 at 160 °C.
-const AIR_HEAT_CAPACITY: f64 = 1019.0;
-/// Gas constant of air, J/(kg K). ISO 2533.
-const AIR_CONSTANT: f64 = 287.05;
 /// Diffusivity of water vapour in air at 298 K, m²/s, rising with T^1.75. 2.2e-5 to 2.6e-5, from memory.
 const VAPOUR_DIFFUSIVITY: f64 = 2.2e-5;
 /// Share of the cloth's thickness that is open to vapour, tortuosity included. 0.3 to 0.6, assumed.
@@ -41,8 +39,10 @@ pub(super) struct Surroundings<const L: usize> {
     pub air: Lanes<L>,
     pub h_top: Lanes<L>,
     pub h_bottom: Lanes<L>,
-    /// Radiation that reaches the top, W/m².
+    /// Radiation that the top keeps, W/m².
     pub source: Lanes<L>,
+    /// Radiation that passes the film and that the cloth's face keeps, W/m².
+    pub through: Lanes<L>,
     /// What the top sends out, W/(m² K⁴).
     pub emission: Lanes<L>,
     /// Half the air's own radiation on the belt, W/m²; zero for a pallet.
@@ -52,17 +52,49 @@ pub(super) struct Surroundings<const L: usize> {
 }
 
 impl<const L: usize> Surroundings<L> {
-    /// Radiation terms of an emitter of exchange factor `exchange` at `panel` (K) in walls as hot as the air.
-    pub fn radiation(exchange: Lanes<L>, panel: Lanes<L>, air: Lanes<L>) -> (Lanes<L>, Lanes<L>) {
-        let walls = (-exchange + Film::EMISSIVITY).max(Lanes::ZERO) * 0.5;
-        let source = (exchange * fourth(panel) + walls * fourth(air)) * STEFAN_BOLTZMANN;
-        (source, (exchange + walls) * STEFAN_BOLTZMANN)
+    /// Nothing around.
+    pub const NONE: Self = Self {
+        air: Lanes::ZERO,
+        h_top: Lanes::ZERO,
+        h_bottom: Lanes::ZERO,
+        source: Lanes::ZERO,
+        through: Lanes::ZERO,
+        emission: Lanes::ZERO,
+        belt_emission: 0.0,
+        vapour: 0.0,
+    };
+
+    /// Adds an emitter of this kind at `panel` (K) and exchange factor, in walls as hot as the air.
+    pub fn lit(
+        mut self,
+        emitter: Emitter,
+        exchange: Lanes<L>,
+        panel: Lanes<L>,
+        keeps: NearInfrared,
+        bare: bool,
+    ) -> Self {
+        let exchange = if emitter == Emitter::None { Lanes::ZERO } else { exchange };
+        let [kept, passed] = match emitter {
+            Emitter::NearInfrared if bare => [keeps.cloth, 0.0],
+            Emitter::NearInfrared => [keeps.film, keeps.through * keeps.cloth],
+            Emitter::None | Emitter::MidInfrared => [1.0, 0.0],
+        };
+        // What is not kept is not sent back either: nothing gets hotter than what heats it.
+        let seen = exchange * kept;
+        let walls = (-seen + Film::EMISSIVITY).max(Lanes::ZERO) * 0.5;
+        self.source = (seen * fourth(panel) + walls * fourth(self.air)) * STEFAN_BOLTZMANN;
+        let over_air = (fourth(panel) - fourth(self.air)).max(Lanes::ZERO);
+        self.through = exchange * over_air * (passed * STEFAN_BOLTZMANN);
+        self.emission = (seen + walls) * STEFAN_BOLTZMANN;
+        self
     }
 
-    /// Radiation terms in a room at `air`.
-    pub fn room(air: Lanes<L>) -> (Lanes<L>, Lanes<L>) {
-        let emission = Lanes::splat(Film::EMISSIVITY * STEFAN_BOLTZMANN);
-        (emission * fourth(air), emission)
+    /// Adds the walls of a room as warm as its air.
+    pub fn in_room(mut self) -> Self {
+        self.emission = Lanes::splat(Film::EMISSIVITY * STEFAN_BOLTZMANN);
+        self.source = self.emission * fourth(self.air);
+        self.belt_emission = 0.5 * STEFAN_BOLTZMANN;
+        self
     }
 }
 
@@ -77,18 +109,27 @@ fn fourth<const L: usize>(x: Lanes<L>) -> Lanes<L> {
     square * square
 }
 
+/// The ways of a cloth's vapour into the air.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Ways {
+    /// Thickness that it crosses downwards, m, and the air layers beyond it in units of `1 / h_m`.
+    pub path: f64,
+    pub layers: f64,
+    /// Thickness that it crosses upwards, m; nothing where a film lies on the cloth.
+    pub above: Option<f64>,
+}
+
 /// A cloth's water in the chain.
 #[derive(Clone, Debug)]
-pub(super) struct Wet<const L: usize> {
+pub(super) struct Wet {
     /// Its nodes.
     pub nodes: Range<usize>,
     /// Dry mass, kg/m².
     pub mass: f64,
     /// Regain at 65 % RH.
     pub regain_65: f64,
-    /// Thickness that the vapour crosses, m, and the air layers beyond it in units of `1 / h_m`.
-    pub path: f64,
-    pub layers: f64,
+    /// How its vapour leaves.
+    pub ways: Ways,
 }
 
 /// The whole stack as a chain of nodes.
@@ -104,7 +145,7 @@ pub(super) struct Chain<const L: usize> {
     pub conductance: Vec<Lanes<L>>,
     /// Share of its cloth's mass at each node.
     pub share: Vec<f64>,
-    pub wet: Vec<Wet<L>>,
+    pub wet: Vec<Wet>,
     pub surroundings: Surroundings<L>,
 }
 
@@ -117,7 +158,7 @@ struct Evaporation<const L: usize> {
 }
 
 impl<const L: usize> Chain<L> {
-    fn mean(&self, wet: &Wet<L>, state: &State<L>) -> Lanes<L> {
+    fn mean(&self, wet: &Wet, state: &State<L>) -> Lanes<L> {
         let mut mean = Lanes::ZERO;
         for i in wet.nodes.clone() {
             mean += state[i] * self.share[i];
@@ -125,7 +166,7 @@ impl<const L: usize> Chain<L> {
         mean
     }
 
-    fn evaporation(&self, wet: &Wet<L>, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
+    fn evaporation(&self, wet: &Wet, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
         let at = &self.surroundings;
         let water = water.max(Lanes::ZERO);
         let temperature = temperature.clamp(230.0, 900.0);
@@ -134,13 +175,16 @@ impl<const L: usize> Chain<L> {
         let most = Lanes::splat(BOILING * ATMOSPHERE);
         let pressure = free.min(most);
 
-        let film_density = (temperature + at.air).recip() * (2.0 * ATMOSPHERE / AIR_CONSTANT);
-        let per_transfer = film_density * (AIR_HEAT_CAPACITY * LEWIS) / at.h_bottom;
+        let film_density = (temperature + at.air).recip() * (2.0 * ATMOSPHERE / air::GAS_CONSTANT);
+        let per_transfer = film_density * (air::HEAT_CAPACITY * LEWIS);
         let reduced = temperature * (1.0 / 298.0);
         let diffusivity = reduced * reduced / reduced.sqrt().sqrt() * VAPOUR_DIFFUSIVITY;
-        let resistance = per_transfer * wet.layers + diffusivity.recip() * (wet.path / VAPOUR_OPENING);
-        let mobility =
-            (temperature * resistance).recip() * (moisture::MOLAR_MASS * ATMOSPHERE / GAS_CONSTANT);
+        let per_path = diffusivity.recip() * (1.0 / VAPOUR_OPENING);
+        let mut opening = (per_transfer / at.h_bottom * wet.ways.layers + per_path * wet.ways.path).recip();
+        if let Some(above) = wet.ways.above {
+            opening += (per_transfer / at.h_top + per_path * above).recip();
+        }
+        let mobility = opening / temperature * (moisture::MOLAR_MASS * ATMOSPHERE / GAS_CONSTANT);
         let room = -pressure + ATMOSPHERE;
         let flux = mobility * (room.recip() * (ATMOSPHERE - at.vapour)).ln();
         let heat = moisture::evaporation_heat(temperature) + sorption;
@@ -197,6 +241,7 @@ impl<const L: usize> Chain<L> {
         let at = &self.surroundings;
         let (top, belt) = (state[0], state[self.count - 1]);
         let mut crossing = at.h_top * (at.air - top) + at.source - at.emission * fourth(top);
+        crossing += at.through;
         crossing += at.h_bottom * (at.air - belt) + (fourth(at.air) - fourth(belt)) * at.belt_emission;
         for (k, wet) in self.wet.iter().enumerate() {
             let evaporation =
@@ -228,6 +273,7 @@ impl<const L: usize> System<L> for Chain<L> {
         rates[last] = into
             + at.h_bottom * (at.air - state[last])
             + (fourth(at.air) - fourth(state[last])) * at.belt_emission;
+        rates[self.film] += at.through;
         for (k, wet) in self.wet.iter().enumerate() {
             let k = crate::numerics::march::NODES + k;
             let evaporation = self.evaporation(wet, state[k], self.mean(wet, state));
@@ -321,15 +367,18 @@ mod tests {
             capacity_slope: vec![0.0; 2],
             conductance: vec![zero],
             share: vec![1.0, 0.0],
-            wet: vec![Wet { nodes: 0..1, mass: 0.15, regain_65: 0.075, path: 0.0, layers: 1.0 }],
+            wet: vec![Wet {
+                nodes: 0..1,
+                mass: 0.15,
+                regain_65: 0.075,
+                ways: Ways { path: 0.0, layers: 1.0, above: None },
+            }],
             surroundings: Surroundings {
                 air: Lanes::splat(air),
                 h_top: Lanes::splat(25.0),
                 h_bottom: Lanes::splat(25.0),
-                source: zero,
-                emission: zero,
-                belt_emission: 0.0,
                 vapour: vapour_pressure(0.010),
+                ..Surroundings::NONE
             },
         }
     }

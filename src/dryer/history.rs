@@ -1,15 +1,16 @@
 //! How hot each part of the stack gets, and when.
 
-use super::chain::{Chain, Surroundings, vapour_pressure};
-use super::lay::chain;
-use super::{Cooling, Dryer, Flash, Stack, World};
+use super::error::{check_air, check_case, check_dryer, check_stack};
+use super::journey::{Journey, in_zone, under};
+use super::lay::Grid;
+use super::{Cooling, Dryer, Flash, HistoryError, Stack, World};
 use crate::numerics::Lanes;
-use crate::numerics::march::{Accepted, Effort, MarchError, NODES, Tolerance, march, zeros};
-use crate::textile::moisture;
+use crate::numerics::march::{Effort, Tolerance};
+use crate::quantity::Bound;
 
 /// The tolerance of a march: peaks within 0.1 K and fused shares within 0.0015 of the converged march
 /// (`tests/history.rs`).
-pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.2, border: 4e-4 };
+pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.2, border: 5e-5 };
 
 /// One case of a march: a setting and how the run differs from it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,6 +76,17 @@ impl<const L: usize> History<L> {
         self.peak(|sample| sample.cloth_face[0])
     }
 
+    /// Temperatures at `place` at a moment, s, on the cubic between two samples; nothing outside the history. Lanes whose
+    /// clocks differ are read by the first lane's.
+    #[must_use]
+    pub fn at(&self, place: Place<L>, seconds: f64) -> Option<Lanes<L>> {
+        let after = self.samples.iter().position(|sample| sample.time[0] >= seconds)?;
+        let (from, to) = (self.samples.get(after.max(1) - 1)?, self.samples.get(after.max(1))?);
+        let length = to.time - from.time;
+        let at = if length[0] > 0.0 { (seconds - from.time[0]) / length[0] } else { 1.0 };
+        Some(hermite(place(from), place(to), length, at))
+    }
+
     /// Calls `visit` with the length and the middle temperature of each part of each step.
     pub fn walk(&self, place: Place<L>, mut visit: impl FnMut(Lanes<L>, Lanes<L>)) {
         for pair in self.samples.windows(2) {
@@ -100,69 +112,79 @@ pub fn between<const L: usize>(
     if length.largest() <= 0.0 {
         return;
     }
-    let ([start, start_rate], [end, end_rate]) = (place(from), place(to));
+    let (start, end) = (place(from), place(to));
     let parts = f64::from(PARTS);
     for part in 0..PARTS {
         let at = (f64::from(part) + 0.5) / parts;
-        let rest = 1.0 - at;
-        let temperature = start * ((1.0 + 2.0 * at) * rest * rest)
-            + end * (at * at * (3.0 - 2.0 * at))
-            + (start_rate * (at * rest * rest) - end_rate * (at * at * rest)) * length;
-        visit(length * (1.0 / parts), temperature);
+        visit(length * (1.0 / parts), hermite(start, end, length, at));
     }
+}
+
+/// The cubic through two values with their rates, at a share of the way.
+#[inline(always)]
+fn hermite<const L: usize>(
+    [start, start_rate]: [Lanes<L>; 2],
+    [end, end_rate]: [Lanes<L>; 2],
+    length: Lanes<L>,
+    at: f64,
+) -> Lanes<L> {
+    let rest = 1.0 - at;
+    start * ((1.0 + 2.0 * at) * rest * rest)
+        + end * (at * at * (3.0 - 2.0 * at))
+        + (start_rate * (at * rest * rest) - end_rate * (at * at * rest)) * length
 }
 
 /// Marches the stack through every zone of the dryer, `passes` times, cooling in between and after.
 ///
 /// # Errors
-/// [`MarchError`] where the stack or the dryer leave the range in which the equations hold.
+/// [`HistoryError`] where the stack, the dryer or the setting leave the range in which the equations hold.
 pub fn history<const L: usize>(
     stack: &Stack,
     dryer: &Dryer,
     cases: &[Case; L],
     passes: u32,
     tolerance: Tolerance,
-) -> Result<History<L>, MarchError> {
-    let mut chain = chain(stack, &cases.map(|case| case.world), dryer.belt.heat_capacity, dryer.belt.contact);
-    let mut state = zeros();
-    state[..chain.count].fill(Lanes::splat(stack.enters));
-    let water = Lanes(cases.map(|case| case.world.water));
-    for (k, wet) in chain.wet.iter().enumerate() {
-        // Each cloth in balance with the room by itself: a lining may hold more than what it lines.
-        state[NODES + k] = water * (moisture::regain(stack.humidity, wet.regain_65) + stack.added_water);
+) -> Result<History<L>, HistoryError> {
+    history_on(Grid::SHIPPED, stack, dryer, cases, passes, tolerance)
+}
+
+/// The same on another grid, for those who ask how far the shipped one is off.
+///
+/// # Errors
+/// As [`history`].
+pub fn history_on<const L: usize>(
+    grid: Grid,
+    stack: &Stack,
+    dryer: &Dryer,
+    cases: &[Case; L],
+    passes: u32,
+    tolerance: Tolerance,
+) -> Result<History<L>, HistoryError> {
+    check_stack(stack)?;
+    check_dryer(dryer)?;
+    for case in cases {
+        check_case(case, dryer)?;
     }
-    let mut record = Recorder::new(&chain);
+    let belt = &dryer.belt;
+    let worlds = cases.map(|case| case.world);
+    let set = Lanes(cases.map(|case| case.set));
+    let under = [belt.heat_capacity, belt.contact, belt.enters];
+    let mut journey = Journey::start(stack, &worlds, under, grid, tolerance);
+    let mut samples = room();
     let last_zone = dryer.zones.len().saturating_sub(1);
     let mut leaves = Lanes::ZERO;
     for _ in 0..passes.max(1) {
-        state[chain.count - 1] = Lanes::splat(dryer.belt.enters);
+        journey.lie_on(belt.enters);
         for (z, zone) in dryer.zones.iter().enumerate() {
             let stop = |case: &Case| if z == last_zone { case.world.stop } else { 0.0 };
-            let air = Lanes(cases.map(|case| case.set + zone.air_offset + case.world.air));
-            let exchange = Lanes(cases.map(|case| zone.exchange * case.world.exchange));
-            let (source, emission) = match zone.panel_offset {
-                Some(offset) => {
-                    let panel = Lanes(cases.map(|case| case.set + offset + case.world.panel));
-                    Surroundings::radiation(exchange, panel, air)
-                }
-                None => Surroundings::radiation(Lanes::ZERO, air, air),
-            };
-            chain.surroundings = Surroundings {
-                air,
-                h_top: Lanes(cases.map(|case| zone.h_top * case.world.h)),
-                h_bottom: Lanes(cases.map(|case| zone.h_bottom * case.world.h)),
-                source,
-                emission,
-                belt_emission: 0.5 * crate::quantity::STEFAN_BOLTZMANN,
-                vapour: vapour_pressure(dryer.humidity_ratio),
-            };
-            let duration = Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane]));
-            record.stage(&chain, &mut state, duration, tolerance)?;
+            let seconds = Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane]));
+            let around = in_zone(stack, dryer, zone, set, &worlds);
+            journey.go(around, seconds, &mut |sample| samples.push(sample))?;
         }
-        leaves = record.clock;
-        cool(&mut chain, &mut record, &mut state, tolerance)?;
+        leaves = journey.clock;
+        journey.rest(dryer.cooling.rests(), &mut |sample| samples.push(sample))?;
     }
-    Ok(History { samples: record.samples, leaves, effort: record.effort })
+    Ok(History { samples, leaves, effort: journey.effort })
 }
 
 /// Marches a film on a pallet under a flash unit for `seconds`, then until it is cool.
@@ -174,105 +196,24 @@ pub fn flash<const L: usize>(
     unit: &Flash,
     seconds: Lanes<L>,
     tolerance: Tolerance,
-) -> Result<History<L>, MarchError> {
+) -> Result<History<L>, HistoryError> {
     let mut flat = stack.clone();
     flat.back = None;
-    let mut chain = chain(&flat, &[World::NOMINAL; L], unit.pallet_heat_capacity, stack.gap);
-    let mut state = zeros();
-    state[..chain.count].fill(Lanes::splat(stack.enters));
-    state[chain.count - 1] = Lanes::splat(unit.pallet);
-    for (k, wet) in chain.wet.iter().enumerate() {
-        let regain = moisture::regain(stack.humidity, wet.regain_65) + stack.added_water;
-        state[NODES + k] = Lanes::splat(regain);
+    check_stack(&flat)?;
+    check_air(unit.air)?;
+    for second in seconds.0 {
+        Bound { field: "seconds", min: 0.05, max: 3600.0, unit: "s" }.check(second)?;
     }
-    let air = Lanes::splat(unit.air);
-    let (source, emission) =
-        Surroundings::radiation(Lanes::splat(unit.exchange), Lanes::splat(unit.panel), air);
-    chain.surroundings = Surroundings {
-        air,
-        h_top: Lanes::splat(unit.h),
-        h_bottom: Lanes::splat(unit.h),
-        source,
-        emission,
-        belt_emission: 0.0,
-        vapour: vapour_pressure(ROOM_HUMIDITY_RATIO),
-    };
-    let mut record = Recorder::new(&chain);
-    record.stage(&chain, &mut state, seconds, tolerance)?;
-    let leaves = record.clock;
-    cool(&mut chain, &mut record, &mut state, tolerance)?;
-    Ok(History { samples: record.samples, leaves, effort: record.effort })
+    let under_it = [unit.pallet_heat_capacity, stack.gap, unit.pallet];
+    let mut journey = Journey::start(&flat, &[World::NOMINAL; L], under_it, Grid::SHIPPED, tolerance);
+    let mut samples = room();
+    journey.go(under(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
+    let leaves = journey.clock;
+    journey.rest(Cooling::Open.rests(), &mut |sample| samples.push(sample))?;
+    Ok(History { samples, leaves, effort: journey.effort })
 }
 
-/// Moisture of room air, kg/kg: 25 °C at 50 % RH is 0.0099 (CoolProp).
-const ROOM_HUMIDITY_RATIO: f64 = 0.0099;
-
-fn cool<const L: usize>(
-    chain: &mut Chain<L>,
-    record: &mut Recorder<L>,
-    state: &mut crate::numerics::march::State<L>,
-    tolerance: Tolerance,
-) -> Result<(), MarchError> {
-    let cooling = Cooling::OPEN;
-    let air = Lanes::splat(cooling.air);
-    let (source, emission) = Surroundings::room(air);
-    chain.surroundings = Surroundings {
-        air,
-        h_top: Lanes::splat(cooling.h_top),
-        h_bottom: Lanes::splat(cooling.h_bottom),
-        source,
-        emission,
-        belt_emission: 0.5 * crate::quantity::STEFAN_BOLTZMANN,
-        vapour: vapour_pressure(ROOM_HUMIDITY_RATIO),
-    };
-    record.stage(chain, state, Lanes::splat(cooling.seconds), tolerance)
-}
-
-/// Keeps the samples of the stages one after another.
-struct Recorder<const L: usize> {
-    samples: Vec<Sample<L>>,
-    clock: Lanes<L>,
-    effort: Effort,
-    film: usize,
-}
-
-impl<const L: usize> Recorder<L> {
-    fn new(chain: &Chain<L>) -> Self {
-        // Room for the usual journey, so that the march itself does not allocate.
-        Self {
-            samples: Vec::with_capacity(192),
-            clock: Lanes::ZERO,
-            effort: Effort::default(),
-            film: chain.film,
-        }
-    }
-
-    fn stage(
-        &mut self,
-        chain: &Chain<L>,
-        state: &mut crate::numerics::march::State<L>,
-        duration: Lanes<L>,
-        tolerance: Tolerance,
-    ) -> Result<(), MarchError> {
-        let started = self.clock;
-        let cloth = chain.wet.first().map(|wet| wet.nodes.clone()).unwrap_or_default();
-        let effort = march(chain, state, duration, tolerance, |step: &Accepted<'_, L>| {
-            let at = |i: usize| [step.state[i], step.rates[i]];
-            let mean = |values: &[Lanes<L>]| {
-                cloth.clone().fold(Lanes::ZERO, |sum, i| sum + values[i] * chain.share[i])
-            };
-            self.samples.push(Sample {
-                time: started + duration * step.passed,
-                film_top: at(0),
-                film_bottom: at(self.film - 1),
-                cloth_face: at(self.film),
-                cloth: [mean(step.state), mean(step.rates)],
-                water: step.state[NODES].max(Lanes::ZERO),
-            });
-        })?;
-        self.clock += duration;
-        self.effort.accepted += effort.accepted;
-        self.effort.rejected += effort.rejected;
-        Ok(())
-    }
+/// Room for the usual journey, so that the march itself does not allocate.
+fn room<const L: usize>() -> Vec<Sample<L>> {
+    Vec::with_capacity(192)
 }

@@ -1,5 +1,30 @@
-use super::{DryerRecord, Emitter, ZoneRecord};
-use crate::quantity::units::kelvin;
+use super::{Cooling, Emitter};
+
+/// Heat transfer from blown air, W/(m² K): measured, or following the air's temperature.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Transfer {
+    /// Value in air of [`at`](Self::at).
+    pub value: f64,
+    /// Its change with the air's temperature, W/(m² K²).
+    pub slope: f64,
+    /// Temperature of the air, K.
+    pub at: f64,
+}
+
+impl Transfer {
+    /// The same in air of any temperature.
+    #[must_use]
+    pub const fn measured(value: f64) -> Self {
+        Self { value, slope: 0.0, at: 0.0 }
+    }
+
+    /// The transfer in air at `air` (K).
+    #[inline]
+    #[must_use]
+    pub fn in_air(&self, air: f64) -> f64 {
+        self.value + self.slope * (air - self.at)
+    }
+}
 
 /// One heated length, SI. Temperatures are above the dryer's set temperature.
 #[derive(Clone, Debug, PartialEq)]
@@ -9,9 +34,9 @@ pub struct Zone {
     /// Air above the set temperature, K.
     pub air_offset: f64,
     /// Heat transfer to the top of the print, W/(m² K).
-    pub h_top: f64,
+    pub h_top: Transfer,
     /// Heat transfer to the belt, W/(m² K).
-    pub h_bottom: f64,
+    pub h_bottom: Transfer,
     /// Emitter above the set temperature, K.
     pub panel_offset: Option<f64>,
     /// View factor, coverage and emissivities in one.
@@ -71,6 +96,8 @@ pub struct Dryer {
     pub step: f64,
     /// Moisture of its air, kg/kg.
     pub humidity_ratio: f64,
+    /// How the pieces cool at its end.
+    pub cooling: Cooling,
     /// How far it wanders.
     pub drift: Drift,
     /// Whether a probe run was made.
@@ -94,51 +121,6 @@ impl Dryer {
     #[must_use]
     pub fn hottest_panel(&self, set: f64) -> Option<f64> {
         self.zones.iter().filter_map(|zone| zone.panel_offset).map(|offset| set + offset).reduce(f64::max)
-    }
-}
-
-impl From<&ZoneRecord> for Zone {
-    fn from(record: &ZoneRecord) -> Self {
-        Self {
-            length: record.length.value,
-            air_offset: record.air_offset.value,
-            h_top: record.h_top.value,
-            h_bottom: record.h_bottom.value,
-            panel_offset: record.panel_offset.as_ref().map(|offset| offset.value),
-            exchange: record.exchange_factor.value,
-            emitter: record.emitter,
-        }
-    }
-}
-
-impl From<&DryerRecord> for Dryer {
-    fn from(record: &DryerRecord) -> Self {
-        let [slowest, fastest] = record.belt.speed_m_per_min;
-        Self {
-            id: record.id.clone(),
-            name: record.name.clone(),
-            zones: record.zones.iter().map(Zone::from).collect(),
-            belt: Belt {
-                heat_capacity: record.belt.heat_capacity.value,
-                contact: record.belt.contact.value,
-                enters: kelvin(record.belt.enters_c.value),
-                slowest: slowest / 60.0,
-                fastest: fastest / 60.0,
-            },
-            set_low: kelvin(record.set_c[0]),
-            set_high: kelvin(record.set_c[1]),
-            step: record.step,
-            humidity_ratio: record.humidity_ratio.value,
-            drift: Drift {
-                air: record.drift.air.value,
-                panel: record.drift.panel.value,
-                h: record.drift.h.value,
-                exchange: record.drift.exchange.value,
-                film: record.drift.film.value,
-                stop: record.drift.stop.value,
-            },
-            measured: record.measured.is_some(),
-        }
     }
 }
 
@@ -195,52 +177,4 @@ impl World {
             stop: 0.0,
         }
     }
-}
-
-/// What happens after the heat.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Cooling {
-    /// Room air, K.
-    pub air: f64,
-    /// Heat transfer on top, W/(m² K).
-    pub h_top: f64,
-    /// Heat transfer below, W/(m² K).
-    pub h_bottom: f64,
-    /// How long it is followed, s.
-    pub seconds: f64,
-}
-
-impl Cooling {
-    /// On the open belt end. Heat transfer 10 to 30 W/(m² K): common practice, no source; 60 s is long enough for
-    /// the film to fall under 100 °C, where fusion and dye have stopped.
-    pub const OPEN: Self = Self { air: 298.15, h_top: 20.0, h_bottom: 10.0, seconds: 60.0 };
-}
-
-/// A flash unit over a pallet.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Flash {
-    /// Emitter, K. 450 to 550 °C: common practice, no source.
-    pub panel: f64,
-    /// View factor, coverage and emissivities in one. 0.3 to 0.6: assumed, no source.
-    pub exchange: f64,
-    /// Air under it, K.
-    pub air: f64,
-    /// Heat transfer, W/(m² K). Still air, 5 to 15: from memory.
-    pub h: f64,
-    /// Pallet, K. A running press warms its pallets to 50 to 60 °C: common practice, no source.
-    pub pallet: f64,
-    /// Heat capacity of the pallet's skin that follows within seconds, J/(m² K): assumed, 1 to 3 mm of wood board.
-    pub pallet_heat_capacity: f64,
-}
-
-impl Flash {
-    /// The usual unit on a warm press; every value as said at its field.
-    pub const USUAL: Self = Self {
-        panel: 773.15,
-        exchange: 0.5,
-        air: 313.15,
-        h: 10.0,
-        pallet: 328.15,
-        pallet_heat_capacity: 2_000.0,
-    };
 }

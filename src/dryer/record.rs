@@ -1,5 +1,34 @@
+use super::{Cooling, Nozzles};
 use crate::quantity::Sourced;
 use serde::{Deserialize, Serialize};
+
+/// Air blown at the print: heat transfer is computed from it where it was not measured.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct JetsRecord {
+    /// How the nozzles are laid out.
+    pub nozzles: Nozzles,
+    /// Diameter of a hole or width of a slot, m.
+    pub width: Sourced,
+    /// Distance from nozzle to print, m.
+    pub distance: Sourced,
+    /// Open share of the nozzle plate, 0 to 1; for a single nozzle `D² / 4 r²` with `r` the radius that it serves.
+    pub open_share: Sourced,
+    /// Speed of the air at the nozzle, m/s.
+    pub speed: Sourced,
+}
+
+/// An emitter's geometry: its exchange factor is computed from it where it was not measured.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EmissionRecord {
+    /// Emissivity of the emitter, 0 to 1.
+    pub emissivity: Sourced,
+    /// Area of the emitter over the area of belt under it.
+    pub area_share: Sourced,
+    /// Share of the print's view that the emitter fills, 0 to 1.
+    pub view: Sourced,
+}
 
 /// What a zone radiates with. Decides how much the garment's shade matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -21,14 +50,26 @@ pub struct ZoneRecord {
     pub length: Sourced,
     /// Air temperature above the dryer's set temperature, K (0 where the set temperature is the air's).
     pub air_offset: Sourced,
-    /// Heat transfer from the air to the top of the print, W/(m² K).
-    pub h_top: Sourced,
-    /// Heat transfer from the air to the belt and the underside, W/(m² K).
-    pub h_bottom: Sourced,
+    /// Heat transfer from the air to the top of the print, W/(m² K); absent where it follows from the jets.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub h_top: Option<Sourced>,
+    /// Air blown at the top of the print.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub jets_top: Option<JetsRecord>,
+    /// Heat transfer from the air to the belt and the underside, W/(m² K); absent where it follows from the jets.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub h_bottom: Option<Sourced>,
+    /// Air blown at the belt from below.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub jets_bottom: Option<JetsRecord>,
     /// Emitter temperature above the set temperature, K; absent without an emitter.
     pub panel_offset: Option<Sourced>,
-    /// View factor, panel coverage and emissivities in one, 0 to 1.
-    pub exchange_factor: Sourced,
+    /// View factor, panel coverage and emissivities in one, 0 to 1; absent where it follows from the geometry.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub exchange_factor: Option<Sourced>,
+    /// Geometry of the emitter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emission: Option<EmissionRecord>,
     /// Kind of emitter.
     pub emitter: Emitter,
 }
@@ -83,6 +124,9 @@ pub struct DryerRecord {
     pub step: f64,
     /// Moisture of its air, kg water per kg dry air.
     pub humidity_ratio: Sourced,
+    /// How the pieces cool at its end; on the open belt where nothing is said.
+    #[serde(default)]
+    pub cooling: Cooling,
     /// How far it wanders.
     pub drift: DriftRecord,
     /// Day of the last probe run, if any (`2026-11-17`).

@@ -3,7 +3,7 @@ use crate::textile::Fabric;
 /// A plastisol film, SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Film {
-    /// Thickness of everything printed, blocker and white together, m.
+    /// Thickness, m; 0 is no film at all.
     pub thickness: f64,
     /// Density, kg/m³.
     pub density: f64,
@@ -23,13 +23,41 @@ impl Film {
     pub const EMISSIVITY: f64 = 0.90;
     /// Contact between film and cloth face, W/(m² K). Assumed: the film wets the yarns; 1000 to 5000 moves nothing.
     pub const CONTACT: f64 = 2000.0;
+    /// Contact between two films, W/(m² K): one is printed wet on the other, so that hardly anything lies between.
+    pub const BETWEEN: f64 = 50_000.0;
+}
+
+/// What near-infrared light does: unlike panel heat it sees the colour. Shares of what arrives, 0 to 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NearInfrared {
+    /// Share that a white film keeps. 0.15 to 0.45, assumed: titanium dioxide throws most of it back.
+    pub film: f64,
+    /// Share that passes the film and reaches the cloth. 0.05 to 0.3, assumed.
+    pub through: f64,
+    /// Share that the cloth keeps of what reaches it. 0.10 to 0.96 for knits (Bauer, Gresser & Mark, J. Textile Sci.
+    /// Fashion Technol. 2021).
+    pub cloth: f64,
+}
+
+impl NearInfrared {
+    /// A white film on a cloth of this lightness (CIE L*, 0 to 100): a straight line between the darkest and the lightest
+    /// knit that was measured; assumed. A black dyed without carbon may be far lighter to such a lamp than to the eye.
+    #[must_use]
+    pub fn on_cloth(lightness: f64) -> Self {
+        Self { cloth: 0.96 - 0.86 * (lightness / 100.0).clamp(0.0, 1.0), ..Self::UNKNOWN }
+    }
+
+    /// A white film on a cloth of unknown colour.
+    pub const UNKNOWN: Self = Self { film: 0.30, through: 0.15, cloth: 0.50 };
 }
 
 /// What lies on the belt: a film on the front of a garment whose back lies under it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stack {
-    /// The film.
+    /// The film on top.
     pub film: Film,
+    /// The blocker film under it.
+    pub blocker: Option<Film>,
     /// The cloth that is printed.
     pub front: Fabric,
     /// The back of the garment under it; absent for a flat piece.
@@ -42,6 +70,8 @@ pub struct Stack {
     pub added_water: f64,
     /// Temperature of everything as it enters, K.
     pub enters: f64,
+    /// What near-infrared light does to it.
+    pub near_infrared: NearInfrared,
 }
 
 impl Stack {
@@ -55,12 +85,36 @@ impl Stack {
     pub fn garment(film: Film, cloth: &Fabric, humidity: f64) -> Self {
         Self {
             film,
+            blocker: None,
             front: cloth.clone(),
             back: Some(cloth.clone()),
             gap: Self::GAP,
             humidity,
             added_water: 0.0,
             enters: Self::ROOM,
+            near_infrared: NearInfrared::UNKNOWN,
         }
+    }
+
+    /// The same garment beside the print: no film, so that it heats faster and dries upwards too. Its limits are the
+    /// cloth's limits.
+    #[must_use]
+    pub fn bare(&self) -> Self {
+        Self { film: Film { thickness: 0.0, ..self.film }, blocker: None, ..self.clone() }
+    }
+
+    /// True where nothing is printed.
+    #[must_use]
+    pub fn is_bare(&self) -> bool {
+        self.printed() < Self::NO_FILM
+    }
+
+    /// A film thinner than this is none, m: no screen prints it, and its half cells would hold no heat.
+    pub const NO_FILM: f64 = 1e-7;
+
+    /// Thickness of everything printed, m.
+    #[must_use]
+    pub fn printed(&self) -> f64 {
+        self.film.thickness + self.blocker.map_or(0.0, |blocker| blocker.thickness)
     }
 }

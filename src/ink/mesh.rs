@@ -1,17 +1,12 @@
-//! Screen mesh and what it lays down.
+//! Screen mesh: what a screen can hold.
 //!
 //! ```text
 //! pitch p = 1/n,  opening w = p − d,  open area α = (w/p)²
 //! theoretical volume V = α t          m³ of ink per m² of print, that is metres of wet film
-//! film = transfer · V · strokes       a plastisol loses nothing on curing: wet = dry
-//! ink mass = area · coverage · film · density
 //! ```
 //!
 //! n threads per metre, d thread diameter, t mesh thickness. V counts only the straight-through columns; the whole
-//! void of the weave is 1.4 to 2 times that, so the transfer is a fitted share of V, not a physical filling.
-//! Source: plain-weave geometry. A study of contact screen printing found the mesh to decide the deposit and the
-//! openings to be about half filled ("Fundamental investigations into screen printing", doctoral thesis, abstract
-//! read): transfer 0.4 to 0.7, best taken from a weighed print, transfer = mass/(density · area · V · strokes).
+//! void of the weave is 1.4 to 2 times that. Source: plain-weave geometry.
 use crate::quantity::{Bound, FieldError, Sourced};
 use serde::{Deserialize, Serialize};
 
@@ -27,6 +22,8 @@ pub struct MeshRecord {
     pub thread: Sourced,
     /// Thickness of the woven mesh, µm.
     pub thickness: Sourced,
+    /// How far the stencil stands above the mesh on the side of the cloth, µm.
+    pub over_mesh: Sourced,
 }
 
 /// A mesh in SI.
@@ -40,6 +37,8 @@ pub struct Mesh {
     pub thread: f64,
     /// Thickness, m.
     pub thickness: f64,
+    /// Stencil above the mesh, m.
+    pub over_mesh: f64,
 }
 
 /// Largest share of the pitch that a thread may take; a tighter mesh lets no ink through. Chosen.
@@ -52,6 +51,9 @@ impl Mesh {
     pub const THREAD: Bound = Bound { field: "thread", min: 20.0, max: 500.0, unit: "µm" };
     /// Accepted mesh thickness; 1.5 to 1.8 threads when stretched, 2 as woven.
     pub const THICKNESS: Bound = Bound { field: "thickness", min: 20.0, max: 1000.0, unit: "µm" };
+
+    /// Accepted stencil above the mesh.
+    pub const OVER_MESH: Bound = Bound { field: "over_mesh", min: 0.0, max: 500.0, unit: "µm" };
 
     /// Distance from thread to thread, m.
     #[must_use]
@@ -96,29 +98,7 @@ impl TryFrom<&MeshRecord> for Mesh {
             threads_per_m: threads_per_cm * 100.0,
             thread: thread * 1e-6,
             thickness: thickness * 1e-6,
+            over_mesh: Self::OVER_MESH.check(record.over_mesh.value)? * 1e-6,
         })
     }
-}
-
-/// Share of the theoretical volume that a stroke leaves on the cloth.
-pub const TRANSFER: Bound = Bound { field: "transfer", min: 0.1, max: 1.5, unit: "" };
-
-/// Film after `strokes` strokes (print, flash, print), m. `transfer` within [`TRANSFER`].
-/// Holds inside an area; fine lines and edges gain about the thickness of the stencil.
-#[must_use]
-pub fn deposit(mesh: &Mesh, transfer: f64, strokes: u32) -> f64 {
-    transfer * mesh.volume() * f64::from(strokes)
-}
-
-/// Ink on one print, kg: area of the design's frame in m², share of it that is printed (0 to 1), film in m, density
-/// in kg/m³.
-#[must_use]
-pub fn ink_per_print(area: f64, coverage: f64, film: f64, density: f64) -> f64 {
-    area * coverage * film * density
-}
-
-/// Ink to have ready for a run, kg: kg per print, prints, and the share that stays on screens and tools (0 and up).
-#[must_use]
-pub fn ink_for_run(per_print: f64, prints: u32, waste: f64) -> f64 {
-    per_print * f64::from(prints) * (1.0 + waste)
 }

@@ -1,12 +1,20 @@
-//! Whites and their classes, blockers, mesh and deposit.
+//! Whites and their classes, blockers, mesh and deposit, opacity.
 //!
-//! Hands out [`White`] (one tub, as plain values), [`Mesh`] and the deposit it lays,
-//! and [`Opacity`]. Never chooses among them.
+//! Hands out [`White`] (one tub, as plain values), [`Mesh`], the [`Lay`] of its strokes on a cloth, the [`Transfer`] of
+//! a weighed print, [`Opacity`], and whether a film lays a nap down. Never chooses among them.
 
+mod deposit;
+mod matting;
 mod mesh;
 mod opacity;
+mod weighed;
 mod white;
 
-pub use mesh::{Mesh, MeshRecord, TRANSFER, deposit, ink_for_run, ink_per_print};
+pub use deposit::{Bed, Lay, TRANSFER, deposit, ink_for_run, ink_per_print, line_deposit, stencil_gain};
+pub use matting::{film_needed, reduced_body, smoothed, standing};
+pub use mesh::{Mesh, MeshRecord};
 pub use opacity::{Opacity, contrast_ratio, opacity, strokes_needed};
-pub use white::{Blocker, CureKinetics, KineticsRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord};
+pub use weighed::{Reading, Transfer, Weighing};
+pub use white::{
+    Blocker, CureKinetics, DrawDownRecord, KineticsRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,
+};

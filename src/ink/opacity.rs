@@ -2,8 +2,9 @@
 //!
 //! Three readings of one film: the contrast ratio of the paint trade, the colour that the print will have on this
 //! garment, and how far that colour lies from a film of the same white too thick to see through. The last one is
-//! what a printer calls "the shirt still shows".
-use super::{Mesh, White, deposit};
+//! what a printer calls "the shirt still shows". A film lies thin over the crowns of the yarns and thick between them
+//! ([`Lay`]); the eye adds their light, so the readings are those of the mean reflectance.
+use super::{Bed, Lay, Mesh, White, deposit};
 use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
 use crate::quantity::FieldError;
 
@@ -17,8 +18,25 @@ pub struct Opacity {
     pub contrast_ratio: f64,
     /// Colour of the print, D65/10°.
     pub colour: Lab,
+    /// Colour of an endless film of the same white.
+    pub endless: Lab,
     /// How much of the garment still shows: ΔE00 to an endless film of the same white, 0 and up.
     pub garment_shows: f64,
+}
+
+impl Opacity {
+    /// How much bluer the print is than the full white, b*: a thin white over a dark cloth looks bluish, because short
+    /// waves scatter most. 0 or less where it is not.
+    #[must_use]
+    pub fn bluish(&self) -> f64 {
+        self.endless.b - self.colour.b
+    }
+
+    /// How much darker the print is than the full white, L*: a grey blocker or a dark cloth dulls it.
+    #[must_use]
+    pub fn dull(&self) -> f64 {
+        self.endless.lightness - self.colour.lightness
+    }
 }
 
 impl White {
@@ -31,39 +49,43 @@ impl White {
     }
 }
 
-/// Contrast ratio of `film` metres (above 0), 0 to 1. Source: ISO 6504-3 and ASTM D2805, by luminance Y.
-/// No film hides nothing: 0.
+/// Mean reflectance of a film over a backing.
+fn seen(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Spectrum {
+    let share = 1.0 / lay.parts().len() as f64;
+    lay.parts().iter().fold(Spectrum::flat(0.0), |sum, part| {
+        sum.with(&white.over(*part, backing), |total, reflectance| total + share * reflectance)
+    })
+}
+
+/// Contrast ratio of a film, 0 to 1. Source: ISO 6504-3 and ASTM D2805, by luminance Y. No film hides nothing: 0.
 #[must_use]
-pub fn contrast_ratio(film: f64, white: &WhiteFilm) -> f64 {
-    let luminance = |card: f64| white.over(film, &Spectrum::flat(card)).xyz().y;
+pub fn contrast_ratio(lay: &Lay, white: &WhiteFilm) -> f64 {
+    let luminance = |card: f64| seen(lay, white, &Spectrum::flat(card)).xyz().y;
     luminance(0.0) / luminance(WHITE_CARD)
 }
 
-/// The three readings of `film` metres (0 and up) of a white over a garment.
+/// The readings of a film of this white over a garment or a blocker.
 #[must_use]
-pub fn opacity(film: f64, white: &WhiteFilm, garment: &Spectrum) -> Opacity {
-    let colour = white.over(film, garment).lab();
-    Opacity {
-        contrast_ratio: contrast_ratio(film, white),
-        colour,
-        garment_shows: ciede2000(white.endless(), colour),
-    }
+pub fn opacity(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Opacity {
+    let (colour, endless) = (seen(lay, white, backing).lab(), white.endless());
+    let garment_shows = ciede2000(endless, colour);
+    Opacity { contrast_ratio: contrast_ratio(lay, white), colour, endless, garment_shows }
 }
 
-/// Fewest strokes through this mesh, 1 to `most`, with which the garment shows no more than `shows_at_most` (ΔE00).
-/// `None` if not even `most` strokes do it. `transfer` as in [`deposit`].
+/// Fewest strokes through this mesh, 1 to `most`, with which the garment shows no more than `shows_at_most` (ΔE00) on
+/// this bed. `None` if not even `most` strokes do it. `transfer` as in [`deposit`].
 #[must_use]
 pub fn strokes_needed(
     mesh: &Mesh,
     transfer: f64,
+    bed: &Bed,
     white: &WhiteFilm,
     garment: &Spectrum,
     shows_at_most: f64,
     most: u32,
 ) -> Option<u32> {
-    let endless = white.endless();
+    let film = deposit(mesh, transfer, 1);
     (1..=most).find(|&strokes| {
-        let colour = white.over(deposit(mesh, transfer, strokes), garment).lab();
-        ciede2000(endless, colour) <= shows_at_most
+        opacity(&Lay::new(film, strokes, bed), white, garment).garment_shows <= shows_at_most
     })
 }

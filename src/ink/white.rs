@@ -1,4 +1,5 @@
-use crate::quantity::Sourced;
+use crate::optics::{Cards, DrawDown};
+use crate::quantity::{FieldError, Sourced};
 use serde::{Deserialize, Serialize};
 
 /// What a white is made for, in the words of the trade; the values are in `data/white_classes.json`.
@@ -35,6 +36,8 @@ pub struct WhiteClassRecord {
     pub scattering: Sourced,
     /// Reflectance of an endless film at 550 nm, 0 to 1.
     pub reflectance: Sourced,
+    /// How well a film of it holds fibres down against the cotton white = 1.
+    pub body: Sourced,
     /// Stretch of the fused film before it cracks, %.
     pub stretch: Sourced,
     /// Stiffness of the fused film against the cotton white = 1.
@@ -108,10 +111,48 @@ pub struct WhiteRecord {
     pub class: WhiteClass,
     /// Fuses some 25 K cooler.
     pub low_cure: bool,
+    /// Temperature of half fusion, °C, where prints of it were tested.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub half_fused_c: Option<Sourced>,
+    /// Time constant of fusion, s, where prints of it were tested.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fusion_time: Option<Sourced>,
     /// Price per kilogram, if it differs from the class.
     pub price_per_kg: Option<Sourced>,
+    /// A draw-down of it, if one was measured; stands in for what its class scatters and reflects.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub draw_down: Option<DrawDownRecord>,
     /// Where the record comes from.
     pub source: String,
+}
+
+/// A draw-down of a white over a card half black, half white, as read.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DrawDownRecord {
+    /// Reflectance over the black half, 0 to 1.
+    pub over_black: f64,
+    /// Reflectance over the white half, 0 to 1.
+    pub over_white: f64,
+    /// Reflectance of the bare black half, 0 to 1.
+    pub black_card: f64,
+    /// Reflectance of the bare white half, 0 to 1.
+    pub white_card: f64,
+    /// Thickness of the film, µm.
+    pub film_um: f64,
+    /// Who measured it, when and with what.
+    pub source: String,
+}
+
+impl DrawDownRecord {
+    /// What it says about the ink.
+    ///
+    /// # Errors
+    /// As [`DrawDown::read`].
+    pub fn read(&self) -> Result<DrawDown, FieldError> {
+        let cards = Cards { black: self.black_card, white: self.white_card };
+        DrawDown::read(self.over_black, self.over_white, cards, self.film_um * 1e-6)
+    }
 }
 
 /// A white as the plan sees it: plain values, SI.
@@ -137,6 +178,8 @@ pub struct White {
     pub scattering: f64,
     /// Reflectance of an endless film at 550 nm.
     pub reflectance: f64,
+    /// How well a film holds fibres down against the cotton white = 1.
+    pub body: f64,
     /// Stretch before cracking, as a fraction.
     pub stretch: f64,
     /// Stiffness against the cotton white = 1.

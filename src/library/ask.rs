@@ -2,10 +2,9 @@
 
 use super::Library;
 use super::cloth::cloth;
-use crate::dryer::Dryer;
+use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, White};
 use crate::migration::FilmDiffusion;
-use crate::numerics::march::MarchError;
 use crate::plan::{self, Base, Job, Order, Pick, PickWindow, Report, Rules, WindowReport};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{FieldError, Problem};
@@ -64,7 +63,7 @@ fn not_of_this_order(pick: &Pick) -> Vec<FieldError> {
 }
 
 /// The march could not be finished: a stack or dryer outside the equations, by the weight that was asked.
-fn outside(order: &Order, error: &MarchError) -> Vec<FieldError> {
+fn outside(order: &Order, error: &HistoryError) -> Vec<FieldError> {
     let label = order.garments.first().map_or("", |garment| garment.label.as_str());
     vec![FieldError::new("garments[0]", format!("{label}: {error}"), Problem::NotUnderstood)]
 }
@@ -100,12 +99,22 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
             }
         }
     }
-    let dryer = library.dryer(&order.shop.dryer).map(Dryer::from);
+    let dryer = library
+        .dryer(&order.shop.dryer)
+        .map_err(|error| vec![FieldError { field: "shop.dryer".into(), ..error }])
+        .and_then(|record| {
+            Dryer::read(record)
+                .map_err(|found| found.into_iter().map(|error| error.within("dryer")).collect())
+        });
     let rules = rules(library);
     let (dryer, rules) = match (dryer, rules) {
-        (Ok(dryer), Ok(rules)) if errors.is_empty() => (dryer, rules),
+        (Ok(dryer), Ok(rules)) if errors.is_empty() => {
+            // How the order is stacked goes before how the dryer's end usually is.
+            let cooling = if order.use_.stacked_hot { Cooling::Stacked } else { dryer.cooling };
+            (Dryer { cooling, ..dryer }, rules)
+        }
         (dryer, rules) => {
-            errors.extend(dryer.err().map(|error| FieldError { field: "shop.dryer".into(), ..error }));
+            errors.extend(dryer.err().into_iter().flatten());
             errors.extend(rules.err());
             return Err(errors);
         }
@@ -164,6 +173,7 @@ pub(super) fn rules(library: &Library) -> Result<Rules, FieldError> {
         shrink_slope: value("shrink-slope")? / 100.0,
         shrink_allowed: value("shrink-allowed")? / 100.0,
         film_heat: kelvin(value("film-heat")?),
+        acid_onset: kelvin(value("acid-onset")?),
         bleed: value("bleed-limit")?,
         transfer: value("ink-transfer")?,
         film_diffusion: FilmDiffusion {

@@ -3,7 +3,7 @@
 use super::Library;
 use crate::migration::{Dye, DyedCloth};
 use crate::optics::Lab;
-use crate::plan::{Cloth, Code, DyeClass, Garment, Reason};
+use crate::plan::{Cloth, Code, DyeClass, Finish, Garment, Reason};
 use crate::quantity::units::kelvin;
 use crate::quantity::{FieldError, Problem};
 use crate::textile::label::{Look, Note, Reading, read};
@@ -114,6 +114,16 @@ pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<F
         }
         scorches |= record.scorches;
     }
+    let mut coating: Option<f64> = None;
+    for finish in &garment.finish {
+        let id = match finish {
+            Finish::Coated => "coating-heat",
+            Finish::WaterRepellent => "repellent-heat",
+            _ => continue,
+        };
+        let limit = kelvin(library.limit(id).map_err(one)?.value.value);
+        coating = Some(coating.map_or(limit, |had| had.min(limit)));
+    }
     Ok(Cloth {
         garment,
         understood,
@@ -126,6 +136,7 @@ pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<F
         shrinks_above,
         softens,
         melts,
+        coating,
         scorches,
     })
 }

@@ -13,6 +13,7 @@ pub mod log;
 mod overlay;
 mod record;
 mod resolve;
+mod run;
 pub mod search;
 pub mod shelf;
 mod shop_record;
@@ -24,5 +25,8 @@ pub use ask::{answer, job, pick_window, report_at, window};
 pub use overlay::Unusable;
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
 pub use resolve::{cure_kinetics, mesh};
+pub use run::{
+    DryerLearnt, DryerRun, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, WhiteLearnt,
+};
 pub use shop_record::{Batch, FabricDye, FollowUp, Lot, Reading, Trial};
 pub use starter::{Library, LibraryError, harbour_lane, starter};

@@ -3,7 +3,7 @@
 use super::Library;
 use super::log::{Key, Kind, Log, Record, Recorded};
 use super::shop_record::FabricDye;
-use crate::dryer::DryerRecord;
+use crate::dryer::{Dryer, DryerRecord};
 use crate::ink::{Blocker, Mesh, MeshRecord, WhiteRecord};
 use crate::plan::{Colour, Garment};
 use crate::quantity::{FieldError, Problem, Sourced};
@@ -228,42 +228,7 @@ fn sourced(number: &Sourced, field: &str) -> Result<(), FieldError> {
     Err(FieldError::new(field, number.value.to_string(), problem))
 }
 
-/// A dryer that has a zone, a belt that moves and a heat that can be set; its numbers lie in their ranges.
+/// A dryer that can be computed with.
 fn dryer(record: &DryerRecord) -> Result<(), FieldError> {
-    if record.zones.is_empty() {
-        return Err(FieldError::new("zones", "", Problem::Empty));
-    }
-    for (index, zone) in record.zones.iter().enumerate() {
-        let within = |number: &Sourced, field: &str| {
-            sourced(number, field).map_err(|error| error.within(&format!("zones[{index}]")))
-        };
-        within(&zone.length, "length")?;
-        within(&zone.air_offset, "air_offset")?;
-        within(&zone.h_top, "h_top")?;
-        within(&zone.h_bottom, "h_bottom")?;
-        within(&zone.exchange_factor, "exchange_factor")?;
-        zone.panel_offset.as_ref().map_or(Ok(()), |offset| within(offset, "panel_offset"))?;
-        above_zero(zone.length.value, &format!("zones[{index}].length"))?;
-        above_zero(zone.h_top.value, &format!("zones[{index}].h_top"))?;
-    }
-    let rising = |[low, high]: [f64; 2], field: &str| {
-        if low < high && low.is_finite() && high.is_finite() {
-            return Ok(());
-        }
-        let with = format!("{field}[0]");
-        Err(FieldError::new(format!("{field}[1]"), high.to_string(), Problem::Contradiction { with }))
-    };
-    rising(record.belt.speed_m_per_min, "belt.speed_m_per_min")?;
-    above_zero(record.belt.speed_m_per_min[0], "belt.speed_m_per_min[0]")?;
-    rising(record.set_c, "set_c")?;
-    above_zero(record.step, "step")?;
-    Ok(())
-}
-
-fn above_zero(value: f64, field: &str) -> Result<(), FieldError> {
-    if value.is_finite() && value > 0.0 {
-        return Ok(());
-    }
-    let problem = Problem::OutOfRange { min: f64::MIN_POSITIVE, max: f64::MAX, unit: String::new() };
-    Err(FieldError::new(field, value.to_string(), problem))
+    Dryer::read(record).map(drop).map_err(|mut errors| errors.swap_remove(0))
 }

@@ -15,7 +15,7 @@ use crate::dryer::DryerRecord;
 use crate::ink::{
     Blocker, CureKinetics, KineticsRecord, Mesh, MeshRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,
 };
-use crate::quantity::{FieldError, Problem, units::kelvin};
+use crate::quantity::{Bound, FieldError, Problem, Sourced, units::kelvin};
 use crate::textile::{
     AREAL_WEIGHT, ColourRecord, Composition, Construction, ConstructionRecord, DyeClassRecord, DyeEnergy,
     DyeRecord, Fabric, FabricRecord, Fibre, FibreRecord, colour, spelling,
@@ -187,20 +187,34 @@ impl Library {
     pub fn white(&self, record: &WhiteRecord) -> Result<White, FieldError> {
         let class = self.white_class(record.class)?;
         let kinetics = self.kinetics_record(if record.low_cure { "low-cure" } else { "ordinary" })?;
+        let mut kinetics = cure_kinetics(kinetics);
+        let own = |field: &str, given: &Option<Sourced>, [min, max]: [f64; 2], unit: &'static str| {
+            let Some(given) = given else { return Ok(None) };
+            let bound = Bound { field: "white", min, max, unit };
+            bound.check(given.value).map(Some).map_err(|error| FieldError { field: field.into(), ..error })
+        };
+        if let Some(half) = own("half_fused_c", &record.half_fused_c, [90.0, 200.0], "°C")? {
+            kinetics.half_fused = kelvin(half);
+        }
+        if let Some(time) = own("fusion_time", &record.fusion_time, [0.5, 60.0], "s")? {
+            kinetics.fusion_time = time;
+        }
         let capacity = &class.dye_capacity;
         let [low, high] = capacity.range;
+        let measured = record.draw_down.as_ref().map(crate::ink::DrawDownRecord::read).transpose()?;
         Ok(White {
             id: record.id.clone(),
             name: record.name.clone(),
             class: record.class,
             low_cure: record.low_cure,
-            kinetics: cure_kinetics(kinetics),
+            kinetics,
             density: class.density.value,
             dye_capacity: capacity.value / 1000.0,
             // Nothing to spread where nothing is held.
             dye_capacity_spread: if low > 0.0 { (high / low).sqrt() } else { 1.0 },
-            scattering: class.scattering.value * 1e6,
-            reflectance: class.reflectance.value,
+            scattering: measured.map_or(class.scattering.value * 1e6, |read| read.scattering),
+            reflectance: measured.map_or(class.reflectance.value, |read| read.endless_reflectance),
+            body: class.body.value,
             stretch: class.stretch.value / 100.0,
             stiffness: class.stiffness.value,
             ghosting: class.ghosting.value,
@@ -219,6 +233,7 @@ pub fn mesh(record: &MeshRecord) -> Mesh {
         threads_per_m: record.threads_per_cm.value * 100.0,
         thread: record.thread.value * 1e-6,
         thickness: record.thickness.value * 1e-6,
+        over_mesh: record.over_mesh.value * 1e-6,
     }
 }
 

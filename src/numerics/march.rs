@@ -176,6 +176,23 @@ pub fn march<const L: usize>(
     tolerance: Tolerance,
     mut on_step: impl FnMut(&Accepted<'_, L>),
 ) -> Result<Effort, MarchError> {
+    march_on(system, state, duration, tolerance, None, &mut on_step).map(|(effort, _)| effort)
+}
+
+/// The same where a march goes on from another: starts with the step `first` (a share of the duration) and returns the
+/// step that it would have taken next. The visitor is called through a pointer: compiled anew for every visitor, the march
+/// would stand in the page many times.
+///
+/// # Errors
+/// As [`march`].
+pub fn march_on<const L: usize>(
+    system: &impl System<L>,
+    state: &mut State<L>,
+    duration: Lanes<L>,
+    tolerance: Tolerance,
+    first: Option<f64>,
+    on_step: &mut dyn FnMut(&Accepted<'_, L>),
+) -> Result<(Effort, f64), MarchError> {
     let nodes = system.nodes().min(NODES);
     let borders = system.borders().min(BORDERS);
     let count = nodes + borders;
@@ -190,13 +207,16 @@ pub fn march<const L: usize>(
     on_step(&Accepted { passed: 0.0, state, rates: &rates });
     let mut effort = Effort::default();
     let mut passed = 0.0;
-    let mut step = first_step(&rates, nodes, duration, tolerance);
+    let mut step = first.unwrap_or_else(|| first_step(&rates, nodes, duration, tolerance));
+    // A step cut short by the end says nothing of the step that would have been taken.
+    let mut wanted = step;
     let mut previous_error = 1.0_f64;
     while passed < 1.0 {
         if effort.accepted + effort.rejected > MOST_STEPS {
             return Err(MarchError::TooManySteps);
         }
         // A sliver left at the end would cost a step of its own.
+        wanted = step;
         if passed + step * 1.01 >= 1.0 {
             step = 1.0 - passed;
         }
@@ -269,8 +289,9 @@ pub fn march<const L: usize>(
         let error = error.max(1e-4);
         step *= (0.9 * error.powf(-0.7 / 3.0) * previous_error.powf(0.3 / 3.0)).clamp(0.2, 4.0);
         previous_error = error;
+        wanted = wanted.max(step);
     }
-    Ok(effort)
+    Ok((effort, wanted))
 }
 
 /// A first step in which no temperature moves by more than some tolerances.

@@ -1,9 +1,10 @@
 //! Numerics that know no trade.
 //!
 //! Hands out [`Lanes`] (several cases computed side by side), [`march`](march::march) (a stiff initial-value
-//! problem whose Jacobian is tridiagonal with a narrow border), [`normal`] (the normal distribution) and
-//! [`grid`] (smooth values between the points of a table). Never knows what a number means.
+//! problem whose Jacobian is tridiagonal with a narrow border), [`normal`] (the normal distribution), [`grid`] (smooth
+//! values between the points of a table) and [`fit`] (least squares). Never knows what a number means.
 
+pub mod fit;
 pub mod grid;
 mod lanes;
 pub mod march;

@@ -22,6 +22,7 @@
 //! A tinted white is graded mildly: a pink bleed of ΔE00 2.2 is still a staining grade 5. Judge a white by
 //! [`ciede2000`](super::ciede2000) and show the grade beside it.
 use super::{Lab, cie76};
+use crate::quantity::{FieldError, Problem};
 use serde::{Deserialize, Serialize};
 
 /// A step of the grey scale, as reported.
@@ -71,6 +72,62 @@ impl GreyStep {
             Self::FourToFive => "4-5",
             Self::Five => "5",
         }
+    }
+}
+
+impl GreyStep {
+    /// Every step, the worst first.
+    pub const ALL: [Self; 9] = [
+        Self::One,
+        Self::OneToTwo,
+        Self::Two,
+        Self::TwoToThree,
+        Self::Three,
+        Self::ThreeToFour,
+        Self::Four,
+        Self::FourToFive,
+        Self::Five,
+    ];
+}
+
+impl std::str::FromStr for GreyStep {
+    type Err = FieldError;
+
+    /// A grade as people write it: `4`, `4.0`, and for half steps `4-5`, `4/5`, `4–5`, `4.5` or `4,5`.
+    ///
+    /// # Errors
+    /// Field `grade`, with every accepted grade and the nearest one.
+    fn from_str(text: &str) -> Result<Self, FieldError> {
+        let plain: String = text
+            .chars()
+            .filter(|letter| !letter.is_whitespace())
+            .map(|letter| match letter {
+                '/' | '–' | '—' | '‑' => '-',
+                ',' => '.',
+                other => other,
+            })
+            .collect();
+        let decimal = |value: f64| {
+            let halves = 2.0 * value - 2.0;
+            (halves.fract() == 0.0 && (0.0..=8.0).contains(&halves))
+                .then(|| Self::ALL.get(halves as usize))?
+        };
+        let digits_only = plain.chars().all(|letter| letter.is_ascii_digit() || letter == '.');
+        let written = Self::ALL.iter().find(|step| step.text() == plain);
+        let found = written.or_else(|| plain.parse().ok().filter(|_| digits_only).and_then(decimal));
+        found.copied().ok_or_else(|| {
+            let parts = plain.replace('-', " ");
+            let number =
+                parts.split(' ').filter_map(|part| part.parse::<f64>().ok()).find(|value| value.is_finite());
+            let near = number.map(|value| (2.0 * value - 2.0).clamp(0.0, 8.0).round() as usize);
+            let nearest = near.and_then(|at| Self::ALL.get(at)).map(|step| step.text().into());
+            let accepted = Self::ALL.iter().map(|step| step.text().into()).collect();
+            FieldError::new(
+                "grade",
+                text,
+                Problem::Unknown { nearest: nearest.into_iter().collect(), accepted },
+            )
+        })
     }
 }
 

@@ -91,45 +91,73 @@ pub struct DrawDown {
     pub endless_reflectance: f64,
 }
 
-/// Reflectance of the film over the black card; the black is taken as 0 (ASTM D2805 asks for 1 % or less).
-const OVER_BLACK: Bound = Bound { field: "over_black_reflectance", min: 0.01, max: 0.97, unit: "" };
+/// The bare halves of a contrast card, reflectances 0 to 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cards {
+    /// The black half; ASTM D2805 asks for 0.01 or less.
+    pub black: f64,
+    /// The white half; ASTM D2805 asks for 0.78 or more.
+    pub white: f64,
+}
+
+/// Reflectance of the black card alone.
+const BLACK_CARD: Bound = Bound { field: "black_card", min: 0.0, max: 0.2, unit: "" };
+/// Reflectance of the film over the black card.
+const OVER_BLACK: Bound = Bound { field: "over_black", min: 0.01, max: 0.97, unit: "" };
 /// Reflectance of the white card alone.
-const WHITE_CARD: Bound = Bound { field: "white_card_reflectance", min: 0.2, max: 1.0, unit: "" };
+const WHITE_CARD: Bound = Bound { field: "white_card", min: 0.3, max: 1.0, unit: "" };
 /// Thickness of the draw-down, µm.
 const FILM: Bound = Bound { field: "film_um", min: 1.0, max: 2000.0, unit: "µm" };
-/// Least step from black to white card that still tells how thick the film is: the last digit of a reflectance
-/// read in hundredths of a percent (chosen).
+/// Least step of the film from black to white card that still tells how thick it is, and from the bare black card to
+/// the film: the last digit of a reflectance read in hundredths of a percent (chosen).
 const LEAST_STEP: f64 = 1e-4;
 
 impl DrawDown {
-    /// Reads S and K from reflectances (0 to 1) over black and over a white card, and the film in m.
+    /// Reads S and K from reflectances (0 to 1) of one film over the black and the white half of a card, and the
+    /// film in m.
     ///
     /// ```text
-    /// a = ½ (Rw + (R0 − Rw + Rg)/(R0 Rg)),  b = √(a² − 1),  S X = arcoth((1 − a R0)/(b R0))/b,  K = S (a − 1)
+    /// c = b coth(b S X) is the same over both backings g:  c = (1 + R g − a (R + g))/(R − g)
+    /// a = ((1 + R1 g1)(R2 − g2) − (1 + R2 g2)(R1 − g1)) / ((R1 + g1)(R2 − g2) − (R2 + g2)(R1 − g1))
+    /// b = √(a² − 1),  S X = arcoth(c/b)/b,  K = S (a − 1)
     /// ```
     ///
-    /// Source: Kubelka (1948), JOSA 38:448.
+    /// Source: the hyperbolic film of Kubelka (1948), JOSA 38:448, solved for two backings; over a perfect black,
+    /// g1 = 0, it is his a = ½ (Rw + (R0 − Rw + Rg)/(R0 Rg)).
     ///
     /// # Errors
-    /// A reflectance or thickness out of range. Over white the film must be lighter than over black, by at least
-    /// 0.0001 (a film that hides completely does not tell its scattering: draw it thinner), and not lighter than
-    /// a film without any absorption, (R0 + Rg − 2 R0 Rg)/(1 − R0 Rg).
-    pub fn read(over_black: f64, over_white: f64, white_card: f64, film: f64) -> Result<Self, FieldError> {
-        let black = OVER_BLACK.check(over_black)?;
-        let card = WHITE_CARD.check(white_card)?;
+    /// A reflectance or thickness out of range; a film over black that is not lighter than the black. Over white the
+    /// film must be lighter than over black, by at least 0.0001 (a film that hides completely does not tell its
+    /// scattering: draw it thinner), and not lighter than a film without any absorption that reads the same over
+    /// black.
+    pub fn read(over_black: f64, over_white: f64, cards: Cards, film: f64) -> Result<Self, FieldError> {
+        let g1 = BLACK_CARD.check(cards.black)?;
+        let g2 = WHITE_CARD.check(cards.white)?;
+        let r1 = Bound { min: OVER_BLACK.min.max(g1 + LEAST_STEP), ..OVER_BLACK }.check(over_black)?;
         FILM.check(film * 1e6)?;
-        let clear = (black + card - 2.0 * black * card) / (1.0 - black * card);
-        let accepted =
-            Bound { field: "over_white_reflectance", min: black + LEAST_STEP, max: clear, unit: "" };
-        let white = accepted.check(over_white)?;
+        // Without absorption S X = (R − g)/((1 − R)(1 − g)).
+        let clear = (r1 - g1) / ((1.0 - r1) * (1.0 - g1));
+        let lightest = (g2 + (1.0 - g2) * clear) / (1.0 + (1.0 - g2) * clear);
+        let r2 =
+            Bound { field: "over_white", min: r1 + LEAST_STEP, max: lightest, unit: "" }.check(over_white)?;
 
-        let a = (0.5 * (white + (black - white + card) / (black * card))).max(1.0);
+        let (step1, step2) = (r1 - g1, r2 - g2);
+        let a = ((1.0 + r1 * g1) * step2 - (1.0 + r2 * g2) * step1) / ((r1 + g1) * step2 - (r2 + g2) * step1);
+        let a = a.max(1.0);
         let b = (a * a - 1.0).sqrt();
-        // arcoth(y) = artanh(1/y); without absorption b = 0 and S X is R0/(1 − R0).
-        let optical_thickness =
-            if b > 0.0 { (b * black / (1.0 - a * black)).atanh() / b } else { black / (1.0 - black) };
+        let c = (1.0 + r1 * g1 - a * (r1 + g1)) / step1;
+        // arcoth(c/b) = artanh(b/c).
+        let optical_thickness = if b > 0.0 { (b / c).atanh() / b } else { clear };
         let scattering = optical_thickness / film;
         let absorption = scattering * (a - 1.0);
         Ok(Self { scattering, absorption, endless_reflectance: 1.0 / (a + b) })
+    }
+
+    /// The white film it describes, if the readings are those at 550 nm or of the luminance Y.
+    ///
+    /// # Errors
+    /// As [`WhiteFilm::new`](super::WhiteFilm::new).
+    pub fn white_film(&self) -> Result<super::WhiteFilm, FieldError> {
+        super::WhiteFilm::new(self.scattering, self.endless_reflectance)
     }
 }

@@ -1,24 +1,32 @@
 //! How a colour looks and how far two colours lie apart.
 //!
-//! Hands out [`Lab`] and its swatch, [`ciede2000`] and the grey-scale [`Grade`]s, [`Spectrum`], the Kubelka-Munk
-//! [`Layer`], and the white print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
+//! Hands out [`Lab`] with its swatch and its limits, [`ciede2000`], the grey-scale [`Grade`]s and [`Whiteness`] in one
+//! [`Comparison`], [`Spectrum`], what a colour [`meter`] wrote into a file, the Kubelka-Munk [`Layer`], and the white
+//! print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
 //! Everything is for the CIE 1964 10° observer under D65, the pair that textile work uses.
 //! Knows nothing of heat, of limits or of what a customer accepts.
 
 mod cloth_spectrum;
+mod comparison;
 mod difference;
 mod dye;
+mod gamut;
 mod grades;
 mod kubelka_munk;
 mod lab;
+pub mod meter;
 mod observer;
 mod spectrum;
+mod typed;
 mod white_film;
+mod whiteness;
 
-pub use difference::{cie76, ciede2000};
+pub use comparison::Comparison;
+pub use difference::{cie76, ciede2000, cmc};
 pub use dye::{DyeAbsorption, DyeInFilm};
 pub use grades::{Grade, GreyStep, change_grade, staining_grade};
-pub use kubelka_munk::{DrawDown, Layer, absorption_ratio, contrast_ratio, endless_reflectance};
+pub use kubelka_munk::{Cards, DrawDown, Layer, absorption_ratio, contrast_ratio, endless_reflectance};
 pub use lab::{Lab, WHITE_POINT, Xyz};
 pub use spectrum::{Spectrum, WAVELENGTHS};
 pub use white_film::{FreshPrint, WhiteFilm, appearance};
+pub use whiteness::{Validity, Viewing, Whiteness, whiteness, yellowness};

@@ -6,17 +6,19 @@ use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
 use super::judge::Judged;
+use super::press::look;
+use super::rank;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
+use crate::dryer::HistoryError;
 use crate::numerics::Lanes;
-use crate::numerics::march::MarchError;
 use crate::quantity::Band;
 use crate::quantity::units::kelvin;
 
 /// Answers the job for each of its cloths and gives the most demanding answer.
 ///
 /// # Errors
-/// [`MarchError`] where a stack lies outside the equations.
-pub fn answer(job: &Job) -> Result<Report, MarchError> {
+/// [`HistoryError`] where a stack lies outside the equations.
+pub fn answer(job: &Job) -> Result<Report, HistoryError> {
     let mut worst: Option<Report> = None;
     for cloth in &job.cloths {
         let report = answer_cloth(job, cloth)?;
@@ -36,7 +38,7 @@ pub fn answer(job: &Job) -> Result<Report, MarchError> {
 ///
 /// # Errors
 /// As [`answer`].
-pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, MarchError> {
+pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
     let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
     let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
@@ -64,7 +66,7 @@ fn refusal(reasons: Vec<Reason>) -> Report {
     }
 }
 
-fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
+fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     let mut report = refusal(Vec::new());
     report.understood.clone_from(&cloth.understood);
     if let Some(reason) = forbidden(job, cloth) {
@@ -80,7 +82,9 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
     let mut weighed: Vec<Judged<'_>> = Vec::new();
     for white in &job.whites {
         match bench.best_of(white, &job.blockers)? {
-            Ok(judged) if judged.verdict < Verdict::Refuse => weighed.push(judged),
+            Ok(judged) if judged.verdict < Verdict::Refuse => {
+                rank::insert(&mut weighed, judged, |a, b| order(job, cloth, a, b));
+            }
             Ok(judged) => {
                 let reasons = pick_reasons(job, cloth, &mut bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
@@ -92,15 +96,28 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, MarchError> {
             }),
         }
     }
-    weighed.sort_by(|a, b| order(job, cloth, a, b));
     for judged in &weighed {
         report.picks.push(pick(job, cloth, &mut bench, judged)?);
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
+    if report.picks.is_empty() {
+        report.to_make_it_possible.extend(opened(job, &bench, &report.rejected)?);
+    }
     report.to_make_it_possible.extend(improvements(job, cloth, &mut bench, report.verdict)?);
     report.cautions = explain::cautions(job, cloth, weighed.first());
     report.unknowns = explain::unknowns(job, cloth, weighed.first());
     Ok(report)
+}
+
+/// What would open the closed window of the first white that has one: inks of one kind share their heat, and to ask it of
+/// every white would cost a second.
+fn opened(job: &Job, bench: &Bench<'_>, rejected: &[Rejected]) -> Result<Vec<Reason>, HistoryError> {
+    let closed = |rejected: &&Rejected| {
+        rejected.reasons.first().is_some_and(|reason| reason.code == Code::WindowClosed)
+    };
+    let first = rejected.iter().find(closed);
+    let white = first.and_then(|first| job.whites.iter().find(|white| white.id == first.white));
+    white.map_or(Ok(Vec::new()), |white| bench.openings(white))
 }
 
 /// What no white can answer.
@@ -125,8 +142,12 @@ fn improvements(
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     verdict: Verdict,
-) -> Result<Vec<Reason>, MarchError> {
-    let mut found: Vec<(Verdict, f64, Reason)> = Vec::new();
+) -> Result<Vec<Reason>, HistoryError> {
+    type Found = (Verdict, f64, Reason);
+    let mut found: Vec<Found> = Vec::new();
+    let mut add = |item: Found| {
+        rank::insert(&mut found, item, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    };
     if verdict == Verdict::Go {
         return Ok(Vec::new());
     }
@@ -139,7 +160,7 @@ fn improvements(
                 .word("name", &white.name)
                 .number("low_cure", f64::from(u8::from(white.low_cure)))
                 .word("verdict", word(judged.verdict));
-            found.push((judged.verdict, burden(job, cloth, &judged), reason));
+            add((judged.verdict, burden(job, cloth, &judged), reason));
         }
     }
     if cloth.dyed.is_some() {
@@ -153,11 +174,10 @@ fn improvements(
                     .word("name", &base.name)
                     .word("white", &white.name)
                     .word("verdict", word(judged.verdict));
-                found.push((judged.verdict, burden(job, cloth, &judged), reason));
+                add((judged.verdict, burden(job, cloth, &judged), reason));
             }
         }
     }
-    found.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let mut reasons: Vec<Reason> = found.into_iter().map(|(_, _, reason)| reason).take(3).collect();
     if cloth.dyed.is_some() && !cloth.dye_known {
         let undyed = Cloth { dyed: None, dye_known: true, ..cloth.clone() };
@@ -183,8 +203,8 @@ fn pick_reasons(
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     judged: &Judged<'_>,
-) -> Result<Vec<Reason>, MarchError> {
-    let window = bench.window(judged.way.total_film())?;
+) -> Result<Vec<Reason>, HistoryError> {
+    let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     Ok(explain::reasons(job, cloth, judged, &room, dry))
@@ -194,13 +214,17 @@ fn steps(job: &Job, judged: &Judged<'_>) -> Vec<Step> {
     let way = &judged.way;
     let flash = judged.flash.map(|flash| Step::Flash { seconds: flash.seconds, film_c: flash.film_c });
     let mut steps = Vec::new();
+    // The smoothing screen runs once, over the first film that has been flashed.
+    let smooth = way.smoothing.then_some(Step::Smooth);
     if let Some(base) = way.base {
         steps.push(Step::Blocker { id: base.id.clone(), name: base.name.clone(), film_um: base.film * 1e6 });
         steps.extend(flash.clone());
+        steps.extend(smooth.clone());
     }
     for stroke in 1..=way.strokes {
         if stroke > 1 {
             steps.extend(flash.clone());
+            steps.extend(smooth.clone().filter(|_| stroke == 2 && way.base.is_none()));
         }
         steps.push(Step::White {
             strokes: 1,
@@ -232,8 +256,8 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
     })
 }
 
-fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, MarchError> {
-    let window = bench.window(judged.way.total_film())?;
+fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, HistoryError> {
+    let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
     let dry = dry_dwell(job, cloth, judged)?;
     let white = judged.way.white;
@@ -249,12 +273,13 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
         steps: steps(job, judged),
         advice: explain::advice(cloth, judged),
         setting: Some(setting(job, &judged.point, &room)),
+        look: Some(look(&judged.way)),
         margins: judged.margins.clone(),
         fail_later: judged.fail_later,
         // Deposit and pace wander by about a fifth between shops; common practice, no source.
         cost_per_print: Band { low: cost * 0.85, likely: cost, high: cost * 1.25 },
         rate_per_hour: Band { low: rate * 0.8, likely: rate, high: rate * 1.1 },
-        first_piece: explain::first_piece(cloth, judged),
+        first_piece: explain::first_piece(judged),
         trial: trial(job, cloth, judged),
         reasons: explain::reasons(job, cloth, judged, &room, dry),
     })

@@ -3,11 +3,12 @@
 use super::candidate::{Candidate, candidates};
 use super::cost::order;
 use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
-use super::window::{Demands, Question, Run, Window, robust};
+use super::opening::openings;
+use super::window::{Demands, Detail, Question, Run, Window, robust};
 use super::window_report::kinetics;
 use super::{Base, Cloth, Code, Job, Priority, Reason, Side, explain};
-use crate::ink::{CureKinetics, White};
-use crate::numerics::march::MarchError;
+use crate::dryer::HistoryError;
+use crate::ink::White;
 use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
 
@@ -15,21 +16,14 @@ use std::collections::BTreeMap;
 pub(super) struct Bench<'a> {
     job: &'a Job,
     cloth: &'a Cloth,
-    kinetics: [CureKinetics; 2],
-    windows: BTreeMap<u32, Window>,
+    windows: BTreeMap<[u32; 7], Window>,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
 impl<'a> Bench<'a> {
     pub(super) fn new(job: &'a Job, cloth: &'a Cloth) -> Option<Self> {
-        let any = job.whites.iter().chain(&job.market).next()?;
-        Some(Self {
-            job,
-            cloth,
-            kinetics: kinetics(job, any),
-            windows: BTreeMap::new(),
-            flashes: BTreeMap::new(),
-        })
+        job.whites.iter().chain(&job.market).next()?;
+        Some(Self { job, cloth, windows: BTreeMap::new(), flashes: BTreeMap::new() })
     }
 
     /// The bench of the same cloth with other dye: the windows' heat serves it as it is.
@@ -37,37 +31,39 @@ impl<'a> Bench<'a> {
     where
         'a: 'b,
     {
-        Bench {
-            job: self.job,
-            cloth,
-            kinetics: self.kinetics,
-            windows: std::mem::take(&mut self.windows),
-            flashes: BTreeMap::new(),
-        }
+        Bench { job: self.job, cloth, windows: std::mem::take(&mut self.windows), flashes: BTreeMap::new() }
     }
 
     fn fixed(&self) -> Option<f64> {
         self.job.order.shop.dryer_fixed.map(kelvin)
     }
 
-    pub(super) fn window(&mut self, film: f64) -> Result<&Window, MarchError> {
-        let key = (film * 1e6).round() as u32;
+    pub(super) fn window(&mut self, way: &Candidate<'_>) -> Result<&Window, HistoryError> {
+        let stack = stack_of(self.job, self.cloth, way);
+        // Whites of one heaviness share their histories: micrometres of each film, tens of kg/m³ of the white.
+        let um = |film: f64| (film * 1e6).round() as u32;
+        let blocker = stack.blocker.map_or(0, |film| um(film.thickness));
+        let kinetics = kinetics(self.job, way.white);
+        // Whites fuse alike unless their own prints were tested: hundredths of a kelvin and of a second.
+        let fuses = kinetics.map(|ink| [ink.half_fused, ink.fusion_time].map(|value| (value * 100.0) as u32));
+        let [[a, b], [c, d]] = fuses;
+        let key = [um(stack.film.thickness), (stack.film.density / 20.0).round() as u32, blocker, a, b, c, d];
         if !self.windows.contains_key(&key) {
-            let stack = stack_of(self.job, self.cloth, film);
             let question = Question {
                 stack: &stack,
                 dryer: &self.job.dryer,
                 passes: self.job.order.shop.passes,
-                kinetics: self.kinetics,
+                kinetics,
                 dyed: self.cloth.dyed.as_ref(),
                 fixed: self.fixed(),
+                detail: Detail::Coarse,
             };
             self.windows.insert(key, Window::compute(&question)?);
         }
-        self.windows.get(&key).ok_or(MarchError::NotFinite)
+        self.windows.get(&key).ok_or(HistoryError::March(crate::numerics::march::MarchError::NotFinite))
     }
 
-    fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, MarchError> {
+    fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
         if way.strokes < 2 && way.base.is_none() {
             return Ok(None);
         }
@@ -89,14 +85,26 @@ impl<'a> Bench<'a> {
         Demands::of(&self.job.rules, self.cloth, must_fuse(self.job, white.low_cure), pace)
     }
 
+    /// What would open the window of a white that has none, over the first way to print it.
+    pub(super) fn openings(&self, white: &White) -> Result<Vec<Reason>, HistoryError> {
+        let demands = self.demands(white);
+        match candidates(self.job, self.cloth, white, &[]).first() {
+            Some(way) => openings(self.job, self.cloth, way, kinetics(self.job, white), &demands),
+            None => Ok(Vec::new()),
+        }
+    }
+
     /// Weighs one way; the reason where its window is closed.
-    pub(super) fn weigh<'w>(&mut self, way: Candidate<'w>) -> Result<Result<Judged<'w>, Reason>, MarchError> {
+    pub(super) fn weigh<'w>(
+        &mut self,
+        way: Candidate<'w>,
+    ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
         let (job, cloth, fixed) = (self.job, self.cloth, self.fixed());
         let demands = self.demands(way.white);
-        let needed = self.kinetics[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
-        let window = self.window(way.total_film())?;
+        let needed = kinetics(job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
+        let window = self.window(&way)?;
         let Some(point) = robust(window, &job.dryer, &demands, fixed) else {
-            return Ok(Err(explain::closed(cloth, closing_side(window, &demands), needed)));
+            return Ok(Err(explain::closed(cloth, closing_side(window, &demands, fixed), needed)));
         };
         let flash = self.flash(&way)?;
         judge(job, cloth, way, point, demands, flash).map(Ok)
@@ -107,7 +115,7 @@ impl<'a> Bench<'a> {
         &mut self,
         white: &'w White,
         bases: &'w [Base],
-    ) -> Result<Result<Judged<'w>, Reason>, MarchError>
+    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
     where
         'a: 'w,
     {
@@ -130,7 +138,10 @@ impl<'a> Bench<'a> {
 }
 
 /// Which demand closes a window: too cool to fuse, or too hot for cloth and film.
-fn closing_side(window: &Window, demands: &Demands) -> Side {
-    let fuses = window.outcomes(Run::Nominal).iter().any(|cell| demands.fused_of(cell) >= demands.fused);
+fn closing_side(window: &Window, demands: &Demands, fixed: Option<f64>) -> Side {
+    let sets = fixed.as_ref().map_or(window.set.as_slice(), std::slice::from_ref);
+    let fuses = sets.iter().any(|&set| {
+        window.belt.iter().any(|&belt| demands.fused_of(&window.at(Run::Nominal, set, belt)) >= demands.fused)
+    });
     if fuses { Side::AtMost } else { Side::AtLeast }
 }

@@ -19,7 +19,7 @@
 use super::Rules;
 use crate::migration::{Binding, top_share};
 use crate::numerics::normal;
-use crate::optics::{DyeAbsorption, FreshPrint};
+use crate::optics::{DyeAbsorption, FreshPrint, Grade, staining_grade};
 use crate::quantity::Band;
 
 /// A white print and what reaches its top.
@@ -36,6 +36,14 @@ pub struct BleedPath<'a> {
 }
 
 impl BleedPath<'_> {
+    /// Staining grade of the white for `arrived` kg/m² of dye, as a customer may write it into an order. It forgives a
+    /// tint that [`Self::difference`] shows.
+    #[must_use]
+    pub fn grade(&self, arrived: f64) -> Grade {
+        let top = self.binding.free(arrived) * top_share(self.path, self.binding.film);
+        staining_grade(self.fresh.lab(), self.fresh.stained(self.dye, top.min(3.0)))
+    }
+
     /// Colour difference of the white for `arrived` kg/m² of dye, ΔE00.
     #[must_use]
     pub fn difference(&self, arrived: f64) -> f64 {

@@ -12,6 +12,9 @@ const GARMENT_LENGTH: f64 = 0.75;
 /// What an hour of press, dryer and two people costs, in the shop's money. Invented for the demo.
 const HOUR: f64 = 60.0;
 
+/// Setting one screen more, min; as `screen-change` in `data/limits.json`.
+pub const SCREEN_CHANGE: f64 = 6.0;
+
 /// Rank of two ways: verdict first, then what they cost in money, risk and what the order cares for.
 pub(super) fn order(job: &Job, cloth: &Cloth, a: &Judged<'_>, b: &Judged<'_>) -> std::cmp::Ordering {
     // Go and go-with-check are both printed today, a trial is not.
@@ -25,8 +28,10 @@ pub(super) fn burden(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> f64 {
     let risk = stake.expected_running(judged.fail_later.likely);
     let cost = cost_per_print(job, judged) * pieces;
     let hand = judged.way.total_film() / 100e-6 * judged.way.white.stiffness;
-    // What one step of hand or of show-through is worth on one piece; common practice, no source.
-    let (feel, cover) = (0.15 * hand * pieces, 0.05 * judged.way.shows * pieces);
+    // What a step of hand, of show-through or of standing nap is worth on one piece; common practice, no source.
+    let (needed, held) = judged.way.matting(job, cloth);
+    let nap = 0.2 * (1.0 - held / needed.max(1e-9)).max(0.0) * pieces;
+    let (feel, cover) = (0.15 * hand * pieces, 0.05 * judged.way.look.garment_shows * pieces + nap);
     match job.order.print.priority {
         Priority::Balanced => risk + cost + feel + cover,
         Priority::StaysWhite | Priority::Durable => 3.0 * risk + cost + 0.3 * (feel + cover),
@@ -52,7 +57,9 @@ fn ink_cost(job: &Job, judged: &Judged<'_>) -> f64 {
 }
 
 pub(super) fn cost_per_print(job: &Job, judged: &Judged<'_>) -> f64 {
-    ink_cost(job, judged) + HOUR / rate_per_hour(job, judged)
+    let pieces: f64 = job.order.garments.iter().map(|garment| f64::from(garment.pieces)).sum();
+    let smoothing = if judged.way.smoothing { HOUR * SCREEN_CHANGE / 60.0 / pieces.max(1.0) } else { 0.0 };
+    ink_cost(job, judged) + HOUR / rate_per_hour(job, judged) + smoothing
 }
 
 /// Prints per hour: the slower of the press (its cycle and flashes) and the belt.

@@ -4,20 +4,20 @@ use super::judge::{Judged, stack_of};
 use super::window::{Run, SetPoint, Window, room as reach};
 use super::{Cloth, Job, Room, Setting};
 use crate::cure::fuse;
+use crate::dryer::HistoryError;
 use crate::dryer::{Case, TOLERANCE, World, history};
 use crate::numerics::Lanes;
-use crate::numerics::march::MarchError;
 use crate::quantity::units::celsius;
 use crate::textile::moisture;
 
 /// Dwell in which the same film would fuse as well over the same cloth bone dry, s; only where water is worth a word.
-pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64>, MarchError> {
+pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64>, HistoryError> {
     let water = moisture::regain(job.order.shop.humidity_percent / 100.0, cloth.fabric.regain_65)
         + cloth.garment.added_water_percent / 100.0;
     if water < 0.045 {
         return Ok(None);
     }
-    let stack = stack_of(job, cloth, judged.way.total_film());
+    let stack = stack_of(job, cloth, &judged.way);
     let dry = World { water: 0.02, ..World::NOMINAL };
     let dwell = job.dryer.heated_length() / judged.point.belt;
     let kinetics = judged.way.white.kinetics;

@@ -1,8 +1,10 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
 use super::judge::{Judged, tightness};
+use super::press::looks;
+use super::rank;
 use super::{
-    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict,
+    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict, Yield,
 };
 use crate::dryer::Emitter;
 use crate::ink::WhiteClass;
@@ -17,7 +19,7 @@ pub(super) fn word<T: serde::Serialize>(code: T) -> String {
     }
 }
 
-fn of<'a>(judged: &'a Judged<'_>, what: Topic) -> Option<&'a Margin> {
+pub(super) fn of<'a>(judged: &'a Judged<'_>, what: Topic) -> Option<&'a Margin> {
     judged.margins.iter().find(|margin| margin.what == what)
 }
 
@@ -39,7 +41,8 @@ pub fn reasons(
     dry_dwell: Option<f64>,
 ) -> Vec<Reason> {
     let mut ranked: Vec<(f64, Reason)> = Vec::new();
-    let mut add = |rank: f64, reason: Reason| ranked.push((rank, reason));
+    let mut add =
+        |rank: f64, reason: Reason| rank::insert(&mut ranked, (rank, reason), |a, b| b.0.total_cmp(&a.0));
     let white = judged.way.white;
 
     if let Some(bleed) = of(judged, Topic::Bleed) {
@@ -47,6 +50,7 @@ pub fn reasons(
         let reason = with_margin(Code::ClothBleeds, bleed)
             .number("days", job.order.use_.looked_at_after_days)
             .number("holds", holds)
+            .word("grade", judged.grade.map_or("", |grade| grade.text()))
             .word("white", &white.name);
         add(100.0, reason);
         if white.dye_capacity <= 0.0 && judged.way.base.is_none() {
@@ -126,22 +130,8 @@ pub fn reasons(
             .number("seconds", job.dryer.heated_length() / judged.point.belt);
         add(56.0, reason);
     }
-    if let Some(cover) = of(judged, Topic::Opacity) {
-        let code = if cover.holds() { Code::Covers } else { Code::CoversShort };
-        let reason = Reason::new(code)
-            .number("contrast", judged.way.contrast)
-            .number("shows", judged.way.shows)
-            .number("limit", cover.limit)
-            .number("film", judged.way.film * 1e6);
-        add(if cover.holds() { 20.0 } else { 65.0 }, reason);
-    }
-    if let Some(nap) = of(judged, Topic::Matting)
-        && !nap.holds()
-    {
-        let reason = Reason::new(Code::NapShows)
-            .number("nap", cloth.fabric.nap * 1e6)
-            .number("film", judged.way.film * 1e6);
-        add(45.0, reason);
+    for (rank, reason) in looks(job, cloth, judged) {
+        add(rank, reason);
     }
     if cloth.fabric.open_area > 0.08 {
         add(44.0, Reason::new(Code::HolesLoseFilm).number("open_percent", cloth.fabric.open_area * 100.0));
@@ -155,11 +145,19 @@ pub fn reasons(
         add(62.0, Reason::new(Code::ScorchNear).number("index", margin.value.high));
     });
     near(judged, Topic::Shrink, |margin| {
-        add(61.0, with_margin(Code::ShrinkNear, margin));
+        let from = cloth.shrinks_above.map_or(0.0, celsius);
+        let reason = with_margin(Code::ShrinkNear, margin)
+            .number("peak", judged.hottest_cloth_c)
+            .number("limit", from);
+        add(61.0, reason);
     });
     near(judged, Topic::Softening, |margin| {
-        let fibre = cloth.softens.map(|(fibre, _)| word(fibre)).unwrap_or_default();
-        add(63.0, with_margin(Code::SoftensNear, margin).word("fibre", fibre));
+        let (code, fibre) = match cloth.yields() {
+            Some((Yield::Softens(fibre) | Yield::Melts(fibre), _)) => (Code::SoftensNear, word(fibre)),
+            Some((Yield::Coating, _)) | None => (Code::CoatingNear, String::new()),
+        };
+        let reason = with_margin(code, margin).number("peak", margin.value.high).word("fibre", fibre);
+        add(63.0, reason);
     });
     if job.order.print.reducer_percent > 0.0 && cloth.dyed.is_some() {
         add(66.0, Reason::new(Code::ReducerSpoils).number("percent", job.order.print.reducer_percent));
@@ -173,7 +171,6 @@ pub fn reasons(
             .number("value", f64::from(cloth.garment.pieces) * cloth.garment.value_each);
         add(86.0, reason);
     }
-    ranked.sort_by(|a, b| b.0.total_cmp(&a.0));
     ranked.into_iter().map(|(_, reason)| reason).collect()
 }
 
@@ -217,7 +214,7 @@ pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     if cloth.dyed.is_some() && white.dye_capacity > 0.0 {
         advice.push(Advice::NoReducer);
     }
-    if of(judged, Topic::Matting).is_some_and(|nap| !nap.holds()) {
+    if judged.way.smoothing || of(judged, Topic::Matting).is_some_and(|nap| !nap.holds_likely()) {
         advice.push(Advice::SmoothingScreen);
     }
     if judged.way.strokes > 1 {
@@ -249,7 +246,7 @@ pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
 }
 
 /// What to check on the first piece, from the margins that are seen at the press.
-pub fn first_piece(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Code> {
+pub fn first_piece(judged: &Judged<'_>) -> Vec<Code> {
     let mut checks = vec![Code::CheckProbe, Code::CheckStretch];
     let tight = |what: Topic, under: f64| of(judged, what).is_some_and(|margin| tightness(margin) < under);
     if tight(Topic::Opacity, 0.3) {
@@ -267,7 +264,7 @@ pub fn first_piece(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Code> {
     if tight(Topic::Hand, 0.1) {
         checks.push(Code::CheckHand);
     }
-    if cloth.fabric.nap > 100e-6 {
+    if tight(Topic::Matting, 0.3) {
         checks.push(Code::CheckNap);
     }
     checks
@@ -281,7 +278,11 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
         // Tied to the film's own peak in the worst run, not to the dial: 190 °C is 30 K above where plasticised PVC
         // without stabiliser starts to lose acid.
         if best.hottest_film_c > 190.0 {
-            cautions.push(Reason::new(Code::OverheatedPvc).number("peak", best.hottest_film_c));
+            cautions.push(
+                Reason::new(Code::OverheatedPvc)
+                    .number("peak", best.hottest_film_c)
+                    .number("seconds", best.acid_seconds),
+            );
         }
     }
     if job.dryer.zones.iter().any(|zone| zone.emitter != Emitter::None) {
@@ -318,35 +319,28 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
 /// What is not known, most worth finding out first. `worth` is how far the chance of a late fault would move.
 pub fn unknowns(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Unknown> {
     let mut unknowns: Vec<Unknown> = Vec::new();
+    let mut add = |unknown: Unknown| rank::insert(&mut unknowns, unknown, |a, b| b.worth.total_cmp(&a.worth));
     let bleeds = best.map_or(0.0, |best| best.bleeds);
     if cloth.dyed.is_some() {
         if !cloth.dye_known {
-            unknowns.push(Unknown {
-                ask: Reason::new(Code::AskDyed),
-                worth: (bleeds - job.rules.lapse).max(0.0),
-            });
+            add(Unknown { ask: Reason::new(Code::AskDyed), worth: (bleeds - job.rules.lapse).max(0.0) });
         } else if cloth.garment.dye_class == DyeClass::Unknown {
-            unknowns.push(Unknown {
+            add(Unknown {
                 ask: Reason::new(Code::AskDyeClass),
                 worth: 0.5 * (bleeds - job.rules.lapse).max(0.0),
             });
         }
         if !cloth.garment.lot.is_empty() && bleeds > job.rules.go {
             let worth = bleeds * job.rules.power_hot_hold;
-            unknowns
-                .push(Unknown { ask: Reason::new(Code::AskLotTest).word("lot", &cloth.garment.lot), worth });
+            add(Unknown { ask: Reason::new(Code::AskLotTest).word("lot", &cloth.garment.lot), worth });
         }
     }
     for ask in &cloth.asks {
-        unknowns.push(Unknown { ask: ask.clone(), worth: 0.01 });
+        add(Unknown { ask: ask.clone(), worth: 0.01 });
     }
     if !job.dryer.measured {
-        unknowns.push(Unknown {
-            ask: Reason::new(Code::AskMeasureDryer).word("dryer", &job.dryer.name),
-            worth: 0.02,
-        });
+        add(Unknown { ask: Reason::new(Code::AskMeasureDryer).word("dryer", &job.dryer.name), worth: 0.02 });
     }
-    unknowns.sort_by(|a, b| b.worth.total_cmp(&a.worth));
     unknowns
 }
 

@@ -1,17 +1,21 @@
 //! One way to print the order, weighed: every margin at its set point, and the chance of a late fault.
 
 use super::bleed::{BleedPath, chance};
-use super::candidate::{Candidate, most_shown};
+use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
+use super::press::press_margins;
+use super::rank;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
-use crate::dryer::{Case, Film, Flash, History, Stack, TOLERANCE, World, flash, history};
+use crate::dryer::HistoryError;
+use crate::dryer::{
+    Case, Film, Flash, History, NearInfrared, Stack, TOLERANCE, World, flash, history as history_of,
+};
 use crate::migration::{Binding, Release, release};
-use crate::numerics::march::MarchError;
 use crate::numerics::{Lanes, normal};
-use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
+use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::quantity::Band;
 use crate::quantity::units::{celsius, kelvin};
 use crate::textile::Fibre;
@@ -50,13 +54,15 @@ pub struct FlashStep {
 ///
 /// # Errors
 /// As the march.
-pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<FlashStep, MarchError> {
+pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<FlashStep, HistoryError> {
     let film = match way.base {
         Some(base) => base.film,
         None => way.film / f64::from(way.strokes),
     };
     let film = Film { thickness: film, density: way.white.density };
-    let stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    stack.added_water = cloth.garment.added_water_percent / 100.0;
+    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     let run = |seconds: f64| flash::<1>(&stack, &Flash::USUAL, Lanes::splat(seconds), TOLERANCE);
     let long = run(25.0)?;
     let trace = crate::cure::trace(&long, |sample| sample.film_bottom, &way.white.kinetics);
@@ -81,6 +87,8 @@ pub struct Judged<'a> {
     pub flash: Option<FlashStep>,
     /// Every margin.
     pub margins: Vec<Margin>,
+    /// Staining grade of the likely tint, where cloth bleeds; shown beside the colour difference that judges.
+    pub grade: Option<GreyStep>,
     /// Chance that the white turns.
     pub bleeds: f64,
     /// Chance that it ghosts.
@@ -99,6 +107,10 @@ pub struct Judged<'a> {
     pub exit_c: f64,
     /// Hottest film in any run, °C.
     pub hottest_film_c: f64,
+    /// Hottest cloth in any run, under the print or beside it, °C.
+    pub hottest_cloth_c: f64,
+    /// Longest that the film is over the heat from which plasticised PVC without stabiliser loses acid, s.
+    pub acid_seconds: f64,
     /// Path of dye through the film up to the day that matters, m².
     pub film_path: f64,
 }
@@ -111,12 +123,14 @@ pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
     [!low_cure || ordinary_on_top, low_cure]
 }
 
-/// The stack of a way.
+/// The stack of a way: its white, the blocker under it, the cloth as damp as the room and the order say.
 #[must_use]
-pub fn stack_of(job: &Job, cloth: &Cloth, thickness: f64) -> Stack {
-    let film = Film { thickness, density: Film::DENSITY };
+pub fn stack_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Stack {
+    let film = Film { thickness: way.film, density: way.white.density };
     let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    stack.blocker = way.base.map(|base| Film { thickness: base.film, density: base.density });
     stack.added_water = cloth.garment.added_water_percent / 100.0;
+    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     stack
 }
 
@@ -187,22 +201,27 @@ pub fn judge<'a>(
     point: SetPoint,
     demands: Demands,
     flash: Option<FlashStep>,
-) -> Result<Judged<'a>, MarchError> {
+) -> Result<Judged<'a>, HistoryError> {
     let rules = &job.rules;
-    let stack = stack_of(job, cloth, way.total_film());
+    let stack = stack_of(job, cloth, &way);
     let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
-    let history = history(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
+    let history = history_of(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let film_path = film_path(job, &history);
 
-    let mut margins = heat_margins(job, cloth, &way, &demands, &history);
-    let (bleeds, bleed) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
+    // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
+    let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
+    let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
+    let (bleeds, bleed, grade) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
     let (cracks, stretch) = cracking(job, cloth, &way);
     let (ghosts, ghosting) = ghosting(job, cloth, &way);
     let (comes_off, adhesion) = adhesion(job, cloth, &way);
     margins.extend(press_margins(job, cloth, &way));
     margins.push(stretch);
     margins.extend([bleed, ghosting, adhesion].into_iter().flatten());
-    margins.sort_by(|a, b| tightness(a).total_cmp(&tightness(b)));
+    let mut ranked = Vec::with_capacity(margins.len());
+    for margin in margins {
+        rank::insert(&mut ranked, margin, |a, b| tightness(a).total_cmp(&tightness(b)));
+    }
 
     let others = (1.0 - ghosts) * (1.0 - comes_off) * (1.0 - cracks);
     let fail_later = bleeds.map(|bleeds| 1.0 - (1.0 - bleeds.max(rules.lapse)) * others);
@@ -218,7 +237,8 @@ pub fn judge<'a>(
         point,
         demands,
         flash,
-        margins,
+        margins: ranked,
+        grade,
         bleeds: bleeds.likely,
         ghosts,
         comes_off,
@@ -228,11 +248,25 @@ pub fn judge<'a>(
         money_adds_care: verdict > before_money(fail_later.likely, standing, rules),
         exit_c: exit_temperature(&history),
         hottest_film_c: celsius(history.film_peak().largest()),
+        hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
+        acid_seconds: seconds_over(&history, rules.acid_onset),
         film_path,
     })
 }
 
-fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
+/// Longest time in any run that the film's surface is over `limit` (K), s.
+fn seconds_over(history: &History<WORLDS>, limit: f64) -> f64 {
+    let mut over = Lanes::<WORLDS>::ZERO;
+    history.walk(
+        |sample| sample.film_top,
+        |seconds, temperature| {
+            over += Lanes::from_fn(|lane| if temperature[lane] > limit { seconds[lane] } else { 0.0 });
+        },
+    );
+    over.largest()
+}
+
+pub(super) fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
     Margin { what, limit, value, needed, unit: unit.into() }
 }
 
@@ -247,27 +281,28 @@ fn heat_margins(
     cloth: &Cloth,
     way: &Candidate<'_>,
     demands: &Demands,
-    history: &History<WORLDS>,
+    [history, beside]: [&History<WORLDS>; 2],
 ) -> Vec<Margin> {
     let rules = &job.rules;
     // The ink that is hardest to fuse sets the heat.
     let kinetics = if demands.must_fuse[0] { ordinary_of(job, way) } else { way.white.kinetics };
     let fused = band(fuse(history, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
     let film = band(history.film_peak()).map(celsius);
-    let cloth_peak = history.cloth_peak();
+    let cloth_peak = history.cloth_peak().max(beside.cloth_peak());
     let mut margins = vec![
         margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
         margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
     ];
     if cloth.scorches {
-        let index = band(scorch(history, |sample| sample.film_top));
+        let [under, beside] = [history, beside].map(|history| scorch(history, |sample| sample.cloth_face));
+        let index = band(under.max(beside));
         margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
     }
     if let Some(limit) = cloth.shrinks_above {
         let shrink = band((cloth_peak - limit).max(Lanes::ZERO) * (rules.shrink_slope * 100.0));
         margins.push(margin(Topic::Shrink, shrink, rules.shrink_allowed * 100.0, Side::AtMost, "%"));
     }
-    if let Some((_, limit)) = cloth.softens {
+    if let Some((_, limit)) = cloth.yields() {
         let peak = band(cloth_peak).map(celsius);
         margins.push(margin(Topic::Softening, peak, celsius(limit), Side::AtMost, "°C"));
     }
@@ -282,10 +317,10 @@ fn bleeding(
     flash: Option<&FlashStep>,
     history: &History<WORLDS>,
     film_path: f64,
-) -> (Band, Option<Margin>) {
+) -> (Band, Option<Margin>, Option<GreyStep>) {
     let rules = &job.rules;
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return (Band::exact(0.0), None);
+        return (Band::exact(0.0), None, None);
     };
     let elsewhere = release_elsewhere(job, cloth, way, flash);
     let here = release(history, dyed);
@@ -302,24 +337,7 @@ fn bleeding(
     let chances = Band { low: cold, likely: arrives, high: hot }
         .map(|dye| with_evidence(job, cloth, way, chance(dye, critical, rules)));
     let bleed = margin(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
-    (chances, Some(bleed))
-}
-
-/// What is seen at the press.
-fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Vec<Margin> {
-    let most = most_shown(job.order.print.opacity);
-    // A tee's print feels like a board from about twice a usual one on; common practice, no source.
-    let hand = Band::exact(way.total_film() / 100e-6 * way.white.stiffness);
-    let mut margins = vec![
-        margin(Topic::Opacity, Band::exact(way.shows), most, Side::AtMost, "ΔE00"),
-        margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
-    ];
-    if cloth.fabric.nap > 100e-6 {
-        // Nap lies down under a film of about half its height; common practice, no source.
-        let film = Band::exact(way.film * 1e6);
-        margins.push(margin(Topic::Matting, film, cloth.fabric.nap * 0.5e6, Side::AtLeast, "µm"));
-    }
-    margins
+    (chances, Some(bleed), Some(path.grade(arrives).step))
 }
 
 /// Chance that the film cracks in wear, and its margin. The spread is a class frequency; common practice, no source.

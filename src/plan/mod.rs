@@ -14,7 +14,10 @@ mod evidence;
 mod explain;
 mod job;
 mod judge;
+mod opening;
 mod order;
+mod press;
+mod rank;
 mod reason;
 mod report;
 pub mod window;
@@ -22,14 +25,16 @@ mod window_report;
 mod window_shape;
 
 pub use answer::{answer, weigh};
-pub use job::{Base, Cloth, Job, Rules, check};
+pub use candidate::ANCHOR_FILM;
+pub use cost::SCREEN_CHANGE;
+pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
     Priority, Role, Shop, Use, UseKind, bounds,
 };
 pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
-    Caution, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
+    Caution, Look, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
 };
 pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

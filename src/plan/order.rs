@@ -41,12 +41,10 @@ pub mod bounds {
     pub const AGE: Bound = bound("wearer_age_years", 0.0, 120.0, "years");
     /// Humidity of the room.
     pub const HUMIDITY: Bound = bound("humidity_percent", 0.0, 100.0, "%");
+    /// Share of the open mesh volume that lies on the cloth.
+    pub const TRANSFER: Bound = crate::ink::TRANSFER;
     /// Times the piece goes through the dryer for this print.
     pub const PASSES: Bound = bound("passes", 1.0, 4.0, "");
-    /// L* of a colour.
-    pub const LIGHTNESS: Bound = bound("lab", 0.0, 100.0, "L*");
-    /// a* and b* of a colour.
-    pub const CHROMA: Bound = bound("lab", -150.0, 150.0, "a*, b*");
 }
 
 /// One design, the garments it goes on, and what the shop has to print it with.
@@ -355,11 +353,21 @@ pub struct Shop {
     pub passes: u32,
     /// Humidity of the room where the cloth lies, %.
     pub humidity_percent: f64,
+    /// Share of the open mesh volume that lies on the cloth, from the shop's own weighed print; absent = the prior.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub transfer: Option<f64>,
 }
 
 impl Default for Shop {
     fn default() -> Self {
-        Self { shelf: Vec::new(), dryer: String::new(), dryer_fixed: None, passes: 1, humidity_percent: 65.0 }
+        Self {
+            shelf: Vec::new(),
+            dryer: String::new(),
+            dryer_fixed: None,
+            passes: 1,
+            humidity_percent: 65.0,
+            transfer: None,
+        }
     }
 }
 

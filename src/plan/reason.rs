@@ -54,7 +54,8 @@ impl Reason {
 #[serde(rename_all = "kebab-case")]
 pub enum Code {
     // --- reasons for or against a pick ---
-    /// Dyed polyester lets go of dye; `white`, `likely`, `high`, `limit`, `days`, `holds` (1 or 0).
+    /// Dyed polyester lets go of dye; `white`, `likely`, `high`, `limit`, `days`, `holds` (1 or 0), and
+    /// the staining `grade` of the likely tint.
     ClothBleeds,
     /// Nothing on this cloth bleeds; `fibre` words.
     NothingToBleed,
@@ -82,6 +83,14 @@ pub enum Code {
     Covers,
     /// The white does not cover; same values.
     CoversShort,
+    /// What one stroke more would bring; `strokes`, `film`, `shows`.
+    OneStrokeMore,
+    /// What the next coarser mesh would bring; `threads` (per cm), `film`, `shows`.
+    CoarserMesh,
+    /// A thin white looks bluish; `bluer` (b*), `film`.
+    LooksBluish,
+    /// The grey blocker dulls the white; `darker` (L*).
+    LooksDull,
     /// The white may ghost; `frequency`.
     MayGhost,
     /// Soft or stiff hand; `hand`.
@@ -98,6 +107,8 @@ pub enum Code {
     AdhesionHolds,
     /// Nap stands through the film; `nap`, `film`.
     NapShows,
+    /// A smoothing screen lays the nap down; `nap`.
+    SmoothingHelps,
     /// Holes of a mesh cloth lose film; `open_percent`.
     HolesLoseFilm,
     /// Fusing cooler keeps the dye in the cloth.
@@ -112,8 +123,26 @@ pub enum Code {
     ShrinkNear,
     /// The fibre softens; `fibre`, `peak`, `limit`.
     SoftensNear,
+    /// The coating does not stand more heat; `peak`, `limit`.
+    CoatingNear,
     /// The fibre melts in any plastisol cure; `fibre`, `limit`.
     MeltsInCure,
+    /// Set free and cooler, the dryer has a window; `set`, `belt`, `robust` (1 or 0), as in all that follow.
+    OpensCooler,
+    /// Set free and hotter, the dryer has a window.
+    OpensHotter,
+    /// A belt that runs slower than it can now opens the window.
+    OpensSlower,
+    /// A belt that runs faster than it can now opens the window.
+    OpensFaster,
+    /// Cloth dried beforehand opens the window; `water_percent`.
+    OpensPreDry,
+    /// A thinner film opens the window; `film`.
+    OpensThinner,
+    /// Twice through the dryer opens the window.
+    OpensTwoPasses,
+    /// A low-cure white opens the window.
+    OpensLowCure,
     /// All inks on the shirt share one heat; the colours are ordinary, so low cure gains nothing.
     ColoursSetHeat,
     /// The maker must say yes first: protective, flame-resistant or high-visibility wear.

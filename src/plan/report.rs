@@ -1,5 +1,6 @@
 use super::{Advice, Code, Reason};
 use crate::ink::WhiteClass;
+use crate::optics::{Lab, Whiteness};
 use crate::quantity::Band;
 use serde::{Deserialize, Serialize};
 
@@ -59,6 +60,9 @@ pub struct Pick {
     pub advice: Vec<Advice>,
     /// The dryer, at the robust set point; absent where the window is closed.
     pub setting: Option<Setting>,
+    /// What the fresh print looks like on this cloth; absent in reports of an older Whitehold.
+    #[serde(default)]
+    pub look: Option<Look>,
     /// Every margin, the tightest first.
     pub margins: Vec<Margin>,
     /// Chance that a fault shows after the order has left, 0 to 1.
@@ -73,6 +77,20 @@ pub struct Pick {
     pub trial: Option<Trial>,
     /// Why, most telling first.
     pub reasons: Vec<Reason>,
+}
+
+/// What the fresh print looks like.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Look {
+    /// Its colour, D65/10°.
+    pub lab: Lab,
+    /// Luminance over black by luminance over a white card, 0 to 1.
+    pub contrast_ratio: f64,
+    /// ΔE00 to a film of the same white too thick to see through.
+    pub garment_shows: f64,
+    /// Whiteness and tint, and whether they mean anything here.
+    pub whiteness: Whiteness,
 }
 
 /// One step of the print run.
@@ -104,6 +122,8 @@ pub enum Step {
         /// Film temperature at its end, °C.
         film_c: f64,
     },
+    /// A blank smoothing screen over the flashed film.
+    Smooth,
     /// The dryer.
     Dryer {
         /// Times through it.
@@ -141,9 +161,9 @@ pub enum Topic {
     Bleed,
     /// How often the class ghosts on this shade.
     Ghosting,
-    /// Contrast of the print over black against over white.
+    /// How much of the cloth still shows through the white.
     Opacity,
-    /// Film against the nap it must lay down.
+    /// What the film holds down against the nap it must lay down.
     Matting,
     /// Thickness times stiffness.
     Hand,

@@ -1,52 +1,22 @@
 //! The cure window of one pick, ready to be drawn.
 
 use super::bleed::BleedPath;
-use super::candidate::{Candidate, cover};
+use super::candidate::Candidate;
 use super::dial::{room_around, setting};
 use super::judge::{
     FlashStep, Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of,
 };
-use super::window::{Demands, Question, Run, SetPoint, Window, robust};
-use super::{Cloth, Curve, Drift, Job, Pick, Side, Step, Topic, Wall, WindowReport};
-use crate::cure::trace;
-use crate::dryer::{Case, TOLERANCE, World, history};
-use crate::ink::{CureKinetics, White, deposit};
+use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
+use super::{Cloth, Curve, Drift, Job, Pick, Side, Topic, Wall, WindowReport};
+use crate::cure::{Cure, trace};
+use crate::dryer::{Case, History, HistoryError, TOLERANCE, World, history};
+use crate::ink::{CureKinetics, White};
 use crate::numerics::Lanes;
-use crate::numerics::march::MarchError;
-use crate::optics::Spectrum;
 use crate::quantity::units::{celsius, kelvin};
 
 /// Cells of the drawn map. The window's own grid is coarser; local cubics fill it.
 const ROWS: usize = 41;
 const COLUMNS: usize = 49;
-
-/// The way that a pick describes, found again on the shelf.
-fn way_of<'a>(job: &'a Job, cloth: &Cloth, pick: &Pick) -> Option<Candidate<'a>> {
-    let white = job.whites.iter().find(|white| white.id == pick.white)?;
-    let mut base = None;
-    let mut strokes = 0;
-    let mut threads = 0.0;
-    for step in &pick.steps {
-        match step {
-            Step::Blocker { id, .. } => {
-                base = job.blockers.iter().chain(&job.market_blockers).find(|base| base.id == *id);
-            }
-            Step::White { strokes: more, threads_per_cm, .. } => {
-                strokes += more;
-                threads = *threads_per_cm;
-            }
-            Step::Flash { .. } | Step::Dryer { .. } => {}
-        }
-    }
-    let mesh = job.meshes.iter().min_by(|a, b| {
-        let off = |mesh: &crate::ink::Mesh| (mesh.threads_per_m / 100.0 - threads).abs();
-        off(a).total_cmp(&off(b))
-    })?;
-    let film = deposit(mesh, job.rules.transfer, strokes.max(1)) * (1.0 - cloth.fabric.open_area);
-    let backing = base.map_or_else(|| Spectrum::of_cloth(cloth.lab), |base| Spectrum::flat(base.reflectance));
-    let (shows, contrast) = cover(film, cloth.fabric.nap, &white.optics().ok()?, &backing);
-    Some(Candidate { white, base, mesh, strokes: strokes.max(1), film, shows, contrast })
-}
 
 /// The two kinetics a window follows.
 pub(super) fn kinetics(job: &Job, white: &White) -> [CureKinetics; 2] {
@@ -71,12 +41,12 @@ impl PickWindow {
     /// Marches the window of a pick; `None` where the order has no such garment or white.
     ///
     /// # Errors
-    /// [`MarchError`] where the stack lies outside the equations.
-    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, MarchError> {
+    /// [`HistoryError`] where the stack lies outside the equations.
+    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let marched = {
             let Some(cloth) = job.cloths.first() else { return Ok(None) };
-            let Some(way) = way_of(&job, cloth, &pick) else { return Ok(None) };
-            let stack = stack_of(&job, cloth, way.total_film());
+            let Some(way) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
+            let stack = stack_of(&job, cloth, &way);
             let window = Window::compute(&Question {
                 stack: &stack,
                 dryer: &job.dryer,
@@ -84,6 +54,7 @@ impl PickWindow {
                 kinetics: kinetics(&job, way.white),
                 dyed: cloth.dyed.as_ref(),
                 fixed: job.order.shop.dryer_fixed.map(kelvin),
+                detail: Detail::Fine,
             })?;
             let flashes = way.strokes > 1 || way.base.is_some();
             (window, flashes.then(|| flash_step(&job, cloth, &way)).transpose()?)
@@ -95,11 +66,11 @@ impl PickWindow {
     /// The window with its set point: the pick's own, or `at` (set temperature in °C, belt in m/min).
     ///
     /// # Errors
-    /// [`MarchError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
-    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, MarchError> {
+    /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
+    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, HistoryError> {
         let Self { job, pick, window, flash } = self;
         let Some(cloth) = job.cloths.first() else { return Ok(None) };
-        let Some(way) = way_of(job, cloth, pick) else { return Ok(None) };
+        let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
         let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
         let fixed = job.order.shop.dryer_fixed.map(kelvin);
         let point = match (at, &pick.setting) {
@@ -190,8 +161,8 @@ fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, f64)>
     Some((dyed.arrives(&elsewhere)[0], judged.film_path))
 }
 
-fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, MarchError> {
-    let stack = stack_of(job, cloth, judged.way.total_film());
+fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, HistoryError> {
+    let stack = stack_of(job, cloth, &judged.way);
     let case = Case { set: judged.point.set, belt: judged.point.belt, world: World::NOMINAL };
     let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
     let kinetics = if judged.demands.must_fuse[0] {
@@ -199,18 +170,24 @@ fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, MarchEr
     } else {
         judged.way.white.kinetics
     };
-    let fused = trace(&history, |sample| sample.film_bottom, &kinetics);
-    let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| {
-        history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>()
-    };
-    let in_celsius = |values: Vec<f64>| values.into_iter().map(celsius).collect();
-    Ok(Curve {
-        seconds: take(|sample| sample.time),
-        film_top_c: in_celsius(take(|sample| sample.film_top[0])),
-        film_bottom_c: in_celsius(take(|sample| sample.film_bottom[0])),
-        cloth_c: in_celsius(take(|sample| sample.cloth[0])),
-        fused: fused.iter().map(|cure| cure.fused[0]).collect(),
-        water_percent: take(|sample| sample.water * 100.0),
-        leaves_s: history.leaves[0],
-    })
+    Ok(Curve::of(&history, &trace(&history, |sample| sample.film_bottom, &kinetics)))
+}
+
+impl Curve {
+    /// The curve of a history with the fusion followed along it.
+    pub(crate) fn of(history: &History<1>, fused: &[Cure<1>]) -> Self {
+        let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| {
+            history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>()
+        };
+        let in_celsius = |values: Vec<f64>| values.into_iter().map(celsius).collect();
+        Self {
+            seconds: take(|sample| sample.time),
+            film_top_c: in_celsius(take(|sample| sample.film_top[0])),
+            film_bottom_c: in_celsius(take(|sample| sample.film_bottom[0])),
+            cloth_c: in_celsius(take(|sample| sample.cloth[0])),
+            fused: fused.iter().map(|cure| cure.fused[0]).collect(),
+            water_percent: take(|sample| sample.water * 100.0),
+            leaves_s: history.leaves[0],
+        }
+    }
 }

@@ -4,13 +4,13 @@ use super::ZERO_CELSIUS;
 
 /// Kelvin from °C.
 #[must_use]
-pub fn kelvin(celsius: f64) -> f64 {
+pub const fn kelvin(celsius: f64) -> f64 {
     celsius + ZERO_CELSIUS
 }
 
 /// °C from kelvin.
 #[must_use]
-pub fn celsius(kelvin: f64) -> f64 {
+pub const fn celsius(kelvin: f64) -> f64 {
     kelvin - ZERO_CELSIUS
 }
 
@@ -22,7 +22,7 @@ pub fn fahrenheit(celsius: f64) -> f64 {
 
 /// °C from °F.
 #[must_use]
-pub fn celsius_from_fahrenheit(fahrenheit: f64) -> f64 {
+pub const fn celsius_from_fahrenheit(fahrenheit: f64) -> f64 {
     (fahrenheit - 32.0) / 1.8
 }
 

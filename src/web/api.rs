@@ -3,6 +3,9 @@
 
 use super::brain::Brain;
 use crate::desk::key;
+use crate::library::{DryerRun, ProbeRun, TestedWhite};
+use crate::optics::meter::{MeterError, MeterFile, Note, Sample, Seen};
+use crate::optics::{Comparison, Grade, Lab, staining_grade};
 use crate::plan::{Order, Pick};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::label;
@@ -27,6 +30,10 @@ export interface MountOptions extends Options {
   standalone?: boolean;
   order?: object;
 }
+/** A colour: L*, a*, b* for D65 and 10°, or text as people type it (`38, 58, 35`, or a swatch of six hexadecimal digits). */
+export type Colour = [number, number, number] | string;
+/** Thrown, in an array, where a meter's file cannot be read. */
+export interface MeterFileProblem { line: number; column: number; value: string; problem: object; message: string; }
 /** Thrown, in an array: which field, what stood there, what is wrong, and the way out in words. */
 export interface FieldProblem { field: string; value: string; problem: string; message: string; }
 "#;
@@ -154,6 +161,39 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     plain(&brain.window(&brain.library, &order, pick, at).map_err(|errors| thrown(errors, voice))?)
 }
 
+/// Temperatures, water and fusion of one print over one run.
+///
+/// # Errors
+/// An array with one object for each field that cannot be used.
+#[wasm_bindgen(js_name = temperatureHistory)]
+pub fn temperature_history(run: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let run: DryerRun = read(run, "run", voice)?;
+    plain(&run.curve(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+}
+
+/// What a probe's ride tells of a dryer: its air, heat transfer and emitter, each with how sure that is.
+///
+/// # Errors
+/// An array with one object for each field that cannot be used.
+#[wasm_bindgen(js_name = calibrateDryer)]
+pub fn calibrate_dryer(ride: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let ride: ProbeRun = read(ride, "ride", voice)?;
+    plain(&ride.learn(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+}
+
+/// What washed, stretched and rubbed prints tell of a white: where and how fast it fuses, and how sure that is.
+///
+/// # Errors
+/// An array with one object for each field that cannot be used.
+#[wasm_bindgen(js_name = calibrateWhite)]
+pub fn calibrate_white(tested: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let tested: TestedWhite = read(tested, "tested", voice)?;
+    plain(&tested.learn(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+}
+
 /// What a garment label says.
 ///
 /// # Errors
@@ -162,4 +202,96 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
 pub fn parse_label(text: &str, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
     let options: Options = read(&options.into(), "options", Voice::default())?;
     plain(&label::read(text).map_err(|errors| thrown(errors, options.voice()))?)
+}
+
+/// A colour of the API: three numbers or text.
+fn colour(value: &JsValue, name: &str, voice: Voice) -> Result<Lab, JsValue> {
+    let read = match value.as_string() {
+        Some(text) => Lab::read(&text).and_then(|read| {
+            read.ok_or_else(|| {
+                let accepted = vec!["38, 58, 35".into(), "#b01924".into()];
+                FieldError::new("colour", &text, Problem::Unknown { nearest: Vec::new(), accepted })
+            })
+        }),
+        None => read::<[f64; 3]>(value, name, voice).map(|lab| Lab::from(lab).check())?,
+    };
+    read.map_err(|error| thrown(vec![error.within(name)], voice))
+}
+
+/// How far two colours lie apart, in every figure that is asked for: ΔE00, ΔE*ab, CMC(2:1), both grey-scale grades,
+/// whiteness and tint. `clean` is the fresh or unstained one.
+///
+/// # Errors
+/// An array with one object for each colour that cannot be read or that no cloth can have.
+#[wasm_bindgen(js_name = colourDifference)]
+pub fn colour_difference(
+    #[wasm_bindgen(unchecked_param_type = "Colour")] clean: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "Colour")] other: &JsValue,
+    options: Option<JsOptions>,
+) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let compared: Comparison = Comparison::of(colour(clean, "clean", voice)?, colour(other, "other", voice)?);
+    plain(&compared)
+}
+
+/// The staining grade of ISO 105-A04 of a white against what it was.
+///
+/// # Errors
+/// As `colourDifference`.
+#[wasm_bindgen(js_name = stainingGrade)]
+pub fn staining(
+    #[wasm_bindgen(unchecked_param_type = "Colour")] clean: &JsValue,
+    #[wasm_bindgen(unchecked_param_type = "Colour")] stained: &JsValue,
+    options: Option<JsOptions>,
+) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let grade: Grade = staining_grade(colour(clean, "clean", voice)?, colour(stained, "stained", voice)?);
+    plain(&grade)
+}
+
+/// A meter's file as a plain object.
+#[derive(Serialize)]
+struct Measured {
+    samples: Vec<MeasuredSample>,
+    seen: Seen,
+    notes: Vec<Noted>,
+}
+
+#[derive(Serialize)]
+struct MeasuredSample {
+    name: String,
+    lab: Lab,
+    swatch: String,
+    line: usize,
+}
+
+#[derive(Serialize)]
+struct Noted {
+    code: Note,
+    text: &'static str,
+}
+
+/// A file error with its sentence.
+#[derive(Serialize)]
+struct ToldOfFile {
+    #[serde(flatten)]
+    error: MeterError,
+    message: String,
+}
+
+/// The colours in the file of a colour meter: CGATS.17 text or a table.
+///
+/// # Errors
+/// An array with one object that names line and column.
+#[wasm_bindgen(js_name = readMeter)]
+pub fn read_meter(text: &str, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
+    let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
+    let MeterFile { samples, seen, notes } = MeterFile::read(text).map_err(|error| {
+        let told = vec![ToldOfFile { message: voice.meter_problem(&error), error }];
+        plain(&told).unwrap_or_else(|error| error)
+    })?;
+    let sample =
+        |Sample { name, lab, line, .. }| MeasuredSample { name, swatch: Lab::swatch(lab), lab, line };
+    let notes = notes.into_iter().map(|code| Noted { code, text: voice.meter_note(code) }).collect();
+    plain(&Measured { samples: samples.into_iter().map(sample).collect(), seen, notes })
 }

@@ -94,18 +94,21 @@ impl Keeper {
         let keeper = self.clone();
         spawn_local(async move {
             while let Some(result) = keeper.save().await {
-                let inner = keeper.inner.borrow();
-                let told = inner.waiting.is_none().then(|| Rc::clone(&inner.told));
-                drop(inner);
-                if let Some(told) = told {
+                if let Some(told) = keeper.settled() {
                     told(result);
                 }
             }
         });
     }
 
-    /// Saves the waiting draft; nothing if none waits.
-    async fn save(&self) -> Option<Result<(), Trouble>> {
+    /// Who hears of the last save; nobody while a newer draft waits.
+    fn settled(&self) -> Option<Rc<dyn Fn(Result<(), Trouble>)>> {
+        let inner = self.inner.borrow();
+        inner.waiting.is_none().then(|| Rc::clone(&inner.told))
+    }
+
+    /// Takes the waiting draft as a line for its slot; nothing if none waits.
+    fn take(&self) -> Option<(Line, String, Result<Store, Trouble>)> {
         let mut inner = self.inner.borrow_mut();
         let Some((text, store)) = inner.waiting.take().zip(inner.store.clone()) else {
             inner.busy = false;
@@ -113,8 +116,12 @@ impl Keeper {
         };
         inner.saved += 1;
         let line = Line::new(format!("{}-{}", inner.tab, inner.saved), text);
-        let slot = slot(&inner.tab);
-        drop(inner);
+        Some((line, slot(&inner.tab), store))
+    }
+
+    /// Saves the waiting draft; nothing if none waits.
+    async fn save(&self) -> Option<Result<(), Trouble>> {
+        let (line, slot, store) = self.take()?;
         Some(match store {
             Ok(store) => store.keep(&slot, &line).await,
             Err(trouble) => Err(trouble),

@@ -70,18 +70,22 @@ impl Recorder {
             Ok(store) => store.append(&lines).await,
             Err(trouble) => Err(trouble.clone()),
         };
-        let mut inner = self.inner.borrow_mut();
         let stored = result.is_ok();
+        let told = self.settled(lines, changes, stored);
+        told(changes, result);
+        stored
+    }
+
+    /// Takes back what could not be stored, before whatever came meanwhile; there is no second try before the next
+    /// change.
+    fn settled(&self, lines: Vec<Line>, changes: u32, stored: bool) -> Rc<dyn Fn(u32, Result<(), Trouble>)> {
+        let mut inner = self.inner.borrow_mut();
         if !stored {
-            // Before whatever came meanwhile, and no second try before the next change.
             let later = std::mem::replace(&mut inner.waiting, lines);
             inner.waiting.extend(later);
             inner.changes += changes;
             inner.busy = false;
         }
-        let told = Rc::clone(&inner.told);
-        drop(inner);
-        told(changes, result);
-        stored
+        Rc::clone(&inner.told)
     }
 }

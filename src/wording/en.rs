@@ -17,12 +17,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
         C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
-            "The cloth bleeds. {} cannot hold this much dye: {} after {} days is likely, up to {}, limit {}.",
-            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit")
+            "The cloth bleeds. {} cannot hold this much dye: {} after {} days is likely, up to {}, limit {}.{}",
+            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::ClothBleeds => format!(
-            "The cloth bleeds. {} holds most of the dye back: {} after {} days is likely, {} at the bad end, limit {}.",
-            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit")
+            "The cloth bleeds. {} holds most of the dye back: {} after {} days is likely, {} at the bad end, limit {}.{}",
+            v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::NothingToBleed => format!(
             "Nothing bleeds. Dye stays in {} at this heat, so the softest and cheapest white will do.",
@@ -70,6 +70,21 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "It does not cover. Through a film of {} the cloth shows by {}; up to {} passes. Add a stroke or open the mesh.",
             v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
+        C::OneStrokeMore => format!(
+            "One stroke more. Film {}, and the cloth shows by {}.", v.film("film"), v.tenth("shows")
+        ),
+        C::CoarserMesh => format!(
+            "The next coarser mesh, {}. Film {}, and the cloth shows by {}.",
+            v.threads("threads"), v.film("film"), v.tenth("shows")
+        ),
+        C::LooksBluish => format!(
+            "A thin white looks bluish. At {} it is {} bluer than the full white. A thicker film warms it.",
+            v.film("film"), v.tenth("bluer")
+        ),
+        C::LooksDull => format!(
+            "The grey blocker dulls the white. It is {} darker than the full white. A thicker white lifts it.",
+            v.tenth("darker")
+        ),
         C::MayGhost => format!(
             "It may ghost on this shade. Whites of this class do so in about {}. Do not stack hot.",
             v.chance("frequency")
@@ -86,8 +101,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AdhesionUnknown => "It is not made to hold here. On nylon and coatings a film can peel in the wash. Tape-test it.".into(),
         C::AdhesionHolds => "It is made to hold on nylon.".into(),
         C::NapShows => format!(
-            "The nap comes through. It stands {} high, the film is {}. Print a smoothing stroke first.",
+            "The nap comes through. It stands {} high, the film is {}. Run a smoothing screen after the first flash.",
             v.film("nap"), v.film("film")
+        ),
+        C::SmoothingHelps => format!(
+            "A smoothing screen lays the nap down. It stands {} high, more than this film would hold.",
+            v.film("nap")
         ),
         C::HolesLoseFilm => format!(
             "The mesh has holes. {} of the face is open, and ink falls through.", v.share("open_percent")
@@ -103,6 +122,30 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         ),
         C::SoftensNear => format!(
             "{} goes soft. It reaches {}, and softens from {}.", capital(&v.word("fibre")), v.heat("peak"), v.heat("limit")
+        ),
+        C::CoatingNear => format!(
+            "The coating may suffer. The cloth reaches {}, and a coating stands about {}.", v.heat("peak"), v.heat("limit")
+        ),
+        C::OpensCooler => format!("Let the dryer cool to {}. {}", v.heat("set"), opened(v)),
+        C::OpensHotter => format!("Turn the dryer up to {}. {}", v.heat("set"), opened(v)),
+        C::OpensSlower => format!(
+            "A slower belt would do, {} at {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensFaster => format!(
+            "A faster belt would do, {} at {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensPreDry => format!(
+            "Dry the cloth first. It holds {} of water; dried, {} at {} works. {}",
+            v.percent("water_percent"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensThinner => format!(
+            "Print a thinner film. At {}, {} at {} works. {}", v.film("film"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensTwoPasses => format!(
+            "Run it through twice, {} at {}. {} Dye counts both passes.", v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensLowCure => format!(
+            "A low-cure white would do, {} at {}. {}", v.belt("belt"), v.heat("set"), opened(v)
         ),
         C::MeltsInCure => format!(
             "{} melts in the dryer. It melts at {}, below any plastisol cure. Use another process.",
@@ -148,8 +191,8 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("exit")
         ),
         C::OverheatedPvc => format!(
-            "The film can reach {}. Overheated plastisol gives off an acid gas. Keep the extraction on; if it smells sharp, leave the room. The maker's safety data sheet and your local code come first.",
-            v.heat("peak")
+            "The film can reach {} and stays {} over the heat where it begins to break down. Overheated plastisol gives off an acid gas. Keep the extraction on; if it smells sharp, leave the room. The maker's safety data sheet and your local code come first.",
+            v.heat("peak"), v.seconds("seconds")
         ),
         C::BeltStop => "A stopped belt burns cloth in seconds. Panels off or lifted, empty the belt, extinguisher within reach. Clear lint from the dryer and its duct.".into(),
         C::CoatedBelt => "Non-stick belts and sheets give off toxic fume when they overheat. Never leave the belt standing under hot panels.".into(),
@@ -206,6 +249,19 @@ fn label_note(v: Facts<'_>) -> String {
     }
 }
 
+/// How far an opened window can be trusted.
+fn opened(v: Facts<'_>) -> String {
+    if v.number("robust") == Some(1.0) {
+        "Then the window is open, drift and a belt stop included.".into()
+    } else {
+        "Then it works as planned, with no room for drift.".into()
+    }
+}
+
+fn opened_by_gear(v: Facts<'_>) -> String {
+    format!("This one does not run so; ask what another gear costs. {}", opened(v))
+}
+
 /// What is left on each side of the window.
 fn room(v: Facts<'_>) -> String {
     let mut sides = Vec::new();
@@ -223,6 +279,15 @@ fn room(v: Facts<'_>) -> String {
         None => "It reaches past the ends of this dryer.".into(),
         Some(last) if sides.is_empty() => format!("Room left: {last}."),
         Some(last) => format!("Room left: {} or {last}.", sides.join(", ")),
+    }
+}
+
+/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+fn staining(v: Facts<'_>) -> String {
+    if v.has_word("grade") {
+        format!(" As a staining grade {}; grades forgive a tint.", v.code("grade"))
+    } else {
+        String::new()
     }
 }
 
@@ -334,7 +399,9 @@ pub(super) fn past_limit(topic: Topic) -> &'static str {
 pub(super) fn advice(advice: Advice) -> &'static str {
     match advice {
         Advice::BlockerBase => "Print the blocker first, a little under the edge of the white.",
-        Advice::SmoothingScreen => "Print a smoothing stroke first and press the nap down.",
+        Advice::SmoothingScreen => {
+            "After the first flash run a blank smoothing screen: it presses the nap into the warm film."
+        }
         Advice::AdhesionAdditive => "Mix in the bonding additive the ink maker names.",
         Advice::StretchAdditive => "Mix in the stretch base the ink maker names.",
         Advice::NoReducer => "No reducer in this white. Stir it and warm it instead.",
@@ -511,6 +578,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Blocker => "blocker",
         L::Flash => "Flash",
         L::DryTacky => "dry, still tacky",
+        L::SmoothingScreen => "Smoothing screen",
+        L::NapPressedDown => "nap pressed down",
         L::Dryer => "Dryer",
         L::CoolThenStack => "cool, then stack",
         L::Why => "Why",

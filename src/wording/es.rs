@@ -17,12 +17,12 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
         C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
-            "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.",
-            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit")
+            "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::ClothBleeds => format!(
-            "La tela suelta tinte. {} retiene casi todo: lo probable tras {} días es {}, en el peor caso {}, límite {}.",
-            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit")
+            "La tela suelta tinte. {} retiene casi todo: lo probable tras {} días es {}, en el peor caso {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
         C::NothingToBleed => format!(
             "Nada suelta tinte. A este calor el tinte se queda en {}, así que basta el blanco más suave y barato.",
@@ -70,6 +70,21 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "No cubre. Bajo una capa de {} la tela se nota {}; hasta {} vale. Dé otra pasada o abra la malla.",
             v.film("film"), v.tenth("shows"), v.tenth("limit")
         ),
+        C::OneStrokeMore => format!(
+            "Una pasada más. Capa {}, y la tela se nota {}.", v.film("film"), v.tenth("shows")
+        ),
+        C::CoarserMesh => format!(
+            "La malla siguiente más abierta, {}. Capa {}, y la tela se nota {}.",
+            v.threads("threads"), v.film("film"), v.tenth("shows")
+        ),
+        C::LooksBluish => format!(
+            "Un blanco fino se ve azulado. Con {} queda {} más azul que el blanco pleno. Una capa más gruesa lo templa.",
+            v.film("film"), v.tenth("bluer")
+        ),
+        C::LooksDull => format!(
+            "La barrera gris apaga el blanco. Queda {} más oscuro que el blanco pleno. Más blanco encima lo levanta.",
+            v.tenth("darker")
+        ),
         C::MayGhost => format!(
             "Puede dejar sombra en este tono. A los blancos de esta clase les pasa en {}. No apile en caliente.",
             v.chance("frequency")
@@ -86,8 +101,11 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AdhesionUnknown => "No está hecho para agarrar aquí. En nailon y recubrimientos la capa puede pelarse al lavar. Pruebe con cinta.".into(),
         C::AdhesionHolds => "Está hecho para agarrar en nailon.".into(),
         C::NapShows => format!(
-            "El pelo asoma. Mide {}, la capa {}. Imprima antes una pasada que lo alise.",
+            "El pelo asoma. Mide {}, la capa {}. Pase una pantalla alisadora tras el primer presecado.",
             v.film("nap"), v.film("film")
+        ),
+        C::SmoothingHelps => format!(
+            "Una pantalla alisadora tumba el pelo. Mide {}, más de lo que sujeta esta capa.", v.film("nap")
         ),
         C::HolesLoseFilm => format!(
             "La malla tiene huecos. {} de la cara está abierto y la tinta se cuela.", v.share("open_percent")
@@ -103,6 +121,30 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         ),
         C::SoftensNear => format!(
             "La fibra se ablanda: {}. Llega a {} y se ablanda desde {}.", v.word("fibre"), v.heat("peak"), v.heat("limit")
+        ),
+        C::CoatingNear => format!(
+            "El recubrimiento puede sufrir. La tela llega a {}, y un recubrimiento aguanta unos {}.", v.heat("peak"), v.heat("limit")
+        ),
+        C::OpensCooler => format!("Deje bajar el horno a {}. {}", v.heat("set"), opened(v)),
+        C::OpensHotter => format!("Suba el horno a {}. {}", v.heat("set"), opened(v)),
+        C::OpensSlower => format!(
+            "Serviría una cinta más lenta, {} a {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensFaster => format!(
+            "Serviría una cinta más rápida, {} a {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensPreDry => format!(
+            "Seque antes la tela. Lleva {} de agua; seca, {} a {} sirve. {}",
+            v.percent("water_percent"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensThinner => format!(
+            "Estampe una capa más fina. Con {}, {} a {} sirve. {}", v.film("film"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensTwoPasses => format!(
+            "Páselo dos veces, {} a {}. {} El tinte cuenta las dos pasadas.", v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensLowCure => format!(
+            "Serviría un blanco de baja temperatura, {} a {}. {}", v.belt("belt"), v.heat("set"), opened(v)
         ),
         C::MeltsInCure => format!(
             "La fibra se derrite en el horno: {}. Se derrite a {}, por debajo de cualquier curado de plastisol. Use otro proceso.",
@@ -148,8 +190,8 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("exit")
         ),
         C::OverheatedPvc => format!(
-            "La capa puede llegar a {}. El plastisol recalentado suelta un gas ácido. Extracción siempre en marcha; si huele fuerte, salga. Mandan la ficha de seguridad del fabricante y las normas locales.",
-            v.heat("peak")
+            "La capa puede llegar a {} y pasa {} sobre el calor en que empieza a descomponerse. El plastisol recalentado suelta un gas ácido. Extracción siempre en marcha; si huele fuerte, salga. Mandan la ficha de seguridad del fabricante y las normas locales.",
+            v.heat("peak"), v.seconds("seconds")
         ),
         C::BeltStop => "Una cinta parada quema tela en segundos. Paneles apagados o levantados, cinta vacía, extintor a mano. Limpie la pelusa del horno y del conducto.".into(),
         C::CoatedBelt => "Las cintas y láminas antiadherentes sueltan humo tóxico si se recalientan. No deje la cinta parada bajo paneles calientes.".into(),
@@ -206,6 +248,19 @@ fn label_note(v: Facts<'_>) -> String {
     }
 }
 
+/// How far an opened window can be trusted.
+fn opened(v: Facts<'_>) -> String {
+    if v.number("robust") == Some(1.0) {
+        "Así la ventana está abierta, con deriva y parada de cinta incluidas.".into()
+    } else {
+        "Así funciona según lo previsto, sin margen para la deriva.".into()
+    }
+}
+
+fn opened_by_gear(v: Facts<'_>) -> String {
+    format!("Esta no llega; pregunte cuánto cuesta otra transmisión. {}", opened(v))
+}
+
 /// What is left on each side of the window.
 fn room(v: Facts<'_>) -> String {
     let mut sides = Vec::new();
@@ -223,6 +278,15 @@ fn room(v: Facts<'_>) -> String {
         None => "Llega más allá de lo que puede este horno.".into(),
         Some(last) if sides.is_empty() => format!("Queda: {last}."),
         Some(last) => format!("Queda: {} o {last}.", sides.join(", ")),
+    }
+}
+
+/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+fn staining(v: Facts<'_>) -> String {
+    if v.has_word("grade") {
+        format!(" En grado de manchado, {}; los grados perdonan un tinte.", v.code("grade"))
+    } else {
+        String::new()
     }
 }
 
@@ -334,7 +398,9 @@ pub(super) fn past_limit(topic: Topic) -> &'static str {
 pub(super) fn advice(advice: Advice) -> &'static str {
     match advice {
         Advice::BlockerBase => "Imprima primero la barrera, un poco por dentro del borde del blanco.",
-        Advice::SmoothingScreen => "Imprima antes una pasada que alise el pelo y aplástelo.",
+        Advice::SmoothingScreen => {
+            "Tras el primer presecado pase una pantalla alisadora vacía: hunde el pelo en la capa tibia."
+        }
         Advice::AdhesionAdditive => "Mezcle el aditivo de agarre que indique el fabricante de tinta.",
         Advice::StretchAdditive => "Mezcle la base elástica que indique el fabricante de tinta.",
         Advice::NoReducer => "Sin reductor en este blanco. Mejor remuévalo y témplelo.",
@@ -511,6 +577,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Blocker => "barrera",
         L::Flash => "Presecar",
         L::DryTacky => "seco, aún pegajoso",
+        L::SmoothingScreen => "Pantalla alisadora",
+        L::NapPressedDown => "pelo tumbado",
         L::Dryer => "Horno",
         L::CoolThenStack => "enfriar y apilar",
         L::Why => "Por qué",

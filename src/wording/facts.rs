@@ -63,6 +63,12 @@ impl<'a> Facts<'a> {
         self.written(name, Quantity::Film)
     }
 
+    /// A mesh by its threads with the unit.
+    #[must_use]
+    pub fn threads(self, name: &str) -> String {
+        self.written(name, Quantity::Threads)
+    }
+
     /// A share in percent with its sign.
     #[must_use]
     pub fn percent(self, name: &str) -> String {

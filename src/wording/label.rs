@@ -50,6 +50,10 @@ pub enum Label {
     Blocker,
     Flash,
     DryTacky,
+    /// The smoothing screen as a step.
+    SmoothingScreen,
+    /// What it does.
+    NapPressedDown,
     Dryer,
     CoolThenStack,
     // sections

@@ -12,6 +12,7 @@ mod en;
 mod es;
 mod facts;
 mod label;
+mod meter;
 pub mod number;
 mod record;
 mod time;

@@ -8,13 +8,13 @@
 //!
 //! The tool says what it does, step by step, and every failure says the next thing to try.
 
-pub mod base85;
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod build;
 pub mod check;
 pub mod chromium;
 pub mod imports;
+pub mod letters;
 pub mod package;
 pub mod page;
 pub mod policy;

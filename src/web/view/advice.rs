@@ -17,6 +17,14 @@ pub(super) fn is_change(code: Code) -> bool {
             | Code::IfHotter
             | Code::OtherHeat
             | Code::OtherProcess
+            | Code::OpensCooler
+            | Code::OpensHotter
+            | Code::OpensSlower
+            | Code::OpensFaster
+            | Code::OpensPreDry
+            | Code::OpensThinner
+            | Code::OpensTwoPasses
+            | Code::OpensLowCure
     )
 }
 

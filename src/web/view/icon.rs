@@ -33,6 +33,7 @@ const FILM: &str =
 pub const NO_BASE: &str = r#"<path class="ic" stroke-dasharray="4 5" d="M14 24h122v10H14z"/>"#;
 pub const BASE: &str = r#"<path class="ic" d="M4 34h142"/><path class="ic-f" d="M14 24h122v10H14z"/>"#;
 pub const STROKE: &str = r#"<path class="ic" d="M4 34h142"/><path class="ic ic-3" stroke-dasharray="3 4" d="M14 26h122"/><path class="ic-f" d="M84 4l10 0 6 20h-9z"/><path class="ic" d="M24 15h42M58 9l8 6-8 6"/>"#;
+pub const SMOOTH: &str = r#"<path class="ic" d="M4 34h142"/><path class="ic-f" d="M14 28h122v5H14z"/><path class="ic" d="M14 22h122"/><path class="ic-f" d="M84 2l10 0 6 18h-9z"/><path class="ic" d="M24 12h42M58 6l8 6-8 6"/>"#;
 pub const FLASH: &str = r#"<path class="ic-f" d="M30 2h90v7H30z"/><path class="ic" d="M45 14v4M45 22v4M65 14v4M65 22v4M85 14v4M85 22v4M105 14v4M105 22v4"/><path class="ic" d="M4 38h142"/><path class="ic-f" d="M40 32h70v5H40z"/>"#;
 pub const DRYER: &str = r#"<path class="ic" d="M30 5h90v20H30z"/><path class="ic" d="M6 33h138"/><circle class="ic" cx="10" cy="38" r="4.5"/><circle class="ic" cx="140" cy="38" r="4.5"/><path class="ic-f" d="M58 29h34v4H58z"/><path class="ic" d="M45 10v10M60 10v10M75 10v10M90 10v10M105 10v10"/>"#;
 
@@ -81,6 +82,15 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
         | C::ScorchNear
         | C::ShrinkNear
         | C::SoftensNear
+        | C::CoatingNear
+        | C::OpensCooler
+        | C::OpensHotter
+        | C::OpensSlower
+        | C::OpensFaster
+        | C::OpensPreDry
+        | C::OpensThinner
+        | C::OpensTwoPasses
+        | C::OpensLowCure
         | C::MeltsInCure => (DRYER_SMALL, "c-heat"),
         C::DyeUnknown | C::LotNew | C::EvidenceCounted | C::MoneyAddsCare | C::Lapse | C::MakerWordNeeded => {
             (TAG, "c-trial")

@@ -50,6 +50,11 @@ fn one(step: &Step, pick: &Pick, voice: Voice) -> impl IntoView + use<> {
             voice.say(&Phrase::FlashFor { time: voice.quantity(Quantity::Seconds, seconds.round()) }),
             voice.label(Label::DryTacky).into(),
         ),
+        Step::Smooth => step_view(
+            icon::SMOOTH,
+            voice.label(Label::SmoothingScreen).into(),
+            voice.label(Label::NapPressedDown).into(),
+        ),
         Step::Dryer { passes } => {
             let cool = pick.advice.contains(&Advice::CoolBeforeStacking);
             let under = if cool || *passes < 2 {

@@ -1,0 +1,85 @@
+//! Many dwells of a one-zone dryer at the price of a few.
+//!
+//! A belt that runs slower only stays longer in the same heat. So the hot part is marched once, to the longest
+//! dwell, and at each shorter one it stops for a moment and a cooling tail is forked off. Dryers of several zones cannot share it: there a slower belt stretches every zone.
+
+use super::error::{check_case, check_dryer, check_stack};
+use super::journey::{Journey, in_zone};
+use super::lay::Grid;
+use super::{Case, Dryer, HistoryError, Sample, Stack, World};
+use crate::numerics::Lanes;
+use crate::numerics::march::{Effort, Tolerance};
+use crate::quantity::{FieldError, Problem};
+
+/// What is followed along the way, and copied where the way forks.
+pub trait Follow<const L: usize>: Clone {
+    /// Goes from one sample to the next; a cubic with their rates holds in between.
+    fn step(&mut self, from: &Sample<L>, to: &Sample<L>);
+}
+
+/// Follows `start` through a one-zone dryer at each of `dwells` (s, rising) and through the cooling after it, runs
+/// (set temperature in K, world) side by side; calls `done` with each dwell's index.
+///
+/// # Errors
+/// [`HistoryError`]; a dryer of several zones.
+pub fn forked<const L: usize, F: Follow<L>>(
+    stack: &Stack,
+    dryer: &Dryer,
+    runs: &[(f64, World); L],
+    dwells: &[f64],
+    tolerance: Tolerance,
+    start: &F,
+    mut done: impl FnMut(usize, F),
+) -> Result<Effort, HistoryError> {
+    let ([zone], Some(&longest)) = (dryer.zones.as_slice(), dwells.last()) else {
+        let count = dryer.zones.len().to_string();
+        let problem = Problem::OutOfRange { min: 1.0, max: 1.0, unit: "1".into() };
+        return Err(FieldError::new("zones", count, problem).into());
+    };
+    check_stack(stack)?;
+    check_dryer(dryer)?;
+    let (sets, worlds) = (runs.map(|(set, _)| set), &runs.map(|(_, world)| world));
+    for (set, world) in runs.iter().copied() {
+        check_case(&Case { set, belt: zone.length / longest, world }, dryer)?;
+    }
+    let belt = &dryer.belt;
+    let under = [belt.heat_capacity, belt.contact, belt.enters];
+    let mut hot = Journey::start(stack, worlds, under, Grid::SHIPPED, tolerance);
+    // What a tail adds is small, and it need not be followed as closely.
+    let loose = Tolerance { temperature: tolerance.temperature * LOOSER, border: tolerance.border * LOOSER };
+    let mut cold = Journey::start(stack, worlds, under, Grid::SHIPPED, loose);
+    let around = in_zone(stack, dryer, zone, Lanes(sets), worlds);
+    let mut trunk = start.clone();
+    let mut before: Option<Sample<L>> = None;
+    let mut reached = 0.0;
+    let mut next_step = None;
+    for (index, &dwell) in dwells.iter().enumerate() {
+        let part = dwell - reached;
+        let first = next_step.map(|seconds: f64| (seconds / part).min(1.0));
+        let next = hot.go_on(around, Lanes::splat(part), first, &mut |sample| {
+            if let Some(from) = &before {
+                trunk.step(from, &sample);
+            }
+            before = Some(sample);
+        })?;
+        next_step = Some(next * part);
+        reached = dwell;
+        let mut branch = trunk.clone();
+        (cold.state, cold.clock) = (hot.state, hot.clock);
+        let mut last = before;
+        cold.rest_until_cool(dryer.cooling.rests(), &mut |sample| {
+            if let Some(from) = &last {
+                branch.step(from, &sample);
+            }
+            last = Some(sample);
+        })?;
+        done(index, branch);
+    }
+    Ok(Effort {
+        accepted: hot.effort.accepted + cold.effort.accepted,
+        rejected: hot.effort.rejected + cold.effort.rejected,
+    })
+}
+
+/// How much looser a tail's tolerance is.
+const LOOSER: f64 = 5.0;

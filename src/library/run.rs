@@ -1,0 +1,254 @@
+//! Runs through a dryer as a shop writes them down: what they did to the print, and what they tell of dryer and ink.
+
+use super::Library;
+use super::cloth::cloth;
+use crate::cure::{Seen, learn, trace};
+use crate::dryer::{
+    self, Case, Cooling, Dryer, Film, HistoryError, NearInfrared, Place, Reading, Sample, Stack,
+};
+use crate::dryer::{TOLERANCE, World, history};
+use crate::plan::{Curve, Garment, bounds};
+use crate::quantity::units::{celsius, kelvin};
+use crate::quantity::{Band, Bound, FieldError};
+use serde::{Deserialize, Serialize};
+
+/// One run of one print.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct DryerRun {
+    /// Id of the dryer.
+    pub dryer: String,
+    /// What was printed on.
+    pub garment: Garment,
+    /// Film of white, µm; 0 for bare cloth.
+    pub film_um: f64,
+    /// Film of blocker under it, µm.
+    pub blocker_um: f64,
+    /// Set temperature, °C.
+    pub set_c: f64,
+    /// Belt, m/min.
+    pub belt_m_per_min: f64,
+    /// Times through the dryer; absent for once.
+    pub passes: Option<u32>,
+    /// Humidity of the room, %; absent for 60.
+    pub humidity_percent: Option<f64>,
+    /// How it cooled; absent for as the dryer's record says.
+    pub cooling: Option<Cooling>,
+    /// Id of the white whose fusion is followed; absent for an ordinary one.
+    pub white: Option<String>,
+}
+
+/// Where a probe or tape lay.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ProbeAt {
+    /// On the film.
+    FilmTop,
+    /// Between film and cloth.
+    #[default]
+    FilmBottom,
+    /// In the cloth.
+    Cloth,
+}
+
+/// A reading of a probe.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ProbeReading {
+    /// Time since the print entered the heat, s.
+    pub seconds: f64,
+    /// What it read, °C.
+    pub temp_c: f64,
+}
+
+/// A probe's ride through a dryer.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct ProbeRun {
+    /// The run.
+    pub run: DryerRun,
+    /// Where the probe lay.
+    pub at: ProbeAt,
+    /// Its readings, in the order of time.
+    pub readings: Vec<ProbeReading>,
+}
+
+/// What a probe run tells of a dryer.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct DryerLearnt {
+    /// Air above what the dial says, K.
+    pub air_k: Band,
+    /// Heat transfer, as a multiple of the record's.
+    pub h: Band,
+    /// Exchange factor, as a multiple of the record's.
+    pub exchange: Band,
+    /// What is left between readings and equations, K.
+    pub misfit_k: f64,
+    /// Whether the readings fit such a dryer at all.
+    pub believable: bool,
+}
+
+/// Prints of one white that were washed, stretched or rubbed.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct TestedWhite {
+    /// Id of the white.
+    pub white: String,
+    /// Its prints.
+    pub prints: Vec<TestedPrint>,
+}
+
+/// One print and how it came through.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TestedPrint {
+    /// How it was cured.
+    pub run: DryerRun,
+    /// How it came through wash, stretch and rub.
+    pub seen: Seen,
+}
+
+/// What tested prints tell of a white.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct WhiteLearnt {
+    /// Temperature of half fusion, °C.
+    pub half_fused_c: Band,
+    /// Time constant of fusion at its reference, s.
+    pub fusion_time_s: Band,
+    /// How far such results were to be expected, 0 to 1; far under 0.01, look for what went wrong.
+    pub expected: f64,
+}
+
+const FILM: Bound = Bound { field: "film_um", min: 0.0, max: 2000.0, unit: "µm" };
+const BLOCKER: Bound = Bound { field: "blocker_um", min: 0.0, max: 500.0, unit: "µm" };
+
+/// A run resolved: its stack, its dryer, its setting.
+struct Resolved {
+    stack: Stack,
+    dryer: Dryer,
+    case: Case,
+    passes: u32,
+}
+
+fn one(error: FieldError) -> Vec<FieldError> {
+    vec![error]
+}
+
+fn march_error(error: HistoryError) -> Vec<FieldError> {
+    match error {
+        HistoryError::Outside(error) => one(error),
+        error => one(FieldError::new("run", error.to_string(), crate::quantity::Problem::NotUnderstood)),
+    }
+}
+
+impl DryerRun {
+    fn resolve(&self, library: &Library) -> Result<Resolved, Vec<FieldError>> {
+        let record =
+            library.dryer(&self.dryer).map_err(|error| one(FieldError { field: "dryer".into(), ..error }))?;
+        let mut dryer = Dryer::read(record)?;
+        dryer.cooling = self.cooling.unwrap_or(dryer.cooling);
+        let cloth = cloth(&self.garment, library)
+            .map_err(|errors| errors.into_iter().map(|error| error.within("garment")).collect::<Vec<_>>())?;
+        FILM.check(self.film_um).map_err(one)?;
+        BLOCKER.check(self.blocker_um).map_err(one)?;
+        let set =
+            Bound { field: "set_c", min: celsius(dryer.set_low), max: celsius(dryer.set_high), unit: "°C" };
+        set.check(self.set_c).map_err(one)?;
+        dryer::bounds::BELT_SPEED
+            .check(self.belt_m_per_min)
+            .map_err(|error| one(FieldError { field: "belt_m_per_min".into(), ..error }))?;
+        let passes = self.passes.unwrap_or(1);
+        bounds::PASSES.check(f64::from(passes)).map_err(one)?;
+        let humidity = bounds::HUMIDITY.check(self.humidity_percent.unwrap_or(60.0)).map_err(one)?;
+        bounds::ADDED_WATER
+            .check(self.garment.added_water_percent)
+            .map_err(|error| one(error.within("garment")))?;
+        let film = |um: f64| Film { thickness: um * 1e-6, density: Film::DENSITY };
+        let mut stack = Stack::garment(film(self.film_um), &cloth.fabric, humidity / 100.0);
+        stack.blocker = (self.blocker_um > 0.0).then(|| film(self.blocker_um));
+        stack.added_water = self.garment.added_water_percent / 100.0;
+        stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
+        let belt = self.belt_m_per_min / 60.0;
+        Ok(Resolved {
+            stack,
+            dryer,
+            case: Case { set: kelvin(self.set_c), belt, world: World::NOMINAL },
+            passes,
+        })
+    }
+
+    /// Temperatures, water and fusion over the run.
+    ///
+    /// # Errors
+    /// Every field that cannot be used, by its path.
+    pub fn curve(&self, library: &Library) -> Result<Curve, Vec<FieldError>> {
+        let Resolved { stack, dryer, case, passes } = self.resolve(library)?;
+        let kinetics = match &self.white {
+            Some(id) => {
+                library.white_record(id).and_then(|record| library.white(record)).map_err(one)?.kinetics
+            }
+            None => super::cure_kinetics(library.kinetics_record("ordinary").map_err(one)?),
+        };
+        let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(march_error)?;
+        Ok(Curve::of(&history, &trace(&history, |sample| sample.film_bottom, &kinetics)))
+    }
+}
+
+impl ProbeRun {
+    /// What the ride tells of the dryer.
+    ///
+    /// # Errors
+    /// Every field that cannot be used, by its path.
+    pub fn learn(&self, library: &Library) -> Result<DryerLearnt, Vec<FieldError>> {
+        let within = |errors: Vec<FieldError>| errors.into_iter().map(|error| error.within("run")).collect();
+        let Resolved { stack, dryer, case, .. } =
+            self.run.resolve(library).map_err(|errors| -> Vec<_> { within(errors) })?;
+        let readings: Vec<Reading> = self
+            .readings
+            .iter()
+            .map(|reading| Reading { seconds: reading.seconds, temperature: kelvin(reading.temp_c) })
+            .collect();
+        let place: Place<8> = match self.at {
+            ProbeAt::FilmTop => |sample: &Sample<8>| sample.film_top,
+            ProbeAt::FilmBottom => |sample: &Sample<8>| sample.film_bottom,
+            ProbeAt::Cloth => |sample: &Sample<8>| sample.cloth,
+        };
+        let found =
+            dryer::calibrate(&stack, &dryer, case.set, case.belt, place, &readings).map_err(march_error)?;
+        Ok(DryerLearnt {
+            air_k: found.air,
+            h: found.h,
+            exchange: found.exchange,
+            misfit_k: found.misfit,
+            believable: found.believable,
+        })
+    }
+}
+
+impl TestedWhite {
+    /// What the prints tell of the white.
+    ///
+    /// # Errors
+    /// Every field that cannot be used, by its path.
+    pub fn learn(&self, library: &Library) -> Result<WhiteLearnt, Vec<FieldError>> {
+        let record = library.white_record(&self.white).map_err(one)?;
+        let white = library.white(record).map_err(one)?;
+        let needed = library.limit("fused-share").map_err(one)?.value.value;
+        let mut prints = Vec::with_capacity(self.prints.len());
+        for (i, print) in self.prints.iter().enumerate() {
+            let at = format!("prints[{i}].run");
+            let Resolved { stack, dryer, case, passes } = print
+                .run
+                .resolve(library)
+                .map_err(|errors| errors.into_iter().map(|error| error.within(&at)).collect::<Vec<_>>())?;
+            let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(march_error)?;
+            prints.push((history, print.seen));
+        }
+        let learnt = learn(&white.kinetics, needed, &prints);
+        Ok(WhiteLearnt {
+            half_fused_c: learnt.half_fused.map(celsius),
+            fusion_time_s: learnt.fusion_time,
+            expected: learnt.expected,
+        })
+    }
+}

@@ -1,0 +1,122 @@
+use super::table::{Heading, Row, Rows};
+use super::tokens::{Parted, Token, split};
+use super::{MeterError, MeterProblem};
+
+/// True for a text that is laid out as CGATS.17: keywords, a data format, data.
+pub(super) fn is_cgats(text: &str) -> bool {
+    text.lines().map(str::trim_start).any(|line| line.starts_with("BEGIN_DATA_FORMAT"))
+        || text.lines().next().is_some_and(|line| line.trim_start().starts_with("CGATS"))
+}
+
+/// A count that the file states, and where.
+struct Stated {
+    count: usize,
+    line: usize,
+    column: usize,
+    text: String,
+}
+
+#[derive(PartialEq)]
+enum Part {
+    Header,
+    Format,
+    Data,
+}
+
+/// The tables of a CGATS.17 text, one below the other.
+///
+/// Fields are parted by blanks; a row may run over several lines. A file with tabs and empty fields is read by its
+/// tabs where only so the count is met.
+pub(super) fn rows(text: &str) -> Result<Rows, MeterError> {
+    let mut found = Rows::default();
+    let mut headings: Vec<Heading> = Vec::new();
+    let (mut fields, mut sets): (Option<Stated>, Option<Stated>) = (None, None);
+    let mut part = Part::Header;
+    let mut pending: Vec<Token> = Vec::new();
+    let (mut began, mut sets_found, mut last) = (0, 0, 1);
+    for (number, line) in (1..).zip(text.lines()) {
+        last = number;
+        let tokens = split(line, number, Parted::Blanks)?;
+        let Some(first) = tokens.first() else { continue };
+        match (first.text.as_str(), &part) {
+            ("BEGIN_DATA_FORMAT", _) => {
+                headings.clear();
+                part = Part::Format;
+            }
+            ("END_DATA_FORMAT", _) => {
+                part = Part::Header;
+                keep(fields.take(), "NUMBER_OF_FIELDS", headings.len())?;
+            }
+            ("BEGIN_DATA", _) => {
+                part = Part::Data;
+                sets_found = 0;
+            }
+            ("END_DATA", _) => {
+                ragged(&pending, began, headings.len())?;
+                keep(sets.take(), "NUMBER_OF_SETS", sets_found)?;
+                part = Part::Header;
+            }
+            (_, Part::Format) => headings.extend(tokens.iter().map(|token| Heading::new(token, number))),
+            (_, Part::Data) => {
+                if pending.is_empty() {
+                    began = number;
+                }
+                pending.extend(by_tabs(line, number, headings.len(), &tokens)?);
+                if pending.len() > headings.len() {
+                    return ragged(&pending, began, headings.len()).map(|()| found);
+                }
+                if pending.len() == headings.len() {
+                    sets_found += 1;
+                    found.push(&headings, Row { line: began, fields: std::mem::take(&mut pending) });
+                }
+            }
+            ("NUMBER_OF_FIELDS", Part::Header) => fields = stated(&tokens, number),
+            ("NUMBER_OF_SETS", Part::Header) => sets = stated(&tokens, number),
+            (_, Part::Header) => found.seen_in(line),
+        }
+    }
+    match part {
+        Part::Header => Ok(found.with_headings(headings)),
+        Part::Format => Err(unfinished("END_DATA_FORMAT", last)),
+        Part::Data => Err(unfinished("END_DATA", last)),
+    }
+}
+
+fn unfinished(keyword: &str, line: usize) -> MeterError {
+    MeterError::at(line, 1, "", MeterProblem::Unfinished { keyword: keyword.into() })
+}
+
+/// The fields of a data line: by blanks, or by tabs where only these make as many as there are headings.
+fn by_tabs(line: &str, number: usize, wanted: usize, blanks: &[Token]) -> Result<Vec<Token>, MeterError> {
+    if blanks.len() != wanted && line.contains('\t') {
+        let tabs = split(line, number, Parted::By('\t'))?;
+        if tabs.len() == wanted {
+            return Ok(tabs);
+        }
+    }
+    Ok(blanks.to_vec())
+}
+
+fn stated(tokens: &[Token], line: usize) -> Option<Stated> {
+    let [_, count, ..] = tokens else { return None };
+    let text = count.text.clone();
+    Some(Stated { count: text.parse().ok()?, line, column: count.column, text })
+}
+
+/// An error if a stated count is not kept.
+fn keep(stated: Option<Stated>, keyword: &str, found: usize) -> Result<(), MeterError> {
+    match stated {
+        Some(Stated { count, line, column, text }) if count != found => {
+            let problem = MeterProblem::Count { keyword: keyword.into(), stated: count, found };
+            Err(MeterError::at(line, column, &text, problem))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// An error if fields are left that make no whole row.
+fn ragged(pending: &[Token], line: usize, expected: usize) -> Result<(), MeterError> {
+    let Some(first) = pending.first() else { return Ok(()) };
+    let problem = MeterProblem::Ragged { expected, found: pending.len() };
+    Err(MeterError::at(line, first.column, &first.text, problem))
+}

@@ -1,0 +1,48 @@
+use super::column::Column;
+use super::table::{Heading, Row, Rows};
+use super::tokens::{Parted, Token, split};
+use super::{MeterError, MeterProblem};
+
+/// Ways to part a line, in the order in which they are tried.
+const WAYS: [Parted; 4] = [Parted::By('\t'), Parted::By(';'), Parted::By(','), Parted::Blanks];
+
+/// The table of a text with one sample a line: under the first line that has headings of colours.
+pub(super) fn rows(text: &str) -> Result<Rows, MeterError> {
+    let mut found = Rows::default();
+    let mut lines = (1..).zip(text.lines());
+    let table = lines.by_ref().find_map(|(number, line)| {
+        found.seen_in(line);
+        WAYS.into_iter().find_map(|way| {
+            let tokens = split(line, number, way).ok()?;
+            has_colours(&tokens).then(|| (way, headings(&tokens, number)))
+        })
+    });
+    let Some((way, headings)) = table else {
+        return Err(MeterError::at(1, 1, text.lines().next().unwrap_or_default(), MeterProblem::NoColours));
+    };
+    for (number, line) in lines {
+        let fields = split(line, number, way)?;
+        if fields.iter().all(|field| field.text.is_empty()) {
+            continue;
+        }
+        // Programs end rows with empty fields, or leave the last ones off where they are no colours.
+        let extra = fields.iter().skip(headings.len()).any(|field| !field.text.is_empty());
+        if extra {
+            let problem = MeterProblem::Ragged { expected: headings.len(), found: fields.len() };
+            return Err(MeterError::at(number, 1, line, problem));
+        }
+        found.push(&headings, Row { line: number, fields });
+    }
+    Ok(found.with_headings(headings))
+}
+
+fn headings(tokens: &[Token], line: usize) -> Vec<Heading> {
+    tokens.iter().map(|token| Heading::new(token, line)).collect()
+}
+
+/// True for headings with L*, a* and b*, or with a spectrum.
+fn has_colours(tokens: &[Token]) -> bool {
+    let columns: Vec<Column> = tokens.iter().map(|token| Column::of(&token.text)).collect();
+    let lab = (0..3).all(|which| columns.contains(&Column::Lab(which)));
+    lab || columns.iter().filter(|column| matches!(column, Column::Reflectance { .. })).count() >= 3
+}

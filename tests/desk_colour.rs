@@ -1,0 +1,62 @@
+//! The colour field of the form takes a name, a swatch or the numbers of a colour meter.
+#![allow(clippy::expect_used)] // a helper that cannot build its example should fail loudly
+
+use whitehold::desk::{Draft, Field};
+use whitehold::optics::Lab;
+use whitehold::plan::{Colour, Garment, Order};
+use whitehold::quantity::Problem;
+use whitehold::wording::{Language, Voice};
+
+fn draft(colour: Colour) -> Draft {
+    let garment = Garment { label: "100% cotton jersey".into(), colour, ..Garment::default() };
+    let order = Order { garments: vec![garment], ..Order::default() };
+    Draft::of(&order, "", Voice::from(Language::En))
+}
+
+fn read(draft: &Draft) -> Colour {
+    let order = draft.read().expect("readable");
+    order.garments.first().expect("a garment").colour.clone()
+}
+
+#[test]
+fn what_is_typed_becomes_a_name_or_a_lab() {
+    let red = Lab::of_swatch("#b01924").map(Into::into);
+    for (text, lab) in [
+        ("", None),
+        ("azul marino", None),
+        ("38, 58, 35", Some([38.0, 58.0, 35.0])),
+        ("38,5; 58; 35", Some([38.5, 58.0, 35.0])),
+        ("#b01924", red),
+    ] {
+        let mut draft = draft(Colour::default());
+        draft.write(Field::Colour, text);
+        assert_eq!(read(&draft), Colour { name: text.into(), lab }, "{text:?}");
+    }
+}
+
+#[test]
+fn a_measured_colour_of_an_order_stays_until_its_name_is_changed() {
+    let measured = Colour { name: "red".into(), lab: Some([38.0, 58.0, 35.0]) };
+    let mut draft = draft(measured.clone());
+    assert_eq!(read(&draft), measured);
+    draft.write(Field::Colour, "navy");
+    assert_eq!(read(&draft), Colour { name: "navy".into(), lab: None });
+}
+
+#[test]
+fn a_colour_that_cannot_be_is_refused_at_its_field() {
+    for (text, unit) in
+        [("138, 0, 0", Some("L*")), ("20, 60, 104", Some("C*")), ("#12345", None), ("38, 58", None)]
+    {
+        let mut draft = draft(Colour::default());
+        draft.write(Field::Colour, text);
+        let errors = draft.read().expect_err(text);
+        let error = errors.first().expect("an error");
+        assert_eq!((error.field.as_str(), error.value.as_str()), ("garments[0].colour", text));
+        match (&error.problem, unit) {
+            (Problem::OutOfRange { unit, .. }, Some(expected)) => assert_eq!(unit, expected, "{text}"),
+            (Problem::Unknown { accepted, .. }, None) => assert_eq!(accepted.len(), 2, "{text}"),
+            (problem, _) => panic!("{text}: {problem:?}"),
+        }
+    }
+}
