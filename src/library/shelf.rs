@@ -10,7 +10,7 @@
 //! version still needs, [`Trouble`] names what a browser may answer; `web::store` does as it is told.
 
 use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 /// Version of the layout below. A database of a later one is read and never written.
 pub const SCHEMA: u32 = 1;
@@ -98,7 +98,7 @@ pub fn lines(text: &str) -> impl Iterator<Item = &str> {
 #[must_use]
 pub fn sort(lines: &[Line]) -> (Vec<String>, Vec<&Line>) {
     let mut seen = BTreeSet::new();
-    let lines: Vec<&Line> = lines.iter().filter(|line| seen.insert(&line.id)).collect();
+    let lines: Vec<&Line> = lines.iter().filter(|line| seen.insert(line.id.as_str())).collect();
     let (whole, rest) = lines.split_at(lines.len() - lines.len() % SEGMENT);
     (whole.chunks(SEGMENT).map(|chunk| segment(chunk.iter().copied())).collect(), rest.to_vec())
 }
@@ -122,24 +122,20 @@ pub fn is_long(rows: usize) -> bool {
 /// What to seal of a journal, its rows in the order of their keys.
 #[must_use]
 pub fn seal(rows: &[Row]) -> Sealing {
-    let mut newest = BTreeMap::new();
-    for row in rows {
-        if let Some(slot) = &row.slot {
-            newest.insert(slot.as_str(), row.key);
+    let mut sealing = Sealing::default();
+    let mut slots = BTreeSet::new();
+    for row in rows.iter().rev() {
+        if let Some(slot) = &row.slot
+            && (slots.len() == DRAFTS || !slots.insert(slot.as_str()))
+        {
+            sealing.gone.push(row.key);
         }
     }
-    let mut kept: Vec<f64> = newest.into_values().collect();
-    kept.sort_by(f64::total_cmp);
-    let kept = kept.split_off(kept.len().saturating_sub(DRAFTS));
-    let is_kept = |key: f64| kept.binary_search_by(|other| other.total_cmp(&key)).is_ok();
-    let dropped = rows.iter().filter(|row| row.slot.is_some() && !is_kept(row.key));
-    let mut sealing = Sealing { segments: Vec::new(), gone: dropped.map(|row| row.key).collect() };
-
     let mut seen = BTreeSet::new();
     let mut chunk = Vec::new();
     let mut keys = Vec::new();
     for row in rows.iter().filter(|row| row.slot.is_none()) {
-        if !seen.insert(&row.line.id) {
+        if !seen.insert(row.line.id.as_str()) {
             sealing.gone.push(row.key);
             continue;
         }

@@ -13,6 +13,9 @@ use wasm_bindgen_futures::spawn_local;
 /// How the slots of drafts begin.
 const DRAFTS: &str = "draft/";
 
+/// Whoever hears whether what stands on the page is kept.
+type Told = dyn Fn(Result<(), Trouble>);
+
 /// Keeps drafts; cheap to copy.
 #[derive(Clone)]
 pub struct Keeper {
@@ -30,7 +33,7 @@ struct Inner {
     latest: String,
     waiting: Option<String>,
     busy: bool,
-    told: Rc<dyn Fn(Result<(), Trouble>)>,
+    told: Rc<Told>,
 }
 
 impl Keeper {
@@ -102,7 +105,7 @@ impl Keeper {
     }
 
     /// Who hears of the last save; nobody while a newer draft waits.
-    fn settled(&self) -> Option<Rc<dyn Fn(Result<(), Trouble>)>> {
+    fn settled(&self) -> Option<Rc<Told>> {
         let inner = self.inner.borrow();
         inner.waiting.is_none().then(|| Rc::clone(&inner.told))
     }

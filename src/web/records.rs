@@ -6,6 +6,9 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 
+/// Whoever hears how many changes were stored, or why none was.
+type Told = dyn Fn(u32, Result<(), Trouble>);
+
 /// Stores lines; cheap to copy.
 #[derive(Clone)]
 pub struct Recorder {
@@ -19,7 +22,7 @@ struct Inner {
     /// How many changes the waiting lines are of.
     changes: u32,
     busy: bool,
-    told: Rc<dyn Fn(u32, Result<(), Trouble>)>,
+    told: Rc<Told>,
 }
 
 impl Recorder {
@@ -78,7 +81,7 @@ impl Recorder {
 
     /// Takes back what could not be stored, before whatever came meanwhile; there is no second try before the next
     /// change.
-    fn settled(&self, lines: Vec<Line>, changes: u32, stored: bool) -> Rc<dyn Fn(u32, Result<(), Trouble>)> {
+    fn settled(&self, lines: Vec<Line>, changes: u32, stored: bool) -> Rc<Told> {
         let mut inner = self.inner.borrow_mut();
         if !stored {
             let later = std::mem::replace(&mut inner.waiting, lines);
