@@ -14,9 +14,10 @@
 //! [`read`] looks at the whole file before it hands out any of it: a file is taken whole or not at all.
 
 use super::log::{Entry, LineProblem, Log, VERSION, read_line};
+use super::order::sorted;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
-use std::collections::HashSet;
+use std::collections::BTreeSet;
 use std::fmt::{self, Write};
 
 /// The word that tells our files from others.
@@ -140,8 +141,8 @@ impl std::error::Error for FileError {}
 /// The whole log as one file. What came in with a merge that was taken back stays out.
 #[must_use]
 pub fn write(log: &Log, at: i64) -> String {
-    let mut entries: Vec<&Entry> = log.entries().iter().filter(|entry| !log.hides_entry(entry)).collect();
-    entries.sort_unstable_by_key(|entry| entry.order());
+    let entries: Vec<&Entry> = log.entries().iter().filter(|entry| !log.hides_entry(entry)).collect();
+    let entries = sorted(entries, &|a, b| a.order().cmp(&b.order()));
     let version = entries.iter().map(|entry| entry.v).max().unwrap_or(VERSION);
     let header =
         Header { format: FORMAT.into(), version, by: log.tablet().into(), at, entries: entries.len() };
@@ -217,8 +218,8 @@ pub fn read(text: &str) -> Result<Opened, FileError> {
     if entries.len() != header.entries {
         return Err(FileError::Count { said: header.entries, found: entries.len() });
     }
-    let mut seen = HashSet::with_capacity(entries.len());
-    if let Some(twice) = entries.iter().find(|entry| !seen.insert(&entry.id)) {
+    let mut seen = BTreeSet::new();
+    if let Some(twice) = entries.iter().find(|entry| !seen.insert(&*entry.id)) {
         return Err(FileError::Twice { id: twice.id.to_string() });
     }
     Ok(Opened { header, entries })

@@ -10,6 +10,7 @@ mod ask;
 mod cloth;
 pub mod file;
 pub mod log;
+mod order;
 mod overlay;
 mod record;
 mod resolve;

@@ -160,11 +160,10 @@ rows! {
 
 fn lay<T: Row>(base: &Library, log: &Log, library: &mut Library, unusable: &mut Vec<Unusable>) {
     let table = T::table_mut(library);
-    let at: HashMap<String, usize> =
-        table.iter().enumerate().map(|(at, row)| (row.id().to_owned(), at)).collect();
+    let at: HashMap<Box<str>, u32> = table.iter().map(|row| row.id().into()).zip(0..).collect();
     for record in log.records(T::KIND) {
         match read::<T>(&record, base) {
-            Ok(row) => match at.get(&*record.key.id).and_then(|&at| table.get_mut(at)) {
+            Ok(row) => match at.get(&record.key.id).and_then(|&at| table.get_mut(at as usize)) {
                 Some(place) => *place = row,
                 None => table.push(row),
             },

@@ -7,6 +7,7 @@
 
 use super::Library;
 use super::log::{Key, Kind, Log, Record};
+use super::order::sorted;
 use crate::ink::WhiteRecord;
 use crate::textile::FabricRecord;
 use crate::textile::spelling::{distance, fold};
@@ -82,7 +83,7 @@ impl Index {
             }
         }
         index.words = words.into_iter().collect();
-        index.words.sort_unstable_by(|a, b| a.0.cmp(&b.0));
+        index.words = sorted(std::mem::take(&mut index.words), &|a, b| a.0.cmp(&b.0));
         index
     }
 
@@ -160,20 +161,25 @@ impl Index {
                 *sum = if more == OUT { OUT } else { sum.saturating_add(more) };
             }
         }
-        let places = off.iter().zip(0_u32..).filter(|(off, _)| **off < OUT);
-        let mut found: Vec<(u8, u32)> = places.map(|(&off, place)| (off, place)).collect();
-        let count = found.len();
-        let nearer = |a: &(u8, u32), b: &(u8, u32)| a.0.cmp(&b.0).then_with(|| self.before(a.1, b.1));
-        if found.len() > MOST {
-            found.select_nth_unstable_by(MOST, nearer);
-            found.truncate(MOST);
+        let off_by = |place: u32| off.get(place as usize).copied().unwrap_or(OUT);
+        let nearer = |a: u32, b: u32| off_by(a).cmp(&off_by(b)).then_with(|| self.before(a, b)).is_lt();
+        // Few are shown and many may be found: only the nearest are put in order.
+        let mut items: Vec<u32> = Vec::with_capacity(MOST + 1);
+        let mut count = 0;
+        for place in (0_u32..).zip(&off).filter(|(_, off)| **off < OUT).map(|(place, _)| place) {
+            count += 1;
+            if items.len() == MOST && items.last().is_some_and(|&last| !nearer(place, last)) {
+                continue;
+            }
+            let at = items.partition_point(|&other| nearer(other, place));
+            items.insert(at, place);
+            items.truncate(MOST);
         }
-        found.sort_unstable_by(nearer);
         instead.retain(|&(_, count)| count > 0);
         if count > 0 || words.len() < 2 {
             instead.clear();
         }
-        Found { items: found.into_iter().map(|(_, place)| place).collect(), count, instead }
+        Found { items, count, instead }
     }
 
     /// Which of two items that are equally near comes first.

@@ -2,7 +2,7 @@
 
 use super::{Look, Shop, saved_id};
 use crate::library::FabricDye;
-use crate::library::log::{Conflict, Difference, Key, Kind, differences};
+use crate::library::log::{Conflict, Difference, Key, Kind, differences, fields};
 use crate::optics::Lab;
 use crate::wording::Language;
 use serde_json::{Map, Value};
@@ -170,15 +170,14 @@ impl Shop {
     pub(super) fn ships_fields(&self, key: &Key) -> Option<Map<String, Value>> {
         let ships = &self.ships;
         let id = &*key.id;
-        let value = match key.kind {
-            Kind::Fabric => serde_json::to_value(ships.fabric_record(id).ok()?),
-            Kind::White => serde_json::to_value(ships.white_record(id).ok()?),
-            Kind::Blocker => serde_json::to_value(ships.blocker(id).ok()?),
-            Kind::Dryer => serde_json::to_value(ships.dryer(id).ok()?),
-            Kind::Mesh => serde_json::to_value(ships.mesh_record(id).ok()?),
+        let mut fields = match key.kind {
+            Kind::Fabric => fields(ships.fabric_record(id).ok()?),
+            Kind::White => fields(ships.white_record(id).ok()?),
+            Kind::Blocker => fields(ships.blocker(id).ok()?),
+            Kind::Dryer => fields(ships.dryer(id).ok()?),
+            Kind::Mesh => fields(ships.mesh_record(id).ok()?),
             _ => return None,
         };
-        let Ok(Value::Object(mut fields)) = value else { return None };
         fields.retain(|name, value| name != "id" && !value.is_null());
         Some(fields)
     }

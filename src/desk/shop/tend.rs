@@ -5,7 +5,7 @@ use super::super::state::{Screen, State};
 use super::super::update::{Effect, ask_again, change};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
-use crate::library::log::{Change, Edit, Key, Kind, read_line};
+use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};
 use crate::library::shelf::Line;
 use crate::library::{FabricDye, Library, Lot};
 use crate::plan::Order;
@@ -233,7 +233,7 @@ impl Shop {
     }
 
     fn keep_order(&mut self, order: &Order, title: &str) -> Option<Line> {
-        let Ok(Value::Object(mut fields)) = serde_json::to_value(order) else { return None };
+        let mut fields = fields(order);
         fields.insert("title".into(), json!(title));
         let id =
             self.free(Kind::Order, title, |fields_there| fields_there.get("title") == fields.get("title"));
@@ -292,12 +292,8 @@ fn keep_cloth(draft: &Draft, shop: &mut Shop) -> Result<Option<Line>, Vec<FieldE
         .map_err(|errors| errors.into_iter().map(within).collect::<Vec<_>>())?;
     let id = shop.free(Kind::Fabric, &record.name, |fields| fields.get("name") == Some(&json!(record.name)));
     let record = FabricRecord { id: id.clone(), ..record };
-    let mut fields = Map::new();
-    for value in [serde_json::to_value(&record), serde_json::to_value(&dye)] {
-        if let Ok(Value::Object(part)) = value {
-            fields.extend(part);
-        }
-    }
+    let mut fields = fields(&record);
+    fields.extend(self::fields(&dye));
     let mut edits: Vec<Edit> = shop.log.put(Kind::Fabric, &id, &fields, None).into_iter().collect();
     if !garment.lot.is_empty() {
         let part = garment.lot.replace('/', "-");

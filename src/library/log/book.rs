@@ -1,21 +1,15 @@
 use super::fold::{Fold, Record, Version};
 use super::line::MOST_STAMP;
 use super::{Change, Edit, Entry, Fields, Key, Kind, Put, Remove, VERSION, differences, same};
+use crate::library::order::sorted;
 use serde_json::{Map, Value};
-use std::collections::{BTreeMap, HashMap, HashSet};
+use std::collections::{BTreeMap, HashMap};
 
 /// Where a write stands: its entry, and which of that entry's edits it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Write {
     pub(super) entry: u32,
     pub(super) edit: u32,
-}
-
-/// An undo or redo of an entry: where it stands, and which of the two it is.
-#[derive(Clone, Copy, Debug)]
-struct Verdict {
-    entry: u32,
-    counts: bool,
 }
 
 /// Every entry that a tablet knows, and an index from records to the entries about them.
@@ -28,11 +22,12 @@ pub struct Log {
     entries: Vec<Entry>,
     place: HashMap<Box<str>, u32>,
     writes: BTreeMap<Key, Vec<Write>>,
-    verdicts: HashMap<Box<str>, Vec<Verdict>>,
+    /// Undos and redos of an entry, in order.
+    verdicts: HashMap<Box<str>, Vec<u32>>,
     /// Own entries that Undo could take back, in order.
     own: Vec<u32>,
     /// Entries that came in with a merge that this tablet took back.
-    hidden: HashSet<Box<str>>,
+    hidden: HashMap<Box<str>, u32>,
     newer: bool,
 }
 
@@ -97,23 +92,33 @@ impl Log {
     }
 
     pub(super) fn hides(&self, place: u32) -> bool {
-        !self.hidden.is_empty() && self.at(place).is_some_and(|entry| self.hidden.contains(&entry.id))
+        !self.hidden.is_empty() && self.at(place).is_some_and(|entry| self.hidden.contains_key(&entry.id))
     }
 
     /// Whether an entry came in with a merge that this tablet took back.
     #[must_use]
     pub fn hides_entry(&self, entry: &Entry) -> bool {
-        self.hidden.contains(&entry.id)
+        self.hidden.contains_key(&entry.id)
     }
 
     /// Whether an entry counts: it is not hidden, and the last undo or redo of it, if any, is a redo.
     pub(super) fn counts(&self, place: u32) -> bool {
         let Some(entry) = self.at(place) else { return false };
-        if !self.hidden.is_empty() && self.hidden.contains(&entry.id) {
+        if !self.hidden.is_empty() && self.hidden.contains_key(&entry.id) {
             return false;
         }
-        let verdicts = self.verdicts.get(&entry.id).map_or(&[] as &[Verdict], Vec::as_slice);
-        verdicts.iter().rev().find(|verdict| !self.hides(verdict.entry)).is_none_or(|verdict| verdict.counts)
+        let latest = self.verdicts(&entry.id).iter().rev().find(|&&verdict| !self.hides(verdict));
+        latest.is_none_or(|&verdict| self.redoes(verdict))
+    }
+
+    /// The undos and redos of an entry, in order.
+    fn verdicts(&self, id: &str) -> &[u32] {
+        self.verdicts.get(id).map_or(&[], Vec::as_slice)
+    }
+
+    /// Whether the entry at a place makes another count again.
+    fn redoes(&self, place: u32) -> bool {
+        self.at(place).is_some_and(|entry| matches!(entry.change, Change::Redo { .. }))
     }
 
     /// Puts an entry in; false if it is known already.
@@ -138,9 +143,8 @@ impl Log {
         match &entry.change {
             Change::Undo { of } | Change::Redo { of } => {
                 let list = verdicts.entry(of.clone()).or_default();
-                let at = list.partition_point(|verdict| order(verdict.entry) < here);
-                let counts = matches!(entry.change, Change::Redo { .. });
-                list.insert(at, Verdict { entry: place, counts });
+                let at = list.partition_point(|&verdict| order(verdict) < here);
+                list.insert(at, place);
             }
             Change::Newer(_) => *newer = true,
             _ => {}
@@ -172,8 +176,7 @@ impl Log {
             return self.entries.len() - before;
         }
         self.place.reserve(entries.len());
-        let mut entries = entries;
-        entries.sort_unstable_by(|a, b| a.order().cmp(&b.order()));
+        let entries = sorted(entries, &|a, b| a.order().cmp(&b.order()));
         // In order already, so writes of one record follow each other in the order they count.
         let (edits, rest): (Vec<Entry>, Vec<Entry>) =
             entries.into_iter().partition(|entry| matches!(entry.change, Change::Edit { .. }));
@@ -194,7 +197,7 @@ impl Log {
             }
             self.entries.push(entry);
         }
-        writes.sort_by(|a, b| a.0.cmp(&b.0));
+        let writes = sorted(writes, &|a, b| a.0.cmp(&b.0));
         let mut grouped: Vec<(Key, Vec<Write>)> = Vec::with_capacity(writes.len());
         for (key, write) in writes {
             match grouped.last_mut() {
@@ -212,13 +215,13 @@ impl Log {
     /// Finds what came in with merges that this tablet took back. Only its own word counts about them.
     fn hide(&mut self) {
         self.hidden.clear();
-        let mut hidden = HashSet::new();
+        let mut hidden = HashMap::new();
         for entry in self.own.iter().filter_map(|&place| self.at(place)) {
             let Change::Merge { brought, .. } = &entry.change else { continue };
-            let verdicts = self.verdicts.get(&entry.id).map_or(&[] as &[Verdict], Vec::as_slice);
-            let mine = |verdict: &&Verdict| self.at(verdict.entry).is_some_and(|it| it.by == self.tablet);
-            if verdicts.iter().rev().find(mine).is_some_and(|verdict| !verdict.counts) {
-                hidden.extend(brought.iter().cloned());
+            let mine = |verdict: &&u32| self.at(**verdict).is_some_and(|it| it.by == self.tablet);
+            let latest = self.verdicts(&entry.id).iter().rev().find(mine);
+            if latest.is_some_and(|&verdict| !self.redoes(verdict)) {
+                hidden.extend(brought.iter().map(|id| (id.clone(), 0)));
             } else {
                 // What came in twice is hidden only while both merges are.
                 for id in brought {
@@ -417,7 +420,7 @@ impl Log {
     pub fn to_redo(&self) -> Option<&Entry> {
         let latest = self.own.last().and_then(|&place| self.at(place))?;
         let undone = self.verdicts.iter().filter_map(|(id, list)| {
-            let undo = list.last().filter(|verdict| !verdict.counts).and_then(|it| self.at(it.entry))?;
+            let undo = list.last().filter(|&&verdict| !self.redoes(verdict)).and_then(|&it| self.at(it))?;
             let entry = self.get(id).filter(|entry| entry.by == self.tablet)?;
             (undo.by == self.tablet && undo.stamp > latest.stamp).then_some((undo.order(), entry))
         });

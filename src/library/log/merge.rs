@@ -1,6 +1,6 @@
 use super::{Change, Conflict, Edit, Entry, Key, Kind, Log};
 use serde_json::{Map, Value};
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What a merge would do, before it does anything.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -29,6 +29,11 @@ impl MergePreview {
     }
 }
 
+/// Kinds of which nothing may get lost.
+fn evidence(kind: Kind) -> bool {
+    matches!(kind, Kind::Trial | Kind::Reading | Kind::FollowUp)
+}
+
 impl Log {
     /// What a merge with another tablet's entries would do.
     #[must_use]
@@ -44,9 +49,11 @@ impl Log {
         let mut joined = Self::new(self.tablet(), "preview");
         let mine = self.entries().iter().filter(relevant);
         joined.extend(mine.chain(news.iter().copied().filter(relevant)).cloned().collect());
-        let mut theirs_say: HashMap<(Kind, &str), usize> = HashMap::new();
+        let mut theirs_say: BTreeMap<Key, usize> = BTreeMap::new();
         for edit in theirs.iter().flat_map(|entry| entry.change.edits()) {
-            *theirs_say.entry(edit.about()).or_default() += 1;
+            if evidence(edit.about().0) {
+                *theirs_say.entry(edit.key()).or_default() += 1;
+            }
         }
         let mut preview = MergePreview { entries: news.len(), ..MergePreview::default() };
         let mine_alone: BTreeSet<Key> = self
@@ -73,12 +80,8 @@ impl Log {
             let had = before.as_ref().map_or(&[] as &[Conflict], |record| &record.conflicts);
             let fresh = conflicts.iter().filter(|conflict| !had.contains(conflict));
             preview.conflicts.extend(fresh.map(|conflict| (key.clone(), conflict.clone())));
-            let evidence = matches!(key.kind, Kind::Trial | Kind::Reading | Kind::FollowUp);
-            let held = self
-                .writes(&key)
-                .len()
-                .max(theirs_say.get(&(key.kind, &*key.id)).copied().unwrap_or_default());
-            if evidence && joined.writes(&key).len() < held {
+            let held = self.writes(&key).len().max(theirs_say.get(&key).copied().unwrap_or_default());
+            if evidence(key.kind) && joined.writes(&key).len() < held {
                 preview.lost += 1;
             }
             match (before, after) {
@@ -129,24 +132,24 @@ impl Log {
     /// The edits that settle conflicts: of each, the claim of this number.
     #[must_use]
     pub fn settle(&self, choices: &[(Key, Conflict, usize)]) -> Vec<Edit> {
-        let mut chosen: BTreeMap<&Key, Map<String, Value>> = BTreeMap::new();
+        let mut chosen: BTreeMap<Key, Map<String, Value>> = BTreeMap::new();
         let mut removed = BTreeSet::new();
         for (key, conflict, which) in choices {
             let Some(claim) = conflict.claims.get(*which) else { continue };
             match &conflict.field {
                 Some(field) => {
-                    chosen.entry(key).or_default().insert(field.clone(), claim.value.clone());
+                    chosen.entry(key.clone()).or_default().insert(field.clone(), claim.value.clone());
                 }
                 None if claim.value == Value::Bool(false) => {
-                    removed.insert(key);
+                    removed.insert(key.clone());
                 }
                 None => {
-                    chosen.entry(key).or_default();
+                    chosen.entry(key.clone()).or_default();
                 }
             }
         }
         let taken = removed.iter().filter_map(|key| self.remove(key.kind, &key.id));
-        let kept = chosen.iter().filter(|(key, _)| !removed.contains(*key));
+        let kept = chosen.iter().filter(|(key, _)| !removed.contains(key));
         // Written over every head, so that nothing of the conflict is left.
         taken.chain(kept.map(|(key, fields)| self.write(key.kind, &key.id, fields))).collect()
     }

@@ -37,4 +37,4 @@ pub use fold::{Claim, Conflict, Record, Version};
 pub use kind::{Key, Kind};
 pub use line::{LineProblem, read_line};
 pub use merge::MergePreview;
-pub use record::{Recorded, fields_of};
+pub use record::{Recorded, fields, fields_of};

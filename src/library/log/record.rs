@@ -8,7 +8,7 @@ use crate::textile::FabricRecord;
 use serde::de::value::Error;
 use serde::de::{DeserializeOwned, Deserializer, Error as _, Visitor};
 use serde::{Serialize, forward_to_deserialize_any};
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 /// A type that is kept as a record of one kind.
 pub trait Recorded: Serialize + DeserializeOwned {
@@ -37,9 +37,16 @@ impl Log {
     /// The edit that keeps a record under an id; nothing if it is kept already.
     #[must_use]
     pub fn keep<T: Recorded>(&self, id: &str, record: &T) -> Option<Edit> {
-        let Ok(Value::Object(fields)) = serde_json::to_value(record) else { return None };
-        self.put(T::KIND, id, &fields, fields_of::<T>())
+        self.put(T::KIND, id, &fields(record), fields_of::<T>())
     }
+}
+
+/// The fields of a record; none of what is no object.
+#[must_use]
+pub fn fields<T: Serialize>(record: &T) -> Map<String, Value> {
+    // Through text, which records are written as anyway: a writer of values would double the page's writers.
+    let text = serde_json::to_string(record).unwrap_or_default();
+    serde_json::from_str(&text).unwrap_or_default()
 }
 
 /// Names of the fields of a struct; nothing for one that takes any field.

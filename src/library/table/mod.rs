@@ -17,11 +17,11 @@ mod trial;
 mod white;
 
 use super::Library;
-use super::log::{Change, Difference, Edit, Key, Kind, Log, differences};
+use super::log::{self, Change, Difference, Edit, Key, Kind, Log, differences};
 use crate::quantity::FieldError;
 use rows::Rows;
 use serde_json::{Map, Value};
-use std::collections::{BTreeMap, HashMap};
+use std::collections::BTreeMap;
 
 pub use rows::decode;
 
@@ -197,15 +197,15 @@ impl Preview {
 
 /// The records of the library that the shop has not written itself, as the log would hold them.
 struct Ships {
-    fields: HashMap<Key, Map<String, Value>>,
+    fields: BTreeMap<Key, Map<String, Value>>,
 }
 
 impl Ships {
     fn of(library: &Library, log: &Log, table: Table) -> Self {
-        let mut fields = HashMap::new();
-        let mut add = |kind: Kind, id: &str, record: Value| {
+        let mut fields = BTreeMap::new();
+        let mut add = |kind: Kind, id: &str, mut record: Map<String, Value>| {
             let key = Key::new(kind, id);
-            if let (Value::Object(mut record), false) = (record, log.stands(&key)) {
+            if !log.stands(&key) {
                 record.retain(|name, value| name != "id" && !value.is_null());
                 fields.insert(key, record);
             }
@@ -213,12 +213,12 @@ impl Ships {
         match table {
             Table::Fabrics => {
                 for record in &library.fabrics {
-                    add(Kind::Fabric, &record.id, serde_json::to_value(record).unwrap_or_default());
+                    add(Kind::Fabric, &record.id, log::fields(record));
                 }
             }
             Table::Whites => {
                 for record in &library.whites {
-                    add(Kind::White, &record.id, serde_json::to_value(record).unwrap_or_default());
+                    add(Kind::White, &record.id, log::fields(record));
                 }
             }
             Table::Trials => {}
