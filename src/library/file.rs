@@ -17,7 +17,7 @@ use super::log::{Entry, LineProblem, Log, VERSION, read_line};
 use super::order::sorted;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
-use std::collections::BTreeSet;
+use std::collections::HashMap;
 use std::fmt::{self, Write};
 
 /// The word that tells our files from others.
@@ -218,8 +218,8 @@ pub fn read(text: &str) -> Result<Opened, FileError> {
     if entries.len() != header.entries {
         return Err(FileError::Count { said: header.entries, found: entries.len() });
     }
-    let mut seen = BTreeSet::new();
-    if let Some(twice) = entries.iter().find(|entry| !seen.insert(&*entry.id)) {
+    let mut seen: HashMap<Box<str>, u32> = HashMap::new();
+    if let Some(twice) = entries.iter().find(|entry| seen.insert(entry.id.clone(), 0).is_some()) {
         return Err(FileError::Twice { id: twice.id.to_string() });
     }
     Ok(Opened { header, entries })

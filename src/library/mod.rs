@@ -30,4 +30,4 @@ pub use run::{
     DryerLearnt, DryerRun, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, WhiteLearnt,
 };
 pub use shop_record::{Batch, FabricDye, FollowUp, Lot, Reading, Trial};
-pub use starter::{Library, LibraryError, harbour_lane, starter};
+pub use starter::{Library, LibraryError, harbour_lane, shipped, starter};

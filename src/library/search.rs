@@ -13,7 +13,7 @@ use crate::textile::FabricRecord;
 use crate::textile::spelling::{distance, fold};
 use serde_json::Value;
 use std::cmp::Ordering;
-use std::collections::{BTreeMap, HashMap};
+use std::collections::HashMap;
 
 /// Something that can be found.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,7 +36,8 @@ pub struct Index {
     items: Vec<Item>,
     /// Folded words in order, each with the items that have it.
     words: Vec<(Box<str>, Vec<u32>)>,
-    counts: BTreeMap<Kind, usize>,
+    /// How many there are of each kind, in the order of [`Kind::ALL`].
+    counts: [usize; Kind::ALL.len()],
 }
 
 /// What a search found.
@@ -72,18 +73,17 @@ impl Index {
     pub fn of(library: &Library, log: &Log) -> Self {
         let mut index = Self::default();
         let mut words: HashMap<Box<str>, Vec<u32>> = HashMap::new();
-        for (item, told) in all(library, log) {
+        all(library, log, &mut |item, told| {
             let place = index.push(item);
-            for word in cut(&told) {
+            for word in cut(told) {
                 match words.get_mut(word) {
                     Some(list) if list.last() == Some(&place) => {}
                     Some(list) => list.push(place),
                     None => drop(words.insert(word.into(), vec![place])),
                 }
             }
-        }
-        index.words = words.into_iter().collect();
-        index.words = sorted(std::mem::take(&mut index.words), &|a, b| a.0.cmp(&b.0));
+        });
+        index.words = sorted(words.into_iter().collect(), &|a, b| a.0.cmp(&b.0));
         index
     }
 
@@ -91,9 +91,8 @@ impl Index {
     pub fn follow(&mut self, library: &Library, log: &Log, key: &Key) {
         for item in self.items.iter_mut().filter(|item| !item.gone && item.key == *key) {
             item.gone = true;
-            if let Some(count) = self.counts.get_mut(&key.kind) {
-                *count = count.saturating_sub(1);
-            }
+            let count = &mut self.counts[key.kind as usize];
+            *count = count.saturating_sub(1);
         }
         let Some((item, told)) = one(library, log, key) else { return };
         let place = self.push(item);
@@ -113,7 +112,7 @@ impl Index {
     fn push(&mut self, item: Item) -> u32 {
         // More items than that do not fit into any memory.
         let place = u32::try_from(self.items.len()).unwrap_or(u32::MAX);
-        *self.counts.entry(item.key.kind).or_default() += 1;
+        self.counts[item.key.kind as usize] += 1;
         self.items.push(item);
         place
     }
@@ -127,13 +126,13 @@ impl Index {
     /// How many records of a kind there are.
     #[must_use]
     pub fn count(&self, kind: Kind) -> usize {
-        self.counts.get(&kind).copied().unwrap_or_default()
+        self.counts[kind as usize]
     }
 
     /// How many records there are.
     #[must_use]
     pub fn len(&self) -> usize {
-        self.counts.values().sum()
+        self.counts.iter().sum()
     }
 
     /// Whether there is nothing to find.
@@ -248,16 +247,23 @@ fn cut(folded: &str) -> impl Iterator<Item = &str> {
     folded.split([' ', '/', ',', '.', '%', '(', ')', ';', ':', '"']).filter(|word| !word.is_empty())
 }
 
-/// Every item, with the folded words that it is found by.
-fn all<'a>(library: &'a Library, log: &'a Log) -> impl Iterator<Item = (Item, String)> + 'a {
-    let own = move |kind, id: &str| log.stands(&Key::new(kind, id));
-    let shelf = library.fabrics.iter().map(move |it| fabric(it, own(Kind::Fabric, &it.id)));
-    let shelf = shelf.chain(library.whites.iter().map(move |it| white(it, own(Kind::White, &it.id))));
-    let plain = move |kind, id: &str, name: &str| item(kind, id, [name, name], own(kind, id), name);
-    let shelf = shelf.chain(library.blockers.iter().map(move |it| plain(Kind::Blocker, &it.id, &it.name)));
-    let shelf = shelf.chain(library.dryers.iter().map(move |it| plain(Kind::Dryer, &it.id, &it.name)));
-    let shelf = shelf.chain(library.meshes.iter().map(move |it| plain(Kind::Mesh, &it.id, &it.id)));
-    shelf.chain(OWN.into_iter().flat_map(|kind| log.records(kind)).map(|record| written(&record)))
+/// Hands out every item, with the folded words that it is found by.
+fn all(library: &Library, log: &Log, take: &mut dyn FnMut(Item, &str)) {
+    let mut give = |(item, told): (Item, String)| take(item, &told);
+    let own = |kind, id: &str| log.stands(&Key::new(kind, id));
+    for it in &library.fabrics {
+        give(fabric(it, own(Kind::Fabric, &it.id)));
+    }
+    for it in &library.whites {
+        give(white(it, own(Kind::White, &it.id)));
+    }
+    let mut plain = |kind, id: &str, name: &str| give(item(kind, id, [name, name], own(kind, id), name));
+    library.blockers.iter().for_each(|it| plain(Kind::Blocker, &it.id, &it.name));
+    library.dryers.iter().for_each(|it| plain(Kind::Dryer, &it.id, &it.name));
+    library.meshes.iter().for_each(|it| plain(Kind::Mesh, &it.id, &it.id));
+    for kind in OWN {
+        log.records(kind).for_each(|record| give(written(&record)));
+    }
 }
 
 /// Kinds that only the shop itself writes.
@@ -265,14 +271,15 @@ const OWN: [Kind; 5] = [Kind::Lot, Kind::Batch, Kind::Order, Kind::Trial, Kind::
 
 fn one(library: &Library, log: &Log, key: &Key) -> Option<(Item, String)> {
     let own = log.stands(key);
-    let plain = |name: &str| item(key.kind, &key.id, [name, name], own, name);
+    let id = &*key.id;
+    let plain = |name: &str| item(key.kind, id, [name, name], own, name);
     match key.kind {
-        Kind::Fabric => library.fabrics.iter().find(|it| it.id == *key.id).map(|it| fabric(it, own)),
-        Kind::White => library.whites.iter().find(|it| it.id == *key.id).map(|it| white(it, own)),
-        Kind::Blocker => library.blockers.iter().find(|it| it.id == *key.id).map(|it| plain(&it.name)),
-        Kind::Dryer => library.dryers.iter().find(|it| it.id == *key.id).map(|it| plain(&it.name)),
-        Kind::Mesh => library.meshes.iter().find(|it| it.id == *key.id).map(|it| plain(&it.id)),
-        kind if OWN.contains(&kind) && own => log.record(kind, &key.id).map(|record| written(&record)),
+        Kind::Fabric => library.fabrics.iter().find(|it| it.id == id).map(|it| fabric(it, own)),
+        Kind::White => library.whites.iter().find(|it| it.id == id).map(|it| white(it, own)),
+        Kind::Blocker => library.blockers.iter().find(|it| it.id == id).map(|it| plain(&it.name)),
+        Kind::Dryer => library.dryers.iter().find(|it| it.id == id).map(|it| plain(&it.name)),
+        Kind::Mesh => library.meshes.iter().find(|it| it.id == id).map(|it| plain(&it.id)),
+        kind if OWN.contains(&kind) && own => log.record(kind, id).map(|record| written(&record)),
         _ => None,
     }
 }

@@ -13,10 +13,10 @@ pub use show::{Fact, Hit, Moment, OpenRecord, Reminder, What};
 pub use tend::ShopMsg;
 pub(super) use tend::tend;
 
-use crate::library::Library;
 use crate::library::log::{Change, Edit, Key, Kind, Log};
 use crate::library::search::{Found, Index};
 use crate::library::shelf::Line;
+use crate::library::{Library, shipped};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
@@ -189,8 +189,9 @@ impl Shop {
     fn search(&mut self) {
         self.found = self.index.find(&self.asked, self.look.kinds());
         if let Some(key) = self.open.take() {
-            self.open = (self.log.record(key.kind, &key.id).is_some() || self.ships_fields(&key).is_some())
-                .then_some(key);
+            self.open = (self.log.record(key.kind, &key.id).is_some()
+                || shipped(key.kind, &key.id).is_some())
+            .then_some(key);
         }
     }
 }

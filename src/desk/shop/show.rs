@@ -1,8 +1,8 @@
 //! What the Library screen shows, worked out of the log as plain values.
 
 use super::{Look, Shop, saved_id};
-use crate::library::FabricDye;
-use crate::library::log::{Conflict, Difference, Key, Kind, differences, fields};
+use crate::library::log::{Conflict, Difference, Key, Kind, differences};
+use crate::library::{FabricDye, shipped};
 use crate::optics::Lab;
 use crate::wording::Language;
 use serde_json::{Map, Value};
@@ -166,28 +166,12 @@ impl Shop {
         })
     }
 
-    /// Fields of a record as it ships, if it does.
-    pub(super) fn ships_fields(&self, key: &Key) -> Option<Map<String, Value>> {
-        let ships = &self.ships;
-        let id = &*key.id;
-        let mut fields = match key.kind {
-            Kind::Fabric => fields(ships.fabric_record(id).ok()?),
-            Kind::White => fields(ships.white_record(id).ok()?),
-            Kind::Blocker => fields(ships.blocker(id).ok()?),
-            Kind::Dryer => fields(ships.dryer(id).ok()?),
-            Kind::Mesh => fields(ships.mesh_record(id).ok()?),
-            _ => return None,
-        };
-        fields.retain(|name, value| name != "id" && !value.is_null());
-        Some(fields)
-    }
-
     /// The record that is open, with its past.
     #[must_use]
     pub fn record(&self) -> Option<OpenRecord> {
         let key = self.open.clone()?;
         let own = self.log.record(key.kind, &key.id);
-        let ships = self.ships_fields(&key);
+        let ships = shipped(key.kind, &key.id);
         let removed = own.as_ref().is_some_and(|record| record.removed);
         let live = own.as_ref().filter(|record| !record.removed);
         let fields = match (live, &ships, &own) {

@@ -7,7 +7,7 @@ use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};
 use crate::library::shelf::Line;
-use crate::library::{FabricDye, Library, Lot};
+use crate::library::{FabricDye, Library, Lot, shipped};
 use crate::plan::Order;
 use crate::quantity::FieldError;
 use crate::textile::{FabricRecord, spelling};
@@ -251,7 +251,7 @@ impl Shop {
         let base = if base.is_empty() { "record".to_owned() } else { base };
         let taken = |id: &str| {
             let own = self.log.record(kind, id).map(|record| record.fields);
-            own.or_else(|| self.ships_fields(&Key::new(kind, id))).is_some_and(|fields| !same(&fields))
+            own.or_else(|| shipped(kind, id)).is_some_and(|fields| !same(&fields))
         };
         let ids = std::iter::once(base.clone()).chain((2..).map(|number: u32| format!("{base}-{number}")));
         ids.into_iter().find(|id| !taken(id)).unwrap_or(base)

@@ -4,7 +4,7 @@ use super::book::Write;
 use super::{Difference, Edit, Key, Log, Recorded, fields_of, same};
 use crate::quantity::{FieldError, Problem};
 use serde_json::{Map, Value};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// A record as it stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,14 +70,14 @@ pub(super) struct Fold {
 /// The entries that a write had seen.
 pub(super) enum Seen {
     All,
-    Some(BTreeSet<u32>),
+    Some(Vec<u32>),
 }
 
 impl Seen {
     fn has(&self, place: u32) -> bool {
         match self {
             Self::All => true,
-            Self::Some(places) => places.contains(&place),
+            Self::Some(places) => places.binary_search(&place).is_ok(),
         }
     }
 }
@@ -142,16 +142,16 @@ impl Fold {
     }
 }
 
-/// Every entry that a write had seen of its record, by following `over` back.
-fn before(log: &Log, write: Write) -> BTreeSet<u32> {
-    let mut seen = BTreeSet::new();
+/// The places of every entry that a write had seen of its record, in order, by following `over` back.
+fn before(log: &Log, write: Write) -> Vec<u32> {
+    let mut seen = Vec::new();
     let Some(edit) = log.edit(write) else { return seen };
     let (kind, record) = edit.about();
     let mut open: Vec<&str> = edit.over().iter().map(|id| &**id).collect();
     while let Some(id) = open.pop() {
-        let Some(place) = log.place_of(id).filter(|&place| place != write.entry && seen.insert(place)) else {
-            continue;
-        };
+        let Some(place) = log.place_of(id).filter(|&place| place != write.entry) else { continue };
+        let Err(at) = seen.binary_search(&place) else { continue };
+        seen.insert(at, place);
         let edits = log.at(place).map_or(&[] as &[Edit], |entry| entry.change.edits());
         if let Some(edit) = edits.iter().find(|edit| edit.about() == (kind, record)) {
             open.extend(edit.over().iter().map(|id| &**id));
@@ -167,15 +167,21 @@ impl Record {
     /// # Errors
     /// [`Problem::NotUnderstood`] names the record and what its reader stumbled over.
     pub fn read<T: Recorded>(&self) -> Result<T, FieldError> {
+        // Through text, which is how every record is read: a reader of values would double the page's readers.
+        serde_json::from_str(&self.text(fields_of::<T>())).map_err(|error| self.not_understood(&error))
+    }
+
+    /// The known fields as text, the id among them.
+    fn text(&self, known: Option<&[&str]>) -> String {
         let mut fields = self.fields.clone();
         fields.insert("id".into(), Value::String(self.key.id.to_string()));
-        let known = fields_of::<T>();
         if let Some(known) = known {
             fields.retain(|name, _| known.contains(&name.as_str()));
         }
-        // Through text, which is how every record is read: a reader of values would double the page's readers.
-        let text = serde_json::to_string(&fields).unwrap_or_default();
-        serde_json::from_str(&text)
-            .map_err(|error| FieldError::new(&*self.key.id, error.to_string(), Problem::NotUnderstood))
+        serde_json::to_string(&fields).unwrap_or_default()
+    }
+
+    fn not_understood(&self, error: &serde_json::Error) -> FieldError {
+        FieldError::new(&*self.key.id, error.to_string(), Problem::NotUnderstood)
     }
 }

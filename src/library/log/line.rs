@@ -115,7 +115,7 @@ fn check(entry: &Entry) -> Result<(), LineProblem> {
     }
     if edits.len() > 1 {
         let mut seen = BTreeSet::new();
-        if let Some(twice) = edits.iter().find(|edit| !seen.insert(edit.about())) {
+        if let Some(twice) = edits.iter().find(|edit| !seen.insert(edit.key())) {
             return Err(LineProblem::EditedTwice { id: twice.about().1.into() });
         }
     }

@@ -1,6 +1,7 @@
 use super::{Change, Conflict, Edit, Entry, Key, Kind, Log};
+use crate::library::order::sorted;
 use serde_json::{Map, Value};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// What a merge would do, before it does anything.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,8 +40,8 @@ impl Log {
     #[must_use]
     pub fn preview(&self, theirs: &[Entry]) -> MergePreview {
         let news: Vec<&Entry> = theirs.iter().filter(|entry| self.get(&entry.id).is_none()).collect();
-        let known: BTreeSet<&str> = theirs.iter().map(|entry| &*entry.id).collect();
-        let touched = self.touched(&news);
+        let place: HashMap<Box<str>, u32> = theirs.iter().map(|entry| entry.id.clone()).zip(0..).collect();
+        let touched = self.touched(theirs, &place, &news);
         // Only records that some new entry touches can come out otherwise than they stand.
         let relevant = |entry: &&Entry| {
             let edits = entry.change.edits();
@@ -49,19 +50,14 @@ impl Log {
         let mut joined = Self::new(self.tablet(), "preview");
         let mine = self.entries().iter().filter(relevant);
         joined.extend(mine.chain(news.iter().copied().filter(relevant)).cloned().collect());
-        let mut theirs_say: BTreeMap<Key, usize> = BTreeMap::new();
-        for edit in theirs.iter().flat_map(|entry| entry.change.edits()) {
-            if evidence(edit.about().0) {
-                *theirs_say.entry(edit.key()).or_default() += 1;
-            }
-        }
+        let said = theirs.iter().flat_map(|entry| entry.change.edits());
+        let said = said.filter(|edit| evidence(edit.about().0)).map(Edit::key).collect();
+        let said = sorted(said, &Key::cmp);
         let mut preview = MergePreview { entries: news.len(), ..MergePreview::default() };
-        let mine_alone: BTreeSet<Key> = self
-            .entries()
-            .iter()
-            .filter(|entry| !known.contains(&*entry.id))
-            .flat_map(|entry| entry.change.edits().iter().map(Edit::key))
-            .collect();
+        let mut mine_alone = BTreeSet::new();
+        for entry in self.entries().iter().filter(|entry| !place.contains_key(&entry.id)) {
+            mine_alone.extend(entry.change.edits().iter().map(Edit::key));
+        }
         for key in self.all_keys().filter(|key| !touched.contains(*key)) {
             if mine_alone.contains(key) {
                 preview.ahead += 1;
@@ -80,7 +76,8 @@ impl Log {
             let had = before.as_ref().map_or(&[] as &[Conflict], |record| &record.conflicts);
             let fresh = conflicts.iter().filter(|conflict| !had.contains(conflict));
             preview.conflicts.extend(fresh.map(|conflict| (key.clone(), conflict.clone())));
-            let held = self.writes(&key).len().max(theirs_say.get(&key).copied().unwrap_or_default());
+            let says = said.partition_point(|it| *it <= key) - said.partition_point(|it| *it < key);
+            let held = self.writes(&key).len().max(says);
             if evidence(key.kind) && joined.writes(&key).len() < held {
                 preview.lost += 1;
             }
@@ -94,14 +91,14 @@ impl Log {
         preview
     }
 
-    /// Records that some of these entries are about, directly or through what they undo.
-    fn touched(&self, entries: &[&Entry]) -> BTreeSet<Key> {
-        let by_id: BTreeMap<&str, &Entry> = entries.iter().map(|entry| (&*entry.id, *entry)).collect();
+    /// Records that some of the new entries are about, directly or through what they undo.
+    fn touched(&self, theirs: &[Entry], place: &HashMap<Box<str>, u32>, news: &[&Entry]) -> BTreeSet<Key> {
         let mut touched = BTreeSet::new();
-        for entry in entries {
+        for entry in news {
             touched.extend(entry.change.edits().iter().map(Edit::key));
             if let Change::Undo { of } | Change::Redo { of } = &entry.change {
-                let of = by_id.get(&**of).copied().or_else(|| self.get(of));
+                let there = place.get(of).and_then(|&place| theirs.get(place as usize));
+                let of = there.or_else(|| self.get(of));
                 touched.extend(of.iter().flat_map(|entry| entry.change.edits().iter().map(Edit::key)));
             }
         }

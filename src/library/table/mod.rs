@@ -16,8 +16,8 @@ mod rows;
 mod trial;
 mod white;
 
-use super::Library;
-use super::log::{self, Change, Difference, Edit, Key, Kind, Log, differences};
+use super::log::{Change, Difference, Edit, Key, Kind, Log, differences};
+use super::{Library, shipped};
 use crate::quantity::FieldError;
 use rows::Rows;
 use serde_json::{Map, Value};
@@ -142,25 +142,16 @@ impl Preview {
                 }
             }
         }
-        let ships = Ships::of(library, log, table);
         for (key, line) in order {
             let Some(said) = said.remove(&key) else { continue };
-            preview.take(key, said, line, library, &ships, log);
+            preview.take(key, said, line, library, log);
         }
         preview
     }
 
-    fn take(
-        &mut self,
-        key: Key,
-        said: Map<String, Value>,
-        line: u64,
-        library: &Library,
-        ships: &Ships,
-        log: &Log,
-    ) {
+    fn take(&mut self, key: Key, said: Map<String, Value>, line: u64, library: &Library, log: &Log) {
         let mine = log.record(key.kind, &key.id).filter(|record| !record.removed);
-        let known = mine.map(|record| record.fields).or_else(|| ships.fields.get(&key).cloned());
+        let known = mine.map(|record| record.fields).or_else(|| shipped(key.kind, &key.id));
         let before = known.clone().unwrap_or_default();
         let after = match self.table {
             Table::Fabrics => fabric::complete(&key, &before, said, library),
@@ -192,37 +183,5 @@ impl Preview {
         let edits: Vec<Edit> =
             self.wanted.iter().filter_map(|(key, fields)| log.put(key.kind, &key.id, fields, None)).collect();
         (!edits.is_empty()).then(|| Change::Edit { edits, from: Some(file.into()) })
-    }
-}
-
-/// The records of the library that the shop has not written itself, as the log would hold them.
-struct Ships {
-    fields: BTreeMap<Key, Map<String, Value>>,
-}
-
-impl Ships {
-    fn of(library: &Library, log: &Log, table: Table) -> Self {
-        let mut fields = BTreeMap::new();
-        let mut add = |kind: Kind, id: &str, mut record: Map<String, Value>| {
-            let key = Key::new(kind, id);
-            if !log.stands(&key) {
-                record.retain(|name, value| name != "id" && !value.is_null());
-                fields.insert(key, record);
-            }
-        };
-        match table {
-            Table::Fabrics => {
-                for record in &library.fabrics {
-                    add(Kind::Fabric, &record.id, log::fields(record));
-                }
-            }
-            Table::Whites => {
-                for record in &library.whites {
-                    add(Kind::White, &record.id, log::fields(record));
-                }
-            }
-            Table::Trials => {}
-        }
-        Self { fields }
     }
 }
