@@ -205,14 +205,29 @@ fn blocker(it: &Blocker) -> Result<(), FieldError> {
     numbers.into_iter().try_for_each(|(number, field)| sourced(number, field))
 }
 
+/// Whether a record can be computed with; one that nothing is computed from always can.
+pub(super) fn check(record: &Record, base: &Library) -> Result<(), FieldError> {
+    match record.key.kind {
+        Kind::Fabric => {
+            read::<FabricRecord>(record, base)?;
+            record.read::<FabricDye>().map(drop)
+        }
+        Kind::White => read::<WhiteRecord>(record, base).map(drop),
+        Kind::Blocker => read::<Blocker>(record, base).map(drop),
+        Kind::Dryer => read::<DryerRecord>(record, base).map(drop),
+        Kind::Mesh => read::<MeshRecord>(record, base).map(drop),
+        _ => Ok(()),
+    }
+}
+
 /// Whether a cloth can be computed with.
-pub(super) fn check_fabric(library: &Library, record: &FabricRecord) -> Result<(), FieldError> {
+fn check_fabric(library: &Library, record: &FabricRecord) -> Result<(), FieldError> {
     sourced(&record.areal_weight, "areal_weight")?;
     library.fabric_of(record).map(drop)
 }
 
 /// Whether a white can be computed with.
-pub(super) fn check_white(library: &Library, record: &WhiteRecord) -> Result<(), FieldError> {
+fn check_white(library: &Library, record: &WhiteRecord) -> Result<(), FieldError> {
     record.price_per_kg.as_ref().map_or(Ok(()), |price| sourced(price, "price_per_kg"))?;
     library.white(record).map(drop)
 }

@@ -1,7 +1,8 @@
 //! Cells: from text to values and back.
 
+use super::column::{Column, What};
 use crate::quantity::{Bound, FieldError, Problem};
-use crate::textile::spelling;
+use crate::textile::{label, spelling};
 use serde_json::{Map, Value, json};
 
 /// Most letters of a cell; longer ones are a wrong file.
@@ -31,18 +32,62 @@ impl<'a> Cells<'a> {
         self.text(column).unwrap_or("").trim()
     }
 
-    /// Sets a field of text from a column of the same name.
-    pub(super) fn put_text(&self, fields: &mut Map<String, Value>, column: &str) -> Result<(), FieldError> {
-        let Some(text) = self.text(column) else { return Ok(()) };
-        if text.chars().count() > LONGEST {
-            return Err(FieldError::new(column, text, Problem::TooLong { max: LONGEST }));
-        }
-        fields.insert(column.into(), if text.is_empty() { Value::Null } else { json!(text) });
-        Ok(())
+    /// The value of a column, `null` where its cell is empty; nothing if there is no such column.
+    pub(super) fn value(&self, column: &Column, all: &[Column]) -> Result<Option<Value>, Vec<FieldError>> {
+        let name = column.name;
+        let Some(text) = self.text(name) else { return Ok(None) };
+        let word = text.trim();
+        let bad = |problem| Err(vec![FieldError::new(name, text, problem)]);
+        let value = match &column.what {
+            What::Id | What::Low | What::High | What::Unit => return Ok(None),
+            What::Text | What::Of(_) => {
+                if text.chars().count() > LONGEST {
+                    return bad(Problem::TooLong { max: LONGEST });
+                }
+                if text.is_empty() { Value::Null } else { text.into() }
+            }
+            _ if word.is_empty() => Value::Null,
+            What::Day if is_day(word) => word.into(),
+            What::Day => return bad(Problem::NotUnderstood),
+            What::Flag => match spelling::fold(word).as_str() {
+                "yes" | "y" | "true" | "1" | "si" | "s" | "verdadero" => true.into(),
+                "no" | "n" | "false" | "0" | "falso" => false.into(),
+                _ => return bad(unknown(word, &["yes", "no"])),
+            },
+            What::Word(accepted) => {
+                let folded = spelling::fold(word);
+                match accepted.iter().find(|name| spelling::fold(name) == folded) {
+                    Some(&name) => name.into(),
+                    None => return bad(unknown(word, accepted)),
+                }
+            }
+            What::Number(bound) => self.number(name, *bound).map_err(|error| vec![error])?.into(),
+            What::Count(bound) => match self.number(name, *bound).map_err(|error| vec![error])? {
+                // Within its bound and whole.
+                Some(count) if count.fract() == 0.0 => (count as u64).into(),
+                _ => return bad(Problem::NotANumber),
+            },
+            What::Sourced(bound) => {
+                let of = |what: fn(&What) -> bool| {
+                    let mut same = all.iter().filter(|it| it.path == column.path && what(&it.what));
+                    same.next().map_or("", |it| it.name)
+                };
+                let ends = [of(|it| matches!(it, What::Low)), of(|it| matches!(it, What::High))];
+                let unit = match self.word(of(|it| matches!(it, What::Unit))) {
+                    "" if bound.unit.is_empty() => "1/kg",
+                    "" => bound.unit,
+                    unit => unit,
+                };
+                self.sourced([name, ends[0], ends[1]], unit, *bound).map_err(|error| vec![error])?
+            }
+            What::Shares => shares(name, word)?,
+            What::Colour => Map::from_iter([("name".into(), word.into())]).into(),
+        };
+        Ok(Some(value))
     }
 
     /// A number of a column within its bound; nothing if the cell is empty or there is no such column.
-    pub(super) fn number(&self, column: &str, bound: Bound) -> Result<Option<f64>, FieldError> {
+    fn number(&self, column: &str, bound: Bound) -> Result<Option<f64>, FieldError> {
         let text = self.word(column);
         if text.is_empty() {
             return Ok(None);
@@ -53,90 +98,12 @@ impl<'a> Cells<'a> {
         checked.map(Some).map_err(|error| FieldError::new(column, text, error.problem))
     }
 
-    /// Sets a field of a number from a column of the same name.
-    pub(super) fn put_number(
-        &self,
-        fields: &mut Map<String, Value>,
-        column: &str,
-        bound: Bound,
-    ) -> Result<(), FieldError> {
-        if self.text(column).is_some() {
-            fields.insert(column.into(), json!(self.number(column, bound)?));
-        }
-        Ok(())
-    }
-
-    /// Sets a field of one of these words.
-    pub(super) fn put_word(
-        &self,
-        fields: &mut Map<String, Value>,
-        column: &str,
-        accepted: &[&str],
-    ) -> Result<(), FieldError> {
-        if self.text(column).is_none() {
-            return Ok(());
-        }
-        let word = self.word(column);
-        let folded = spelling::fold(word);
-        let known = accepted.iter().find(|name| spelling::fold(name) == folded);
-        let value = match known {
-            _ if word.is_empty() => Value::Null,
-            Some(name) => json!(name),
-            None => {
-                let nearest = spelling::nearest(word, accepted.iter().copied());
-                let nearest = nearest.into_iter().map(str::to_owned).collect();
-                let accepted = accepted.iter().map(|&name| name.to_owned()).collect();
-                return Err(FieldError::new(column, word, Problem::Unknown { nearest, accepted }));
-            }
-        };
-        fields.insert(column.into(), value);
-        Ok(())
-    }
-
-    /// Sets a field of yes or no.
-    pub(super) fn put_flag(&self, fields: &mut Map<String, Value>, column: &str) -> Result<(), FieldError> {
-        if self.text(column).is_none() {
-            return Ok(());
-        }
-        let value = match spelling::fold(self.word(column)).as_str() {
-            "" => Value::Null,
-            "yes" | "y" | "true" | "1" | "si" | "s" | "verdadero" => true.into(),
-            "no" | "n" | "false" | "0" | "falso" => false.into(),
-            _ => {
-                let accepted = vec!["yes".into(), "no".into()];
-                let problem = Problem::Unknown { nearest: Vec::new(), accepted };
-                return Err(FieldError::new(column, self.word(column), problem));
-            }
-        };
-        fields.insert(column.into(), value);
-        Ok(())
-    }
-
-    /// Sets a field of a day.
-    pub(super) fn put_day(&self, fields: &mut Map<String, Value>, column: &str) -> Result<(), FieldError> {
-        let Some(text) = self.text(column) else { return Ok(()) };
-        let text = text.trim();
-        if !text.is_empty() && !is_day(text) {
-            return Err(FieldError::new(column, text, Problem::NotUnderstood));
-        }
-        fields.insert(column.into(), if text.is_empty() { Value::Null } else { json!(text) });
-        Ok(())
-    }
-
     /// A number with its range and source, as records have them: a range that is not said is the number alone.
     ///
-    /// Nothing if the file has no such column; `null` if the cell is empty.
-    pub(super) fn sourced(
-        &self,
-        columns: [&str; 3],
-        unit: &str,
-        bound: Bound,
-    ) -> Result<Option<Value>, FieldError> {
+    /// `null` if the cell is empty.
+    fn sourced(&self, columns: [&str; 3], unit: &str, bound: Bound) -> Result<Value, FieldError> {
         let [value, low, high] = columns;
-        if self.text(value).is_none() {
-            return Ok(None);
-        }
-        let Some(number) = self.number(value, bound)? else { return Ok(Some(Value::Null)) };
+        let Some(number) = self.number(value, bound)? else { return Ok(Value::Null) };
         let least = self.number(low, bound)?.unwrap_or(number);
         let most = self.number(high, bound)?.unwrap_or(number);
         for (column, end, fits) in [(low, least, least <= number), (high, most, number <= most)] {
@@ -149,8 +116,59 @@ impl<'a> Cells<'a> {
             "" => OWN,
             source => source,
         };
-        Ok(Some(json!({ "value": number, "unit": unit, "range": [least, most], "source": source })))
+        Ok(json!({ "value": number, "unit": unit, "range": [least, most], "source": source }))
     }
+}
+
+fn unknown(word: &str, accepted: &[&str]) -> Problem {
+    let nearest = spelling::nearest(word, accepted.iter().copied());
+    Problem::Unknown {
+        nearest: nearest.into_iter().map(str::to_owned).collect(),
+        accepted: accepted.iter().map(|&name| name.to_owned()).collect(),
+    }
+}
+
+/// The shares of a composition, read as any label is.
+fn shares(column: &str, text: &str) -> Result<Value, Vec<FieldError>> {
+    let named = |error: FieldError| FieldError { field: column.into(), ..error };
+    let reading = label::read(text).map_err(|errors| errors.into_iter().map(named).collect::<Vec<_>>())?;
+    if reading.body.other_percent > 0.0 || reading.body.shares.is_empty() {
+        return Err(vec![FieldError::new(column, text, Problem::NotUnderstood)]);
+    }
+    let shares = reading.body.shares.iter().map(|(fibre, share)| (fibre.name().into(), json!(share)));
+    Ok(Value::Object(shares.collect()))
+}
+
+/// A value as the text of its column.
+pub(super) fn text_of(column: &Column, fields: &Map<String, Value>) -> String {
+    let Some(value) = look(fields, column.path) else { return String::new() };
+    let end = |index: usize| value["range"][index].as_f64().map(cell);
+    let text = match &column.what {
+        What::Id => None,
+        What::Word(_) => value.as_str().filter(|word| *word != "unknown").map(str::to_owned),
+        What::Text | What::Of(_) | What::Day => value.as_str().map(guard),
+        What::Flag => value.as_bool().map(|yes| if yes { "yes" } else { "no" }.to_owned()),
+        What::Number(_) | What::Count(_) => value.as_f64().map(cell),
+        What::Sourced(_) => value["value"].as_f64().map(cell),
+        What::Low => end(0),
+        What::High => end(1),
+        What::Unit => value["unit"].as_str().map(guard),
+        What::Colour => value["name"].as_str().map(guard),
+        What::Shares => value.as_object().map(|shares| {
+            let share = |(fibre, share): (&String, &Value)| {
+                format!("{}% {fibre}", cell(share.as_f64().unwrap_or_default()))
+            };
+            shares.iter().map(share).collect::<Vec<_>>().join(" ")
+        }),
+    };
+    text.unwrap_or_default()
+}
+
+/// The value at a path, `zones/0/length`.
+pub(super) fn look<'a>(fields: &'a Map<String, Value>, path: &str) -> Option<&'a Value> {
+    let (field, rest) = path.split_once('/').map_or((path, None), |(field, rest)| (field, Some(rest)));
+    let value = fields.get(field)?;
+    rest.map_or(Some(value), |rest| value.pointer(&format!("/{rest}")))
 }
 
 /// Source of a number that the shop typed in without naming one.
@@ -168,7 +186,7 @@ fn number(text: &str, decimal_comma: bool) -> Option<f64> {
 }
 
 /// A number as a cell: the shortest text that reads back to it.
-pub(super) fn cell(number: f64) -> String {
+fn cell(number: f64) -> String {
     number.to_string()
 }
 

@@ -11,18 +11,21 @@
 //! table without an error has a [`Preview::change`], and that is one entry: one undo takes it back.
 
 mod cell;
-mod fabric;
+mod column;
+mod form;
+mod record;
 mod rows;
-mod trial;
-mod white;
 
+use super::Library;
 use super::log::{Change, Difference, Edit, Key, Kind, Log, differences};
-use super::{Library, shipped};
-use crate::quantity::FieldError;
+use crate::quantity::{FieldError, Problem};
+use cell::{Cells, guard};
 use rows::Rows;
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
+pub use column::{Column, What, columns};
+pub use form::Form;
 pub use rows::decode;
 
 /// A table that can be written and read.
@@ -70,11 +73,30 @@ impl Table {
 
     /// Names of its columns, in the order they are written.
     #[must_use]
-    pub fn columns(self) -> &'static [&'static str] {
+    pub fn columns(self) -> Vec<&'static str> {
+        let (record, part) = self.parts();
+        let mut names: Vec<&str> = record.iter().map(|column| column.name).collect();
+        if !part.is_empty() {
+            names.push(READING);
+            names.extend(part.iter().map(|column| column.name));
+        }
+        names
+    }
+
+    /// The columns of the records of a row, and those of a reading in it.
+    fn parts(self) -> (&'static [Column], &'static [Column]) {
         match self {
-            Self::Fabrics => &fabric::COLUMNS,
-            Self::Whites => &white::COLUMNS,
-            Self::Trials => &trial::COLUMNS,
+            Self::Fabrics => (column::FABRIC, &[]),
+            Self::Whites => (column::WHITE, &[]),
+            Self::Trials => (column::TRIAL, column::READING),
+        }
+    }
+
+    fn kind(self) -> Kind {
+        match self {
+            Self::Fabrics => Kind::Fabric,
+            Self::Whites => Kind::White,
+            Self::Trials => Kind::Trial,
         }
     }
 
@@ -88,14 +110,58 @@ impl Table {
     /// The table as text. `library` is what ships with the shop's records laid over it.
     #[must_use]
     pub fn write(self, library: &Library, log: &Log) -> String {
-        let rows = match self {
-            Self::Fabrics => fabric::rows(library, log),
-            Self::Whites => white::rows(library),
-            Self::Trials => trial::rows(log),
+        let ids: Vec<&str> = match self {
+            Self::Fabrics => library.fabrics.iter().map(|it| &*it.id).collect(),
+            Self::Whites => library.whites.iter().map(|it| &*it.id).collect(),
+            Self::Trials => log.keys(Kind::Trial).filter(|key| log.stands(key)).map(|key| &*key.id).collect(),
         };
-        rows::write(self.columns(), rows)
+        let (columns, part) = self.parts();
+        let mut rows = Vec::new();
+        for id in ids {
+            let fields = record::known(log, &Key::new(self.kind(), id)).unwrap_or_default();
+            let about = record::cells(columns, id, &fields);
+            let alone = rows.len();
+            if self == Self::Trials {
+                for reading in log.records_of(Kind::Reading, id) {
+                    let mut row = about.clone();
+                    row.push(guard(reading.key.id.get(id.len() + 1..).unwrap_or_default()));
+                    row.extend(record::cells(part, "", &reading.fields));
+                    rows.push(row);
+                }
+            }
+            if rows.len() == alone {
+                let mut row = about;
+                row.resize(self.columns().len(), String::new());
+                rows.push(row);
+            }
+        }
+        rows::write(&self.columns(), rows)
+    }
+
+    /// What a row says, record by record.
+    fn read(self, cells: &Cells<'_>) -> Result<Said, Vec<FieldError>> {
+        let (columns, part) = self.parts();
+        let mut errors = Vec::new();
+        let none = Map::new();
+        let id = rows::id(cells).map_err(|error| errors.push(error)).unwrap_or_default();
+        let fields = record::said(columns, cells, &none).map_err(|found| errors.extend(found));
+        let mut said = vec![(Key::new(self.kind(), &*id), fields.unwrap_or_default())];
+        let reading = record::said(part, cells, &none).map_err(|found| errors.extend(found));
+        let reading = reading.unwrap_or_default();
+        let name = cells.word(READING);
+        if name.contains('/') {
+            errors.push(FieldError::new(READING, name, Problem::NotUnderstood));
+        } else if !name.is_empty() {
+            said.push((Key::new(Kind::Reading, format!("{id}/{name}")), reading));
+        } else if reading.values().any(|value| !value.is_null()) {
+            errors.push(FieldError::new(READING, "", Problem::Empty));
+        }
+        if errors.is_empty() { Ok(said) } else { Err(errors) }
     }
 }
+
+/// Name of the column that tells the readings of a trial apart.
+const READING: &str = "reading";
 
 impl Preview {
     /// What reading this text would do to the shop's records. `library` as in [`Table::write`].
@@ -111,7 +177,7 @@ impl Preview {
             errors: Vec::new(),
             wanted: Vec::new(),
         };
-        if let Err(errors) = rows::check_columns(&columns, table.columns()) {
+        if let Err(errors) = rows::check_columns(&columns, &table.columns()) {
             preview.errors = errors.into_iter().map(|error| RowError { line: 1, error }).collect();
             return preview;
         }
@@ -119,11 +185,7 @@ impl Preview {
         let mut order: Vec<(Key, u64)> = Vec::new();
         for row in rows {
             let line = row.line;
-            let read = row.cells(&columns).and_then(|cells| match table {
-                Table::Fabrics => fabric::read(&cells),
-                Table::Whites => white::read(&cells),
-                Table::Trials => trial::read(&cells),
-            });
+            let read = row.cells(&columns).and_then(|cells| table.read(&cells));
             let fail = |error| RowError { line, error };
             match read {
                 Err(errors) => preview.errors.extend(errors.into_iter().map(fail)),
@@ -150,14 +212,11 @@ impl Preview {
     }
 
     fn take(&mut self, key: Key, said: Map<String, Value>, line: u64, library: &Library, log: &Log) {
-        let mine = log.record(key.kind, &key.id).filter(|record| !record.removed);
-        let known = mine.map(|record| record.fields).or_else(|| shipped(key.kind, &key.id));
+        let known = record::known(log, &key);
         let before = known.clone().unwrap_or_default();
-        let after = match self.table {
-            Table::Fabrics => fabric::complete(&key, &before, said, library),
-            Table::Whites => white::complete(&key, &before, said, library),
-            Table::Trials => trial::complete(&key, &before, said),
-        };
+        let (record, part) = self.table.parts();
+        let columns = if key.kind == Kind::Reading { part } else { record };
+        let after = record::complete(&key, &before, said, columns, library);
         let after = match after {
             Ok(after) => after,
             Err(error) => return self.errors.push(RowError { line, error }),
