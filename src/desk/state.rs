@@ -17,11 +17,13 @@ pub enum Screen {
     Job,
     /// The cure window.
     Window,
+    /// The shop's records.
+    Library,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 2] = [Self::Job, Self::Window];
+    pub const ALL: [Self; 3] = [Self::Job, Self::Window, Self::Library];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -29,6 +31,7 @@ impl Screen {
         match self {
             Self::Job => "job",
             Self::Window => "window",
+            Self::Library => "library",
         }
     }
 

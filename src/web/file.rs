@@ -83,6 +83,28 @@ pub fn dropped(event: &DragEvent) -> Option<File> {
     event.data_transfer()?.files()?.get(0)
 }
 
+/// The file that was chosen in this input, as [`chosen`].
+#[must_use]
+pub fn chosen_of(input: &Element) -> Option<File> {
+    let input: &HtmlInputElement = input.dyn_ref()?;
+    let file = input.files()?.get(0);
+    input.set_value("");
+    file
+}
+
+/// The bytes of a file.
+///
+/// # Errors
+/// As [`text`].
+pub async fn bytes(file: &File) -> Result<Vec<u8>, Trouble> {
+    if file.size() > MOST_BYTES {
+        return Err(Trouble::Full);
+    }
+    let buffer = wasm_bindgen_futures::JsFuture::from(file.array_buffer());
+    let buffer = buffer.await.map_err(|thrown| trouble(&thrown))?;
+    Ok(js_sys::Uint8Array::new(&buffer).to_vec())
+}
+
 /// The text of a file.
 ///
 /// # Errors

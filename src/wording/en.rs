@@ -536,6 +536,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Sections => "Sections",
         L::Job => "Job",
         L::Window => "Window",
+        L::Library => "Library",
         L::Undo => "Undo",
         L::Redo => "Redo",
         L::UnitsAre => "Change units",

@@ -535,6 +535,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Sections => "Secciones",
         L::Job => "Pedido",
         L::Window => "Ventana",
+        L::Library => "Biblioteca",
         L::Undo => "Deshacer",
         L::Redo => "Rehacer",
         L::UnitsAre => "Cambiar unidades",

@@ -6,6 +6,7 @@ pub enum Label {
     Sections,
     Job,
     Window,
+    Library,
     Undo,
     Redo,
     UnitsAre,

@@ -7,6 +7,7 @@
 mod incoming;
 mod show;
 mod tend;
+mod write;
 
 pub use incoming::{Incoming, Refused};
 pub use show::{Fact, Hit, Moment, OpenRecord, Reminder, What};
@@ -16,6 +17,7 @@ pub(super) use tend::tend;
 use crate::library::log::{Change, Edit, Key, Kind, Log};
 use crate::library::search::{Found, Index};
 use crate::library::shelf::Line;
+use crate::library::table::Form;
 use crate::library::{Library, shipped};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -88,6 +90,7 @@ pub struct Shop {
     found: Found,
     shown: usize,
     open: Option<Key>,
+    form: Option<Form>,
     incoming: Option<Incoming>,
     refused: Option<Refused>,
     /// Whether the library is another than orders were answered with.
@@ -124,6 +127,18 @@ impl Shop {
     #[must_use]
     pub fn look(&self) -> Look {
         self.look
+    }
+
+    /// The record that is being written.
+    #[must_use]
+    pub fn form(&self) -> Option<&Form> {
+        self.form.as_ref()
+    }
+
+    /// The record that is open.
+    #[must_use]
+    pub fn open(&self) -> Option<&Key> {
+        self.open.as_ref()
     }
 
     /// What waits to come in.

@@ -91,8 +91,8 @@ pub struct OpenRecord {
     pub conflicts: Vec<Conflict>,
     /// What happened to it, the latest first.
     pub past: Vec<Moment>,
-    /// Records that belong to it, by id and name.
-    pub parts: Vec<(Key, String)>,
+    /// Records that belong to it, with what they hold.
+    pub parts: Vec<(Key, Vec<Fact>)>,
 }
 
 /// When the records were last saved as a file.
@@ -104,6 +104,12 @@ pub struct Reminder {
     pub changes: usize,
     /// Whether it is time to save.
     pub due: bool,
+}
+
+/// What fields hold, value by value.
+fn facts_of(fields: &Map<String, Value>) -> Vec<Fact> {
+    let values = differences(&Map::new(), fields);
+    values.into_iter().filter_map(|it| Some(Fact { path: it.path, value: it.after? })).collect()
 }
 
 impl Shop {
@@ -166,6 +172,17 @@ impl Shop {
         })
     }
 
+    /// What a record is called; its id where it has no name.
+    #[must_use]
+    pub fn name_of(&self, key: &Key, language: Language) -> String {
+        let own = self.log.record(key.kind, &key.id).map(|record| record.fields);
+        let fields = own.or_else(|| shipped(key.kind, &key.id)).unwrap_or_default();
+        let names =
+            if language == Language::Es { ["nombre", "name", "title"] } else { ["name", "title", "name"] };
+        let name = names.iter().find_map(|name| fields.get(*name)?.as_str());
+        name.unwrap_or(&key.id).to_owned()
+    }
+
     /// The record that is open, with its past.
     #[must_use]
     pub fn record(&self) -> Option<OpenRecord> {
@@ -180,25 +197,32 @@ impl Shop {
             (None, None, Some(record)) => record.fields.clone(),
             (None, None, None) => return None,
         };
-        let facts = differences(&Map::new(), &fields);
-        let facts = facts.into_iter().filter_map(|it| Some(Fact { path: it.path, value: it.after? }));
         let mut past = self.past(&key, ships.as_ref());
         past.reverse();
         let name = ["name", "title"].iter().find_map(|name| fields.get(*name)?.as_str());
         let parts =
             [Kind::Lot, Kind::Batch, Kind::Reading, Kind::FollowUp, Kind::Calibration, Kind::DailyCheck];
-        let parts = parts.into_iter().flat_map(|kind| self.log.records_of(kind, &key.id)).map(|record| {
-            let short = record.key.id.rsplit('/').next().unwrap_or_default().to_owned();
-            (record.key, short)
-        });
+        let mut belongs = Vec::new();
+        for kind in parts {
+            belongs.extend(
+                self.log.records_of(kind, &key.id).map(|record| (record.key, facts_of(&record.fields))),
+            );
+        }
+        // Trials stand on their own, and name their cloth or white.
+        for trial in self.log.records(Kind::Trial) {
+            let about = |name: &str| trial.fields.get(name).and_then(Value::as_str) == Some(&*key.id);
+            if key.kind == Kind::Fabric && about("fabric") || key.kind == Kind::White && about("white") {
+                belongs.push((trial.key, facts_of(&trial.fields)));
+            }
+        }
         Some(OpenRecord {
             name: name.unwrap_or(&key.id).to_owned(),
             own: live.is_some(),
             removed: removed && ships.is_none(),
-            facts: facts.collect(),
+            facts: facts_of(&fields),
             conflicts: live.map(|record| record.conflicts.clone()).unwrap_or_default(),
             past,
-            parts: parts.collect(),
+            parts: belongs,
             key,
         })
     }

@@ -7,10 +7,12 @@ use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};
 use crate::library::shelf::Line;
+use crate::library::table::Form;
 use crate::library::{FabricDye, Library, Lot, shipped};
 use crate::plan::Order;
 use crate::quantity::FieldError;
 use crate::textile::{FabricRecord, spelling};
+use crate::wording::Language;
 use serde_json::{Map, Value, json};
 use std::sync::Arc;
 
@@ -46,6 +48,16 @@ pub enum ShopMsg {
     BringBack(Key, Box<str>),
     /// A record goes.
     Remove(Key),
+    /// A record is changed by hand.
+    Edit(Key),
+    /// A new record of this kind is written, as part of another if one is named.
+    New(Kind, Option<Box<str>>),
+    /// Text was typed into the column of this number.
+    Write(usize, String),
+    /// What was written is kept.
+    Put,
+    /// What was written is dropped.
+    Drop,
     /// Of a conflict of the open record, the claim of this number holds: which conflict, which claim.
     Settle(usize, usize),
     /// The cloth in the order is kept as a record, with its lot.
@@ -101,8 +113,13 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             shop.search();
         }
         ShopMsg::More => shop.shown = shop.shown.max(HITS) + HITS,
-        ShopMsg::See(key) => shop.open = Some(key),
+        ShopMsg::See(key) => {
+            shop.open = Some(key);
+            shop.form = None;
+        }
         ShopMsg::Close => shop.open = None,
+        ShopMsg::Write(column, text) => shop.type_in(column, text),
+        ShopMsg::Drop => shop.form = None,
         // What a newer Whitehold wrote is not written over.
         _ if shop.read_only() && msg.writes() => {}
         ShopMsg::BringBack(key, entry) => {
@@ -113,6 +130,9 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             let edit = shop.log.remove(key.kind, &key.id);
             lines.extend(shop.edit(edit.into_iter().collect(), None));
         }
+        ShopMsg::Edit(key) => shop.form = Some(Form::of(&shop.log, &key)),
+        ShopMsg::New(kind, owner) => shop.begin(kind, owner),
+        ShopMsg::Put => lines.extend(shop.put_form(state.draft.language == Language::Es)),
         ShopMsg::Settle(conflict, claim) => lines.extend(shop.settle(conflict, claim)),
         ShopMsg::KeepCloth => match keep_cloth(&state.draft, &mut state.shop) {
             Ok(line) => lines.extend(line),
@@ -156,8 +176,9 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
         }
         ShopMsg::Saved => {
             let id = saved_id(shop.log.tablet());
-            let fields =
-                Map::from_iter([("at".into(), json!(clock.now)), ("entries".into(), json!(shop.log.len()))]);
+            let mut fields = Map::new();
+            fields.insert("at".into(), clock.now.into());
+            fields.insert("entries".into(), shop.log.len().into());
             let edit = shop.log.write(Kind::Setting, &id, &fields);
             lines.extend(shop.edit(vec![edit], None));
         }
@@ -192,6 +213,9 @@ impl ShopMsg {
             self,
             Self::BringBack(..)
                 | Self::Remove(_)
+                | Self::Edit(_)
+                | Self::New(..)
+                | Self::Put
                 | Self::Settle(..)
                 | Self::KeepCloth
                 | Self::KeepOrder
@@ -278,6 +302,17 @@ impl Shop {
             }
             Incoming::Newer { .. } | Incoming::Draft { .. } => Vec::new(),
         }
+    }
+}
+
+/// The kind of record that a part belongs to.
+pub(super) fn owner_of(kind: Kind) -> Option<Kind> {
+    match kind {
+        Kind::Lot => Some(Kind::Fabric),
+        Kind::Batch => Some(Kind::White),
+        Kind::Reading | Kind::FollowUp => Some(Kind::Trial),
+        Kind::Calibration | Kind::DailyCheck => Some(Kind::Dryer),
+        _ => None,
     }
 }
 

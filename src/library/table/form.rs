@@ -1,7 +1,7 @@
 //! A form: one record written by hand, as a row of its table would write it.
 
 use super::super::Library;
-use super::super::log::{Key, Kind, Log};
+use super::super::log::{Key, Kind, Log, same};
 use super::cell::{Cells, look, unguard};
 use super::column::{Column, What, columns};
 use super::{record, rows};
@@ -21,6 +21,8 @@ pub struct Form {
     before: Map<String, Value>,
     /// What stands in each of its columns.
     pub texts: Vec<String>,
+    /// What stood there when the form was last drawn: typing draws nothing anew.
+    pub shown: Vec<String>,
     /// What is wrong with it.
     pub errors: Vec<FieldError>,
 }
@@ -41,8 +43,8 @@ impl Form {
 
     fn new(kind: Kind, id: Option<Box<str>>, owner: Option<Box<str>>, before: Map<String, Value>) -> Self {
         let texts = record::cells(columns(kind), id.as_deref().unwrap_or_default(), &before);
-        let texts = texts.iter().map(|text| unguard(text).to_owned()).collect();
-        Self { kind, id, owner, before, texts, errors: Vec::new() }
+        let texts: Vec<String> = texts.iter().map(|text| unguard(text).to_owned()).collect();
+        Self { kind, id, owner, before, shown: texts.clone(), texts, errors: Vec::new() }
     }
 
     /// Its columns by number: those that a person fills in and that the record has a place for.
@@ -62,6 +64,20 @@ impl Form {
             let plain = error.field.replace('[', ".").replace(']', "");
             error.field == column.name || plain == path || plain.rsplit('.').next() == Some(&path)
         })
+    }
+
+    /// Of these fields, those that the form changed; `null` for one that it took away. What somebody else wrote
+    /// meanwhile stays.
+    #[must_use]
+    pub fn changes(&self, after: &Map<String, Value>) -> Map<String, Value> {
+        let mut changes = Map::new();
+        for name in self.before.keys().chain(after.keys()) {
+            let value = after.get(name).unwrap_or(&Value::Null);
+            if !same(self.before.get(name).unwrap_or(&Value::Null), value) {
+                changes.insert(name.clone(), value.clone());
+            }
+        }
+        changes
     }
 
     /// The record that the form says: its key and all its fields.

@@ -10,6 +10,7 @@ mod frame;
 mod history;
 mod icon;
 mod job;
+mod library;
 mod map;
 mod margins;
 mod notice;

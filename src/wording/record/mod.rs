@@ -75,6 +75,23 @@ pub enum Word {
     No,
     NeverSaved,
     SaveNow,
+    Edit,
+    New,
+    KeepIt,
+    NewWhite,
+    NewDryer,
+    NewMesh,
+    NewTrial,
+    NewLot,
+    NewBatch,
+    NewReading,
+    NewLook,
+    NewCheck,
+    Trials,
+    Files,
+    TapOne,
+    SaveItself,
+    SavesItself,
 }
 
 /// A sentence of the Library screen with numbers or names in it.
@@ -175,7 +192,7 @@ impl Voice {
             Some(Value::Bool(yes)) => self.word(if *yes { Word::Yes } else { Word::No }).into(),
             Some(Value::Number(it)) => number(it),
             Some(Value::String(text)) if text.is_empty() => self.word(Word::Nothing).into(),
-            Some(Value::String(text)) => text.clone(),
+            Some(Value::String(text)) => super::facts::named(self, text),
             Some(Value::Array(items)) => {
                 let items: Vec<String> = items.iter().map(|item| self.value(Some(item))).collect();
                 if items.is_empty() { self.word(Word::Nothing).into() } else { items.join(", ") }
