@@ -10,7 +10,6 @@ mod ask;
 mod cloth;
 pub mod file;
 pub mod log;
-mod order;
 mod overlay;
 mod record;
 mod resolve;

@@ -5,6 +5,7 @@ use super::log::{Key, Kind, Log, Record, Recorded};
 use super::shop_record::FabricDye;
 use crate::dryer::{Dryer, DryerRecord};
 use crate::ink::{Blocker, Mesh, MeshRecord, WhiteRecord};
+use crate::numerics::order::map;
 use crate::plan::{Colour, Garment};
 use crate::quantity::{FieldError, Problem, Sourced};
 use crate::textile::{FabricRecord, label, spelling};
@@ -100,10 +101,9 @@ impl Library {
             nombre: name.clone(),
             name,
             // Whole hundredths of a percent, as no label says it finer.
-            composition_percent: composition
+            composition_percent: map(composition
                 .into_iter()
-                .map(|(fibre, share)| (fibre, (share * 1e4).round() / 100.0))
-                .collect(),
+                .map(|(fibre, share)| (fibre, (share * 1e4).round() / 100.0))),
             construction,
             areal_weight,
             source: "its label".into(),

@@ -81,9 +81,10 @@ struct Told {
     message: String,
 }
 
-/// A value as a plain object.
+/// A value as a plain object. It is written as JSON text, by the one writer that also writes records and drafts.
 pub fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
-    Ok(value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())?)
+    let text = serde_json::to_string(value).map_err(|error| JsValue::from_str(&error.to_string()))?;
+    js_sys::JSON::parse(&text)
 }
 
 /// A plain object as a value; an absent one is the default. It is read as JSON text, by the one reader that also

@@ -1,7 +1,7 @@
 use super::fold::{Fold, Record, Version};
 use super::line::MOST_STAMP;
 use super::{Change, Edit, Entry, Fields, Key, Kind, Put, Remove, VERSION, differences, same};
-use crate::library::order::sorted;
+use crate::numerics::order::{map, sorted};
 use serde_json::{Map, Value};
 use std::collections::{BTreeMap, HashMap};
 
@@ -205,7 +205,7 @@ impl Log {
                 _ => grouped.push((key, vec![write])),
             }
         }
-        self.writes = grouped.into_iter().collect();
+        self.writes = map(grouped);
         for entry in rest {
             self.insert(entry);
         }

@@ -1,5 +1,5 @@
 use super::{Change, Conflict, Edit, Entry, Key, Kind, Log};
-use crate::library::order::sorted;
+use crate::numerics::order::sorted;
 use serde_json::{Map, Value};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 

@@ -81,7 +81,7 @@ impl<'a> Cells<'a> {
                 self.sourced([name, ends[0], ends[1]], unit, *bound).map_err(|error| vec![error])?
             }
             What::Shares => shares(name, word)?,
-            What::Colour => Map::from_iter([("name".into(), word.into())]).into(),
+            What::Colour => json!({ "name": word }),
         };
         Ok(Some(value))
     }
@@ -136,7 +136,9 @@ fn shares(column: &str, text: &str) -> Result<Value, Vec<FieldError>> {
         return Err(vec![FieldError::new(column, text, Problem::NotUnderstood)]);
     }
     let shares = reading.body.shares.iter().map(|(fibre, share)| (fibre.name().into(), json!(share)));
-    Ok(Value::Object(shares.collect()))
+    let mut object = Map::new();
+    object.extend(shares);
+    Ok(object.into())
 }
 
 /// A value as the text of its column.
