@@ -66,7 +66,7 @@ impl Look {
 }
 
 /// Hits that are shown before somebody asks for more.
-pub const HITS: usize = 40;
+pub const HITS: usize = 12;
 
 /// Id of the setting that says when this tablet last saved a file.
 fn saved_id(tablet: &str) -> String {

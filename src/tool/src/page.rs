@@ -1,10 +1,11 @@
 //! The one file: everything the page needs, packed under its policy.
 //!
-//! The wasm and the desk's style sheets are deflated, written as letters in script blocks that never run, and inflated by
-//! the browser; the sheet of the start stands as it is, to be there when nothing can be inflated. The sheets become
+//! The wasm is packed as LZMA, which `www/boot.js` unpacks; the desk's style sheets are deflated, which the browser inflates. Both stand as letters in script blocks that never run;
+//! the sheet of the start stands as it is, to be there when nothing can be inflated. The sheets become
 //! constructed ones. One script runs: the binding followed by `www/boot.js`.
 
 use crate::letters;
+use crate::lzma;
 use crate::policy;
 use crate::wasm::Bound;
 use crate::workshop::{Workshop, read};
@@ -59,7 +60,7 @@ pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
     let start = start.first().context("www/page.css is missing")?;
     let desk: Vec<_> = desk.into_iter().map(|sheet| sheet.text).collect();
     let styles = letters::encode(&deflate(&serde_json::to_vec(&desk)?)?);
-    let core = letters::encode(&deflate(&bound.wasm)?);
+    let core = letters::encode(&lzma::pack(&bound.wasm)?);
     let policy = policy::for_script(&module);
     fill(
         &template,

@@ -28,7 +28,7 @@ pub enum Finds {
 
 /// Inlining held back for the whole module (the usual threshold is 275): views and parsers copied into each other were
 /// a quarter of it. What must be inlined to be fast, the lanes, says so itself (`#[inline(always)]`).
-const SMALL_INLINING: &str = "llvm-args=-inline-threshold=0 -inlinehint-threshold=5";
+const SMALL_INLINING: &str = "llvm-args=-inline-threshold=15";
 
 /// Compiles the library as a cdylib in release, and says where the module is.
 ///

@@ -28,8 +28,8 @@ pub fn found(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
     };
     let list = if hits.is_empty() { none(shop, voice) } else { list(shop, &hits, voice) };
     format!(
-        "<div class=\"lib blk\"><section aria-labelledby=\"hits\">{list}{}</section>\
-         <section id=\"rec\" tabindex=\"-1\">{beside}</section></div>",
+        "<div class=\"lib blk\"><section aria-labelledby=\"hits\">{list}</section>\
+         <section id=\"rec\" tabindex=\"-1\">{beside}{}</section></div>",
         files(shop, voice, autosaves)
     )
 }

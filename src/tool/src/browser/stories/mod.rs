@@ -6,6 +6,7 @@
 mod nothing_leaves;
 mod nothing_lost;
 mod opening;
+mod records;
 mod refusing;
 mod ten_orders;
 
@@ -30,7 +31,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 22] = stories![
+static STORIES: [Story; 27] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -45,6 +46,11 @@ static STORIES: [Story; 22] = stories![
     nothing_lost::a_browser_that_keeps_nothing_says_so_and_hands_out_a_file,
     nothing_lost::what_a_later_version_kept_is_read_and_left_alone,
     nothing_lost::a_draft_of_an_earlier_version_is_taken_over_once,
+    records::a_white_is_written_changed_and_brought_back,
+    records::the_cloth_of_an_order_is_kept_and_found,
+    records::two_tablets_are_merged_and_nothing_is_lost,
+    records::a_table_with_a_bad_row_is_held_back,
+    records::two_tabs_write_by_turns,
     refusing::a_browser_without_wasm_is_told_so,
     refusing::a_browser_without_an_unpacker_is_told_so,
     refusing::a_browser_without_constructed_sheets_is_told_so,
