@@ -1,8 +1,9 @@
 //! The one file: everything the page needs, packed under its policy.
 //!
-//! The wasm is packed as LZMA, which `www/boot.js` unpacks; the desk's style sheets are deflated, which the browser inflates. Both stand as letters in script blocks that never run;
-//! the sheet of the start stands as it is, to be there when nothing can be inflated. The sheets become
-//! constructed ones. One script runs: the binding followed by `www/boot.js`.
+//! The wasm is packed as LZMA, which `www/boot.js` unpacks; the desk's style sheets are deflated, which the browser
+//! inflates. Both stand as letters in script blocks that never run; the sheet of the start stands as it is, to be there
+//! when nothing can be unpacked. The sheets become constructed ones. One script runs: the binding followed by
+//! `www/boot.js`.
 
 use crate::letters;
 use crate::lzma;
