@@ -7,6 +7,7 @@ use whitehold::desk::{
     Answer, Choice, Draft, Effect, Field, Keeping, Msg, Screen, State, keep, key, mends, update,
 };
 use whitehold::ink::WhiteClass;
+use whitehold::library::shelf::Trouble;
 use whitehold::plan::{
     Curve, Drift, DyeClass, Garment, Order, Pick, Priority, Report, Room, Setting, Step, Verdict,
     WindowReport,
@@ -108,12 +109,14 @@ struct Used {
     state: State,
     asked: Vec<Order>,
     windows: Vec<Option<(f64, f64)>>,
+    store: Result<(), Trouble>,
 }
 
 impl Used {
     fn new() -> Self {
         let draft = Draft::of(&order(), "Rowing club", Voice::default());
-        let mut used = Self { state: State::new(draft), asked: Vec::new(), windows: Vec::new() };
+        let mut used =
+            Self { state: State::new(draft), asked: Vec::new(), windows: Vec::new(), store: Ok(()) };
         used.send(Msg::Start);
         used
     }
@@ -133,8 +136,10 @@ impl Used {
                     let (set_c, belt) = at.unwrap_or((165.0, 2.8));
                     self.send(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))));
                 }
+                Effect::Append(_) | Effect::Learned => {}
                 Effect::Keep => {
-                    self.send(Msg::Kept(true));
+                    assert_eq!(self.state.keeping, Keeping::Saving, "kept before the store said so");
+                    self.send(Msg::Kept(self.store.clone()));
                 }
             }
         }
@@ -413,6 +418,47 @@ fn the_draft_is_kept_as_typed_and_read_back() {
     for broken in ["", "{", r#"{"version":2,"draft":{}}"#, r#"{"version":1,"draft":{}}"#] {
         assert_eq!(keep::read(broken), None, "{broken}");
     }
+}
+
+/// A store that fails takes nothing away: what stands on the page is said not to be kept, goes out as a file, and
+/// comes back from it.
+#[test]
+fn what_cannot_be_kept_can_be_taken_away() {
+    let mut used = Used::new();
+    used.store = Err(Trouble::Full);
+    used.type_in(Field::Pieces, "2304");
+    assert_eq!((used.state.keeping, &used.state.trouble), (Keeping::NotKept, &Some(Trouble::Full)));
+    let file = keep::write(&used.state);
+
+    let mut other = Used::new();
+    other.send(Msg::Trouble(Trouble::Wiped)).send(Msg::Bring(file));
+    assert_eq!(other.state.draft, used.state.draft);
+    assert_eq!((other.state.keeping, &other.state.trouble), (Keeping::Kept, &None));
+    other.send(Msg::Undo);
+    assert_ne!(other.state.draft, used.state.draft, "one Undo takes it back");
+
+    let before = other.state.draft.clone();
+    for foreign in ["", "{}", "fabric,lot\njersey,1", "\u{0}"] {
+        other.send(Msg::Bring(foreign.into()));
+        assert_eq!(
+            (&other.state.draft, &other.state.trouble),
+            (&before, &Some(Trouble::NotOurs)),
+            "{foreign}"
+        );
+    }
+
+    used.store = Ok(());
+    used.type_in(Field::Pieces, "2305");
+    assert_eq!((used.state.keeping, &used.state.trouble), (Keeping::Kept, &None));
+}
+
+#[test]
+fn that_the_browser_deleted_something_is_said_until_it_is_read() {
+    let mut used = Used::new();
+    used.send(Msg::Trouble(Trouble::Wiped)).type_in(Field::Pieces, "5");
+    assert_eq!((used.state.keeping, &used.state.trouble), (Keeping::Kept, &Some(Trouble::Wiped)));
+    used.send(Msg::Understood);
+    assert_eq!(used.state.trouble, None);
 }
 
 #[test]

@@ -1,7 +1,13 @@
-//! The release wasm in a browser: the same numbers as natively, the JS API, the desk in a page.
+//! The release wasm in a browser: the same numbers as natively, the JS API, the desk in a page, and the store over the
+//! browser's own database.
 //!
 //! Fat LTO, 128-bit vectors and held-back inlining are used here and nowhere else, so the numbers are checked here too.
 #![cfg(target_arch = "wasm32")]
+
+#[path = "web/storage_bench.rs"]
+mod storage_bench;
+#[path = "web/store.rs"]
+mod store;
 
 use js_sys::{Array, Reflect};
 use wasm_bindgen::JsValue;

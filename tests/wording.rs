@@ -5,6 +5,7 @@
 //! of the house is kept.
 
 use std::collections::BTreeMap;
+use whitehold::library::shelf::Trouble;
 use whitehold::plan::{Advice, Code, Reason, Topic, Value, Verdict};
 use whitehold::quantity::{FieldError, Problem};
 use whitehold::wording::{Language, Units, Voice, lead};
@@ -88,6 +89,27 @@ fn every_problem_says_what_is_wrong_in_both_languages() {
         let [english, spanish] = voices().map(|voice| voice.problem(&error));
         assert!(english.len() > 10 && spanish.len() > 10, "{error:?}");
         assert_ne!(english, spanish);
+    }
+}
+
+#[test]
+fn every_trouble_of_the_store_says_the_way_out_in_both_languages() {
+    let troubles = [
+        Trouble::Full,
+        Trouble::Refused,
+        Trouble::Wiped,
+        Trouble::Blocked,
+        Trouble::Newer,
+        Trouble::Closed,
+        Trouble::NotOurs,
+        Trouble::Failed("UnknownError: disk".into()),
+    ];
+    for trouble in troubles {
+        let [english, spanish] = voices().map(|voice| voice.trouble(&trouble));
+        assert_ne!(english, spanish);
+        for text in [english, spanish] {
+            assert!(text.contains(": ") || text.matches('.').count() > 1, "no way out: {text}");
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! The order as it stands in the form: text exactly as typed, and whatever the form does not show.
 
 use super::field::Field;
+use crate::numerics::order::map;
 use crate::optics::Lab;
 use crate::plan::{Colour, Garment, Order};
 use crate::quantity::{Bound, FieldError, Problem};
@@ -94,7 +95,7 @@ impl Draft {
         self.chosen = None;
         self.rest = Order { garments: Vec::new(), ..order.clone() };
         let (print, use_, shop) = (&order.print, &order.use_, &order.shop);
-        self.texts = BTreeMap::from([
+        self.texts = map([
             (Field::Title, words(title)),
             (Field::Area, self.number(Field::Area, print.area_cm2)),
             (Field::Coverage, self.number(Field::Coverage, print.coverage_percent)),
@@ -111,7 +112,7 @@ impl Draft {
     }
 
     fn garment_texts(&self, garment: &Garment) -> Texts {
-        BTreeMap::from([
+        map([
             (Field::Label, words(&garment.label)),
             (Field::Colour, words(&garment.colour.name)),
             (Field::Weight, self.perhaps(Field::Weight, garment.areal_weight_gsm)),

@@ -12,6 +12,7 @@ mod field;
 pub mod keep;
 mod mend;
 pub mod picture;
+pub mod shop;
 mod state;
 mod update;
 

@@ -1,5 +1,7 @@
 use super::draft::Draft;
 use super::field::Field;
+use super::shop::Shop;
+use crate::library::shelf::Trouble;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
 use crate::plan::{Order, Pick, Reason, Report, Step, WindowReport};
@@ -16,11 +18,13 @@ pub enum Screen {
     Job,
     /// The cure window.
     Window,
+    /// The shop's records.
+    Library,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 2] = [Self::Job, Self::Window];
+    pub const ALL: [Self; 3] = [Self::Job, Self::Window, Self::Library];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -28,6 +32,7 @@ impl Screen {
         match self {
             Self::Job => "job",
             Self::Window => "window",
+            Self::Library => "library",
         }
     }
 
@@ -46,9 +51,11 @@ pub enum Keeping {
     /// Not tried yet.
     #[default]
     Untried,
-    /// The last write succeeded.
+    /// On its way to the disk.
+    Saving,
+    /// What stands on the page is on the disk.
     Kept,
-    /// The last write failed.
+    /// It could not be saved.
     NotKept,
 }
 
@@ -99,6 +106,13 @@ pub struct State {
     pub spoken: String,
     /// Whether the draft is kept.
     pub keeping: Keeping,
+    /// The shop's records.
+    #[serde(skip)]
+    pub shop: Shop,
+    /// Changes of records that are on their way to the disk.
+    pub storing: u32,
+    /// What is wrong with the store, to be told until it is right again.
+    pub trouble: Option<Trouble>,
 }
 
 impl State {
@@ -112,6 +126,12 @@ impl State {
     #[must_use]
     pub fn voice(&self) -> Voice {
         self.draft.voice()
+    }
+
+    /// Whether everything on the page is on the disk: the draft and every change of a record.
+    #[must_use]
+    pub fn kept(&self) -> Keeping {
+        if self.keeping == Keeping::Kept && self.storing > 0 { Keeping::Saving } else { self.keeping }
     }
 
     /// True if the answer on the screen belongs to an earlier order than the form.

@@ -1,6 +1,8 @@
 use super::draft::{Draft, Theme};
 use super::field::Field;
+use super::shop::{Clock, ShopMsg, tend};
 use super::state::{Keeping, Screen, State, Touch};
+use crate::library::shelf::{Line, Trouble};
 use crate::optics::Lab;
 use crate::optics::meter::MeterFile;
 use crate::plan::{
@@ -64,8 +66,20 @@ pub enum Msg {
     Answered(Box<Order>, Result<Box<Answer>, Vec<FieldError>>),
     /// A window was worked out for the way of this key.
     Windowed(String, Result<Box<WindowReport>, Vec<FieldError>>),
-    /// The draft was kept, or could not be.
-    Kept(bool),
+    /// Something happened to the shop's records, at this time.
+    Shop(Clock, ShopMsg),
+    /// So many changes of records were stored, or could not be; those stay in memory and are tried again.
+    Stored(u32, Result<(), Trouble>),
+    /// What stands on the page was kept, or could not be.
+    Kept(Result<(), Trouble>),
+    /// A kept draft was found after the desk was drawn.
+    Found(Box<Draft>),
+    /// Something happened to the store.
+    Trouble(Trouble),
+    /// What was told of the store was read.
+    Understood,
+    /// The text of a file is brought back.
+    Bring(String),
 }
 
 /// An answer with the colour of the cloth it is for.
@@ -122,6 +136,10 @@ pub enum Effect {
     },
     /// Keep the draft and send [`Msg::Kept`].
     Keep,
+    /// Store these lines of the log and send [`Msg::Stored`].
+    Append(Vec<Line>),
+    /// Orders are answered with another library from now on.
+    Learned,
 }
 
 /// The next state and what the browser has to do.
@@ -131,7 +149,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
     match msg {
         Msg::Start => {
             reread(&mut state, &mut effects);
-            effects.push(Effect::Keep);
+            keep(&mut state, &mut effects);
         }
         Msg::Type(field, text) => {
             let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
@@ -194,13 +212,39 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         }),
         Msg::Answered(order, result) => answered(&mut state, &order, result, &mut effects),
         Msg::Windowed(key, result) => windowed(&mut state, &key, result),
-        Msg::Kept(kept) => state.keeping = if kept { Keeping::Kept } else { Keeping::NotKept },
+        Msg::Stored(changes, Ok(())) => state.storing = state.storing.saturating_sub(changes),
+        Msg::Stored(_, Err(trouble)) => state.trouble = Some(trouble),
+        Msg::Shop(clock, what) => tend(&mut state, clock, what, &mut effects),
+        Msg::Kept(Ok(())) => {
+            state.keeping = Keeping::Kept;
+            // That something was deleted stays true when the next thing is kept.
+            state.trouble.take_if(|trouble| *trouble != Trouble::Wiped);
+        }
+        Msg::Kept(Err(trouble)) => {
+            state.keeping = Keeping::NotKept;
+            state.trouble = Some(trouble);
+        }
+        Msg::Found(draft) => change(&mut state, None, &mut effects, |now| *now = *draft),
+        Msg::Trouble(trouble) => state.trouble = Some(trouble),
+        Msg::Understood => state.trouble = None,
+        Msg::Bring(text) => match super::keep::read_file(&text) {
+            Some(draft) => {
+                state.trouble.take_if(|trouble| matches!(trouble, Trouble::Wiped | Trouble::NotOurs));
+                change(&mut state, None, &mut effects, |now| *now = draft);
+            }
+            None => state.trouble = Some(Trouble::NotOurs),
+        },
     }
     (state, effects)
 }
 
 /// Changes the draft as one step of Undo, or as part of the last one if the same thing is touched again.
-fn change(state: &mut State, touch: Option<Touch>, effects: &mut Vec<Effect>, with: impl FnOnce(&mut Draft)) {
+pub(super) fn change(
+    state: &mut State,
+    touch: Option<Touch>,
+    effects: &mut Vec<Effect>,
+    with: impl FnOnce(&mut Draft),
+) {
     let before = state.draft.clone();
     with(&mut state.draft);
     if state.draft == before {
@@ -225,8 +269,14 @@ fn after(state: &mut State, before: &Draft, effects: &mut Vec<Effect>) {
     reread(state, effects);
     look(state, effects);
     if state.touch != Some(Touch::Point) {
-        effects.push(Effect::Keep);
+        keep(state, effects);
     }
+}
+
+/// Keeps the draft. Until that is acknowledged it is not called kept.
+fn keep(state: &mut State, effects: &mut Vec<Effect>) {
+    state.keeping = Keeping::Saving;
+    effects.push(Effect::Keep);
 }
 
 /// Reads the draft: a new order is asked about, the same one only clears the errors.
@@ -249,6 +299,14 @@ fn reread(state: &mut State, effects: &mut Vec<Effect>) {
             state.asked = Some(order.clone());
             effects.push(Effect::Answer(Box::new(order)));
         }
+    }
+}
+
+/// Asks anew about the order that was answered, because what it is answered with has changed.
+pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
+    if let Ok(order) = state.draft.read() {
+        state.asked = Some(order.clone());
+        effects.push(Effect::Answer(Box::new(order)));
     }
 }
 

@@ -1,3 +1,4 @@
+use super::log::Kind;
 use super::{AnchorRecord, LimitRecord, PrintRoom};
 use crate::dryer::DryerRecord;
 use crate::ink::{Blocker, KineticsRecord, MeshRecord, WhiteClassRecord, WhiteRecord};
@@ -7,9 +8,11 @@ use crate::textile::{
 };
 use serde::Serialize;
 use serde::de::DeserializeOwned;
+use serde_json::{Map, Value};
+use std::sync::OnceLock;
 
 /// Every record the plan may need, as written in `data/`.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Library {
     /// Fibres.
     pub fibres: Vec<FibreRecord>,
@@ -99,6 +102,37 @@ pub fn starter() -> Result<Library, LibraryError> {
         anchors: table!("anchors.json")?,
         colours: parse("colours.json", COLOURS_JSON)?,
     })
+}
+
+/// The fields of a record that ships, as they are written in `data/`; nothing of the kinds that a shop alone writes.
+#[must_use]
+pub fn shipped(kind: Kind, id: &str) -> Option<Map<String, Value>> {
+    static ROWS: OnceLock<Map<String, Value>> = OnceLock::new();
+    let rows = ROWS.get_or_init(|| {
+        let mut rows = Map::new();
+        for (kind, text) in [
+            (Kind::Fabric, include_str!("../../data/fabrics.json")),
+            (Kind::White, include_str!("../../data/whites.json")),
+            (Kind::Blocker, include_str!("../../data/blockers.json")),
+            (Kind::Dryer, include_str!("../../data/dryers.json")),
+            (Kind::Mesh, include_str!("../../data/meshes.json")),
+        ] {
+            let Ok(Value::Array(table)) = serde_json::from_str(text) else { continue };
+            for mut row in table {
+                let Some(fields) = row.as_object_mut() else { continue };
+                fields.retain(|_, value| !value.is_null());
+                if let Some(Value::String(id)) = fields.remove("id") {
+                    rows.insert(place(kind, &id), row);
+                }
+            }
+        }
+        rows
+    });
+    rows.get(&place(kind, id))?.as_object().cloned()
+}
+
+fn place(kind: Kind, id: &str) -> String {
+    format!("{}/{id}", kind as usize)
 }
 
 /// The Harbour Lane print room, the demo: its shelf, its dryer and twelve orders. Invented.

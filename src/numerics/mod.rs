@@ -9,6 +9,7 @@ pub mod grid;
 mod lanes;
 pub mod march;
 pub mod normal;
+pub mod order;
 
 pub use lanes::Lanes;
 

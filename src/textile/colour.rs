@@ -1,6 +1,7 @@
 //! What the name of a garment colour says: a rough Lab, how deep it is dyed, how often its dyes travel.
 
 use super::spelling::fold;
+use crate::numerics::order::map;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
@@ -75,7 +76,7 @@ pub(super) fn known(folded: &str) -> Option<&'static ColourRecord> {
     static BY_NAME: OnceLock<BTreeMap<String, &ColourRecord>> = OnceLock::new();
     let colours = COLOURS.get_or_init(|| serde_json::from_str(COLOURS_JSON).unwrap_or_default());
     let by_name = BY_NAME.get_or_init(|| {
-        colours.iter().flat_map(|colour| colour.names().map(move |name| (fold(name), colour))).collect()
+        map(colours.iter().flat_map(|colour| colour.names().map(move |name| (fold(name), colour))))
     });
     by_name.get(folded).copied()
 }

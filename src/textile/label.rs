@@ -17,6 +17,7 @@ mod tokens;
 mod words;
 
 use super::{Composition, Construction, Fibre};
+use crate::numerics::order::map;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -68,7 +69,7 @@ impl Section {
     #[must_use]
     pub fn composition(&self) -> Composition {
         let named: f64 = self.shares.values().sum();
-        self.shares.iter().map(|(&fibre, share)| (fibre, share / named)).collect()
+        map(self.shares.iter().map(|(&fibre, share)| (fibre, share / named)))
     }
 }
 

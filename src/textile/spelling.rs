@@ -1,5 +1,7 @@
 //! Words as people type them: folded to one form, and the nearest known one.
 
+use crate::numerics::order::sorted;
+
 /// One form for all spellings of a word: lower case, no accents, hyphens and runs of space as one space, `²` as 2.
 ///
 /// Covers the letters of English and Spanish; other scripts keep their letters.
@@ -59,12 +61,12 @@ pub fn distance(a: &str, b: &str) -> usize {
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
     let word = fold(word);
     let reach = (word.chars().count() / 3).max(2);
-    let mut found: Vec<(usize, &str)> = known
+    let found: Vec<(usize, &str)> = known
         .into_iter()
         .map(|name| (distance(&word, &fold(name)), name))
         .filter(|&(changes, name)| changes <= reach && changes < name.chars().count())
         .collect();
-    found.sort_by_key(|&(changes, _)| changes);
+    let mut found = sorted(found, &|a, b| a.0.cmp(&b.0));
     found.dedup_by_key(|&mut (_, name)| name);
     found.into_iter().take(3).map(|(_, name)| name).collect()
 }

@@ -81,9 +81,10 @@ struct Told {
     message: String,
 }
 
-/// A value as a plain object.
+/// A value as a plain object. It is written as JSON text, by the one writer that also writes records and drafts.
 pub fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
-    Ok(value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())?)
+    let text = serde_json::to_string(value).map_err(|error| JsValue::from_str(&error.to_string()))?;
+    js_sys::JSON::parse(&text)
 }
 
 /// A plain object as a value; an absent one is the default. It is read as JSON text, by the one reader that also
@@ -118,7 +119,7 @@ fn brain() -> Result<Brain, JsValue> {
 /// If a file of the library cannot be read.
 #[wasm_bindgen(js_name = starterLibrary)]
 pub fn starter_library() -> Result<JsValue, JsValue> {
-    plain(&brain()?.library)
+    plain(&*brain()?.library)
 }
 
 /// The answer to an order, worded.
@@ -130,7 +131,8 @@ pub fn plan(order: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsVa
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
-    let mut report = brain()?.answer(&order).map_err(|errors| thrown(errors, voice))?.report;
+    let brain = brain()?;
+    let mut report = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
     wording::fill(&mut report, voice);
     plain(&report)
 }
@@ -146,7 +148,7 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
     let brain = brain()?;
-    let report = brain.answer(&order).map_err(|errors| thrown(errors, voice))?.report;
+    let report = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
     let wanted =
         |pick: &Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
     let pick = report.way(wanted).ok_or_else(|| {
@@ -159,7 +161,7 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
         )
     })?;
     let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
-    plain(&brain.window(&order, pick, at).map_err(|errors| thrown(errors, voice))?)
+    plain(&brain.window(&brain.library, &order, pick, at).map_err(|errors| thrown(errors, voice))?)
 }
 
 /// Temperatures, water and fusion of one print over one run.

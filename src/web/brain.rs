@@ -5,12 +5,12 @@ use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
 use crate::plan::{Code, Order, Pick, PickWindow, Report, Value, WindowReport};
 use crate::quantity::FieldError;
-use std::sync::Mutex;
+use std::sync::{Arc, Mutex};
 
 /// The library and the demo print room.
 pub struct Brain {
-    /// Every record the plan may need.
-    pub library: Library,
+    /// The library that ships; the shop's records lie over it in the desk's state.
+    pub library: Arc<Library>,
     /// The demo print room and its orders.
     pub room: PrintRoom,
     /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
@@ -23,15 +23,19 @@ impl Brain {
     /// # Errors
     /// If a file of the library cannot be read.
     pub fn new() -> Result<Self, LibraryError> {
-        Ok(Self { library: library::starter()?, room: library::harbour_lane()?, open: Mutex::new(None) })
+        Ok(Self {
+            library: Arc::new(library::starter()?),
+            room: library::harbour_lane()?,
+            open: Mutex::new(None),
+        })
     }
 
     /// The answer to an order.
     ///
     /// # Errors
     /// Every field that cannot be used, by its path.
-    pub fn answer(&self, order: &Order) -> Result<Answer, Vec<FieldError>> {
-        let report = library::answer(order, &self.library)?;
+    pub fn answer(&self, order: &Order, library: &Library) -> Result<Answer, Vec<FieldError>> {
+        let report = library::answer(order, library)?;
         Ok(Answer { cloth: self.shade(order, &report), report })
     }
 
@@ -41,20 +45,28 @@ impl Brain {
     /// As [`Self::answer`].
     pub fn window(
         &self,
+        library: &Library,
         order: &Order,
         pick: &Pick,
         at: Option<(f64, f64)>,
     ) -> Result<WindowReport, Vec<FieldError>> {
-        let Ok(mut open) = self.open.lock() else { return library::window(order, &self.library, pick, at) };
+        let Ok(mut open) = self.open.lock() else { return library::window(order, library, pick, at) };
         let fits =
             |(for_order, for_pick, _): &&(Order, Pick, PickWindow)| for_order == order && for_pick == pick;
         if let Some((_, _, window)) = open.as_ref().filter(fits) {
             return library::report_at(order, pick, window, at);
         }
-        let window = library::pick_window(order, &self.library, pick)?;
+        let window = library::pick_window(order, library, pick)?;
         let report = library::report_at(order, pick, &window, at);
         *open = Some((order.clone(), pick.clone(), window));
         report
+    }
+
+    /// Forgets the window that is open: orders are answered with another library from now on.
+    pub fn forget(&self) {
+        if let Ok(mut open) = self.open.lock() {
+            *open = None;
+        }
     }
 
     /// Colour of the answered garment's cloth: given, named, or read from its label.

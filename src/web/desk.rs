@@ -1,10 +1,18 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
-use super::{brain::Brain, host::Host, keep};
-use crate::desk::{Effect, Field, Msg, Screen, State, update};
+use super::{brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
+use crate::desk::shop::{Clock, ShopMsg};
+use crate::desk::{Effect, Field, Msg, Screen, State, keep, update};
+use crate::library::table::Table;
+use crate::library::{Library, file as library_file};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
+use std::rc::Rc;
+use std::sync::Arc;
 use std::time::Duration;
+
+/// The name of the file that is taken away.
+const FILE: &str = "whitehold.jsonl";
 
 /// Rest after the last keystroke before an order is worked out, so that typing stays smooth.
 const REST: Duration = Duration::from_millis(180);
@@ -15,7 +23,11 @@ pub struct Desk {
     state: RwSignal<State>,
     brain: StoredValue<Brain>,
     host: StoredValue<Host, LocalStorage>,
+    keeper: StoredValue<Option<Keeper>, LocalStorage>,
+    recorder: StoredValue<Option<Recorder>, LocalStorage>,
     waiting: StoredValue<Waiting>,
+    handle: StoredValue<Option<Rc<file::Handle>>, LocalStorage>,
+    autosaving: RwSignal<bool>,
 }
 
 /// Work that waits for its turn; newer work takes the place of older.
@@ -25,6 +37,9 @@ struct Waiting {
     window: Option<Effect>,
     turn: u64,
     window_due: bool,
+    /// Whether the chosen file is being written, and must be once more.
+    file: bool,
+    file_again: bool,
 }
 
 impl Desk {
@@ -34,18 +49,167 @@ impl Desk {
             state: RwSignal::new(state),
             brain: StoredValue::new(brain),
             host: StoredValue::new_local(host),
+            keeper: StoredValue::new_local(None),
+            recorder: StoredValue::new_local(None),
             waiting: StoredValue::new(Waiting::default()),
+            handle: StoredValue::new_local(None),
+            autosaving: RwSignal::new(false),
         }
+    }
+
+    /// Has drafts and records kept from now on.
+    pub fn keep_with(self, keeper: Keeper, recorder: Recorder) {
+        self.keeper.set_value(Some(keeper));
+        self.recorder.set_value(Some(recorder));
+    }
+
+    /// Tells the shop's records that something happened, now.
+    pub fn shop(self, msg: ShopMsg) {
+        let now = js_sys::Date::new_0();
+        // Whole ms and minutes, far within their types.
+        let clock = Clock { now: now.get_time() as i64, ahead: -now.get_timezone_offset() as i32 };
+        self.send(Msg::Shop(clock, msg));
+    }
+
+    /// True if nobody changed anything yet.
+    pub fn is_untouched(self) -> bool {
+        self.state.with_untracked(|state| state.undo.is_empty())
+    }
+
+    /// Makes the link that is being tapped hand out what stands on the page.
+    pub fn hand_out(self, tap: &web_sys::Event) {
+        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(keep::write)) {
+            self.send(Msg::Trouble(trouble));
+        }
+    }
+
+    /// Makes the link that is being tapped hand out the shop's records as one file.
+    pub fn hand_out_library(self, tap: &web_sys::Event) {
+        let (name, text) = self.library_file();
+        match file::hand_out(tap, &name, &text) {
+            Ok(()) => self.shop(ShopMsg::Saved),
+            Err(trouble) => self.send(Msg::Trouble(trouble)),
+        }
+    }
+
+    /// Makes the link that is being tapped hand out a table.
+    pub fn hand_out_table(self, tap: &web_sys::Event, table: Table) {
+        let (name, text) = self.state.with_untracked(|state| {
+            let what = match table {
+                Table::Fabrics => "fabrics",
+                Table::Whites => "whites",
+                Table::Trials => "trials",
+            };
+            (state.shop.file_name(what, "csv"), table.write(state.shop.library(), state.shop.log()))
+        });
+        if let Err(trouble) = file::hand_out(tap, &name, &text) {
+            self.send(Msg::Trouble(trouble));
+        }
+    }
+
+    /// Name and text of the library file.
+    fn library_file(self) -> (String, String) {
+        self.state.with_untracked(|state| {
+            let shop = &state.shop;
+            (shop.file_name("library", "jsonl"), library_file::write(shop.log(), shop.clock().now))
+        })
+    }
+
+    /// Looks at a file that was chosen or dropped.
+    pub fn take_in(self, file: Option<web_sys::File>) {
+        let Some(file) = file else { return };
+        wasm_bindgen_futures::spawn_local(async move {
+            match file::bytes(&file).await {
+                Ok(bytes) => {
+                    self.shop(ShopMsg::File(file.name(), bytes));
+                    self.focus("incoming");
+                }
+                Err(trouble) => self.send(Msg::Trouble(trouble)),
+            }
+        });
+    }
+
+    /// Whether every change is written to a file on the disk; nothing where the browser hands out none.
+    pub fn autosaves(self) -> Option<bool> {
+        let on = self.autosaving.get();
+        file::Handle::can_be_had().then_some(on)
+    }
+
+    /// Lets the person choose a file that is kept up to date from now on.
+    pub fn autosave(self) {
+        wasm_bindgen_futures::spawn_local(async move {
+            let (name, _) = self.library_file();
+            match file::Handle::choose(&name).await {
+                Ok(Some(handle)) => {
+                    self.handle.set_value(Some(Rc::new(handle)));
+                    self.autosaving.set(true);
+                    self.write_file();
+                }
+                Ok(None) => {}
+                Err(trouble) => self.send(Msg::Trouble(trouble)),
+            }
+        });
+    }
+
+    /// Writes the chosen file anew, unless that is being done: then once more after it.
+    fn write_file(self) {
+        let Some(handle) = self.handle.get_value() else { return };
+        if self.waiting.try_update_value(|waiting| std::mem::replace(&mut waiting.file, true)) != Some(false)
+        {
+            self.waiting.update_value(|waiting| waiting.file_again = true);
+            return;
+        }
+        wasm_bindgen_futures::spawn_local(async move {
+            let (_, text) = self.library_file();
+            let written = handle.write(&text).await;
+            let mut again = false;
+            self.waiting.update_value(|waiting| {
+                waiting.file = false;
+                again = std::mem::take(&mut waiting.file_again);
+            });
+            match written {
+                // The file is gone or no longer ours to write: the person chooses another.
+                Err(trouble) => {
+                    self.handle.set_value(None);
+                    self.autosaving.set(false);
+                    self.send(Msg::Trouble(trouble));
+                }
+                Ok(()) if again => self.write_file(),
+                Ok(()) => self.shop(ShopMsg::Saved),
+            }
+        });
+    }
+
+    /// Puts the focus back on what was tapped when it was drawn anew.
+    pub fn focus_again(self, act: &str) {
+        let act = act.to_owned();
+        set_timeout(move || self.host.with_value(|host| host.focus_act(&act)), Duration::ZERO);
+    }
+
+    /// Brings back what a file holds.
+    pub fn bring(self, file: Option<web_sys::File>) {
+        let Some(file) = file else { return };
+        wasm_bindgen_futures::spawn_local(async move {
+            match file::text(&file).await {
+                Ok(text) => self.send(Msg::Bring(text)),
+                Err(trouble) => self.send(Msg::Trouble(trouble)),
+            }
+        });
     }
 
     /// Changes the state and runs what follows.
     pub fn send(self, msg: Msg) {
+        let saved = matches!(msg, Msg::Shop(_, ShopMsg::Saved));
         let mut effects = Vec::new();
         self.state.update(|state| {
             let (next, wanted) = update(std::mem::take(state), msg);
             *state = next;
             effects = wanted;
         });
+        // That a file was saved is no reason to save it.
+        if !saved && effects.iter().any(|effect| matches!(effect, Effect::Append(_))) {
+            self.write_file();
+        }
         for effect in effects {
             self.run(effect);
         }
@@ -53,11 +217,19 @@ impl Desk {
 
     fn run(self, effect: Effect) {
         match effect {
-            Effect::Keep => {
-                let kept = self.state.with_untracked(keep::write);
-                if self.state.with_untracked(|state| (state.keeping == crate::desk::Keeping::Kept) != kept) {
-                    self.send(Msg::Kept(kept));
+            Effect::Append(lines) => self.recorder.with_value(|recorder| {
+                if let Some(recorder) = recorder {
+                    recorder.append(lines);
                 }
+            }),
+            Effect::Learned => self.brain.with_value(Brain::forget),
+            Effect::Keep => {
+                let text = self.state.with_untracked(keep::write);
+                self.keeper.with_value(|keeper| {
+                    if let Some(keeper) = keeper {
+                        keeper.keep(text);
+                    }
+                });
             }
             Effect::Answer(_) => {
                 let turn = self.waiting.try_update_value(|waiting| {
@@ -85,7 +257,7 @@ impl Desk {
             if Some(waiting.turn) == turn { waiting.answer.take() } else { None }
         });
         if let Some(Some(Effect::Answer(order))) = work {
-            let result = self.brain.with_value(|brain| brain.answer(&order));
+            let result = self.brain.with_value(|brain| brain.answer(&order, &self.library()));
             self.send(Msg::Answered(order, result.map(Box::new)));
         }
     }
@@ -96,7 +268,7 @@ impl Desk {
             waiting.window.take()
         });
         if let Some(Some(Effect::Window { order, pick, key, at })) = work {
-            let result = self.brain.with_value(|brain| brain.window(&order, &pick, at));
+            let result = self.brain.with_value(|brain| brain.window(&self.library(), &order, &pick, at));
             self.send(Msg::Windowed(key, result.map(Box::new)));
         }
     }
@@ -106,7 +278,12 @@ impl Desk {
         self.state.with(read)
     }
 
-    /// Reads the library.
+    /// The library that orders are answered with.
+    fn library(self) -> Arc<Library> {
+        self.state.with_untracked(|state| Arc::clone(state.shop.library()))
+    }
+
+    /// Reads what ships.
     pub fn brain<T>(self, read: impl FnOnce(&Brain) -> T) -> T {
         self.brain.with_value(read)
     }

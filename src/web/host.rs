@@ -72,6 +72,18 @@ impl Host {
         self.element.scroll_into_view();
     }
 
+    /// Puts the focus on whatever does this act, if the focus was lost when it was drawn anew.
+    pub fn focus_act(&self, act: &str) {
+        if self.root.active_element().is_some() {
+            return;
+        }
+        let act = act.replace(['"', '\\'], "");
+        let found = self.root.query_selector(&format!("[data-do=\"{act}\"]")).ok().flatten();
+        if let Some(element) = found.and_then(|it| it.dyn_into::<HtmlElement>().ok()) {
+            let _ = element.focus();
+        }
+    }
+
     /// Puts the focus on an element of the desk and brings it into view.
     pub fn focus(&self, id: &str) {
         if let Some(element) =

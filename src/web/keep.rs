@@ -1,25 +1,163 @@
-//! The draft kept in this browser. Every store may refuse: a private window, a sandboxed frame, a full disk.
+//! The draft kept in this browser: each tab has its own, in a slot of the store that bears the tab's name.
+//!
+//! While one save is on its way the next draft waits, and a newer one takes its place: what is reported kept is
+//! always what stands on the page.
 
-use crate::desk::{Draft, State, keep};
-use web_sys::Storage;
+use super::store::{self, Opened, Store, mark};
+use crate::desk::{Draft, keep};
+use crate::library::shelf::{Contents, Line, Trouble};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
 
-/// The key the draft is kept under; storage of local files may be shared, so it carries our name.
-const KEY: &str = "whitehold.draft.1";
+/// How the slots of drafts begin.
+const DRAFTS: &str = "draft/";
 
-fn store() -> Option<Storage> {
-    web_sys::window()?.local_storage().ok()?
+/// Whoever hears whether what stands on the page is kept.
+type Told = dyn Fn(Result<(), Trouble>);
+
+/// Keeps drafts; cheap to copy.
+#[derive(Clone)]
+pub struct Keeper {
+    inner: Rc<RefCell<Inner>>,
 }
 
-/// Keeps the draft; true only if it can be read back.
-#[must_use]
-pub fn write(state: &State) -> bool {
-    let text = keep::write(state);
-    let Some(store) = store() else { return false };
-    store.set_item(KEY, &text).is_ok() && store.get_item(KEY).ok().flatten().as_deref() == Some(text.as_str())
+struct Inner {
+    /// Nothing while the store is still opening.
+    store: Option<Result<Store, Trouble>>,
+    /// The name of this tab.
+    tab: String,
+    /// Drafts saved by this page.
+    saved: u32,
+    /// The draft that stands on the page.
+    latest: String,
+    waiting: Option<String>,
+    busy: bool,
+    told: Rc<Told>,
 }
 
-/// The draft that was kept, if there is one that can be read.
+impl Keeper {
+    /// A keeper that has no store yet. `told` hears whether what stands on the page is kept.
+    pub fn new(told: impl Fn(Result<(), Trouble>) + 'static) -> Self {
+        let tab = mark::tab(store::NAME).unwrap_or_else(|| mark::name_tab(store::NAME));
+        let inner = Inner {
+            store: None,
+            tab,
+            saved: 0,
+            latest: String::new(),
+            waiting: None,
+            busy: false,
+            told: Rc::new(told),
+        };
+        Self { inner: Rc::new(RefCell::new(inner)) }
+    }
+
+    /// Keeps a draft, now or when there is a store.
+    pub fn keep(&self, text: String) {
+        let mut inner = self.inner.borrow_mut();
+        inner.latest.clone_from(&text);
+        inner.waiting = Some(text);
+        drop(inner);
+        self.go_on();
+    }
+
+    /// Hands over the store, or why there is none, and keeps what waits.
+    pub fn use_store(&self, store: Result<Store, Trouble>) {
+        if let Ok(store) = &store {
+            let keeper = self.clone();
+            let tab = self.inner.borrow().tab.clone();
+            store.introduce(&tab, move |other| keeper.step_aside(other));
+        }
+        self.inner.borrow_mut().store = Some(store);
+        self.go_on();
+    }
+
+    /// A duplicated tab bears the name of the tab it comes from and says so: this one takes a new name, and keeps what
+    /// it shows under it.
+    fn step_aside(&self, other: &str) {
+        let mut inner = self.inner.borrow_mut();
+        if inner.tab != other {
+            return;
+        }
+        inner.tab = mark::name_tab(store::NAME);
+        if !inner.latest.is_empty() {
+            inner.waiting = Some(inner.latest.clone());
+        }
+        drop(inner);
+        self.go_on();
+    }
+
+    fn go_on(&self) {
+        let mut inner = self.inner.borrow_mut();
+        if inner.busy || inner.waiting.is_none() || inner.store.is_none() {
+            return;
+        }
+        inner.busy = true;
+        drop(inner);
+        let keeper = self.clone();
+        spawn_local(async move {
+            while let Some(result) = keeper.save().await {
+                if let Some(told) = keeper.settled() {
+                    told(result);
+                }
+            }
+        });
+    }
+
+    /// Who hears of the last save; nobody while a newer draft waits.
+    fn settled(&self) -> Option<Rc<Told>> {
+        let inner = self.inner.borrow();
+        inner.waiting.is_none().then(|| Rc::clone(&inner.told))
+    }
+
+    /// Takes the waiting draft as a line for its slot; nothing if none waits.
+    fn take(&self) -> Option<(Line, String, Result<Store, Trouble>)> {
+        let mut inner = self.inner.borrow_mut();
+        let Some((text, store)) = inner.waiting.take().zip(inner.store.clone()) else {
+            inner.busy = false;
+            return None;
+        };
+        inner.saved += 1;
+        let line = Line::new(format!("{}-{}", inner.tab, inner.saved), text);
+        Some((line, slot(&inner.tab), store))
+    }
+
+    /// Saves the waiting draft; nothing if none waits.
+    async fn save(&self) -> Option<Result<(), Trouble>> {
+        let (line, slot, store) = self.take()?;
+        Some(match store {
+            Ok(store) => store.keep(&slot, &line).await,
+            Err(trouble) => Err(trouble),
+        })
+    }
+}
+
+fn slot(tab: &str) -> String {
+    format!("{DRAFTS}{tab}")
+}
+
+/// Opens the page's store. `tell` hears what happens to it later.
+///
+/// # Errors
+/// If nothing can be kept in this browser.
+pub async fn open(tell: impl Fn(Trouble) + Clone + 'static) -> Result<Opened, Trouble> {
+    Store::open(store::NAME, tell).await
+}
+
+/// The draft to go on with: the one of this tab, the newest of any, or the one that an earlier version kept.
 #[must_use]
-pub fn read() -> Option<Draft> {
-    keep::read(&store()?.get_item(KEY).ok()??)
+pub fn draft(contents: &Contents) -> Option<Draft> {
+    if let Some(own) = mark::tab(store::NAME).and_then(|tab| contents.slot(&slot(&tab))) {
+        let read = keep::read(&own.line.text);
+        if read.is_some() {
+            return read;
+        }
+        // A later version wrote it: it must not be superseded.
+        let _ = mark::name_tab(store::NAME);
+    }
+    let newest = contents.slots(DRAFTS).find_map(|row| keep::read(&row.line.text));
+    if newest.is_some() || mark::is_set(store::NAME) {
+        return newest;
+    }
+    keep::read(&mark::earlier_draft()?)
 }

@@ -6,22 +6,38 @@
 pub mod api;
 mod brain;
 mod desk;
+pub mod file;
 mod host;
 mod keep;
+mod records;
+pub mod store;
 mod view;
 
+use crate::desk::shop::ShopMsg;
 use crate::desk::{Draft, Msg, State, Theme, language_of};
+use crate::library::shelf::{Contents, Trouble};
 use crate::plan::Order;
 use crate::wording::{Language, Units, Voice};
 use desk::Desk;
 use host::Host;
+use keep::Keeper;
 use leptos::prelude::*;
+use records::Recorder;
 use serde::Deserialize;
+use std::cell::RefCell;
+use std::rc::Rc;
+use std::sync::Arc;
+use std::time::Duration;
+use store::{Opened, Store, mark};
 use wasm_bindgen::prelude::*;
 use web_sys::{CustomEvent, CustomEventInit, HtmlElement};
 
 /// The order of the demo print room that a desk without a kept draft opens with.
 const FIRST_ORDER: &str = "1187";
+
+/// The longest that the desk waits for its store before it is drawn: assumed. An opening takes some milliseconds; one
+/// that another tab holds up goes on behind the drawn desk.
+const PATIENCE: Duration = Duration::from_millis(1500);
 
 /// The version of this build, as in `Cargo.toml`.
 #[wasm_bindgen]
@@ -52,30 +68,129 @@ pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Resu
     report_panics();
     let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
     let (host, place) = Host::open(element, &options.styles, options.standalone)?;
-    let mut state = State::new(first_draft(&options, &brain));
-    if let Some(screen) = host.address() {
-        state.screen = screen;
-    }
-    // The desk lives as long as the page; its owner is never disposed of.
-    let handle = mount_to(place, move || {
-        let standalone = host.standalone();
-        let desk = Desk::new(state, brain, host.clone());
-        follow(desk, host);
-        desk.send(Msg::Start);
-        view::frame(desk, standalone)
+    let start = Rc::new(Start {
+        parts: RefCell::new(Some((options, brain, host, place))),
+        desk: RefCell::new(None),
+        early: RefCell::new(None),
     });
-    handle.forget();
+    let (opening, waiting) = (Rc::clone(&start), start);
+    wasm_bindgen_futures::spawn_local(async move {
+        let told = Rc::clone(&opening);
+        match keep::open(move |trouble| told.hear(trouble)).await {
+            Ok(Opened { store, contents, wiped }) => {
+                let trouble = if wiped { Some(Trouble::Wiped) } else { store.trouble() };
+                opening.opened(&contents, Ok(store), trouble);
+            }
+            Err(trouble) => opening.opened(&Contents::default(), Err(trouble.clone()), Some(trouble)),
+        }
+    });
+    set_timeout(move || waiting.draw(&Contents::default()), PATIENCE);
     Ok(())
 }
 
+/// A desk that is drawn as soon as its store is open, or without it when that takes too long.
+struct Start {
+    parts: RefCell<Option<(MountOptions, brain::Brain, Host, HtmlElement)>>,
+    desk: RefCell<Option<(Desk, Keeper, Recorder)>>,
+    /// What the store told before there was a desk.
+    early: RefCell<Option<Trouble>>,
+}
+
+impl Start {
+    /// The store is open, or there is none.
+    fn opened(&self, contents: &Contents, store: Result<Store, Trouble>, trouble: Option<Trouble>) {
+        let late = self.parts.borrow().is_none();
+        self.early.take();
+        self.draw(contents);
+        let Some((desk, keeper, recorder)) = self.desk.borrow().clone() else { return };
+        if late {
+            desk.shop(ShopMsg::Heard(lines(contents)));
+        }
+        if late
+            && desk.is_untouched()
+            && let Some(draft) = keep::draft(contents)
+        {
+            desk.send(Msg::Found(Box::new(draft)));
+        }
+        if let Some(trouble) = trouble {
+            desk.send(Msg::Trouble(trouble));
+        }
+        if let Ok(store) = &store {
+            follow_tabs(store, desk);
+        }
+        recorder.use_store(store.clone());
+        keeper.use_store(store);
+    }
+
+    /// Something happened to the store.
+    fn hear(&self, trouble: Trouble) {
+        match self.desk.borrow().as_ref() {
+            Some((desk, ..)) => desk.send(Msg::Trouble(trouble)),
+            None => *self.early.borrow_mut() = Some(trouble),
+        }
+    }
+
+    /// Draws the desk, if that has not been done.
+    fn draw(&self, contents: &Contents) {
+        let Some((options, brain, host, place)) = self.parts.take() else { return };
+        let mut state = State::new(first_draft(&options, &brain, contents));
+        if let Some(screen) = host.address() {
+            state.screen = screen;
+        }
+        state.trouble = self.early.take();
+        let kept = lines(contents);
+        let drawn = Rc::new(RefCell::new(None));
+        let drawing = Rc::clone(&drawn);
+        // The desk lives as long as the page; its owner is never disposed of.
+        let handle = mount_to(place, move || {
+            let standalone = host.standalone();
+            let desk = Desk::new(state, brain, host.clone());
+            let keeper = Keeper::new(move |kept| desk.send(Msg::Kept(kept)));
+            let recorder = Recorder::new(move |changes, stored| desk.send(Msg::Stored(changes, stored)));
+            desk.keep_with(keeper.clone(), recorder.clone());
+            follow(desk, host);
+            let ships = desk.brain(|brain| Arc::clone(&brain.library));
+            let (tablet, session) = (mark::tablet(store::NAME), mark::random());
+            desk.shop(ShopMsg::Opened { ships, tablet, session, lines: kept });
+            desk.send(Msg::Start);
+            drawing.replace(Some((desk, keeper, recorder)));
+            view::frame(desk, standalone)
+        });
+        handle.forget();
+        self.desk.replace(drawn.take());
+    }
+}
+
+/// The lines of the log that a store gave back.
+fn lines(contents: &Contents) -> Vec<String> {
+    contents.lines().map(str::to_owned).collect()
+}
+
+/// Reads on when another tab has stored something.
+fn follow_tabs(store: &Store, desk: Desk) {
+    let from = store.clone();
+    store.on_news(move || {
+        let from = from.clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            // What cannot be read now is read with the next news.
+            if let Ok(contents) = from.read_on().await {
+                let lines = lines(&contents);
+                if !lines.is_empty() {
+                    desk.shop(ShopMsg::Heard(lines));
+                }
+            }
+        });
+    });
+}
+
 /// The draft to start with: the order handed over, the kept one, or the first of the demo.
-fn first_draft(options: &MountOptions, brain: &brain::Brain) -> Draft {
+fn first_draft(options: &MountOptions, brain: &brain::Brain, contents: &Contents) -> Draft {
     let device = web_sys::window().and_then(|window| window.navigator().language());
     let language = options.language.unwrap_or_else(|| language_of(&device.unwrap_or_default()));
     let voice = Voice { language, units: options.units.unwrap_or_default() };
     let mut draft = match &options.order {
         Some(order) => Draft::of(order, "", voice),
-        None => keep::read().unwrap_or_else(|| {
+        None => keep::draft(contents).unwrap_or_else(|| {
             let orders = &brain.room.orders;
             let first = orders.iter().find(|order| order.id == FIRST_ORDER).or(orders.first());
             first.map_or_else(

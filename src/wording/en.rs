@@ -2,6 +2,7 @@
 
 use super::{Facts, Label, Phrase, Quantity, Voice};
 use crate::ink::WhiteClass;
+use crate::library::shelf::Trouble;
 use crate::plan::{Advice, Code, DyeClass, Finish, Opacity, Priority, Role, Topic, UseKind, Verdict};
 use crate::quantity::Problem;
 use crate::textile::{Construction, Fibre};
@@ -351,6 +352,21 @@ pub(super) fn problem(problem: &Problem, value: &str, voice: Voice) -> String {
     }
 }
 
+/// What is wrong with the store, and the way out.
+pub(super) fn trouble(trouble: &Trouble) -> String {
+    use Trouble as T;
+    match trouble {
+        T::Full => "The disk is full, or the browser gives this page no more of it. What you change now is not kept: free some space, or save it as a file.".into(),
+        T::Refused => "This browser keeps nothing for this page. A private window does that, or a rule of the shop: save your work as a file before you close it.".into(),
+        T::Wiped => "The browser has deleted what was kept here. Open the file you saved last; from now on it keeps again.".into(),
+        T::Blocked => "Another tab holds the store with an older version of this page. Close that tab, and this one goes on.".into(),
+        T::Newer => "A newer version of this page was used here. This one reads what is kept and changes nothing: open the newer one, or save your work as a file.".into(),
+        T::Closed => "The store was closed under this page. Save your work as a file, then load the page again.".into(),
+        T::NotOurs => "That file holds no order. Nothing was changed: open a file that was saved here.".into(),
+        T::Failed(said) => format!("The browser could not save. It says “{said}”: save your work as a file."),
+    }
+}
+
 pub(super) fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Go => "Go",
@@ -543,6 +559,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Sections => "Sections",
         L::Job => "Job",
         L::Window => "Window",
+        L::Library => "Library",
         L::Undo => "Undo",
         L::Redo => "Redo",
         L::UnitsAre => "Change units",
@@ -550,6 +567,10 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Theme => "Light or dark",
         L::KeptHere => "kept in this browser",
         L::NotKeptHere => "not kept: this browser does not store it",
+        L::Saving => "saving",
+        L::SaveAsFile => "Save as a file",
+        L::OpenFile => "Open a file",
+        L::Noticed => "Understood",
         L::Offline => "Works without internet. Nothing leaves this page.",
         L::Order => "The order",
         L::ThisWeek => "This week at Harbour Lane",

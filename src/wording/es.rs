@@ -2,6 +2,7 @@
 
 use super::{Facts, Label, Phrase, Quantity, Voice};
 use crate::ink::WhiteClass;
+use crate::library::shelf::Trouble;
 use crate::plan::{Advice, Code, DyeClass, Finish, Opacity, Priority, Role, Topic, UseKind, Verdict};
 use crate::quantity::Problem;
 use crate::textile::{Construction, Fibre};
@@ -350,6 +351,21 @@ pub(super) fn problem(problem: &Problem, value: &str, voice: Voice) -> String {
     }
 }
 
+/// What is wrong with the store, and the way out.
+pub(super) fn trouble(trouble: &Trouble) -> String {
+    use Trouble as T;
+    match trouble {
+        T::Full => "El disco está lleno, o el navegador no le da más a esta página. Lo que cambie ahora no se guarda: libere espacio, o guárdelo como archivo.".into(),
+        T::Refused => "Este navegador no guarda nada de esta página. Ocurre en ventanas privadas o por una norma del taller: guarde su trabajo como archivo antes de cerrarla.".into(),
+        T::Wiped => "El navegador ha borrado lo que estaba guardado aquí. Abra el último archivo que guardó; desde ahora vuelve a guardar.".into(),
+        T::Blocked => "Otra pestaña tiene ocupado el almacén con una versión anterior de esta página. Ciérrela y esta seguirá.".into(),
+        T::Newer => "Aquí se usó una versión más nueva de esta página. Esta lee lo guardado y no cambia nada: abra la nueva, o guarde su trabajo como archivo.".into(),
+        T::Closed => "El almacén se cerró mientras la página estaba abierta. Guarde su trabajo como archivo y cargue la página otra vez.".into(),
+        T::NotOurs => "Ese archivo no contiene ningún pedido. No se cambió nada: abra un archivo guardado aquí.".into(),
+        T::Failed(said) => format!("El navegador no pudo guardar. Dice «{said}»: guarde su trabajo como archivo."),
+    }
+}
+
 pub(super) fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Go => "Adelante",
@@ -542,6 +558,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Sections => "Secciones",
         L::Job => "Pedido",
         L::Window => "Ventana",
+        L::Library => "Biblioteca",
         L::Undo => "Deshacer",
         L::Redo => "Rehacer",
         L::UnitsAre => "Cambiar unidades",
@@ -549,6 +566,10 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Theme => "Claro u oscuro",
         L::KeptHere => "guardado en este navegador",
         L::NotKeptHere => "sin guardar: este navegador no lo conserva",
+        L::Saving => "guardando",
+        L::SaveAsFile => "Guardar como archivo",
+        L::OpenFile => "Abrir un archivo",
+        L::Noticed => "Entendido",
         L::Offline => "Funciona sin internet. Nada sale de esta página.",
         L::Order => "El pedido",
         L::ThisWeek => "Esta semana en Harbour Lane",

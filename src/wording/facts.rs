@@ -142,16 +142,7 @@ impl<'a> Facts<'a> {
     }
 
     fn named(self, word: &str) -> String {
-        let voice = self.voice;
-        let name = known::<Fibre>(word)
-            .map(|fibre| voice.fibre(fibre))
-            .or_else(|| known::<Construction>(word).map(|it| voice.construction(it)))
-            .or_else(|| known::<Verdict>(word).map(|it| voice.verdict_short(it)))
-            .or_else(|| known::<WhiteClass>(word).map(|it| voice.class(it)))
-            .or_else(|| known::<DyeClass>(word).map(|it| voice.dye_class(it)))
-            .or_else(|| known::<Topic>(word).map(|it| voice.topic(it)))
-            .or_else(|| voice.colour(word));
-        name.map_or_else(|| word.into(), Into::into)
+        named(self.voice, word)
     }
 
     /// The class of white named by this value.
@@ -160,6 +151,19 @@ impl<'a> Facts<'a> {
         known::<WhiteClass>(self.code(name))
             .map_or_else(|| self.word(name), |class| self.voice.class(class).into())
     }
+}
+
+/// A word of the contract by its name in the language; any other as it stands.
+pub(super) fn named(voice: Voice, word: &str) -> String {
+    let name = known::<Fibre>(word)
+        .map(|fibre| voice.fibre(fibre))
+        .or_else(|| known::<Construction>(word).map(|it| voice.construction(it)))
+        .or_else(|| known::<Verdict>(word).map(|it| voice.verdict_short(it)))
+        .or_else(|| known::<WhiteClass>(word).map(|it| voice.class(it)))
+        .or_else(|| known::<DyeClass>(word).map(|it| voice.dye_class(it)))
+        .or_else(|| known::<Topic>(word).map(|it| voice.topic(it)))
+        .or_else(|| voice.colour(word));
+    name.map_or_else(|| word.into(), Into::into)
 }
 
 /// Shades a label is likely to name, English then Spanish.

@@ -14,12 +14,17 @@ mod facts;
 mod label;
 mod meter;
 pub mod number;
+mod record;
+mod time;
 
 pub use facts::Facts;
 pub use label::{Label, Phrase};
 pub use number::{Numeral, Quantity, Units};
+pub use record::{Told, Word};
+pub use time::civil;
 
 use crate::ink::WhiteClass;
+use crate::library::shelf::Trouble;
 use crate::plan::{
     Advice, Code, DyeClass, Finish, Margin, Opacity, Priority, Reason, Report, Role, Topic, UseKind, Verdict,
 };
@@ -166,6 +171,15 @@ impl Voice {
         match self.language {
             Language::En => en::problem(&error.problem, &error.value, self),
             Language::Es => es::problem(&error.problem, &error.value, self),
+        }
+    }
+
+    /// What is wrong with the store, and the way out.
+    #[must_use]
+    pub fn trouble(self, trouble: &Trouble) -> String {
+        match self.language {
+            Language::En => en::trouble(trouble),
+            Language::Es => es::trouble(trouble),
         }
     }
 

@@ -4,6 +4,8 @@
 //! crossings on its edges; a saddle is decided by the mean of its corners. The grid is ringed by cells of no
 //! width that do not fail, so every cut closes and the frame needs no special case.
 
+use crate::numerics::order::map;
+
 /// A point in axis units.
 pub type Point = (f64, f64);
 
@@ -130,8 +132,7 @@ fn crossing(grid: &Ringed<'_>, (column, row, up): Edge) -> Point {
 
 /// Joins cuts into closed outlines.
 fn join(cuts: &[Cut]) -> Vec<Vec<Point>> {
-    let mut open: std::collections::BTreeMap<Edge, usize> =
-        cuts.iter().enumerate().map(|(index, cut)| (cut.from, index)).collect();
+    let mut open = map(cuts.iter().enumerate().map(|(index, cut)| (cut.from, index)));
     let mut outlines = Vec::new();
     while let Some((_, first)) = open.pop_first() {
         let mut outline = vec![cuts[first].at];

@@ -3,6 +3,7 @@
 use super::Ink;
 use super::contour::{Point, region};
 use super::scale::{Scale, path};
+use crate::numerics::order::sorted;
 use crate::plan::{Drift, Side, Topic, Wall, WindowReport};
 use crate::wording::{Quantity, Units};
 
@@ -131,7 +132,7 @@ pub fn map(report: &WindowReport, units: Units, width_of: impl Fn(Topic) -> f64)
     let heat = Scale { from: heat_of(*first_c), to: heat_of(*last_c), start: HEIGHT - 64.0, end: 14.0 };
     let place = |(speed, celsius): Point| (belt.at(belt_of(speed)), heat.at(heat_of(celsius)));
 
-    let mut areas: Vec<(f64, Area)> = report
+    let areas: Vec<(f64, Area)> = report
         .walls
         .iter()
         .map(|wall| {
@@ -145,7 +146,7 @@ pub fn map(report: &WindowReport, units: Units, width_of: impl Fn(Topic) -> f64)
             (region.area(), area)
         })
         .collect();
-    areas.sort_unstable_by(|(one, _), (other, _)| other.total_cmp(one));
+    let mut areas = sorted(areas, &|(one, _), (other, _)| other.total_cmp(one));
 
     let points = felt(&belt, &heat);
     let states: Vec<(Point, Vec<bool>)> = points

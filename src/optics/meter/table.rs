@@ -2,6 +2,7 @@ use super::column::{Column, Scale};
 use super::reflectance::Grid;
 use super::tokens::Token;
 use super::{Lab, MeterError, MeterFile, MeterProblem, Note, Sample, Seen};
+use crate::numerics::order::sorted;
 use crate::quantity::{Bound, Problem};
 
 /// A heading: what it says, what it stands for, where.
@@ -139,7 +140,7 @@ impl<'a> Layout<'a> {
                 return Err(MeterError::at(heading.line, heading.at, &heading.text, problem));
             }
         }
-        bands.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let bands = sorted(bands, &|a, b| a.0.total_cmp(&b.0));
         let place = bands.first().and_then(|(_, index)| headings.get(*index));
         let spectrum = match place {
             None => None,

@@ -3,6 +3,7 @@
 use super::items::{Item, What};
 use super::words::{Meaning, fibre_words, meaning};
 use super::{Note, Section};
+use crate::numerics::order::map;
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::textile::{Fibre, spelling};
 use std::collections::BTreeMap;
@@ -230,7 +231,7 @@ fn shorthand(part: &Part, row: &Row, notes: &mut Vec<Note>) -> Option<Section> {
     if !row.shares.is_empty() && !stated.eq(usual.iter().map(|&(_, percent)| Share::Percent(percent))) {
         return None;
     }
-    let shares: BTreeMap<Fibre, f64> = usual.iter().copied().collect();
+    let shares: BTreeMap<Fibre, f64> = map(usual.iter().copied());
     notes.push(Note::AssumedShares { word: item.text.clone(), shares: shares.clone() });
     Some(Section { name: part.name.clone().unwrap_or_default(), shares, other_percent: 0.0 })
 }

@@ -15,6 +15,8 @@ use std::time::Instant;
 struct Bench<'a> {
     workshop: &'a Workshop,
     toolchain: Toolchain,
+    /// How often the browser is killed while it saves, where that is asked for.
+    kills: Option<String>,
 }
 
 /// How many tests a step ran.
@@ -83,8 +85,13 @@ impl Which {
 ///
 /// # Errors
 /// When any step failed.
-pub fn run_all(workshop: &Workshop, toolchain: Toolchain, which: &Which) -> Result<()> {
-    let bench = Bench { workshop, toolchain };
+pub fn run_all(
+    workshop: &Workshop,
+    toolchain: Toolchain,
+    which: &Which,
+    kills: Option<String>,
+) -> Result<()> {
+    let bench = Bench { workshop, toolchain, kills };
     let mut sum = Tally::default();
     let mut unhappy = Vec::new();
     for step in STEPS.iter().filter(|step| which.holds(step)) {
@@ -156,22 +163,36 @@ fn native(bench: &Bench<'_>) -> Result<Tally> {
     count(bench.workshop.cargo().args(["test", "--workspace", "--locked", "--no-fail-fast"]))
 }
 
-/// Runs `tests/web.rs` as it ships: release wasm, in a browser.
 fn wasm(bench: &Bench<'_>) -> Result<Tally> {
-    bench.toolchain.prepare(bench.workshop)?;
+    count(&mut wasm_tests(bench.workshop, bench.toolchain)?)
+}
+
+/// Measures how fast a whole library is kept. The figures come as JSON, one a line.
+///
+/// # Errors
+/// When the wasm does not compile, or no browser can be had.
+pub fn storage_bench(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
+    let mut cargo = wasm_tests(workshop, toolchain)?;
+    cargo.args(["--", "--ignored", "--nocapture", "storage_bench"]);
+    run(&mut cargo, "read what the browser says above")
+}
+
+/// `tests/web.rs` as it ships: release wasm, in a browser.
+fn wasm_tests(workshop: &Workshop, toolchain: Toolchain) -> Result<Command> {
+    toolchain.prepare(workshop)?;
     let chromium = Chromium::find()?;
-    let program = browser_program(bench.workshop)?;
-    let wishes = bench.workshop.target().join("webdriver.json");
+    let program = browser_program(workshop)?;
+    let wishes = workshop.target().join("webdriver.json");
     write(&wishes, chromium.capabilities().to_string())?;
     // A list, not a line: the path may hold spaces.
     let runner = format!("target.{WASM}.runner=[{:?}, \"wasm-tests\"]", program.display().to_string());
-    let mut cargo = bench.toolchain.cargo(bench.workshop, "test");
+    let mut cargo = toolchain.cargo(workshop, "test");
     cargo
         .args(["--package", "whitehold", "--release", "--test", "web", "--locked", "--config", &runner])
         .env("CHROMEDRIVER", &chromium.driver)
         .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", &wishes)
         .env("WASM_BINDGEN_TEST_TIMEOUT", "300");
-    count(&mut cargo)
+    Ok(cargo)
 }
 
 fn build_page(bench: &Bench<'_>) -> Result<Tally> {
@@ -182,7 +203,12 @@ fn build_page(bench: &Bench<'_>) -> Result<Tally> {
 fn browser(bench: &Bench<'_>) -> Result<Tally> {
     // Installs the browser where that is allowed; the program itself only looks for it.
     Chromium::find()?;
-    count(Command::new(browser_program(bench.workshop)?).arg("stories").current_dir(&bench.workshop.root))
+    let mut command = Command::new(browser_program(bench.workshop)?);
+    command.arg("stories").current_dir(&bench.workshop.root);
+    if let Some(kills) = &bench.kills {
+        command.env("XTASK_KILLS", kills);
+    }
+    count(&mut command)
 }
 
 fn node(bench: &Bench<'_>) -> Result<Tally> {

@@ -15,6 +15,7 @@ pub mod check;
 pub mod chromium;
 pub mod imports;
 pub mod letters;
+pub mod lzma;
 pub mod measure;
 pub mod package;
 pub mod page;

@@ -16,7 +16,10 @@ cargo xtask open     build, serve on this computer and open the browser
 cargo xtask build    build dist/whitehold.html, dist/site and dist/pkg
 cargo xtask test     run every check: format, lints, native tests, wasm tests, build, browser, Node
                        --only STEP     run one step; `--only help` lists them
-cargo xtask bench    time the march and the window beside their peers, into dist/bench.json (minutes)
+                       --kills NUMBER  how often the browser is killed while it saves (12)
+cargo xtask bench    time what ships beside its peers (minutes)
+                       --only march    the march and the window, into dist/bench.json
+                       --only storage  keeping a whole library in the browser's database
 cargo xtask peer     solve fifty random histories with SciPy instead, and compare
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
@@ -66,16 +69,23 @@ fn obey(words: Vec<String>) -> Result<()> {
         }
         "test" => {
             let which = Which::from_name(words.value("--only")?)?;
+            let kills = words.value("--kills")?;
             words.finish()?;
-            check::run_all(&workshop, toolchain, &which)
+            check::run_all(&workshop, toolchain, &which, kills)
+        }
+        "bench" => {
+            let only = words.value("--only")?;
+            words.finish()?;
+            match only.as_deref() {
+                None => measure::bench(&workshop).and_then(|()| check::storage_bench(&workshop, toolchain)),
+                Some("march") => measure::bench(&workshop),
+                Some("storage") => check::storage_bench(&workshop, toolchain),
+                Some(other) => bail!("bench --only {other}: there are march and storage"),
+            }
         }
         "waits" => {
             words.finish()?;
             check::waits(&workshop)
-        }
-        "bench" => {
-            words.finish()?;
-            measure::bench(&workshop)
         }
         "peer" => {
             words.finish()?;

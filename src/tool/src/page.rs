@@ -1,10 +1,12 @@
 //! The one file: everything the page needs, packed under its policy.
 //!
-//! The wasm and the desk's style sheets are deflated, written as letters in script blocks that never run, and inflated by
-//! the browser; the sheet of the start stands as it is, to be there when nothing can be inflated. The sheets become
-//! constructed ones. One script runs: the binding followed by `www/boot.js`.
+//! The wasm is packed as LZMA, which `www/boot.js` unpacks; the desk's style sheets are deflated, which the browser
+//! inflates. Both stand as letters in script blocks that never run; the sheet of the start stands as it is, to be there
+//! when nothing can be unpacked. The sheets become constructed ones. One script runs: the binding followed by
+//! `www/boot.js`.
 
 use crate::letters;
+use crate::lzma;
 use crate::policy;
 use crate::wasm::Bound;
 use crate::workshop::{Workshop, read};
@@ -53,13 +55,13 @@ pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
     let template = read(&workshop.www().join("index.html"))?;
     let boot = read(&workshop.www().join("boot.js"))?;
     // The braces keep boot's names apart from the binding's.
-    let module = script(&format!("\n{}\n{{\n{boot}}}\n", bound.glue))?;
+    let module = script(&lean(&format!("\n{}\n{{\n{boot}}}\n", bound.glue)))?;
     let (start, desk): (Vec<_>, Vec<_>) =
         sheets(workshop)?.into_iter().partition(|sheet| sheet.name == START);
     let start = start.first().context("www/page.css is missing")?;
     let desk: Vec<_> = desk.into_iter().map(|sheet| sheet.text).collect();
     let styles = letters::encode(&deflate(&serde_json::to_vec(&desk)?)?);
-    let core = letters::encode(&deflate(&bound.wasm)?);
+    let core = letters::encode(&lzma::pack(&bound.wasm)?);
     let policy = policy::for_script(&module);
     fill(
         &template,
@@ -94,6 +96,28 @@ fn fill(template: &str, parts: &[(&str, &str)]) -> Result<String> {
         bail!("www/index.html must ask once for each of: {names}");
     }
     Ok(page + rest)
+}
+
+/// A script without the lines that are comments and without indentation: they are a fifth of the binding. A text that
+/// runs over several lines may hold anything, and code may stand behind a comment: a script with either stays as it is.
+fn lean(script: &str) -> String {
+    if script.lines().any(|line| line.matches('`').count() % 2 == 1) {
+        return script.to_owned();
+    }
+    let mut lean = String::with_capacity(script.len());
+    let mut in_comment = false;
+    for line in script.lines().map(str::trim) {
+        in_comment |= line.starts_with("/*");
+        if in_comment && line.contains("*/") && !line.ends_with("*/") {
+            return script.to_owned();
+        }
+        if !in_comment && !line.is_empty() && !line.starts_with("//") {
+            lean.push_str(line);
+            lean.push('\n');
+        }
+        in_comment &= !line.ends_with("*/");
+    }
+    lean
 }
 
 /// Makes a script safe to stand in a page: HTML ends a script block at the first `</script`, also inside a string.
@@ -142,6 +166,15 @@ mod tests {
         assert!(script("'<!--'").is_err());
         assert!(inert("a { content: '</script' }").is_err());
         Ok(())
+    }
+
+    #[test]
+    fn a_script_loses_its_comments_and_nothing_else() {
+        let full = "/**\n * says `a`\n */\nfunction a() {\n  // why\n  return \"// no comment\"; /* nor this */ }\n\n/* one */\na();\n";
+        assert_eq!(lean(full), "function a() {\nreturn \"// no comment\"; /* nor this */ }\na();\n");
+        for kept in ["const a = `\n  // kept\n`;\n", "  /* one */ a();\n", "/* one\n two */ a();\n"] {
+            assert_eq!(lean(kept), kept);
+        }
     }
 
     #[test]

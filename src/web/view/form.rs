@@ -304,19 +304,28 @@ fn order(desk: Desk) -> impl IntoView {
     }
 }
 
+/// A dryer in the form: its id, its name, the day it was measured.
+type DryerChoice = (String, String, String);
+
+/// The shop, with whatever dryers and whites its records hold.
 fn shop(desk: Desk) -> impl IntoView {
-    let dryers: Vec<(String, String, String)> = desk.brain(|brain| {
-        let dryers = &brain.library.dryers;
-        dryers
-            .iter()
-            .map(|it| (it.id.clone(), it.name.clone(), it.measured.clone().unwrap_or_default()))
-            .collect()
+    let choices = desk.memo(|state| {
+        let library = state.shop.library();
+        let dryers = library.dryers.iter();
+        let dryers =
+            dryers.map(|it| (it.id.clone(), it.name.clone(), it.measured.clone().unwrap_or_default()));
+        let whites = library.whites.iter().map(|it| (it.id.clone(), it.name.clone()));
+        let blockers = library.blockers.iter().map(|it| (it.id.clone(), it.name.clone()));
+        (dryers.collect::<Vec<DryerChoice>>(), whites.chain(blockers).collect::<Vec<_>>())
     });
-    let shelf: Vec<(String, String)> = desk.brain(|brain| {
-        let whites = brain.library.whites.iter().map(|it| (it.id.clone(), it.name.clone()));
-        whites.chain(brain.library.blockers.iter().map(|it| (it.id.clone(), it.name.clone()))).collect()
-    });
-    let dryer_name = dryers.clone();
+    move || {
+        let (dryers, shelf) = choices.get();
+        shop_of(desk, &dryers, shelf)
+    }
+}
+
+fn shop_of(desk: Desk, dryers: &[DryerChoice], shelf: Vec<(String, String)>) -> impl IntoView + use<> {
+    let dryer_name = dryers.to_vec();
     view! {
         <h2 class="sec-head gap">{move || desk.label(Label::TheShop)}</h2>
         <div class="stack">

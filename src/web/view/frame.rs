@@ -1,9 +1,10 @@
 //! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
 
-use super::{icon, job, window};
+use super::{icon, job, library, notice, window};
+use crate::desk::shop::{Shop, ShopMsg};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
-use crate::wording::{Label, Phrase, Quantity};
+use crate::wording::{Label, Phrase, Quantity, Told, Voice, Word};
 use leptos::prelude::*;
 
 /// The whole desk.
@@ -14,6 +15,7 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
             class="desk"
             class:desk-own=standalone
             lang=move || desk.voice().language.tag()
+            data-saved=move || desk.with(|state| state.kept() == Keeping::Kept).to_string()
             on:keydown=move |event| shortcut(desk, &event)
         >
             <button class="btn skip" type="button" on:click=move |_| desk.focus("main")>
@@ -24,9 +26,11 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
                 {head(desk)}
                 <main class="body" id="main" tabindex="-1">
                     {icon::hatches()}
+                    {notice::notice(desk)}
                     {move || match screen.get() {
                         Screen::Job => job::job(desk).into_any(),
                         Screen::Window => window::window(desk).into_any(),
+                        Screen::Library => library::library(desk).into_any(),
                     }}
                 </main>
                 <footer class="foot">
@@ -45,13 +49,24 @@ fn shortcut(desk: Desk, event: &web_sys::KeyboardEvent) {
     if !(event.ctrl_key() || event.meta_key()) || event.alt_key() {
         return;
     }
-    let msg = match (event.key().to_lowercase().as_str(), event.shift_key()) {
-        ("z", false) => Msg::Undo,
-        ("z", true) | ("y", false) => Msg::Redo,
+    let back = match (event.key().to_lowercase().as_str(), event.shift_key()) {
+        ("z", false) => true,
+        ("z", true) | ("y", false) => false,
         _ => return,
     };
     event.prevent_default();
-    desk.send(msg);
+    travel(desk, back);
+}
+
+/// A step back or forward: of the records where they are on the screen, else of the order.
+fn travel(desk: Desk, back: bool) {
+    let records = desk.with(|state| state.screen == Screen::Library);
+    match (records, back) {
+        (true, true) => desk.shop(ShopMsg::Undo),
+        (true, false) => desk.shop(ShopMsg::Redo),
+        (false, true) => desk.send(Msg::Undo),
+        (false, false) => desk.send(Msg::Redo),
+    }
 }
 
 fn index(desk: Desk) -> impl IntoView {
@@ -59,6 +74,7 @@ fn index(desk: Desk) -> impl IntoView {
         let (label, sign) = match screen {
             Screen::Job => (Label::Job, icon::JOB),
             Screen::Window => (Label::Window, icon::WINDOW),
+            Screen::Library => (Label::Library, icon::LIBRARY),
         };
         let here = move || desk.with(|state| state.screen == screen);
         view! {
@@ -100,8 +116,11 @@ fn head(desk: Desk) -> impl IntoView {
                 class="btn btn-icon"
                 type="button"
                 aria-label=move || desk.label(Label::Undo)
-                disabled=move || desk.with(|state| state.undo.is_empty())
-                on:click=move |_| desk.send(Msg::Undo)
+                disabled=move || desk.with(|state| match state.screen {
+                    Screen::Library => state.shop.log().to_undo().is_none(),
+                    _ => state.undo.is_empty(),
+                })
+                on:click=move |_| travel(desk, true)
             >
                 {icon::icon(24, icon::UNDO)}
             </button>
@@ -109,8 +128,11 @@ fn head(desk: Desk) -> impl IntoView {
                 class="btn btn-icon"
                 type="button"
                 aria-label=move || desk.label(Label::Redo)
-                disabled=move || desk.with(|state| state.redo.is_empty())
-                on:click=move |_| desk.send(Msg::Redo)
+                disabled=move || desk.with(|state| match state.screen {
+                    Screen::Library => state.shop.log().to_redo().is_none(),
+                    _ => state.redo.is_empty(),
+                })
+                on:click=move |_| travel(desk, false)
             >
                 {icon::icon(24, icon::REDO)}
             </button>
@@ -172,6 +194,7 @@ fn title(desk: Desk) -> String {
     let voice = desk.voice();
     let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
     desk.with(|state| match (state.screen, state.way()) {
+        (Screen::Library, _) => voice.word(Word::Library).to_owned(),
         (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
         _ => name,
     })
@@ -181,6 +204,7 @@ fn subtitle(desk: Desk) -> String {
     let voice = desk.voice();
     let line = desk.with(|state| match state.screen {
         Screen::Window => state.draft.text(Field::Title).to_owned(),
+        Screen::Library => records(&state.shop, voice),
         Screen::Job => voice.say(&Phrase::OrderLine {
             pieces: state.draft.text(Field::Pieces).into(),
             lot: state.draft.text(Field::Lot).into(),
@@ -194,9 +218,20 @@ fn subtitle(desk: Desk) -> String {
         .join(" · ")
 }
 
+/// How many records there are, and when they were last saved as a file.
+fn records(shop: &Shop, voice: Voice) -> String {
+    let reminder = shop.reminder();
+    let last = reminder.days.map_or_else(
+        || voice.word(Word::NeverSaved).to_owned(),
+        |days| voice.tell(&Told::SavedDaysAgo { days }),
+    );
+    format!("{} · {last}", voice.tell(&Told::Records { count: voice.count(shop.total()) }))
+}
+
 fn keeping(desk: Desk) -> &'static str {
-    match desk.with(|state| state.keeping) {
+    match desk.with(|state| state.kept()) {
         Keeping::Untried => "",
+        Keeping::Saving => desk.label(Label::Saving),
         Keeping::Kept => desk.label(Label::KeptHere),
         Keeping::NotKept => desk.label(Label::NotKeptHere),
     }

@@ -14,6 +14,7 @@ pub const BRAND: &str =
 pub const JOB: &str =
     r#"<circle class="ic" cx="15" cy="15" r="8.5"/><path class="ic" d="M15 2v26M2 15h26"/>"#;
 pub const WINDOW: &str = r#"<path class="ic" d="M4 3v23h23M6 22C14 21 19 15 20 5M13 26c6-2 12-8 13-17"/>"#;
+pub const LIBRARY: &str = r#"<path class="ic" d="M4 5h22v6H4zM4 14h22M4 20h22M4 26h22"/>"#;
 pub const UNDO: &str = r#"<path class="ic" d="M5 9h9a5 5 0 0 1 0 10H9M9 4L4 9l5 5"/>"#;
 pub const REDO: &str = r#"<path class="ic" d="M19 9h-9a5 5 0 0 0 0 10h5M15 4l5 5-5 5"/>"#;
 pub const THEME: &str =

@@ -155,6 +155,49 @@ impl Desk {
         crate::workshop::write(path, self.client.screenshot().await?)
     }
 
+    /// Opens another tab beside this one and turns to it.
+    pub async fn opens_tab(&self, address: &str) -> Result<()> {
+        let tab = self.client.new_window(true).await?;
+        self.client.switch_to_window(tab.handle).await?;
+        self.goes_to(address).await
+    }
+
+    /// Turns to the tab of this number, from 0, in the order in which they were opened.
+    pub async fn turns_to(&self, number: usize) -> Result<()> {
+        let tab = self.client.windows().await?.into_iter().nth(number).context("there is no such tab")?;
+        Ok(self.client.switch_to_window(tab).await?)
+    }
+
+    /// Runs a script that ends by calling its last argument.
+    pub async fn awaits(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        Ok(self.client.execute_async(script, arguments).await?)
+    }
+
+    /// Loads the page again.
+    pub async fn reloads(&self) -> Result<()> {
+        Ok(self.client.refresh().await?)
+    }
+
+    /// Ends the browser's program at once, as a power cut of the tablet does for it. Only the driver's own browser
+    /// is meant, by the number it started with.
+    pub async fn is_killed(self) -> Result<()> {
+        let process = self
+            .client
+            .capabilities()
+            .and_then(|capabilities| capabilities.get("goog:processID"))
+            .and_then(Value::as_u64)
+            .context("the driver does not say which program the browser is")?;
+        let (killer, options): (_, &[&str]) =
+            if cfg!(windows) { ("taskkill", &["/F", "/PID"]) } else { ("kill", &["-KILL"]) };
+        let killed = std::process::Command::new(killer).args(options).arg(process.to_string()).output()?;
+        if !killed.status.success() {
+            bail!("the browser {process} could not be ended");
+        }
+        // The driver has nothing left to close and says so.
+        let _ = tokio::time::timeout(Duration::from_secs(5), self.client.close()).await;
+        Ok(())
+    }
+
     /// Closes the browser.
     pub async fn is_closed(self) -> Result<()> {
         Ok(self.client.close().await?)

@@ -6,6 +6,7 @@ use anyhow::{Context, Result};
 use fantoccini::ClientBuilder;
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::json;
+use std::path::{Path, PathBuf};
 
 /// A tablet that has not opened anything yet.
 #[derive(Clone)]
@@ -15,12 +16,13 @@ pub struct Tablet<'a> {
     height: u32,
     dark: bool,
     before: String,
+    profile: Option<PathBuf>,
 }
 
 impl<'a> Tablet<'a> {
     /// 1280 by 800, in light colours.
     pub fn new(bench: &'a Bench) -> Self {
-        Self { bench, width: 1280, height: 800, dark: false, before: String::new() }
+        Self { bench, width: 1280, height: 800, dark: false, before: String::new(), profile: None }
     }
 
     /// Held upright.
@@ -46,6 +48,12 @@ impl<'a> Tablet<'a> {
         self
     }
 
+    /// With a browser that remembers in this folder, as one that is started again does.
+    pub fn remembering(mut self, profile: &Path) -> Self {
+        self.profile = Some(profile.to_owned());
+        self
+    }
+
     /// Opens the one file, as from a stick.
     pub async fn opens_the_file(self) -> Result<Desk> {
         let address = self.bench.file()?;
@@ -67,10 +75,18 @@ impl<'a> Tablet<'a> {
 
     /// Starts the browser, with nothing in it.
     pub async fn is_switched_on(self) -> Result<Desk> {
-        let wishes = match self.bench.chromium.capabilities() {
+        let mut wishes = match self.bench.chromium.capabilities() {
             serde_json::Value::Object(wishes) => wishes,
             _ => serde_json::Map::new(),
         };
+        if let Some(profile) = &self.profile
+            && let Some(arguments) = wishes
+                .get_mut("goog:chromeOptions")
+                .and_then(|options| options.get_mut("args"))
+                .and_then(serde_json::Value::as_array_mut)
+        {
+            arguments.push(json!(format!("--user-data-dir={}", profile.display())));
+        }
         let client = ClientBuilder::new(HttpConnector::new())
             .capabilities(wishes)
             .connect(&self.bench.driver())

@@ -6,7 +6,9 @@
 mod cure_window;
 mod garments;
 mod nothing_leaves;
+mod nothing_lost;
 mod opening;
+mod records;
 mod refusing;
 mod ten_orders;
 
@@ -31,13 +33,26 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 17] = stories![
+static STORIES: [Story; 30] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
     opening::an_open_page_asks_for_nothing,
     nothing_leaves::the_probe_reaches_a_listener_when_no_policy_forbids_it,
     nothing_leaves::nothing_reaches_a_listener_under_the_policy_of_the_page,
+    nothing_lost::a_killed_browser_loses_nothing_that_was_acknowledged,
+    nothing_lost::two_tabs_lose_nothing_to_each_other,
+    nothing_lost::a_duplicated_tab_keeps_a_draft_of_its_own,
+    nothing_lost::a_full_disk_is_said_and_the_work_goes_out_as_a_file,
+    nothing_lost::a_wiped_store_is_noticed_and_a_file_brings_the_work_back,
+    nothing_lost::a_browser_that_keeps_nothing_says_so_and_hands_out_a_file,
+    nothing_lost::what_a_later_version_kept_is_read_and_left_alone,
+    nothing_lost::a_draft_of_an_earlier_version_is_taken_over_once,
+    records::a_white_is_written_changed_and_brought_back,
+    records::the_cloth_of_an_order_is_kept_and_found,
+    records::two_tablets_are_merged_and_nothing_is_lost,
+    records::a_table_with_a_bad_row_is_held_back,
+    records::two_tabs_write_by_turns,
     refusing::a_browser_without_wasm_is_told_so,
     refusing::a_browser_without_an_unpacker_is_told_so,
     refusing::a_browser_without_constructed_sheets_is_told_so,
@@ -51,17 +66,18 @@ static STORIES: [Story; 17] = stories![
     cure_window::a_dragged_set_point_says_where_it_fails,
 ];
 
-/// How long one story may take.
+/// How long one story may take; one that is asked to go on for longer says so by its number of kills.
 const PATIENCE: Duration = Duration::from_secs(120);
 
 /// Tells the stories whose name holds `filter`, and sums them up the way cargo's tests do.
 pub async fn tell(workshop: &Workshop, filter: Option<&str>) -> Result<()> {
     let bench = Bench::set_up(workshop).await?;
+    let patience = PATIENCE * nothing_lost::kills()?.div_ceil(nothing_lost::KILLS).max(1);
     let (mut passed, mut failures) = (0, Vec::new());
     let start = Instant::now();
     for story in STORIES.iter().filter(|story| filter.is_none_or(|word| story.name.contains(word))) {
-        let told = tokio::time::timeout(PATIENCE, (story.tell)(&bench)).await;
-        match told.unwrap_or_else(|_| bail!("it did not come to an end within {}", seconds(PATIENCE))) {
+        let told = tokio::time::timeout(patience, (story.tell)(&bench)).await;
+        match told.unwrap_or_else(|_| bail!("it did not come to an end within {}", seconds(patience))) {
             Ok(()) => {
                 say(&format!("test {} ... ok", story.name));
                 passed += 1;

@@ -1,0 +1,212 @@
+//! The Library screen: the shop's records, what is searched for, the record that is open, and what waits to come in.
+//!
+//! [`Shop`] holds the log and what follows from it: the library that orders are answered with and the index that is
+//! searched. Every change of a record is an entry appended to the log and handed out as a line to store; nothing is
+//! written over. A file is looked at first ([`Incoming`]) and comes in only when somebody says so.
+
+mod incoming;
+mod show;
+mod tend;
+mod write;
+
+pub use incoming::{Incoming, Refused};
+pub use show::{Fact, Hit, Moment, OpenRecord, Reminder, What};
+pub use tend::ShopMsg;
+pub(super) use tend::tend;
+
+use crate::library::log::{Change, Edit, Key, Kind, Log};
+use crate::library::search::{Found, Index};
+use crate::library::shelf::Line;
+use crate::library::table::Form;
+use crate::library::{Library, shipped};
+use serde::{Deserialize, Serialize};
+use std::sync::Arc;
+
+/// The time, as the tablet has it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Clock {
+    /// ms since 1970.
+    pub now: i64,
+    /// Minutes by which the wall is ahead of UTC.
+    pub ahead: i32,
+}
+
+/// What the search looks in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Look {
+    /// Cloths.
+    #[default]
+    Fabrics,
+    /// Whites, blockers and their batches.
+    Whites,
+    /// Dye lots and what was tried on them.
+    Lots,
+    /// Dryers and meshes.
+    Dryers,
+    /// Orders that were kept.
+    Orders,
+}
+
+impl Look {
+    /// Everything that can be looked in.
+    pub const ALL: [Self; 5] = [Self::Fabrics, Self::Whites, Self::Lots, Self::Dryers, Self::Orders];
+
+    /// The kinds of record it covers.
+    #[must_use]
+    pub fn kinds(self) -> &'static [Kind] {
+        match self {
+            Self::Fabrics => &[Kind::Fabric],
+            Self::Whites => &[Kind::White, Kind::Blocker, Kind::Batch],
+            Self::Lots => &[Kind::Lot, Kind::Trial, Kind::FollowUp],
+            Self::Dryers => &[Kind::Dryer, Kind::Mesh],
+            Self::Orders => &[Kind::Order],
+        }
+    }
+}
+
+/// Hits that are shown before somebody asks for more.
+pub const HITS: usize = 12;
+
+/// Id of the setting that says when this tablet last saved a file.
+fn saved_id(tablet: &str) -> String {
+    format!("saved-file/{tablet}")
+}
+
+/// The shop's records on the page.
+#[derive(Clone, Debug, Default)]
+pub struct Shop {
+    /// Counts every change, so that two states are told apart without comparing logs.
+    revision: u64,
+    ships: Arc<Library>,
+    library: Arc<Library>,
+    log: Log,
+    index: Index,
+    clock: Clock,
+    /// Lines of the store that this version cannot read; they stay where they are.
+    unreadable: usize,
+    asked: String,
+    look: Look,
+    found: Found,
+    shown: usize,
+    open: Option<Key>,
+    form: Option<Form>,
+    incoming: Option<Incoming>,
+    refused: Option<Refused>,
+    /// Whether the library is another than orders were answered with.
+    learned: bool,
+}
+
+/// Two shops are the same if nothing happened between them.
+impl PartialEq for Shop {
+    fn eq(&self, other: &Self) -> bool {
+        self.revision == other.revision && self.log.len() == other.log.len()
+    }
+}
+
+impl Shop {
+    /// The library that orders are answered with.
+    #[must_use]
+    pub fn library(&self) -> &Arc<Library> {
+        &self.library
+    }
+
+    /// The log.
+    #[must_use]
+    pub fn log(&self) -> &Log {
+        &self.log
+    }
+
+    /// What is searched for.
+    #[must_use]
+    pub fn asked(&self) -> &str {
+        &self.asked
+    }
+
+    /// What it is looked for in.
+    #[must_use]
+    pub fn look(&self) -> Look {
+        self.look
+    }
+
+    /// The record that is being written.
+    #[must_use]
+    pub fn form(&self) -> Option<&Form> {
+        self.form.as_ref()
+    }
+
+    /// The record that is open.
+    #[must_use]
+    pub fn open(&self) -> Option<&Key> {
+        self.open.as_ref()
+    }
+
+    /// What waits to come in.
+    #[must_use]
+    pub fn incoming(&self) -> Option<&Incoming> {
+        self.incoming.as_ref()
+    }
+
+    /// Why the last file was not taken.
+    #[must_use]
+    pub fn refused(&self) -> Option<&Refused> {
+        self.refused.as_ref()
+    }
+
+    /// Lines of the store that cannot be read.
+    #[must_use]
+    pub fn unreadable(&self) -> usize {
+        self.unreadable
+    }
+
+    /// Whether the records can only be read: a newer Whitehold wrote some of them.
+    #[must_use]
+    pub fn read_only(&self) -> bool {
+        self.log.read_only()
+    }
+
+    /// The time of the last thing that happened.
+    #[must_use]
+    pub fn clock(&self) -> Clock {
+        self.clock
+    }
+
+    /// Writes a change as an entry; returns the line to store.
+    fn append(&mut self, change: Change) -> Line {
+        let entry = self.log.append(self.clock.now, change);
+        for edit in entry.change.edits() {
+            self.follow(&edit.key());
+        }
+        Line::new(&*entry.id, entry.line())
+    }
+
+    fn edit(&mut self, edits: Vec<Edit>, from: Option<String>) -> Option<Line> {
+        (!edits.is_empty()).then(|| self.append(Change::Edit { edits, from }))
+    }
+
+    /// Brings library and index up to date with one record.
+    fn follow(&mut self, key: &Key) {
+        if matches!(key.kind, Kind::Fabric | Kind::White | Kind::Blocker | Kind::Dryer | Kind::Mesh) {
+            Arc::make_mut(&mut self.library).follow(&self.ships, &self.log, key);
+            self.learned = true;
+        }
+        self.index.follow(&self.library, &self.log, key);
+    }
+
+    /// Works library and index out anew.
+    fn refold(&mut self) {
+        self.library = Arc::new(self.ships.with(&self.log).0);
+        self.learned = true;
+        self.index = Index::of(&self.library, &self.log);
+        self.search();
+    }
+
+    fn search(&mut self) {
+        self.found = self.index.find(&self.asked, self.look.kinds());
+        if let Some(key) = self.open.take() {
+            self.open = (self.log.record(key.kind, &key.id).is_some()
+                || shipped(key.kind, &key.id).is_some())
+            .then_some(key);
+        }
+    }
+}

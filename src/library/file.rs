@@ -1,0 +1,238 @@
+//! The library as one file: a header, one entry a line, a trailer with a checksum over all lines before it.
+//!
+//! ```text
+//! {"format":"whitehold-library","version":2,"by":"…","at":…,"entries":2}     header
+//! {"v":2,"id":"…","at":…,"by":"…","stamp":1,"change":{…}}                    entries, in the order all agree on
+//! {"v":2,"id":"…","at":…,"by":"…","stamp":2,"change":{…}}
+//! {"sha256":"…"}                                                            trailer
+//! ```
+//!
+//! Lines are JSON (RFC 8259) in UTF-8; the checksum is SHA-256 (FIPS 180-4) over every line before the trailer, each
+//! with one line feed behind it, so that a mail program that turns line ends does no damage. The schema of a line is
+//! `data/schema/library.schema.json`.
+//!
+//! [`read`] looks at the whole file before it hands out any of it: a file is taken whole or not at all.
+
+use super::log::{Entry, LineProblem, Log, VERSION, read_line};
+use crate::numerics::order::sorted;
+use serde::{Deserialize, Serialize};
+use sha2::{Digest, Sha256};
+use std::collections::HashMap;
+use std::fmt::{self, Write};
+
+/// The word that tells our files from others.
+pub const FORMAT: &str = "whitehold-library";
+
+/// The first line of a file.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+pub struct Header {
+    /// Always [`FORMAT`].
+    pub format: String,
+    /// Version of the entries, that of the newest.
+    pub version: u32,
+    /// The tablet that saved the file.
+    pub by: String,
+    /// When, ms since 1970 by the clock of that tablet.
+    pub at: i64,
+    /// How many entries follow.
+    pub entries: usize,
+}
+
+/// The last line of a file.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Trailer {
+    /// SHA-256 of the lines before, in hexadecimal.
+    pub sha256: String,
+}
+
+/// Any line of a file.
+#[cfg(not(target_arch = "wasm32"))]
+#[derive(schemars::JsonSchema, Serialize)]
+#[serde(untagged)]
+pub enum Line {
+    /// The first.
+    Header(Header),
+    /// Those between.
+    Entry(Entry),
+    /// The last.
+    Trailer(Trailer),
+}
+
+/// A file that was read whole and found sound.
+#[derive(Clone, Debug)]
+pub struct Opened {
+    /// Its header.
+    pub header: Header,
+    /// Its entries.
+    pub entries: Vec<Entry>,
+}
+
+impl Opened {
+    /// The version of a newer Whitehold that wrote it, if one did: such a file is for reading only.
+    #[must_use]
+    pub fn newer(&self) -> Option<u32> {
+        (self.header.version > VERSION).then_some(self.header.version)
+    }
+}
+
+/// Why a file is not taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FileError {
+    /// Not a library file.
+    NotOurs,
+    /// The trailer is missing: the file was cut off after this many lines.
+    Cut {
+        /// Lines that are there.
+        lines: usize,
+    },
+    /// The checksum does not fit: something was changed or damaged.
+    Damaged {
+        /// The first line that cannot be read, from 1, if one cannot.
+        line: Option<usize>,
+    },
+    /// The header says another number of entries.
+    Count {
+        /// Entries that the header says.
+        said: usize,
+        /// Entries that are there.
+        found: usize,
+    },
+    /// A line that is no entry although the checksum fits.
+    Line {
+        /// Its number, from 1.
+        line: usize,
+        /// What is wrong with it.
+        problem: LineProblem,
+    },
+    /// An entry that stands twice.
+    Twice {
+        /// Its id.
+        id: String,
+    },
+    /// An entry that is known here under the same id with other contents: one of the two was tampered with.
+    Differs {
+        /// Its id.
+        id: String,
+    },
+}
+
+impl fmt::Display for FileError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotOurs => write!(out, "this is no library file"),
+            Self::Cut { lines } => write!(out, "the file ends after line {lines}, before its trailer"),
+            Self::Damaged { line: None } => write!(out, "the checksum does not fit"),
+            Self::Damaged { line: Some(line) } => {
+                write!(out, "the checksum does not fit; line {line} cannot be read")
+            }
+            Self::Count { said, found } => write!(out, "the header says {said} entries, there are {found}"),
+            Self::Line { line, problem } => write!(out, "line {line}: {problem}"),
+            Self::Twice { id } => write!(out, "entry {id:?} stands twice"),
+            Self::Differs { id } => write!(out, "entry {id:?} differs from the one of that id here"),
+        }
+    }
+}
+
+impl std::error::Error for FileError {}
+
+/// The whole log as one file. What came in with a merge that was taken back stays out.
+#[must_use]
+pub fn write(log: &Log, at: i64) -> String {
+    let entries: Vec<&Entry> = log.entries().iter().filter(|entry| !log.hides_entry(entry)).collect();
+    let entries = sorted(entries, &|a, b| a.order().cmp(&b.order()));
+    let version = entries.iter().map(|entry| entry.v).max().unwrap_or(VERSION);
+    let header =
+        Header { format: FORMAT.into(), version, by: log.tablet().into(), at, entries: entries.len() };
+    let mut text = String::with_capacity(200 + 300 * entries.len());
+    let mut sum = Sha256::new();
+    let mut put = |line: &str| {
+        text.push_str(line);
+        text.push('\n');
+        sum.update(line);
+        sum.update("\n");
+    };
+    // Plain data with text keys: writing it cannot fail.
+    put(&serde_json::to_string(&header).unwrap_or_default());
+    for entry in entries {
+        put(&entry.line());
+    }
+    let trailer = Trailer { sha256: hexadecimal(&sum.finalize()) };
+    text.push_str(&serde_json::to_string(&trailer).unwrap_or_default());
+    text.push('\n');
+    text
+}
+
+/// SHA-256 of a text, in hexadecimal.
+#[must_use]
+pub fn sha256(text: &str) -> String {
+    hexadecimal(&Sha256::digest(text))
+}
+
+fn hexadecimal(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::new(), |mut text, byte| {
+        // Writing to a String cannot fail.
+        let _ = write!(text, "{byte:02x}");
+        text
+    })
+}
+
+/// Reads a file, all of it, and checks it.
+///
+/// # Errors
+/// [`FileError`] says why nothing of it is taken.
+pub fn read(text: &str) -> Result<Opened, FileError> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut lines: Vec<&str> = text.lines().collect();
+    while lines.last().is_some_and(|line| line.trim().is_empty()) {
+        lines.pop();
+    }
+    let header: Header = lines
+        .first()
+        .and_then(|line| serde_json::from_str(line).ok())
+        .filter(|header: &Header| header.format == FORMAT)
+        .ok_or(FileError::NotOurs)?;
+    let Some(trailer) = lines.last().and_then(|line| serde_json::from_str::<Trailer>(line).ok()) else {
+        return Err(FileError::Cut { lines: lines.len() });
+    };
+    lines.pop();
+    let mut sum = Sha256::new();
+    for line in &lines {
+        sum.update(line);
+        sum.update("\n");
+    }
+    let sound = hexadecimal(&sum.finalize()) == trailer.sha256.to_lowercase();
+    let mut entries = Vec::with_capacity(lines.len());
+    for (index, line) in lines.iter().enumerate().skip(1) {
+        match read_line(line) {
+            Ok(entry) => entries.push(entry),
+            Err(problem) if sound => return Err(FileError::Line { line: index + 1, problem }),
+            Err(_) => return Err(FileError::Damaged { line: Some(index + 1) }),
+        }
+    }
+    if !sound {
+        return Err(FileError::Damaged { line: None });
+    }
+    if entries.len() != header.entries {
+        return Err(FileError::Count { said: header.entries, found: entries.len() });
+    }
+    let mut seen: HashMap<Box<str>, u32> = HashMap::new();
+    if let Some(twice) = entries.iter().find(|entry| seen.insert(entry.id.clone(), 0).is_some()) {
+        return Err(FileError::Twice { id: twice.id.to_string() });
+    }
+    Ok(Opened { header, entries })
+}
+
+/// Checks that no entry of a file says something else than the entry of that id that is known here.
+///
+/// # Errors
+/// [`FileError::Differs`] names the first that does.
+pub fn agrees(log: &Log, opened: &Opened) -> Result<(), FileError> {
+    let differs = |entry: &&Entry| log.get(&entry.id).is_some_and(|known| known.line() != entry.line());
+    match opened.entries.iter().find(differs) {
+        None => Ok(()),
+        Some(entry) => Err(FileError::Differs { id: entry.id.to_string() }),
+    }
+}

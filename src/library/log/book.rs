@@ -1,0 +1,440 @@
+use super::fold::{Fold, Record, Version};
+use super::line::MOST_STAMP;
+use super::{Change, Edit, Entry, Fields, Key, Kind, Put, Remove, VERSION, differences, same};
+use crate::numerics::order::{map, sorted};
+use serde_json::{Map, Value};
+use std::collections::{BTreeMap, HashMap};
+
+/// Where a write stands: its entry, and which of that entry's edits it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Write {
+    pub(super) entry: u32,
+    pub(super) edit: u32,
+}
+
+/// Every entry that a tablet knows, and an index from records to the entries about them.
+#[derive(Clone, Debug, Default)]
+pub struct Log {
+    tablet: Box<str>,
+    session: Box<str>,
+    written: u32,
+    stamp: u64,
+    entries: Vec<Entry>,
+    place: HashMap<Box<str>, u32>,
+    writes: BTreeMap<Key, Vec<Write>>,
+    /// Undos and redos of an entry, in order.
+    verdicts: HashMap<Box<str>, Vec<u32>>,
+    /// Own entries that Undo could take back, in order.
+    own: Vec<u32>,
+    /// Entries that came in with a merge that this tablet took back.
+    hidden: HashMap<Box<str>, u32>,
+    newer: bool,
+}
+
+impl Log {
+    /// An empty log for a tablet. `session` tells apart the openings of its page, so that two tabs never write the
+    /// same id; the caller draws both at random and keeps the first.
+    #[must_use]
+    pub fn new(tablet: impl Into<Box<str>>, session: impl Into<Box<str>>) -> Self {
+        Self { tablet: tablet.into(), session: session.into(), ..Self::default() }
+    }
+
+    /// The tablet this log folds for.
+    #[must_use]
+    pub fn tablet(&self) -> &str {
+        &self.tablet
+    }
+
+    /// All entries, in the order they were put in.
+    #[must_use]
+    pub fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    /// How many entries there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// Whether there is no entry.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// The entry of this id.
+    #[must_use]
+    pub fn get(&self, id: &str) -> Option<&Entry> {
+        self.at(*self.place.get(id)?)
+    }
+
+    /// Whether something in it was written by a newer Whitehold: then it is for reading only.
+    #[must_use]
+    pub fn read_only(&self) -> bool {
+        self.newer
+    }
+
+    pub(super) fn at(&self, place: u32) -> Option<&Entry> {
+        self.entries.get(place as usize)
+    }
+
+    pub(super) fn place_of(&self, id: &str) -> Option<u32> {
+        self.place.get(id).copied()
+    }
+
+    pub(super) fn edit(&self, write: Write) -> Option<&Edit> {
+        self.at(write.entry)?.change.edits().get(write.edit as usize)
+    }
+
+    pub(super) fn writes(&self, key: &Key) -> &[Write] {
+        self.writes.get(key).map_or(&[], Vec::as_slice)
+    }
+
+    pub(super) fn hides(&self, place: u32) -> bool {
+        !self.hidden.is_empty() && self.at(place).is_some_and(|entry| self.hidden.contains_key(&entry.id))
+    }
+
+    /// Whether an entry came in with a merge that this tablet took back.
+    #[must_use]
+    pub fn hides_entry(&self, entry: &Entry) -> bool {
+        self.hidden.contains_key(&entry.id)
+    }
+
+    /// Whether an entry counts: it is not hidden, and the last undo or redo of it, if any, is a redo.
+    pub(super) fn counts(&self, place: u32) -> bool {
+        let Some(entry) = self.at(place) else { return false };
+        if !self.hidden.is_empty() && self.hidden.contains_key(&entry.id) {
+            return false;
+        }
+        let latest = self.verdicts(&entry.id).iter().rev().find(|&&verdict| !self.hides(verdict));
+        latest.is_none_or(|&verdict| self.redoes(verdict))
+    }
+
+    /// The undos and redos of an entry, in order.
+    fn verdicts(&self, id: &str) -> &[u32] {
+        self.verdicts.get(id).map_or(&[], Vec::as_slice)
+    }
+
+    /// Whether the entry at a place makes another count again.
+    fn redoes(&self, place: u32) -> bool {
+        self.at(place).is_some_and(|entry| matches!(entry.change, Change::Redo { .. }))
+    }
+
+    /// Puts an entry in; false if it is known already.
+    pub fn insert(&mut self, entry: Entry) -> bool {
+        let Ok(place) = u32::try_from(self.entries.len()) else { return false };
+        if self.place.contains_key(&entry.id) {
+            return false;
+        }
+        self.stamp = self.stamp.max(entry.stamp);
+        self.place.insert(entry.id.clone(), place);
+        self.entries.push(entry);
+        let Self { entries, writes, verdicts, own, newer, tablet, place: places, .. } = self;
+        let Some(entry) = entries.get(place as usize) else { return false };
+        let order = |place: u32| entries.get(place as usize).map(Entry::order);
+        let here = Some(entry.order());
+        for (edit, what) in entry.change.edits().iter().enumerate() {
+            let Ok(edit) = u32::try_from(edit) else { break };
+            let list = writes.entry(what.key()).or_default();
+            let at = list.partition_point(|write| order(write.entry) < here);
+            list.insert(at, Write { entry: place, edit });
+        }
+        match &entry.change {
+            Change::Undo { of } | Change::Redo { of } => {
+                let list = verdicts.entry(of.clone()).or_default();
+                let at = list.partition_point(|&verdict| order(verdict) < here);
+                list.insert(at, place);
+            }
+            Change::Newer(_) => *newer = true,
+            _ => {}
+        }
+        if entry.change.undoable() && entry.by == *tablet {
+            let at = own.partition_point(|&place| order(place) < here);
+            own.insert(at, place);
+        }
+        let merges = |entry: &Entry| matches!(entry.change, Change::Merge { .. });
+        let of_merge = match &entry.change {
+            Change::Undo { of } | Change::Redo { of } => {
+                places.get(of).and_then(|&place| entries.get(place as usize)).is_some_and(merges)
+            }
+            _ => merges(entry),
+        };
+        if of_merge {
+            self.hide();
+        }
+        true
+    }
+
+    /// Puts many entries in; says how many were new. Much faster than one by one into an empty log.
+    pub fn extend(&mut self, entries: Vec<Entry>) -> usize {
+        let before = self.entries.len();
+        if !self.is_empty() {
+            for entry in entries {
+                self.insert(entry);
+            }
+            return self.entries.len() - before;
+        }
+        self.place.reserve(entries.len());
+        let entries = sorted(entries, &|a, b| a.order().cmp(&b.order()));
+        // In order already, so writes of one record follow each other in the order they count.
+        let (edits, rest): (Vec<Entry>, Vec<Entry>) =
+            entries.into_iter().partition(|entry| matches!(entry.change, Change::Edit { .. }));
+        let mut writes: Vec<(Key, Write)> = Vec::with_capacity(edits.len());
+        self.entries.reserve(edits.len() + rest.len());
+        for entry in edits {
+            let Ok(place) = u32::try_from(self.entries.len()) else { break };
+            if self.place.contains_key(&entry.id) {
+                continue;
+            }
+            self.place.insert(entry.id.clone(), place);
+            self.stamp = self.stamp.max(entry.stamp);
+            for (edit, what) in (0_u32..).zip(entry.change.edits()) {
+                writes.push((what.key(), Write { entry: place, edit }));
+            }
+            if entry.change.undoable() && entry.by == self.tablet {
+                self.own.push(place);
+            }
+            self.entries.push(entry);
+        }
+        let writes = sorted(writes, &|a, b| a.0.cmp(&b.0));
+        let mut grouped: Vec<(Key, Vec<Write>)> = Vec::with_capacity(writes.len());
+        for (key, write) in writes {
+            match grouped.last_mut() {
+                Some((last, list)) if *last == key => list.push(write),
+                _ => grouped.push((key, vec![write])),
+            }
+        }
+        self.writes = map(grouped);
+        for entry in rest {
+            self.insert(entry);
+        }
+        self.entries.len() - before
+    }
+
+    /// Finds what came in with merges that this tablet took back. Only its own word counts about them.
+    fn hide(&mut self) {
+        self.hidden.clear();
+        let mut hidden = HashMap::new();
+        for entry in self.own.iter().filter_map(|&place| self.at(place)) {
+            let Change::Merge { brought, .. } = &entry.change else { continue };
+            let mine = |verdict: &&u32| self.at(**verdict).is_some_and(|it| it.by == self.tablet);
+            let latest = self.verdicts(&entry.id).iter().rev().find(mine);
+            if latest.is_some_and(|&verdict| !self.redoes(verdict)) {
+                hidden.extend(brought.iter().map(|id| (id.clone(), 0)));
+            } else {
+                // What came in twice is hidden only while both merges are.
+                for id in brought {
+                    hidden.remove(id);
+                }
+            }
+        }
+        self.hidden = hidden;
+    }
+
+    /// Writes a change as the next entry and puts it in; the caller stores its [`Entry::line`].
+    pub fn append(&mut self, at: i64, change: Change) -> Entry {
+        self.written += 1;
+        let entry = Entry {
+            v: VERSION,
+            id: format!("{}.{}.{:05}", self.tablet, self.session, self.written).into(),
+            at,
+            by: self.tablet.clone(),
+            stamp: (self.stamp + 1).min(MOST_STAMP),
+            change,
+        };
+        self.insert(entry.clone());
+        entry
+    }
+
+    /// A record as it stands, also if it is removed; nothing if no entry that counts is about it.
+    #[must_use]
+    pub fn record(&self, kind: Kind, id: &str) -> Option<Record> {
+        self.fold(&Key::new(kind, id))
+    }
+
+    fn fold(&self, key: &Key) -> Option<Record> {
+        let mut fold = Fold::default();
+        for &write in self.writes(key) {
+            fold.take(self, write);
+        }
+        fold.record(self, key)
+    }
+
+    /// All records of a kind that are not removed, by id.
+    pub fn records(&self, kind: Kind) -> impl Iterator<Item = Record> {
+        self.keys(kind).filter_map(|key| self.fold(key)).filter(|record| !record.removed)
+    }
+
+    /// The records of a kind that belong to an owner: those whose id begins with its id and a slash.
+    pub fn records_of(&self, kind: Kind, owner: &str) -> impl Iterator<Item = Record> {
+        let prefix: Box<str> = format!("{owner}/").into();
+        let from = Key { kind, id: prefix.clone() };
+        self.writes
+            .range(from..)
+            .take_while(move |(key, _)| key.kind == kind && key.id.starts_with(&*prefix))
+            .filter_map(|(key, _)| self.fold(key))
+            .filter(|record| !record.removed)
+    }
+
+    /// Keys of all records of a kind that were ever written, by id.
+    pub fn keys(&self, kind: Kind) -> impl Iterator<Item = &Key> {
+        self.writes
+            .range(Key { kind, id: "".into() }..)
+            .map(|(key, _)| key)
+            .take_while(move |key| key.kind == kind)
+    }
+
+    /// Keys of all records that were ever written.
+    pub fn all_keys(&self) -> impl Iterator<Item = &Key> {
+        self.writes.keys()
+    }
+
+    /// How many records of a kind there are, not counting removed ones.
+    #[must_use]
+    pub fn count(&self, kind: Kind) -> usize {
+        self.keys(kind).filter(|key| self.stands(key)).count()
+    }
+
+    /// Whether there is such a record and it is not removed.
+    #[must_use]
+    pub fn stands(&self, key: &Key) -> bool {
+        if let [write] = self.writes(key) {
+            return self.counts(write.entry) && matches!(self.edit(*write), Some(Edit::Put(_)));
+        }
+        self.fold(key).is_some_and(|record| !record.removed)
+    }
+
+    /// Every version of a record, oldest first.
+    #[must_use]
+    pub fn past(&self, kind: Kind, id: &str) -> Vec<Version> {
+        let key = Key::new(kind, id);
+        let mut fold = Fold::default();
+        let mut before = Map::new();
+        let mut past = Vec::new();
+        for &write in self.writes(&key) {
+            let (Some(entry), Some(edit)) = (self.at(write.entry), self.edit(write)) else { continue };
+            if self.hides(write.entry) {
+                continue;
+            }
+            fold.take(self, write);
+            let counts = self.counts(write.entry);
+            let fields = if counts {
+                fold.record(self, &key).map(|record| record.fields).unwrap_or_default()
+            } else {
+                let mut fields = before.clone();
+                if let Edit::Put(put) = edit {
+                    overlay(&mut fields, put.fields.values());
+                }
+                fields
+            };
+            past.push(Version {
+                entry: entry.id.clone(),
+                at: entry.at,
+                by: entry.by.clone(),
+                from: match &entry.change {
+                    Change::Edit { from, .. } => from.clone(),
+                    _ => None,
+                },
+                counts,
+                removes: matches!(edit, Edit::Remove(_)),
+                changed: differences(&before, &fields),
+                fields: fields.clone(),
+            });
+            if counts {
+                before = fields;
+            }
+        }
+        past
+    }
+
+    /// The edit that makes a record hold just these fields; nothing if it does already. Fields that `known` does not
+    /// list stay as they are: a newer Whitehold wrote them.
+    #[must_use]
+    pub fn put(
+        &self,
+        kind: Kind,
+        id: &str,
+        fields: &Map<String, Value>,
+        known: Option<&[&str]>,
+    ) -> Option<Edit> {
+        let key = Key::new(kind, id);
+        let now = self.fold(&key);
+        let empty = Map::new();
+        let held = now.as_ref().map_or(&empty, |record| &record.fields);
+        let mut change = Map::new();
+        for (name, value) in fields.iter().filter(|(name, _)| *name != "id") {
+            if !same(held.get(name).unwrap_or(&Value::Null), value) {
+                change.insert(name.clone(), value.clone());
+            }
+        }
+        for name in held.keys().filter(|name| !fields.contains_key(*name)) {
+            if known.is_none_or(|known| known.contains(&name.as_str())) {
+                change.insert(name.clone(), Value::Null);
+            }
+        }
+        let stands = now.as_ref().is_some_and(|record| !record.removed);
+        (!stands || !change.is_empty()).then(|| self.write(kind, id, &change))
+    }
+
+    /// The edit that writes these fields of a record and leaves the others.
+    #[must_use]
+    pub fn write(&self, kind: Kind, id: &str, fields: &Map<String, Value>) -> Edit {
+        let over = self.heads(&Key::new(kind, id));
+        Edit::Put(Put { kind, id: id.into(), over, fields: Fields::of(fields) })
+    }
+
+    /// The edit that takes a record out; nothing if it is not there.
+    #[must_use]
+    pub fn remove(&self, kind: Kind, id: &str) -> Option<Edit> {
+        let key = Key::new(kind, id);
+        self.stands(&key).then(|| Edit::Remove(Remove { kind, id: id.into(), over: self.heads(&key) }))
+    }
+
+    /// The edit that makes a record again what it was after an entry; nothing if it is that already.
+    #[must_use]
+    pub fn bring_back(&self, kind: Kind, id: &str, entry: &str) -> Option<Edit> {
+        let version = self.past(kind, id).into_iter().find(|version| &*version.entry == entry)?;
+        if version.removes {
+            return self.remove(kind, id);
+        }
+        self.put(kind, id, &version.fields, None)
+    }
+
+    fn heads(&self, key: &Key) -> Vec<Box<str>> {
+        let mut fold = Fold::default();
+        for &write in self.writes(key) {
+            fold.follow(self, write);
+        }
+        fold.heads.iter().filter_map(|&place| Some(self.at(place)?.id.clone())).collect()
+    }
+
+    /// The entry that Undo takes back: this tablet's last that counts.
+    #[must_use]
+    pub fn to_undo(&self) -> Option<&Entry> {
+        self.own.iter().rev().find(|&&place| self.counts(place)).and_then(|&place| self.at(place))
+    }
+
+    /// The entry that Redo makes count again: the one undone last, unless something was done since.
+    #[must_use]
+    pub fn to_redo(&self) -> Option<&Entry> {
+        let latest = self.own.last().and_then(|&place| self.at(place))?;
+        let undone = self.verdicts.iter().filter_map(|(id, list)| {
+            let undo = list.last().filter(|&&verdict| !self.redoes(verdict)).and_then(|&it| self.at(it))?;
+            let entry = self.get(id).filter(|entry| entry.by == self.tablet)?;
+            (undo.by == self.tablet && undo.stamp > latest.stamp).then_some((undo.order(), entry))
+        });
+        undone.max_by_key(|&(order, _)| order).map(|(_, entry)| entry)
+    }
+}
+
+/// Writes fields over others; `null` takes one away.
+pub(in crate::library) fn overlay(fields: &mut Map<String, Value>, over: Map<String, Value>) {
+    for (name, value) in over {
+        if value.is_null() {
+            fields.remove(&name);
+        } else {
+            fields.insert(name, value);
+        }
+    }
+}

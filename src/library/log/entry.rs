@@ -1,0 +1,215 @@
+use super::{Key, Kind};
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+use serde_json::{Map, Value};
+
+/// Version of an entry as written today. Version 1 was a kept draft without a log (`desk::keep`).
+pub const VERSION: u32 = 2;
+
+/// One thing that somebody did to the shop's records, written once and never changed.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Entry {
+    /// Version of the schema, [`VERSION`] or older.
+    pub v: u32,
+    /// Unique in all the world: tablet, opening of its page and stamp.
+    pub id: Box<str>,
+    /// When, in ms since 1970 as the tablet's clock had it. For people to read; it orders nothing.
+    pub at: i64,
+    /// The tablet that wrote it.
+    pub by: Box<str>,
+    /// Lamport counter: greater than that of every entry its writer had seen.
+    pub stamp: u64,
+    /// What was done.
+    pub change: Change,
+}
+
+/// What an entry does.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum Change {
+    /// Records written or removed, all at once.
+    Edit {
+        /// The edits, each of another record.
+        edits: Vec<Edit>,
+        /// Name of the file that they came from, if any.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        from: Option<String>,
+    },
+    /// Conflicting values chosen from.
+    Choose {
+        /// The chosen values, written over all that were in conflict.
+        edits: Vec<Edit>,
+    },
+    /// Another tablet's entries came in. Taking it back hides them on the tablet that merged, nowhere else.
+    Merge {
+        /// Name of the file.
+        from: String,
+        /// Ids of the entries that came in.
+        brought: Vec<Box<str>>,
+        /// What was chosen on the way in.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        edits: Vec<Edit>,
+    },
+    /// An entry no longer counts.
+    Undo {
+        /// Its id.
+        of: Box<str>,
+    },
+    /// An entry counts again.
+    Redo {
+        /// Its id.
+        of: Box<str>,
+    },
+    /// Something that a newer Whitehold wrote; kept as it stands, and the log is for reading only.
+    #[serde(skip)]
+    Newer(#[cfg_attr(not(target_arch = "wasm32"), schemars(skip))] Box<str>),
+}
+
+/// What happens to one record.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Edit {
+    /// Fields are written.
+    Put(Put),
+    /// The record is taken out.
+    Remove(Remove),
+}
+
+/// Fields of a record written.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Put {
+    /// Kind of the record.
+    pub kind: Kind,
+    /// Its id.
+    pub id: Box<str>,
+    /// The latest entries about this record that the writer had seen.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub over: Vec<Box<str>>,
+    /// The fields that change; `null` takes a field away.
+    pub fields: Fields,
+}
+
+/// A record taken out.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Remove {
+    /// Kind of the record.
+    pub kind: Kind,
+    /// Its id.
+    pub id: Box<str>,
+    /// The latest entries about this record that the writer had seen.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub over: Vec<Box<str>>,
+}
+
+/// Fields of a record as JSON text, read only when somebody asks: a log holds hundreds of thousands of them.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Fields(Box<RawValue>);
+
+impl Fields {
+    /// Fields with these values.
+    #[must_use]
+    pub fn of(fields: &Map<String, Value>) -> Self {
+        // A map of JSON values always is JSON.
+        let text = serde_json::to_string(fields).unwrap_or_else(|_| "{}".into());
+        Self(RawValue::from_string(text).unwrap_or_default())
+    }
+
+    /// The values. Text that is no object has none; [`read_line`](super::read_line) lets no such text in.
+    #[must_use]
+    pub fn values(&self) -> Map<String, Value> {
+        serde_json::from_str(self.0.get()).unwrap_or_default()
+    }
+
+    /// The text as it stands in the entry.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        self.0.get()
+    }
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+impl schemars::JsonSchema for Fields {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Fields".into()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        Map::<String, Value>::json_schema(generator)
+    }
+}
+
+impl Entry {
+    /// The entry as one line of JSON, without the line's end.
+    #[must_use]
+    pub fn line(&self) -> String {
+        match &self.change {
+            Change::Newer(line) => line.to_string(),
+            // Plain data with text keys: writing it cannot fail.
+            _ => serde_json::to_string(self).unwrap_or_default(),
+        }
+    }
+
+    /// Place in the one order that all tablets agree on: stamp first, then id.
+    #[must_use]
+    pub fn order(&self) -> (u64, &str) {
+        (self.stamp, &self.id)
+    }
+}
+
+impl Change {
+    /// The edits in it.
+    #[must_use]
+    pub fn edits(&self) -> &[Edit] {
+        match self {
+            Self::Edit { edits, .. } | Self::Choose { edits } | Self::Merge { edits, .. } => edits,
+            Self::Undo { .. } | Self::Redo { .. } | Self::Newer(_) => &[],
+        }
+    }
+
+    /// Whether Undo can take it back: not an undo or redo itself, and more than a setting of the page.
+    #[must_use]
+    pub fn undoable(&self) -> bool {
+        let settings = |edits: &[Edit]| edits.iter().all(|edit| edit.about().0 == Kind::Setting);
+        match self {
+            Self::Edit { edits, .. } | Self::Choose { edits } => !settings(edits),
+            Self::Merge { .. } => true,
+            Self::Undo { .. } | Self::Redo { .. } | Self::Newer(_) => false,
+        }
+    }
+}
+
+impl Edit {
+    /// Kind and id of the record.
+    #[must_use]
+    pub fn about(&self) -> (Kind, &str) {
+        match self {
+            Self::Put(put) => (put.kind, &put.id),
+            Self::Remove(remove) => (remove.kind, &remove.id),
+        }
+    }
+
+    /// Key of the record.
+    #[must_use]
+    pub fn key(&self) -> Key {
+        let (kind, id) = self.about();
+        Key::new(kind, id)
+    }
+
+    /// The entries about this record that the writer had seen last.
+    #[must_use]
+    pub fn over(&self) -> &[Box<str>] {
+        match self {
+            Self::Put(put) => &put.over,
+            Self::Remove(remove) => &remove.over,
+        }
+    }
+}

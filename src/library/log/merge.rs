@@ -1,0 +1,153 @@
+use super::{Change, Conflict, Edit, Entry, Key, Kind, Log};
+use crate::numerics::order::sorted;
+use serde_json::{Map, Value};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+
+/// What a merge would do, before it does anything.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct MergePreview {
+    /// Records that both hold alike.
+    pub same: usize,
+    /// Records that come in new.
+    pub new: Vec<Key>,
+    /// Records that the other tablet changed or removed after it had seen what stands here.
+    pub changed: Vec<Key>,
+    /// Records that this tablet changed and the other did not.
+    pub ahead: usize,
+    /// Records that both changed: what is in conflict, for choice.
+    pub conflicts: Vec<(Key, Conflict)>,
+    /// Entries that come in.
+    pub entries: usize,
+    /// Trials, readings and looks of which either holds more entries than the merged log would. Counted, not assumed.
+    pub lost: usize,
+}
+
+impl MergePreview {
+    /// Whether there is nothing to bring in.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.entries == 0
+    }
+}
+
+/// Kinds of which nothing may get lost.
+fn evidence(kind: Kind) -> bool {
+    matches!(kind, Kind::Trial | Kind::Reading | Kind::FollowUp)
+}
+
+impl Log {
+    /// What a merge with another tablet's entries would do.
+    #[must_use]
+    pub fn preview(&self, theirs: &[Entry]) -> MergePreview {
+        let news: Vec<&Entry> = theirs.iter().filter(|entry| self.get(&entry.id).is_none()).collect();
+        let place: HashMap<Box<str>, u32> = theirs.iter().map(|entry| entry.id.clone()).zip(0..).collect();
+        let touched = self.touched(theirs, &place, &news);
+        // Only records that some new entry touches can come out otherwise than they stand.
+        let relevant = |entry: &&Entry| {
+            let edits = entry.change.edits();
+            edits.is_empty() || edits.iter().any(|edit| touched.contains(&edit.key()))
+        };
+        let mut joined = Self::new(self.tablet(), "preview");
+        let mine = self.entries().iter().filter(relevant);
+        joined.extend(mine.chain(news.iter().copied().filter(relevant)).cloned().collect());
+        let said = theirs.iter().flat_map(|entry| entry.change.edits());
+        let said = said.filter(|edit| evidence(edit.about().0)).map(Edit::key).collect();
+        let said = sorted(said, &Key::cmp);
+        let mut preview = MergePreview { entries: news.len(), ..MergePreview::default() };
+        let mut mine_alone = BTreeSet::new();
+        for entry in self.entries().iter().filter(|entry| !place.contains_key(&entry.id)) {
+            mine_alone.extend(entry.change.edits().iter().map(Edit::key));
+        }
+        for key in self.all_keys().filter(|key| !touched.contains(*key)) {
+            if mine_alone.contains(key) {
+                preview.ahead += 1;
+            } else {
+                preview.same += 1;
+            }
+        }
+        for key in touched {
+            if self.writes(&key).is_empty() && joined.writes(&key).len() == 1 {
+                preview.new.push(key);
+                continue;
+            }
+            let after = joined.record(key.kind, &key.id);
+            let before = self.record(key.kind, &key.id);
+            let conflicts = after.as_ref().map_or(&[] as &[Conflict], |record| &record.conflicts);
+            let had = before.as_ref().map_or(&[] as &[Conflict], |record| &record.conflicts);
+            let fresh = conflicts.iter().filter(|conflict| !had.contains(conflict));
+            preview.conflicts.extend(fresh.map(|conflict| (key.clone(), conflict.clone())));
+            let says = said.partition_point(|it| *it <= key) - said.partition_point(|it| *it < key);
+            let held = self.writes(&key).len().max(says);
+            if evidence(key.kind) && joined.writes(&key).len() < held {
+                preview.lost += 1;
+            }
+            match (before, after) {
+                (None, Some(_)) => preview.new.push(key),
+                (Some(before), Some(after)) if before == after => preview.same += 1,
+                (None, None) => {}
+                _ => preview.changed.push(key),
+            }
+        }
+        preview
+    }
+
+    /// Records that some of the new entries are about, directly or through what they undo.
+    fn touched(&self, theirs: &[Entry], place: &HashMap<Box<str>, u32>, news: &[&Entry]) -> BTreeSet<Key> {
+        let mut touched = BTreeSet::new();
+        for entry in news {
+            touched.extend(entry.change.edits().iter().map(Edit::key));
+            if let Change::Undo { of } | Change::Redo { of } = &entry.change {
+                let there = place.get(of).and_then(|&place| theirs.get(place as usize));
+                let of = there.or_else(|| self.get(of));
+                touched.extend(of.iter().flat_map(|entry| entry.change.edits().iter().map(Edit::key)));
+            }
+        }
+        touched
+    }
+
+    /// Brings in another tablet's entries: the union by id. Returns what this tablet has to store, the entry of the
+    /// merge last; nothing if all were known. `choices` are the edits that settle conflicts, from [`Log::settle`].
+    pub fn merge(
+        &mut self,
+        at: i64,
+        from: &str,
+        theirs: Vec<Entry>,
+        choices: &[(Key, Conflict, usize)],
+    ) -> Vec<Entry> {
+        let mut fresh: Vec<Entry> =
+            theirs.into_iter().filter(|entry| self.get(&entry.id).is_none()).collect();
+        self.extend(fresh.clone());
+        if fresh.is_empty() {
+            return fresh;
+        }
+        let edits = self.settle(choices);
+        let brought = fresh.iter().map(|entry| entry.id.clone()).collect();
+        fresh.push(self.append(at, Change::Merge { from: from.into(), brought, edits }));
+        fresh
+    }
+
+    /// The edits that settle conflicts: of each, the claim of this number.
+    #[must_use]
+    pub fn settle(&self, choices: &[(Key, Conflict, usize)]) -> Vec<Edit> {
+        let mut chosen: BTreeMap<Key, Map<String, Value>> = BTreeMap::new();
+        let mut removed = BTreeSet::new();
+        for (key, conflict, which) in choices {
+            let Some(claim) = conflict.claims.get(*which) else { continue };
+            match &conflict.field {
+                Some(field) => {
+                    chosen.entry(key.clone()).or_default().insert(field.clone(), claim.value.clone());
+                }
+                None if claim.value == Value::Bool(false) => {
+                    removed.insert(key.clone());
+                }
+                None => {
+                    chosen.entry(key.clone()).or_default();
+                }
+            }
+        }
+        let taken = removed.iter().filter_map(|key| self.remove(key.kind, &key.id));
+        let kept = chosen.iter().filter(|(key, _)| !removed.contains(key));
+        // Written over every head, so that nothing of the conflict is left.
+        taken.chain(kept.map(|(key, fields)| self.write(key.kind, &key.id, fields))).collect()
+    }
+}

@@ -1,0 +1,40 @@
+//! The shop's own knowledge: a log of [`Entry`]s, only ever added to, and the records folded from it.
+//!
+//! An entry says what somebody did: fields written, a record taken out, an earlier entry undone. The log is the set
+//! of entries and nothing else decides: whatever order they arrive in, the same set folds to the same records. So
+//! undo, history, two tabs, and the merge of two tablets are one mechanism, and a merge is the union of two sets.
+//!
+//! ```text
+//! order     e before f        ⇔ (stamp, id) of e < (stamp, id) of f       a Lamport clock; no wall clock decides
+//! seen      w saw v           ⇔ v is reached from w by following `over`
+//! in force  e counts          ⇔ the last Undo or Redo of e, if any, is a Redo
+//! field     its values        = what writes in force say, less those that a later write in force had seen
+//! ```
+//!
+//! A field with one value is settled. With several, tablets wrote it without seeing each other: the last in order is
+//! computed with, all are kept and shown for choice ([`Conflict`]). A record is removed only if everybody's latest
+//! word on it is its removal.
+//!
+//! Source of the clock: Lamport, Commun. ACM 21 (1978) 558. Of the fields: multi-value registers, Shapiro et al.,
+//! "A comprehensive study of convergent and commutative replicated data types", INRIA RR-7506 (2011), section 3.2.
+//!
+//! Never reads a clock and draws no number: the caller hands in the time, the tablet and the opening of its page.
+
+mod book;
+mod difference;
+mod entry;
+mod fold;
+mod kind;
+mod line;
+mod merge;
+mod record;
+
+pub use book::Log;
+pub(super) use book::overlay;
+pub use difference::{Difference, differences, same};
+pub use entry::{Change, Edit, Entry, Fields, Put, Remove, VERSION};
+pub use fold::{Claim, Conflict, Record, Version};
+pub use kind::{Key, Kind};
+pub use line::{LineProblem, read_line};
+pub use merge::MergePreview;
+pub use record::{Recorded, fields, fields_of};

@@ -1,0 +1,317 @@
+//! Records found by words, as people type them: any order, the beginning of a word is enough, accents and case do
+//! not matter, and a word that nothing begins with is taken for a misspelt one.
+//!
+//! The index maps every folded word to the records that have it. A record is found if it has all words asked for; the
+//! nearer the words, the higher it stands: whole words before beginnings before misspellings, then the shorter name,
+//! so that `red interlock` comes before `red interlock, recycled`.
+
+use super::Library;
+use super::log::{Key, Kind, Log, Record};
+use crate::ink::WhiteRecord;
+use crate::numerics::order::sorted;
+use crate::textile::FabricRecord;
+use crate::textile::spelling::{distance, fold};
+use serde_json::Value;
+use std::cmp::Ordering;
+use std::collections::HashMap;
+
+/// Something that can be found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Item {
+    /// Which record it is.
+    pub key: Key,
+    /// What it is called.
+    pub name: String,
+    /// Its name in Spanish, where it has another.
+    pub nombre: String,
+    /// Whether the shop wrote it, and not the library that ships.
+    pub own: bool,
+    /// Whether a later item stands for it, or it was removed.
+    gone: bool,
+}
+
+/// An index over the records of a shop and of the library under them.
+#[derive(Clone, Debug, Default)]
+pub struct Index {
+    items: Vec<Item>,
+    /// Folded words in order, each with the items that have it.
+    words: Vec<(Box<str>, Vec<u32>)>,
+    /// How many there are of each kind, in the order of [`Kind::ALL`].
+    counts: [usize; Kind::ALL.len()],
+}
+
+/// What a search found.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Found {
+    /// Places of the nearest items in the index, the nearest first.
+    pub items: Vec<u32>,
+    /// How many were found.
+    pub count: usize,
+    /// Where nothing has all words: how many have each, for words that any has.
+    pub instead: Vec<(String, usize)>,
+}
+
+/// Fields whose words a record of the shop is found by.
+const TOLD: [&str; 12] = [
+    "name",
+    "nombre",
+    "construction",
+    "class",
+    "fabric",
+    "lot",
+    "white",
+    "source",
+    "note",
+    "printed",
+    "title",
+    "customer",
+];
+
+impl Index {
+    /// The index of everything there is. `library` is what ships with the shop's records laid over it.
+    #[must_use]
+    pub fn of(library: &Library, log: &Log) -> Self {
+        let mut index = Self::default();
+        let mut words: HashMap<Box<str>, Vec<u32>> = HashMap::new();
+        all(library, log, &mut |item, told| {
+            let place = index.push(item);
+            for word in cut(told) {
+                match words.get_mut(word) {
+                    Some(list) if list.last() == Some(&place) => {}
+                    Some(list) => list.push(place),
+                    None => drop(words.insert(word.into(), vec![place])),
+                }
+            }
+        });
+        index.words = sorted(words.into_iter().collect(), &|a, b| a.0.cmp(&b.0));
+        index
+    }
+
+    /// Brings the index up to date with one record.
+    pub fn follow(&mut self, library: &Library, log: &Log, key: &Key) {
+        for item in self.items.iter_mut().filter(|item| !item.gone && item.key == *key) {
+            item.gone = true;
+            let count = &mut self.counts[key.kind as usize];
+            *count = count.saturating_sub(1);
+        }
+        let Some((item, told)) = one(library, log, key) else { return };
+        let place = self.push(item);
+        for word in cut(&told) {
+            match self.words.binary_search_by(|(known, _)| (**known).cmp(word)) {
+                Ok(at) => {
+                    let list = &mut self.words[at].1;
+                    if list.last() != Some(&place) {
+                        list.push(place);
+                    }
+                }
+                Err(at) => self.words.insert(at, (word.into(), vec![place])),
+            }
+        }
+    }
+
+    fn push(&mut self, item: Item) -> u32 {
+        // More items than that do not fit into any memory.
+        let place = u32::try_from(self.items.len()).unwrap_or(u32::MAX);
+        self.counts[item.key.kind as usize] += 1;
+        self.items.push(item);
+        place
+    }
+
+    /// The item at a place.
+    #[must_use]
+    pub fn item(&self, place: u32) -> Option<&Item> {
+        self.items.get(place as usize)
+    }
+
+    /// How many records of a kind there are.
+    #[must_use]
+    pub fn count(&self, kind: Kind) -> usize {
+        self.counts[kind as usize]
+    }
+
+    /// How many records there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.counts.iter().sum()
+    }
+
+    /// Whether there is nothing to find.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// The items of these kinds that have every word asked for, nearest first; all of them if nothing is asked.
+    #[must_use]
+    pub fn find(&self, asked: &str, kinds: &[Kind]) -> Found {
+        let asked = fold(asked);
+        let words: Vec<&str> = cut(&asked).collect();
+        let wanted = |item: &Item| !item.gone && kinds.contains(&item.key.kind);
+        // How far off every item is; one that lacks a word is out.
+        let mut off: Vec<u8> = self.items.iter().map(|item| if wanted(item) { 0 } else { OUT }).collect();
+        let mut instead = Vec::new();
+        for word in &words {
+            let here = self.near(word);
+            let has = |place: usize| here.get(place).is_some_and(|&off| off < OUT);
+            let count =
+                self.items.iter().enumerate().filter(|(place, item)| wanted(item) && has(*place)).count();
+            instead.push(((*word).to_owned(), count));
+            for (sum, &more) in off.iter_mut().zip(&here) {
+                *sum = if more == OUT { OUT } else { sum.saturating_add(more) };
+            }
+        }
+        let off_by = |place: u32| off.get(place as usize).copied().unwrap_or(OUT);
+        let nearer = |a: u32, b: u32| off_by(a).cmp(&off_by(b)).then_with(|| self.before(a, b)).is_lt();
+        // Few are shown and many may be found: only the nearest are put in order.
+        let mut items: Vec<u32> = Vec::with_capacity(MOST + 1);
+        let mut count = 0;
+        for place in (0_u32..).zip(&off).filter(|(_, off)| **off < OUT).map(|(place, _)| place) {
+            count += 1;
+            if items.len() == MOST && items.last().is_some_and(|&last| !nearer(place, last)) {
+                continue;
+            }
+            let at = items.partition_point(|&other| nearer(other, place));
+            items.insert(at, place);
+            items.truncate(MOST);
+        }
+        instead.retain(|&(_, count)| count > 0);
+        if count > 0 || words.len() < 2 {
+            instead.clear();
+        }
+        Found { items, count, instead }
+    }
+
+    /// Which of two items that are equally near comes first.
+    fn before(&self, a: u32, b: u32) -> Ordering {
+        let (Some(x), Some(y)) = (self.item(a), self.item(b)) else { return a.cmp(&b) };
+        x.key
+            .kind
+            .cmp(&y.key.kind)
+            .then(y.own.cmp(&x.own))
+            .then(x.name.len().cmp(&y.name.len()))
+            .then_with(|| x.name.cmp(&y.name))
+            .then(a.cmp(&b))
+    }
+
+    /// Of every item, how far off its nearest word is: the word itself, one that begins like it, or else one that is
+    /// spelt much like it.
+    fn near(&self, word: &str) -> Vec<u8> {
+        let mut near = vec![OUT; self.items.len()];
+        let mut put = |list: &[u32], off: u8| {
+            for &place in list {
+                if let Some(had) = near.get_mut(place as usize) {
+                    *had = off.min(*had);
+                }
+            }
+        };
+        let from = self.words.partition_point(|(known, _)| &**known < word);
+        let begin = self.words.iter().skip(from).take_while(|(known, _)| known.starts_with(word));
+        let mut any = false;
+        for (known, list) in begin {
+            any = true;
+            put(list, u8::from(known.len() > word.len()));
+        }
+        if any {
+            return near;
+        }
+        // Two changes in a word of six letters or more, one in a shorter one; short words are not guessed at.
+        let reach = match word.chars().count() {
+            0..=2 => return near,
+            3..=5 => 1,
+            _ => 2,
+        };
+        let signs = signs(word);
+        for (known, list) in &self.words {
+            // A change of a letter turns at most two signs.
+            let turned = (signs ^ self::signs(known)).count_ones() as usize;
+            if known.len().abs_diff(word.len()) > reach * 2 || turned > reach * 2 {
+                continue;
+            }
+            let off = distance(word, known);
+            if off <= reach {
+                put(list, 2 + u8::from(off > 1));
+            }
+        }
+        near
+    }
+}
+
+/// Hits that are put in order; nobody reads on past them.
+const MOST: usize = 400;
+
+/// Farther off than any hit.
+const OUT: u8 = u8::MAX;
+
+/// Words of a folded text.
+fn cut(folded: &str) -> impl Iterator<Item = &str> {
+    folded.split([' ', '/', ',', '.', '%', '(', ')', ';', ':', '"']).filter(|word| !word.is_empty())
+}
+
+/// Hands out every item, with the folded words that it is found by.
+fn all(library: &Library, log: &Log, take: &mut dyn FnMut(Item, &str)) {
+    let mut give = |(item, told): (Item, String)| take(item, &told);
+    let own = |kind, id: &str| log.stands(&Key::new(kind, id));
+    for it in &library.fabrics {
+        give(fabric(it, own(Kind::Fabric, &it.id)));
+    }
+    for it in &library.whites {
+        give(white(it, own(Kind::White, &it.id)));
+    }
+    let mut plain = |kind, id: &str, name: &str| give(item(kind, id, [name, name], own(kind, id), name));
+    library.blockers.iter().for_each(|it| plain(Kind::Blocker, &it.id, &it.name));
+    library.dryers.iter().for_each(|it| plain(Kind::Dryer, &it.id, &it.name));
+    library.meshes.iter().for_each(|it| plain(Kind::Mesh, &it.id, &it.id));
+    for kind in OWN {
+        log.records(kind).for_each(|record| give(written(&record)));
+    }
+}
+
+/// Kinds that only the shop itself writes.
+const OWN: [Kind; 5] = [Kind::Lot, Kind::Batch, Kind::Order, Kind::Trial, Kind::FollowUp];
+
+fn one(library: &Library, log: &Log, key: &Key) -> Option<(Item, String)> {
+    let own = log.stands(key);
+    let id = &*key.id;
+    let plain = |name: &str| item(key.kind, id, [name, name], own, name);
+    match key.kind {
+        Kind::Fabric => library.fabrics.iter().find(|it| it.id == id).map(|it| fabric(it, own)),
+        Kind::White => library.whites.iter().find(|it| it.id == id).map(|it| white(it, own)),
+        Kind::Blocker => library.blockers.iter().find(|it| it.id == id).map(|it| plain(&it.name)),
+        Kind::Dryer => library.dryers.iter().find(|it| it.id == id).map(|it| plain(&it.name)),
+        Kind::Mesh => library.meshes.iter().find(|it| it.id == id).map(|it| plain(&it.id)),
+        kind if OWN.contains(&kind) && own => log.record(kind, id).map(|record| written(&record)),
+        _ => None,
+    }
+}
+
+fn item(kind: Kind, id: &str, [name, nombre]: [&str; 2], own: bool, told: &str) -> (Item, String) {
+    let told = fold(&format!("{told} {id} {}", id.replace('-', " ")));
+    let key = Key::new(kind, id);
+    (Item { key, name: name.into(), nombre: nombre.into(), own, gone: false }, told)
+}
+
+fn fabric(it: &FabricRecord, own: bool) -> (Item, String) {
+    let fibres: Vec<&str> = it.composition_percent.keys().map(|fibre| fibre.name()).collect();
+    let told = format!("{} {} {}", it.name, it.nombre, fibres.join(" "));
+    item(Kind::Fabric, &it.id, [&it.name, &it.nombre], own, &told)
+}
+
+fn white(it: &WhiteRecord, own: bool) -> (Item, String) {
+    let class = serde_json::to_value(it.class).ok();
+    let class = class.as_ref().and_then(Value::as_str).unwrap_or_default();
+    let told = format!("{} {class} {}", it.name, if it.low_cure { "low-cure" } else { "" });
+    item(Kind::White, &it.id, [&it.name, &it.name], own, &told)
+}
+
+fn written(record: &Record) -> (Item, String) {
+    let text = |name: &str| record.fields.get(name).and_then(Value::as_str).unwrap_or_default();
+    let told: Vec<&str> = TOLD.iter().map(|name| text(name)).collect();
+    let name = ["name", "title"].into_iter().map(text).find(|name| !name.is_empty());
+    let name = name.unwrap_or(&record.key.id);
+    item(record.key.kind, &record.key.id, [name, name], true, &told.join(" "))
+}
+
+/// Which letters and digits a word has, one bit each.
+fn signs(word: &str) -> u64 {
+    word.bytes().fold(0, |signs, byte| signs | 1 << (byte % 64))
+}

@@ -1,0 +1,134 @@
+//! Records that a shop writes itself and the starter library has none of. Days are written `2026-11-24`.
+
+use super::log::{Kind, Recorded};
+use crate::plan::{Colour, DyeClass, Evidence};
+use crate::textile::Fibre;
+use serde::{Deserialize, Serialize};
+
+/// What a shop knows of a cloth beyond the table's row; fields of the same record.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct FabricDye {
+    /// Its colour; an empty name = not known.
+    pub colour: Colour,
+    /// Which fibres are dyed; absent = not known.
+    pub dyed_fibres: Option<Vec<Fibre>>,
+    /// What kind of dye is on its polyester.
+    pub dye_class: DyeClass,
+}
+
+/// A dye lot of a cloth. Its id: `fabric/lot`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Lot {
+    /// Number on the box.
+    pub name: String,
+    /// Day it came in.
+    pub came: String,
+    /// Anything worth knowing.
+    pub note: String,
+}
+
+/// A batch of a white or blocker. Its id: `white/batch`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Batch {
+    /// Number on the tub.
+    pub name: String,
+    /// Day it was opened.
+    pub opened: String,
+    /// What is left, kg; absent = not weighed.
+    pub left_kg: Option<f64>,
+    /// Anything worth knowing.
+    pub note: String,
+}
+
+/// A trial print.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Trial {
+    /// The cloth: id of its record, or what its label says.
+    pub fabric: String,
+    /// Its dye lot.
+    pub lot: String,
+    /// Id of the white.
+    pub white: String,
+    /// Day it was printed.
+    pub printed: String,
+    /// Id of the dryer.
+    pub dryer: String,
+    /// Set temperature, °C.
+    pub set_c: Option<f64>,
+    /// Belt, m/min.
+    pub belt_m_per_min: Option<f64>,
+    /// Anything worth knowing.
+    pub note: String,
+}
+
+/// What was seen on a trial on one day. Its id: `trial/reading`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Reading {
+    /// Days after printing; a hot hold counts as the days that it stands for.
+    pub days: f64,
+    /// Pieces looked at.
+    pub pieces: u32,
+    /// Pieces that turned.
+    pub turned: u32,
+    /// Colour difference ΔE00 to the fresh white, if measured.
+    pub delta_e: Option<f64>,
+    /// Anything worth knowing.
+    pub note: String,
+}
+
+/// A look that is due later. Its id: `trial/look`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct FollowUp {
+    /// Day it is due.
+    pub due: String,
+    /// Day it was done, empty if open.
+    pub done: String,
+    /// What to look for.
+    pub note: String,
+}
+
+impl Recorded for Lot {
+    const KIND: Kind = Kind::Lot;
+}
+
+impl Recorded for Batch {
+    const KIND: Kind = Kind::Batch;
+}
+
+impl Recorded for Trial {
+    const KIND: Kind = Kind::Trial;
+}
+
+impl Recorded for Reading {
+    const KIND: Kind = Kind::Reading;
+}
+
+impl Recorded for FollowUp {
+    const KIND: Kind = Kind::FollowUp;
+}
+
+impl Recorded for FabricDye {
+    const KIND: Kind = Kind::Fabric;
+}
+
+impl Trial {
+    /// A reading of this trial as evidence for an order: about the lot if one is known, else about the white.
+    #[must_use]
+    pub fn evidence(&self, reading: &Reading) -> Evidence {
+        let (about, name) = if self.lot.is_empty() { ("white", &self.white) } else { ("lot", &self.lot) };
+        Evidence {
+            about: about.into(),
+            name: name.clone(),
+            white: self.white.clone(),
+            pieces: reading.pieces,
+            turned: reading.turned,
+            days: reading.days,
+        }
+    }
+}

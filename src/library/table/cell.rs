@@ -1,0 +1,231 @@
+//! Cells: from text to values and back.
+
+use super::column::{Column, What};
+use crate::quantity::{Bound, FieldError, Problem};
+use crate::textile::{label, spelling};
+use serde_json::{Map, Value, json};
+
+/// Most letters of a cell; longer ones are a wrong file.
+const LONGEST: usize = 2000;
+
+/// One row's cells by column, and what is wrong with them.
+pub(super) struct Cells<'a> {
+    columns: &'a [String],
+    cells: Vec<String>,
+    /// Whether a comma stands for the decimal point.
+    decimal_comma: bool,
+}
+
+impl<'a> Cells<'a> {
+    pub(super) fn new(columns: &'a [String], cells: Vec<String>, decimal_comma: bool) -> Self {
+        Self { columns, cells, decimal_comma }
+    }
+
+    /// The text of a column as it stands; nothing if there is no such column.
+    pub(super) fn text(&self, column: &str) -> Option<&str> {
+        let at = self.columns.iter().position(|name| name == column)?;
+        self.cells.get(at).map(String::as_str)
+    }
+
+    /// The text of a column without space around it; empty if there is none.
+    pub(super) fn word(&self, column: &str) -> &str {
+        self.text(column).unwrap_or("").trim()
+    }
+
+    /// The value of a column, `null` where its cell is empty; nothing if there is no such column.
+    pub(super) fn value(&self, column: &Column, all: &[Column]) -> Result<Option<Value>, Vec<FieldError>> {
+        let name = column.name;
+        let Some(text) = self.text(name) else { return Ok(None) };
+        let word = text.trim();
+        let bad = |problem| Err(vec![FieldError::new(name, text, problem)]);
+        let value = match &column.what {
+            What::Id | What::Low | What::High | What::Unit => return Ok(None),
+            What::Text | What::Of(_) => {
+                if text.chars().count() > LONGEST {
+                    return bad(Problem::TooLong { max: LONGEST });
+                }
+                if text.is_empty() { Value::Null } else { text.into() }
+            }
+            _ if word.is_empty() => Value::Null,
+            What::Day if is_day(word) => word.into(),
+            What::Day => return bad(Problem::NotUnderstood),
+            What::Flag => match spelling::fold(word).as_str() {
+                "yes" | "y" | "true" | "1" | "si" | "s" | "verdadero" => true.into(),
+                "no" | "n" | "false" | "0" | "falso" => false.into(),
+                _ => return bad(unknown(word, &["yes", "no"])),
+            },
+            What::Word(accepted) => {
+                let folded = spelling::fold(word);
+                match accepted.iter().find(|name| spelling::fold(name) == folded) {
+                    Some(&name) => name.into(),
+                    None => return bad(unknown(word, accepted)),
+                }
+            }
+            What::Number(bound) => self.number(name, *bound).map_err(|error| vec![error])?.into(),
+            What::Count(bound) => match self.number(name, *bound).map_err(|error| vec![error])? {
+                // Within its bound and whole.
+                Some(count) if count.fract() == 0.0 => (count as u64).into(),
+                _ => return bad(Problem::NotANumber),
+            },
+            What::Sourced(bound) => {
+                let of = |what: fn(&What) -> bool| {
+                    let mut same = all.iter().filter(|it| it.path == column.path && what(&it.what));
+                    same.next().map_or("", |it| it.name)
+                };
+                let ends = [of(|it| matches!(it, What::Low)), of(|it| matches!(it, What::High))];
+                let unit = match self.word(of(|it| matches!(it, What::Unit))) {
+                    "" if bound.unit.is_empty() => "1/kg",
+                    "" => bound.unit,
+                    unit => unit,
+                };
+                self.sourced([name, ends[0], ends[1]], unit, *bound).map_err(|error| vec![error])?
+            }
+            What::Shares => shares(name, word)?,
+            What::Colour => json!({ "name": word }),
+        };
+        Ok(Some(value))
+    }
+
+    /// A number of a column within its bound; nothing if the cell is empty or there is no such column.
+    fn number(&self, column: &str, bound: Bound) -> Result<Option<f64>, FieldError> {
+        let text = self.word(column);
+        if text.is_empty() {
+            return Ok(None);
+        }
+        let value = number(text, self.decimal_comma)
+            .ok_or_else(|| FieldError::new(column, text, Problem::NotANumber))?;
+        let checked = Bound { field: "", ..bound }.check(value);
+        checked.map(Some).map_err(|error| FieldError::new(column, text, error.problem))
+    }
+
+    /// A number with its range and source, as records have them: a range that is not said is the number alone.
+    ///
+    /// `null` if the cell is empty.
+    fn sourced(&self, columns: [&str; 3], unit: &str, bound: Bound) -> Result<Value, FieldError> {
+        let [value, low, high] = columns;
+        let Some(number) = self.number(value, bound)? else { return Ok(Value::Null) };
+        let least = self.number(low, bound)?.unwrap_or(number);
+        let most = self.number(high, bound)?.unwrap_or(number);
+        for (column, end, fits) in [(low, least, least <= number), (high, most, number <= most)] {
+            if !fits {
+                let problem = Problem::Contradiction { with: value.into() };
+                return Err(FieldError::new(column, end.to_string(), problem));
+            }
+        }
+        let source = match self.word("source") {
+            "" => OWN,
+            source => source,
+        };
+        Ok(json!({ "value": number, "unit": unit, "range": [least, most], "source": source }))
+    }
+}
+
+fn unknown(word: &str, accepted: &[&str]) -> Problem {
+    let nearest = spelling::nearest(word, accepted.iter().copied());
+    Problem::Unknown {
+        nearest: nearest.into_iter().map(str::to_owned).collect(),
+        accepted: accepted.iter().map(|&name| name.to_owned()).collect(),
+    }
+}
+
+/// The shares of a composition, read as any label is.
+fn shares(column: &str, text: &str) -> Result<Value, Vec<FieldError>> {
+    let named = |error: FieldError| FieldError { field: column.into(), ..error };
+    let reading = label::read(text).map_err(|errors| errors.into_iter().map(named).collect::<Vec<_>>())?;
+    if reading.body.other_percent > 0.0 || reading.body.shares.is_empty() {
+        return Err(vec![FieldError::new(column, text, Problem::NotUnderstood)]);
+    }
+    let shares = reading.body.shares.iter().map(|(fibre, share)| (fibre.name().into(), json!(share)));
+    let mut object = Map::new();
+    object.extend(shares);
+    Ok(object.into())
+}
+
+/// A value as the text of its column.
+pub(super) fn text_of(column: &Column, fields: &Map<String, Value>) -> String {
+    let Some(value) = look(fields, column.path) else { return String::new() };
+    let end = |index: usize| value["range"][index].as_f64().map(cell);
+    let text = match &column.what {
+        What::Id => None,
+        What::Word(_) => value.as_str().filter(|word| *word != "unknown").map(str::to_owned),
+        What::Text | What::Of(_) | What::Day => value.as_str().map(guard),
+        What::Flag => value.as_bool().map(|yes| if yes { "yes" } else { "no" }.to_owned()),
+        What::Number(_) | What::Count(_) => value.as_f64().map(cell),
+        What::Sourced(_) => value["value"].as_f64().map(cell),
+        What::Low => end(0),
+        What::High => end(1),
+        What::Unit => value["unit"].as_str().map(guard),
+        What::Colour => value["name"].as_str().map(guard),
+        What::Shares => value.as_object().map(|shares| {
+            let share = |(fibre, share): (&String, &Value)| {
+                format!("{}% {fibre}", cell(share.as_f64().unwrap_or_default()))
+            };
+            shares.iter().map(share).collect::<Vec<_>>().join(" ")
+        }),
+    };
+    text.unwrap_or_default()
+}
+
+/// The value at a path, `zones/0/length`.
+pub(super) fn look<'a>(fields: &'a Map<String, Value>, path: &str) -> Option<&'a Value> {
+    let (field, rest) = path.split_once('/').map_or((path, None), |(field, rest)| (field, Some(rest)));
+    let value = fields.get(field)?;
+    rest.map_or(Some(value), |rest| value.pointer(&format!("/{rest}")))
+}
+
+/// Source of a number that the shop typed in without naming one.
+pub(super) const OWN: &str = "the shop's own record";
+
+/// A number as people type it. A comma that may be a decimal point or group thousands is not guessed at.
+fn number(text: &str, decimal_comma: bool) -> Option<f64> {
+    let plain = |text: &str| text.chars().all(|letter| letter.is_ascii_digit() || "+-.eE".contains(letter));
+    let text = match text.split_once(',') {
+        None => text.to_owned(),
+        Some((_, behind)) if !decimal_comma && behind.len() == 3 => return None,
+        Some((before, behind)) => format!("{before}.{behind}"),
+    };
+    (plain(&text) && text.matches('.').count() < 2).then(|| text.parse().ok()).flatten()
+}
+
+/// A number as a cell: the shortest text that reads back to it.
+fn cell(number: f64) -> String {
+    number.to_string()
+}
+
+/// Whether a text is a day of the calendar, `2028-02-29`.
+fn is_day(text: &str) -> bool {
+    let parts: Vec<&str> = text.split('-').collect();
+    let [year, month, day] = parts.as_slice() else { return false };
+    let digits = |part: &str, count| part.len() == count && part.bytes().all(|byte| byte.is_ascii_digit());
+    if !digits(year, 4) || !digits(month, 2) || !digits(day, 2) {
+        return false;
+    }
+    let [Ok(year), Ok(month), Ok(day)] = [year, month, day].map(|part| part.parse::<u32>()) else {
+        return false;
+    };
+    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
+    let last = match month {
+        2 if leap => 29,
+        2 => 28,
+        4 | 6 | 9 | 11 => 30,
+        1..=12 => 31,
+        _ => return false,
+    };
+    (1..=last).contains(&day)
+}
+
+/// Text that a spreadsheet would take for a formula gets an apostrophe before it.
+/// Source: OWASP, "CSV injection": cells that begin with `= + - @`, tab or carriage return.
+pub(super) fn guard(text: &str) -> String {
+    if formula(text) { format!("'{text}") } else { text.to_owned() }
+}
+
+/// The text of a cell without the apostrophe of [`guard`].
+pub(super) fn unguard(text: &str) -> &str {
+    text.strip_prefix('\'').filter(|text| formula(text)).unwrap_or(text)
+}
+
+/// Whether a text, less any apostrophes before it, begins like a formula.
+fn formula(text: &str) -> bool {
+    text.trim_start_matches('\'').starts_with(['=', '+', '-', '@', '\t', '\r'])
+}

@@ -1,0 +1,202 @@
+//! What stands in a column: the same rows of names, places and ranges serve the tables and the forms of the screen.
+
+use super::super::log::Kind;
+use crate::dryer::bounds as dryer;
+use crate::ink::Mesh;
+use crate::plan::bounds;
+use crate::quantity::Bound;
+use crate::textile::AREAL_WEIGHT;
+
+/// One column.
+#[derive(Clone, Copy, Debug)]
+pub struct Column {
+    /// Its name at the head of a table.
+    pub name: &'static str,
+    /// Where its value stands in the record: `zones/0/length`.
+    pub path: &'static str,
+    /// What stands in it.
+    pub what: What,
+}
+
+/// What stands in a column.
+#[derive(Clone, Copy, Debug)]
+pub enum What {
+    /// The id of the record.
+    Id,
+    /// Text.
+    Text,
+    /// A day of the calendar.
+    Day,
+    /// Yes or no.
+    Flag,
+    /// One of these words.
+    Word(&'static [&'static str]),
+    /// The id of a record of this kind, or any text.
+    Of(Kind),
+    /// A number.
+    Number(Bound),
+    /// A whole number.
+    Count(Bound),
+    /// A number with unit, range and source.
+    Sourced(Bound),
+    /// The lower end of such a number's range.
+    Low,
+    /// The upper end.
+    High,
+    /// Its unit.
+    Unit,
+    /// Shares of fibres, as a label has them.
+    Shares,
+    /// A colour by its name.
+    Colour,
+}
+
+use What::{Colour, Count, Day, Flag, High, Id, Low, Number, Of, Shares, Sourced, Text, Unit, Word};
+
+const fn col(name: &'static str, what: What) -> Column {
+    Column { name, path: name, what }
+}
+
+const fn at(name: &'static str, path: &'static str, what: What) -> Column {
+    Column { name, path, what }
+}
+
+/// Constructions, as in `data/constructions.json`.
+const CONSTRUCTIONS: &[&str] = &[
+    "jersey",
+    "interlock",
+    "rib",
+    "pique",
+    "fleece",
+    "terry",
+    "mesh",
+    "tricot",
+    "waffle",
+    "woven",
+    "canvas",
+    "twill",
+];
+
+const CLASSES: &[&str] = &["polyester", "low-bleed", "non-ghosting", "cotton", "soft", "stretch", "nylon"];
+
+const DYE_CLASSES: &[&str] =
+    &["unknown", "low-energy", "medium-energy", "high-energy", "sublimation-printed", "mass-dyed"];
+
+/// Price of a kilogram, in the shop's money.
+const PRICE: Bound = Bound { field: "price_per_kg", min: 0.0, max: 100_000.0, unit: "" };
+/// Temperature of half fusion; the range that a white is accepted with.
+const HALF_FUSED: Bound = Bound { field: "half_fused_c", min: 90.0, max: 200.0, unit: "°C" };
+/// Time constant of fusion; the range that a white is accepted with.
+const FUSION_TIME: Bound = Bound { field: "fusion_time", min: 0.5, max: 60.0, unit: "s" };
+/// Set temperature of a dryer; wider than any dryer of the library.
+const SET: Bound = Bound { field: "set_c", min: 30.0, max: 300.0, unit: "°C" };
+/// Belt speed; wider than any dryer of the library.
+const BELT: Bound = Bound { field: "belt_m_per_min", min: 0.05, max: 30.0, unit: "m/min" };
+/// Pieces that turned.
+const TURNED: Bound = Bound { field: "turned", min: 0.0, max: 100_000.0, unit: "" };
+/// Colour difference; black to white is 100.
+const DELTA_E: Bound = Bound { field: "delta_e", min: 0.0, max: 150.0, unit: "ΔE00" };
+/// What is left in a tub or drum.
+const LEFT: Bound = Bound { field: "left_kg", min: 0.0, max: 1000.0, unit: "kg" };
+/// What a tape or probe on the print read.
+const READ: Bound = Bound { field: "read_c", min: 20.0, max: 350.0, unit: "°C" };
+
+pub(super) const FABRIC: &[Column] = &[
+    col("id", Id),
+    col("name", Text),
+    col("nombre", Text),
+    at("composition", "composition_percent", Shares),
+    col("construction", Word(CONSTRUCTIONS)),
+    at("weight_gsm", "areal_weight", Sourced(AREAL_WEIGHT)),
+    at("weight_low_gsm", "areal_weight", Low),
+    at("weight_high_gsm", "areal_weight", High),
+    col("colour", Colour),
+    col("dye_class", Word(DYE_CLASSES)),
+    col("source", Text),
+];
+
+pub(super) const WHITE: &[Column] = &[
+    col("id", Id),
+    col("name", Text),
+    col("class", Word(CLASSES)),
+    col("low_cure", Flag),
+    col("price_per_kg", Sourced(PRICE)),
+    at("price_low", "price_per_kg", Low),
+    at("price_high", "price_per_kg", High),
+    at("price_unit", "price_per_kg", Unit),
+    col("half_fused_c", Sourced(HALF_FUSED)),
+    col("fusion_time", Sourced(FUSION_TIME)),
+    col("source", Text),
+];
+
+pub(super) const TRIAL: &[Column] = &[
+    col("id", Id),
+    col("fabric", Of(Kind::Fabric)),
+    col("lot", Text),
+    col("white", Of(Kind::White)),
+    col("printed", Day),
+    col("dryer", Of(Kind::Dryer)),
+    col("set_c", Number(SET)),
+    col("belt_m_per_min", Number(BELT)),
+    col("note", Text),
+];
+
+pub(super) const READING: &[Column] = &[
+    col("days", Number(bounds::LOOKED_AT)),
+    col("pieces", Count(bounds::PIECES)),
+    col("turned", Count(TURNED)),
+    col("delta_e", Number(DELTA_E)),
+    at("reading_note", "note", Text),
+];
+
+const DRYER: &[Column] = &[
+    col("name", Text),
+    at("length", "zones/0/length", Sourced(dryer::LENGTH)),
+    at("length_2", "zones/1/length", Sourced(dryer::LENGTH)),
+    at("length_3", "zones/2/length", Sourced(dryer::LENGTH)),
+    at("set_low_c", "set_c/0", Number(dryer::SET)),
+    at("set_high_c", "set_c/1", Number(dryer::SET)),
+    at("belt_low", "belt/speed_m_per_min/0", Number(dryer::BELT_SPEED)),
+    at("belt_high", "belt/speed_m_per_min/1", Number(dryer::BELT_SPEED)),
+    at("h_top", "zones/0/h_top", Sourced(dryer::H_TOP)),
+    at("h_bottom", "zones/0/h_bottom", Sourced(dryer::H_BOTTOM)),
+    at("panel_offset", "zones/0/panel_offset", Sourced(dryer::PANEL_OFFSET)),
+    at("exchange_factor", "zones/0/exchange_factor", Sourced(dryer::EXCHANGE)),
+    at("drift_air", "drift/air", Sourced(dryer::DRIFT)),
+    at("belt_stop", "drift/stop", Sourced(dryer::STOP)),
+    col("measured", Day),
+    col("source", Text),
+];
+
+const MESH: &[Column] = &[
+    col("id", Id),
+    col("threads_per_cm", Sourced(Mesh::THREADS_PER_CM)),
+    col("thread", Sourced(Mesh::THREAD)),
+    col("thickness", Sourced(Mesh::THICKNESS)),
+    col("over_mesh", Sourced(Mesh::OVER_MESH)),
+];
+
+const LOT: &[Column] = &[col("name", Text), col("came", Day), col("note", Text)];
+const BATCH: &[Column] =
+    &[col("name", Text), col("opened", Day), col("left_kg", Number(LEFT)), col("note", Text)];
+const LOOK: &[Column] = &[col("due", Day), col("done", Day), col("note", Text)];
+const CHECK: &[Column] =
+    &[col("day", Day), col("set_c", Number(SET)), col("read_c", Number(READ)), col("note", Text)];
+
+/// The columns of a kind of record; none where it is not written by hand.
+#[must_use]
+pub fn columns(kind: Kind) -> &'static [Column] {
+    match kind {
+        Kind::Fabric => FABRIC,
+        Kind::White => WHITE,
+        Kind::Trial => TRIAL,
+        Kind::Reading => READING,
+        Kind::Dryer => DRYER,
+        Kind::Mesh => MESH,
+        Kind::Lot => LOT,
+        Kind::Batch => BATCH,
+        Kind::FollowUp => LOOK,
+        Kind::DailyCheck => CHECK,
+        Kind::Blocker | Kind::Calibration | Kind::Order | Kind::Setting => &[],
+    }
+}

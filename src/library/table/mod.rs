@@ -1,0 +1,246 @@
+//! Fabrics, whites and trials as tables for a spreadsheet: written, and read with a preview of what would change.
+//!
+//! A table is comma-separated values as RFC 4180 has them. Read are also semicolons and tabs, a byte order mark, lone
+//! line feeds, the older Western encoding that spreadsheets still write, and a comma for the decimal point where the
+//! comma is not the separator. Written is what every spreadsheet opens: UTF-8 with its mark, commas, CRLF.
+//!
+//! A cell of text that a spreadsheet would take for a formula is written with an apostrophe before it, and read
+//! without. A column that is missing leaves its field alone; an empty cell takes the field away.
+//!
+//! [`Preview::of`] changes nothing: it says row by row what is wrong, and field by field what would change. Only a
+//! table without an error has a [`Preview::change`], and that is one entry: one undo takes it back.
+
+mod cell;
+mod column;
+mod form;
+mod record;
+mod rows;
+
+use super::Library;
+use super::log::{Change, Difference, Edit, Key, Kind, Log, differences};
+use crate::quantity::{FieldError, Problem};
+use cell::{Cells, guard};
+use rows::Rows;
+use serde_json::{Map, Value};
+use std::collections::BTreeMap;
+
+pub use column::{Column, What, columns};
+pub use form::Form;
+pub use rows::decode;
+
+/// A table that can be written and read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Table {
+    /// The cloths.
+    Fabrics,
+    /// The whites.
+    Whites,
+    /// The trials, a row for each reading.
+    Trials,
+}
+
+/// What is wrong with one row.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowError {
+    /// Line of the file that the row begins on, from 1; the head is a row too.
+    pub line: u64,
+    /// What is wrong; its field is the column.
+    pub error: FieldError,
+}
+
+/// What reading a table would do.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Preview {
+    /// Which table it was read as.
+    pub table: Table,
+    /// Records that would come in new.
+    pub added: Vec<Key>,
+    /// Records that would change, with every value that would.
+    pub changed: Vec<(Key, Vec<Difference>)>,
+    /// How many records would stay as they are.
+    pub unchanged: usize,
+    /// What is wrong, row by row. While there is anything, nothing can be applied.
+    pub errors: Vec<RowError>,
+    wanted: Vec<(Key, Map<String, Value>)>,
+}
+
+/// What a row says of records: the fields that it sets, `null` where a cell is empty.
+type Said = Vec<(Key, Map<String, Value>)>;
+
+impl Table {
+    /// Every table.
+    pub const ALL: [Self; 3] = [Self::Fabrics, Self::Whites, Self::Trials];
+
+    /// Names of its columns, in the order they are written.
+    #[must_use]
+    pub fn columns(self) -> Vec<&'static str> {
+        let (record, part) = self.parts();
+        let mut names: Vec<&str> = record.iter().map(|column| column.name).collect();
+        if !part.is_empty() {
+            names.push(READING);
+            names.extend(part.iter().map(|column| column.name));
+        }
+        names
+    }
+
+    /// The columns of the records of a row, and those of a reading in it.
+    fn parts(self) -> (&'static [Column], &'static [Column]) {
+        match self {
+            Self::Fabrics => (column::FABRIC, &[]),
+            Self::Whites => (column::WHITE, &[]),
+            Self::Trials => (column::TRIAL, column::READING),
+        }
+    }
+
+    fn kind(self) -> Kind {
+        match self {
+            Self::Fabrics => Kind::Fabric,
+            Self::Whites => Kind::White,
+            Self::Trials => Kind::Trial,
+        }
+    }
+
+    /// The table that these columns are of: the one that most of them belong to.
+    fn of_columns(columns: &[String]) -> Self {
+        let hits = |table: &Self| columns.iter().filter(|it| table.columns().contains(&it.as_str())).count();
+        // The first of equals, so that `id,name` is a table of cloths.
+        Self::ALL.into_iter().rev().max_by_key(hits).unwrap_or(Self::Fabrics)
+    }
+
+    /// The table as text. `library` is what ships with the shop's records laid over it.
+    #[must_use]
+    pub fn write(self, library: &Library, log: &Log) -> String {
+        let ids: Vec<&str> = match self {
+            Self::Fabrics => library.fabrics.iter().map(|it| &*it.id).collect(),
+            Self::Whites => library.whites.iter().map(|it| &*it.id).collect(),
+            Self::Trials => log.keys(Kind::Trial).filter(|key| log.stands(key)).map(|key| &*key.id).collect(),
+        };
+        let (columns, part) = self.parts();
+        let mut rows = Vec::new();
+        for id in ids {
+            let fields = record::known(log, &Key::new(self.kind(), id)).unwrap_or_default();
+            let about = record::cells(columns, id, &fields);
+            let alone = rows.len();
+            if self == Self::Trials {
+                for reading in log.records_of(Kind::Reading, id) {
+                    let mut row = about.clone();
+                    row.push(guard(reading.key.id.get(id.len() + 1..).unwrap_or_default()));
+                    row.extend(record::cells(part, "", &reading.fields));
+                    rows.push(row);
+                }
+            }
+            if rows.len() == alone {
+                let mut row = about;
+                row.resize(self.columns().len(), String::new());
+                rows.push(row);
+            }
+        }
+        rows::write(&self.columns(), rows)
+    }
+
+    /// What a row says, record by record.
+    fn read(self, cells: &Cells<'_>) -> Result<Said, Vec<FieldError>> {
+        let (columns, part) = self.parts();
+        let mut errors = Vec::new();
+        let none = Map::new();
+        let id = rows::id(cells).map_err(|error| errors.push(error)).unwrap_or_default();
+        let fields = record::said(columns, cells, &none).map_err(|found| errors.extend(found));
+        let mut said = vec![(Key::new(self.kind(), &*id), fields.unwrap_or_default())];
+        let reading = record::said(part, cells, &none).map_err(|found| errors.extend(found));
+        let reading = reading.unwrap_or_default();
+        let name = cells.word(READING);
+        if name.contains('/') {
+            errors.push(FieldError::new(READING, name, Problem::NotUnderstood));
+        } else if !name.is_empty() {
+            said.push((Key::new(Kind::Reading, format!("{id}/{name}")), reading));
+        } else if reading.values().any(|value| !value.is_null()) {
+            errors.push(FieldError::new(READING, "", Problem::Empty));
+        }
+        if errors.is_empty() { Ok(said) } else { Err(errors) }
+    }
+}
+
+/// Name of the column that tells the readings of a trial apart.
+const READING: &str = "reading";
+
+impl Preview {
+    /// What reading this text would do to the shop's records. `library` as in [`Table::write`].
+    #[must_use]
+    pub fn of(text: &str, library: &Library, log: &Log) -> Self {
+        let (columns, rows) = Rows::read(text);
+        let table = Table::of_columns(&columns);
+        let mut preview = Self {
+            table,
+            added: Vec::new(),
+            changed: Vec::new(),
+            unchanged: 0,
+            errors: Vec::new(),
+            wanted: Vec::new(),
+        };
+        if let Err(errors) = rows::check_columns(&columns, &table.columns()) {
+            preview.errors = errors.into_iter().map(|error| RowError { line: 1, error }).collect();
+            return preview;
+        }
+        let mut said: BTreeMap<Key, Map<String, Value>> = BTreeMap::new();
+        let mut order: Vec<(Key, u64)> = Vec::new();
+        for row in rows {
+            let line = row.line;
+            let read = row.cells(&columns).and_then(|cells| table.read(&cells));
+            let fail = |error| RowError { line, error };
+            match read {
+                Err(errors) => preview.errors.extend(errors.into_iter().map(fail)),
+                Ok(row) => {
+                    for (key, fields) in row {
+                        match said.get(&key) {
+                            None => {
+                                order.push((key.clone(), line));
+                                said.insert(key, fields);
+                            }
+                            // The rows of one trial repeat what is said of it.
+                            Some(before) if key.kind == Kind::Trial && *before == fields => {}
+                            Some(_) => preview.errors.push(fail(rows::twice(&key))),
+                        }
+                    }
+                }
+            }
+        }
+        for (key, line) in order {
+            let Some(said) = said.remove(&key) else { continue };
+            preview.take(key, said, line, library, log);
+        }
+        preview
+    }
+
+    fn take(&mut self, key: Key, said: Map<String, Value>, line: u64, library: &Library, log: &Log) {
+        let known = record::known(log, &key);
+        let before = known.clone().unwrap_or_default();
+        let (record, part) = self.table.parts();
+        let columns = if key.kind == Kind::Reading { part } else { record };
+        let after = record::complete(&key, &before, said, columns, library);
+        let after = match after {
+            Ok(after) => after,
+            Err(error) => return self.errors.push(RowError { line, error }),
+        };
+        let changed = differences(&before, &after);
+        if known.is_none() {
+            self.added.push(key.clone());
+        } else if changed.is_empty() {
+            self.unchanged += 1;
+            return;
+        } else {
+            self.changed.push((key.clone(), changed));
+        }
+        self.wanted.push((key, after));
+    }
+
+    /// The change that does what was previewed, as one entry; nothing if a row has an error or nothing would change.
+    #[must_use]
+    pub fn change(&self, log: &Log, file: &str) -> Option<Change> {
+        if !self.errors.is_empty() {
+            return None;
+        }
+        let edits: Vec<Edit> =
+            self.wanted.iter().filter_map(|(key, fields)| log.put(key.kind, &key.id, fields, None)).collect();
+        (!edits.is_empty()).then(|| Change::Edit { edits, from: Some(file.into()) })
+    }
+}

@@ -1,0 +1,181 @@
+//! The text of a table cut into rows, and rows put together to a text.
+
+use super::super::log::{Key, same};
+use super::RowError;
+use super::cell::{Cells, unguard};
+use crate::quantity::{FieldError, Problem};
+use crate::textile::spelling;
+use csv::{ReaderBuilder, Terminator, WriterBuilder};
+use serde_json::{Map, Value};
+
+/// One row as it was read.
+pub(super) struct Row {
+    /// Line it begins on, from 1.
+    pub(super) line: u64,
+    cells: Result<Vec<String>, FieldError>,
+    decimal_comma: bool,
+}
+
+pub(super) struct Rows;
+
+impl Rows {
+    /// The names of the columns and the rows under them. Rows without any text are passed over.
+    pub(super) fn read(text: &str) -> (Vec<String>, Vec<Row>) {
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+        let delimiter = delimiter(text);
+        let mut reader = ReaderBuilder::new()
+            .delimiter(delimiter)
+            .has_headers(false)
+            .flexible(true)
+            .from_reader(text.as_bytes());
+        let mut columns: Vec<String> = Vec::new();
+        let mut rows = Vec::new();
+        for record in reader.records() {
+            let (line, cells) = match record {
+                // Text in, text out: nothing that is not UTF-8 is left to fail on.
+                Err(error) => {
+                    let line = error.position().map_or(0, csv::Position::line);
+                    (line, Err(FieldError::new("row", error.to_string(), Problem::NotUnderstood)))
+                }
+                Ok(record) => {
+                    let line = record.position().map_or(0, csv::Position::line);
+                    (line, Ok(record.iter().map(str::to_owned).collect::<Vec<_>>()))
+                }
+            };
+            let empty = cells.as_ref().is_ok_and(|cells| cells.iter().all(|cell| cell.trim().is_empty()));
+            if empty {
+                continue;
+            }
+            match (&cells, columns.is_empty()) {
+                (Ok(names), true) => columns = names.iter().map(|name| column(name)).collect(),
+                _ => rows.push(Row { line, cells, decimal_comma: delimiter != b',' }),
+            }
+        }
+        (columns, rows)
+    }
+}
+
+impl Row {
+    /// The cells under their columns.
+    pub(super) fn cells(self, columns: &[String]) -> Result<Cells<'_>, Vec<FieldError>> {
+        let mut cells = self.cells.map_err(|error| vec![error])?;
+        while cells.len() > columns.len() && cells.last().is_some_and(|cell| cell.trim().is_empty()) {
+            cells.pop();
+        }
+        if cells.len() != columns.len() {
+            let problem = Problem::OutOfRange {
+                min: columns.len() as f64,
+                max: columns.len() as f64,
+                unit: "cells".into(),
+            };
+            return Err(vec![FieldError::new("row", cells.len().to_string(), problem)]);
+        }
+        let cells = cells.iter().map(|cell| unguard(cell).to_owned()).collect();
+        Ok(Cells::new(columns, cells, self.decimal_comma))
+    }
+}
+
+/// A column's name as the table has it, however it was typed: `Areal weight` is `areal_weight`.
+fn column(name: &str) -> String {
+    spelling::fold(name).replace(' ', "_")
+}
+
+/// The separator: whichever of comma, semicolon and tab the first line has most of, outside quotes.
+fn delimiter(text: &str) -> u8 {
+    let mut counts = [(b',', 0), (b';', 0), (b'\t', 0)];
+    let mut quoted = false;
+    for letter in text.trim_start().bytes() {
+        match letter {
+            b'"' => quoted = !quoted,
+            b'\n' | b'\r' if !quoted => break,
+            _ if quoted => {}
+            _ => {
+                counts.iter_mut().filter(|(mark, _)| *mark == letter).for_each(|(_, count)| *count += 1);
+            }
+        }
+    }
+    // The comma wins a draw.
+    counts.iter().rev().max_by_key(|(_, count)| *count).map_or(b',', |(mark, _)| *mark)
+}
+
+/// Checks that the columns are known, stand once, and that there is an id or a name to tell records by.
+pub(super) fn check_columns(columns: &[String], known: &[&str]) -> Result<(), Vec<FieldError>> {
+    let mut errors = Vec::new();
+    for (at, name) in columns.iter().enumerate() {
+        if !known.contains(&name.as_str()) {
+            let nearest =
+                spelling::nearest(name, known.iter().copied()).into_iter().map(str::to_owned).collect();
+            let accepted = known.iter().map(|&name| name.to_owned()).collect();
+            errors.push(FieldError::new("column", name, Problem::Unknown { nearest, accepted }));
+        } else if columns.iter().take(at).any(|other| other == name) {
+            errors.push(FieldError::new("column", name, Problem::Contradiction { with: name.clone() }));
+        }
+    }
+    if !columns.iter().any(|name| name == "id" || (name == "name" && known.contains(&"name"))) {
+        errors.push(FieldError::new("id", "", Problem::Empty));
+    }
+    if errors.is_empty() { Ok(()) } else { Err(errors) }
+}
+
+/// Most letters of an id.
+const MOST_ID: usize = 80;
+
+/// The id of a row: its own, or one made of its name (`Red interlock` becomes `red-interlock`).
+pub(super) fn id(cells: &Cells<'_>) -> Result<String, FieldError> {
+    let own = cells.word("id");
+    let id =
+        if own.is_empty() { spelling::fold(cells.word("name")).replace(' ', "-") } else { own.to_owned() };
+    if id.is_empty() {
+        return Err(FieldError::new("id", "", Problem::Empty));
+    }
+    if id.chars().count() > MOST_ID {
+        return Err(FieldError::new("id", id, Problem::TooLong { max: MOST_ID }));
+    }
+    // A slash parts a record from its owner.
+    if id.contains('/') || id.chars().any(char::is_control) {
+        return Err(FieldError::new("id", id, Problem::NotUnderstood));
+    }
+    Ok(id)
+}
+
+/// A number that a row repeats keeps its unit, range and source, unless the row says others.
+pub(super) fn keep_number(said: &mut Map<String, Value>, before: &Map<String, Value>, field: &str) {
+    let (Some(now), Some(had)) = (said.get(field), before.get(field)) else { return };
+    let alike = |part: &str| same(&now[part], &had[part]);
+    // A range that the file does not give is the number alone.
+    let alone = same(&now["range"][0], &now["value"]) && same(&now["range"][1], &now["value"]);
+    let unit = alike("unit") || now["unit"] == "1/kg";
+    if alike("value") && unit && (alike("range") || alone) {
+        said.remove(field);
+    }
+}
+
+/// A record that two rows are about.
+pub(super) fn twice(key: &Key) -> FieldError {
+    FieldError::new("id", &key.id, Problem::Contradiction { with: "id".into() })
+}
+
+/// A table as text. Cells are final: guarded where they are text.
+pub(super) fn write(columns: &[&str], rows: Vec<Vec<String>>) -> String {
+    let mut writer = WriterBuilder::new().terminator(Terminator::CRLF).from_writer(vec![0xef, 0xbb, 0xbf]);
+    // Writing to memory, and every row as long as the head: neither can fail.
+    let _ = writer.write_record(columns);
+    for row in rows {
+        let _ = writer.write_record(&row);
+    }
+    writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+}
+
+/// The text of a file: UTF-8, or else ISO 8859-1, which older spreadsheets of Western Europe write.
+#[must_use]
+pub fn decode(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).unwrap_or_else(|_| bytes.iter().map(|&byte| char::from(byte)).collect())
+}
+
+impl RowError {
+    /// True if the whole table is concerned, not one of its rows.
+    #[must_use]
+    pub fn of_head(&self) -> bool {
+        self.line <= 1
+    }
+}

@@ -1,0 +1,262 @@
+//! The shop's records, by touch: written, changed, taken back, carried away and brought home.
+
+use crate::browser::bench::Bench;
+use crate::browser::desk::Desk;
+use anyhow::{Context, Result, bail, ensure};
+use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+/// A folder of this name for downloads, empty.
+fn folder(bench: &Bench, name: &str) -> Result<PathBuf> {
+    let folder = bench.workshop.target().join("stories").join(name);
+    if folder.exists() {
+        std::fs::remove_dir_all(&folder)?;
+    }
+    std::fs::create_dir_all(&folder)?;
+    Ok(folder)
+}
+
+/// Opens the Library screen of a browser that nobody used before.
+async fn opens(bench: &Bench) -> Result<Desk> {
+    let desk = bench.tablet().opens_the_file().await?;
+    desk.shows("#verdict").await?;
+    desk.goes_to(&format!("{}#library", bench.file()?)).await?;
+    desk.shows(".hits").await?;
+    Ok(desk)
+}
+
+/// Waits until everything is acknowledged by the disk.
+async fn is_saved(desk: &Desk) -> Result<()> {
+    let start = Instant::now();
+    loop {
+        let saved = desk
+            .run("return document.querySelector('whitehold-desk').shadowRoot.querySelector('.desk').dataset.saved", vec![])
+            .await?;
+        if saved == "true" {
+            return Ok(());
+        }
+        ensure!(start.elapsed() < Duration::from_secs(10), "it is not saved");
+        tokio::time::sleep(Duration::from_millis(50)).await;
+    }
+}
+
+/// What a button does, as a selector.
+fn does(act: &str) -> String {
+    format!("[data-do=\"{act}\"]")
+}
+
+/// Fills the column of this label in the open form.
+async fn fills(desk: &Desk, label: &str, text: &str) -> Result<()> {
+    let find = "const root = document.querySelector('whitehold-desk').shadowRoot;
+        for (const label of root.querySelectorAll('#form label'))
+            if (label.textContent.startsWith(arguments[0])) return label.htmlFor; return null;";
+    let id = desk.run(find, vec![json!(label)]).await?;
+    let id = id.as_str().with_context(|| format!("the form has no `{label}`"))?.to_owned();
+    let set =
+        "const field = document.querySelector('whitehold-desk').shadowRoot.getElementById(arguments[0]);
+        field.value = arguments[1];
+        field.dispatchEvent(new Event('input', { bubbles: true, composed: true }));
+        return field.value;";
+    let holds = desk.run(set, vec![json!(id), json!(text)]).await?;
+    ensure!(holds == text, "`{label}` took {holds} for {text}");
+    Ok(())
+}
+
+/// Opens a file as a person does who chooses it.
+async fn brings(desk: &Desk, name: &str, text: &str) -> Result<()> {
+    let choose =
+        "const input = document.querySelector('whitehold-desk').shadowRoot.getElementById('open-file');
+        const files = new DataTransfer();
+        files.items.add(new File([arguments[1]], arguments[0]));
+        input.files = files.files;
+        input.dispatchEvent(new Event('change', { bubbles: true, composed: true }));";
+    desk.run(choose, vec![json!(name), json!(text)]).await?;
+    desk.shows("#incoming").await?;
+    Ok(())
+}
+
+/// Taps a link and reads the file that comes.
+async fn carries_away(desk: &Desk, link: &str, folder: &Path) -> Result<String> {
+    let wish = json!({ "behavior": "allow", "downloadPath": folder.display().to_string() });
+    desk.devtools("Browser.setDownloadBehavior", wish).await?;
+    desk.taps(link).await?;
+    let start = Instant::now();
+    loop {
+        let done = std::fs::read_dir(folder)?
+            .filter_map(Result::ok)
+            .map(|entry| entry.path())
+            .find(|path| path.extension().is_some_and(|it| it != "crdownload"));
+        if let Some(file) = done {
+            return crate::workshop::read(&file);
+        }
+        ensure!(start.elapsed() < Duration::from_secs(10), "no file came from {link}");
+        tokio::time::sleep(Duration::from_millis(50)).await;
+    }
+}
+
+async fn writes_a_white(desk: &Desk, name: &str, price: &str) -> Result<()> {
+    desk.taps(&does("look:1")).await?;
+    desk.taps(&does("new:2")).await?;
+    desk.shows("#form").await?;
+    fills(desk, "name", name).await?;
+    fills(desk, "class", "soft").await?;
+    fills(desk, "price a kilogram", price).await?;
+    desk.taps(&does("put")).await?;
+    desk.says("#rech", name).await
+}
+
+/// A white is written from its data sheet, changed, taken back, brought back; a wrong number is named beside its field.
+pub async fn a_white_is_written_changed_and_brought_back(bench: &Bench) -> Result<()> {
+    let desk = opens(bench).await?;
+    writes_a_white(&desk, "Heron", "cheap").await.err().context("a price in words was taken")?;
+    desk.says("#form", "cheap").await?;
+    fills(&desk, "price a kilogram", "9.5").await?;
+    desk.taps(&does("put")).await?;
+    desk.says("#rech", "Heron").await?;
+    desk.says(".facts", "9.5").await?;
+    desk.taps(&does("edit")).await?;
+    fills(&desk, "price a kilogram", "11").await?;
+    desk.taps(&does("put")).await?;
+    desk.says(".hist", "9.5").await?;
+    // Undo and redo are the records' own on this screen.
+    desk.taps(".head [aria-label=\"Undo\"]").await?;
+    desk.says(".facts", "9.5").await?;
+    desk.taps(".head [aria-label=\"Redo\"]").await?;
+    desk.says(".facts", "11").await?;
+    desk.taps(".hist [data-do^=\"back:\"]").await?;
+    desk.says(".facts", "9.5").await?;
+    is_saved(&desk).await?;
+    desk.reloads().await?;
+    desk.shows(".hits").await?;
+    desk.types("#q", "heron").await?;
+    desk.says(".find-n", "0 of").await?;
+    desk.taps(&does("look:1")).await?;
+    desk.says(".hits", "Heron").await?;
+    desk.has_no_complaints().await?;
+    desk.is_closed().await
+}
+
+/// The cloth of the order is kept, found by a misspelt word, and printed on again.
+pub async fn the_cloth_of_an_order_is_kept_and_found(bench: &Bench) -> Result<()> {
+    let desk = opens(bench).await?;
+    desk.taps(&does("keep-cloth")).await?;
+    desk.says("#rech", "olyester").await?;
+    desk.says("#rec .hits", "HL-2031").await?;
+    desk.types("#q", "polyster").await?;
+    desk.says(".hits", "yours").await?;
+    desk.taps(&does("take")).await?;
+    desk.shows("#verdict").await?;
+    desk.is_closed().await
+}
+
+/// Two tablets write, one file goes over, and both versions of what they differ on are shown for choice.
+pub async fn two_tablets_are_merged_and_nothing_is_lost(bench: &Bench) -> Result<()> {
+    let first = opens(bench).await?;
+    writes_a_white(&first, "Heron", "9.5").await?;
+    let file = carries_away(&first, "#save-library", &folder(bench, "merge-one")?).await?;
+    let second = opens(bench).await?;
+    brings(&second, "one.jsonl", &file).await?;
+    second.says("#incoming .counts", "lost").await?;
+    second.taps(&does("apply")).await?;
+    second.taps(&does("look:1")).await?;
+    for (desk, price) in [(&first, "10"), (&second, "12")] {
+        desk.types("#q", "heron").await?;
+        desk.taps(".hits button").await?;
+        desk.taps(&does("edit")).await?;
+        fills(desk, "price a kilogram", price).await?;
+        desk.taps(&does("put")).await?;
+        desk.says(".facts", price).await?;
+    }
+    let file = carries_away(&second, "#save-library", &folder(bench, "merge-two")?).await?;
+    brings(&first, "two.jsonl", &file).await?;
+    first.says("#incoming .differ", "10").await?;
+    first.says("#incoming .differ", "12").await?;
+    first.taps("#incoming .differ [aria-pressed=\"false\"]").await?;
+    first.taps(&does("apply")).await?;
+    first.says(".facts", "12").await?;
+    // The same file again brings nothing.
+    brings(&first, "two.jsonl", &file).await?;
+    first.says("#incoming", "All of it is here already").await?;
+    first.taps(&does("leave")).await?;
+    // One undo takes the merge back.
+    first.taps(".head [aria-label=\"Undo\"]").await?;
+    first.says(".facts", "10").await?;
+    second.is_closed().await?;
+    first.is_closed().await
+}
+
+/// A table with a bad row is held back whole; mended it comes in, and goes out again as a table.
+pub async fn a_table_with_a_bad_row_is_held_back(bench: &Bench) -> Result<()> {
+    let desk = opens(bench).await?;
+    brings(&desk, "whites.csv", "name,class\nEgret,soft\nCrane,sofd\n").await?;
+    desk.says("#incoming", "Row 3").await?;
+    ensure!(desk.text(&does("apply")).await?.is_none(), "a wrong table can be brought in");
+    desk.taps(&does("leave")).await?;
+    brings(&desk, "whites.csv", "name,class\nEgret,soft\nCrane,stretch\n").await?;
+    desk.taps(&does("apply")).await?;
+    desk.taps(&does("look:1")).await?;
+    desk.says(".hits", "Egret").await?;
+    let table = carries_away(&desk, "#table-1", &folder(bench, "table")?).await?;
+    ensure!(table.contains("\r\ncrane,Crane,stretch,no,"), "the table lacks a white:\n{table}");
+    desk.taps(".head [aria-label=\"Undo\"]").await?;
+    desk.types("#q", "egret").await?;
+    desk.says(".find-n", "0 of").await?;
+    for (name, text) in
+        [("notes.txt", "hello"), ("cut.jsonl", "{\"format\":\"whitehold-library\",\"version\":2}")]
+    {
+        brings(&desk, name, text).await?;
+        desk.says("#incoming", "was not taken").await?;
+        desk.taps(&does("leave")).await?;
+    }
+    desk.is_closed().await
+}
+
+/// Changes of each of two tabs.
+const CHANGES: u64 = 20;
+
+/// Two tabs of one tablet write by turns, and both show everything.
+pub async fn two_tabs_write_by_turns(bench: &Bench) -> Result<()> {
+    let desk = bench.tablet().opens(&format!("{}#library", bench.site(""))).await?;
+    desk.shows(".hits").await?;
+    desk.opens_tab(&format!("{}#library", bench.site(""))).await?;
+    desk.shows(".hits").await?;
+    for number in 0..CHANGES {
+        for tab in [0, 1] {
+            desk.turns_to(tab).await?;
+            let mesh = format!("mesh-{tab}-{number}");
+            write_mesh(&desk, &mesh).await.with_context(|| mesh.clone())?;
+        }
+    }
+    for tab in [0, 1] {
+        desk.turns_to(tab).await?;
+        is_saved(&desk).await?;
+        desk.reloads().await?;
+        desk.shows(".hits").await?;
+        let counts = desk.shows(&does("look:3")).await?;
+        let found: u64 = counts.rsplit(' ').next().and_then(|it| it.parse().ok()).context("no count")?;
+        ensure!(found >= 2 * CHANGES, "of {} meshes {found} are there", 2 * CHANGES);
+    }
+    desk.is_closed().await
+}
+
+async fn write_mesh(desk: &Desk, name: &str) -> Result<Value> {
+    desk.taps(&does("look:3")).await?;
+    desk.taps(&does("new:8")).await?;
+    desk.shows("#form").await?;
+    for (label, text) in [
+        ("name", name),
+        ("threads a centimetre", "60"),
+        ("thread,", "60"),
+        ("thickness", "100"),
+        ("stencil above", "20"),
+    ] {
+        fills(desk, label, text).await?;
+    }
+    desk.taps(&does("put")).await?;
+    desk.says("#rech", name).await?;
+    match desk.text("#form").await? {
+        None => Ok(Value::Null),
+        Some(form) => bail!("the form stays: {form}"),
+    }
+}

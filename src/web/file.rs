@@ -1,0 +1,166 @@
+//! Files out and in: a link that hands a text out, a file that is chosen or dropped, and a file that the browser lets us write again.
+//!
+//! A file is text. Out it goes through an address of the page's own (`blob:`), which the page's policy allows and
+//! which no other page can read. Only a browser in a secure context (`https`, a local file) hands out [`Handle`]s.
+
+use crate::library::shelf::Trouble;
+use crate::web::store::trouble;
+use js_sys::{Array, Object, Reflect};
+use wasm_bindgen::prelude::*;
+use web_sys::{Blob, BlobPropertyBag, DragEvent, Element, Event, File, HtmlInputElement, Url};
+
+/// The largest file that is read, bytes: assumed; a library of 200,000 readings is a sixth of it.
+pub const MOST_BYTES: f64 = 256.0 * 1024.0 * 1024.0;
+
+/// After this time a browser has taken over a download, ms: assumed.
+const TAKEN_OVER: i32 = 60_000;
+
+#[wasm_bindgen]
+extern "C" {
+    /// A file on the disk that the page may write.
+    #[wasm_bindgen(js_name = FileSystemFileHandle)]
+    type FileHandle;
+    #[wasm_bindgen(method, catch, js_class = "FileSystemFileHandle", js_name = createWritable)]
+    async fn create_writable(this: &FileHandle) -> Result<JsValue, JsValue>;
+    /// A new state of it, which takes the place of the old one when it is closed.
+    #[wasm_bindgen(js_name = FileSystemWritableFileStream)]
+    type Writable;
+    #[wasm_bindgen(method, catch, js_class = "FileSystemWritableFileStream")]
+    async fn write(this: &Writable, text: &str) -> Result<JsValue, JsValue>;
+    #[wasm_bindgen(method, catch, js_class = "FileSystemWritableFileStream")]
+    async fn close(this: &Writable) -> Result<JsValue, JsValue>;
+    /// The window, as far as it lets a person choose a file to write.
+    #[wasm_bindgen(js_name = Window)]
+    type Picking;
+    #[wasm_bindgen(method, catch, js_class = "Window", js_name = showSaveFilePicker)]
+    async fn show_save_file_picker(this: &Picking, options: &Object) -> Result<JsValue, JsValue>;
+}
+
+/// Makes the link that is being tapped a download of this text: to be called from its `click`, before the browser
+/// follows it. The page never taps a link by itself, so that it cannot lead anywhere by itself.
+///
+/// # Errors
+/// If the browser refuses; the link then leads nowhere.
+pub fn hand_out(tap: &Event, name: &str, text: &str) -> Result<(), Trouble> {
+    let give = || -> Result<(), JsValue> {
+        let window = web_sys::window().ok_or(JsValue::NULL)?;
+        // The listener may stand far out and the tap far in, on the link's own words or sign.
+        let inmost: Element = tap.composed_path().get(0).dyn_into()?;
+        let link = inmost.closest("a")?.ok_or(JsValue::NULL)?;
+        let kind = BlobPropertyBag::new();
+        kind.set_type("application/json");
+        let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind)?;
+        let address = Url::create_object_url_with_blob(&blob)?;
+        link.set_attribute("download", name)?;
+        link.set_attribute("href", &address)?;
+        let done = Closure::once_into_js(move || {
+            // An address that is gone already needs no giving back.
+            let _ = Url::revoke_object_url(&address);
+        });
+        window.set_timeout_with_callback_and_timeout_and_arguments_0(done.unchecked_ref(), TAKEN_OVER)?;
+        Ok(())
+    };
+    give().map_err(|thrown| {
+        tap.prevent_default();
+        trouble(&thrown)
+    })
+}
+
+/// The file that was chosen in an `<input type="file">`. The input is emptied, so that the same file can be chosen
+/// again.
+#[must_use]
+pub fn chosen(event: &Event) -> Option<File> {
+    let input: HtmlInputElement = event.target()?.dyn_into().ok()?;
+    let file = input.files()?.get(0);
+    input.set_value("");
+    file
+}
+
+/// The file that was dropped on an element.
+#[must_use]
+pub fn dropped(event: &DragEvent) -> Option<File> {
+    event.prevent_default();
+    event.data_transfer()?.files()?.get(0)
+}
+
+/// The file that was chosen in this input, as [`chosen`].
+#[must_use]
+pub fn chosen_of(input: &Element) -> Option<File> {
+    let input: &HtmlInputElement = input.dyn_ref()?;
+    let file = input.files()?.get(0);
+    input.set_value("");
+    file
+}
+
+/// The bytes of a file.
+///
+/// # Errors
+/// As [`text`].
+pub async fn bytes(file: &File) -> Result<Vec<u8>, Trouble> {
+    if file.size() > MOST_BYTES {
+        return Err(Trouble::Full);
+    }
+    let buffer = wasm_bindgen_futures::JsFuture::from(file.array_buffer());
+    let buffer = buffer.await.map_err(|thrown| trouble(&thrown))?;
+    Ok(js_sys::Uint8Array::new(&buffer).to_vec())
+}
+
+/// The text of a file.
+///
+/// # Errors
+/// If it is too large to be ours, or the browser cannot read it.
+pub async fn text(file: &File) -> Result<String, Trouble> {
+    if file.size() > MOST_BYTES {
+        return Err(Trouble::Full);
+    }
+    let text = wasm_bindgen_futures::JsFuture::from(file.text()).await.map_err(|thrown| trouble(&thrown))?;
+    text.as_string().ok_or_else(|| Trouble::Failed("no text".into()))
+}
+
+/// A file on the disk that the page may write again and again.
+pub struct Handle {
+    it: FileHandle,
+}
+
+impl Handle {
+    /// True if this browser hands out files to write.
+    #[must_use]
+    pub fn can_be_had() -> bool {
+        web_sys::window()
+            .and_then(|window| Reflect::has(&window, &"showSaveFilePicker".into()).ok())
+            .unwrap_or(false)
+    }
+
+    /// Lets the person choose a file, and hands it out; nothing if they think better of it. Must follow a tap.
+    ///
+    /// # Errors
+    /// If the browser refuses.
+    pub async fn choose(name: &str) -> Result<Option<Self>, Trouble> {
+        let Some(window) = web_sys::window() else { return Err(Trouble::Refused) };
+        let options = Object::new();
+        Reflect::set(&options, &"suggestedName".into(), &name.into()).map_err(|thrown| trouble(&thrown))?;
+        let window: &Picking = window.unchecked_ref();
+        match window.show_save_file_picker(&options).await {
+            Ok(it) => Ok(Some(Self { it: it.unchecked_into() })),
+            Err(thrown) => match trouble(&thrown) {
+                Trouble::Failed(said) if said.starts_with("AbortError") => Ok(None),
+                trouble => Err(trouble),
+            },
+        }
+    }
+
+    /// Writes the text as the whole file. The browser puts it in the old one's place when it is complete, so that a
+    /// file is never half written.
+    ///
+    /// # Errors
+    /// Why the file is still the old one.
+    pub async fn write(&self, text: &str) -> Result<(), Trouble> {
+        let write = async || -> Result<(), JsValue> {
+            let writable: Writable = self.it.create_writable().await?.unchecked_into();
+            writable.write(text).await?;
+            writable.close().await?;
+            Ok(())
+        };
+        write().await.map_err(|thrown| trouble(&thrown))
+    }
+}

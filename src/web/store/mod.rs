@@ -1,0 +1,264 @@
+//! The store: lines kept in this browser, and acknowledged only when they are on the disk.
+//!
+//! [`Store::open`] hands back everything that is there; [`Store::append`] and [`Store::keep`] are done when their
+//! transaction is durable. Tabs share the database and not their memory: each adds rows and never rewrites one, so
+//! no tab can overwrite what another saved; a tab that hears of it [reads on](Store::read_on). How lines lie in the
+//! database is decided in [`shelf`]. It works from a file and over plain http.
+
+mod database;
+pub mod mark;
+mod news;
+
+use crate::library::shelf::{self, Contents, Line, Part, Row, SCHEMA, SEGMENT, Sealing, Trouble};
+use database::{Database, Transaction};
+use js_sys::Array;
+use news::News;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::spawn_local;
+
+pub use database::trouble;
+
+/// The name of the page's database. Local files may share their storage, so it is our own.
+pub const NAME: &str = "whitehold";
+
+/// Segments read at once: a hundred kilobytes or so each, so that a long library is never twice in memory.
+const SEGMENTS_AT_ONCE: u32 = 32;
+
+/// Rows of the journal read at once.
+const ROWS_AT_ONCE: u32 = 4 * SEGMENT as u32;
+
+/// What tabs tell each other when something was saved.
+const SAVED: &str = "saved";
+
+/// What a tab says when it opens, before its name.
+const HERE: &str = "here ";
+
+/// An open store; cheap to copy.
+#[derive(Clone)]
+pub struct Store {
+    inner: Rc<Inner>,
+}
+
+struct Inner {
+    name: String,
+    database: Database,
+    news: News,
+    /// Why it can only be read.
+    trouble: RefCell<Option<Trouble>>,
+    /// The last segment and the last row that were read.
+    read: Cell<(f64, f64)>,
+    /// Rows in the journal, as far as this tab knows.
+    rows: Cell<usize>,
+}
+
+/// What an opening hands back.
+pub struct Opened {
+    /// The store.
+    pub store: Store,
+    /// Everything in it.
+    pub contents: Contents,
+    /// True if something was kept here before, and is gone.
+    pub wiped: bool,
+}
+
+impl Store {
+    /// Opens the database of this name. `tell` hears what happens to it later, and while the opening has to wait for
+    /// another tab.
+    ///
+    /// # Errors
+    /// If nothing can be read here. A database of a later version can: it opens, and refuses every change.
+    pub async fn open(name: &str, tell: impl Fn(Trouble) + Clone + 'static) -> Result<Opened, Trouble> {
+        Self::open_as(name, SCHEMA, tell).await
+    }
+
+    /// Opens it as a page of another version would.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub async fn open_as(
+        name: &str,
+        schema: u32,
+        tell: impl Fn(Trouble) + Clone + 'static,
+    ) -> Result<Opened, Trouble> {
+        let told = tell.clone();
+        let opened = Database::open(name, Some(schema), move || told(Trouble::Blocked)).await;
+        let (database, trouble) = match opened {
+            Err(Trouble::Newer) => (Database::open(name, None, || ()).await?, Some(Trouble::Newer)),
+            opened => (opened?, None),
+        };
+        let store = Self {
+            inner: Rc::new(Inner {
+                name: name.into(),
+                database,
+                news: News::open(name),
+                trouble: RefCell::new(trouble),
+                read: Cell::new((0.0, 0.0)),
+                rows: Cell::new(0),
+            }),
+        };
+        let closing = Rc::downgrade(&store.inner);
+        store.inner.database.when_closed(move || {
+            if let Some(inner) = closing.upgrade() {
+                inner.trouble.replace(Some(Trouble::Closed));
+                tell(Trouble::Closed);
+            }
+        });
+        let contents = store.read_on().await.map_err(|error| store.trouble().unwrap_or(error))?;
+        store.inner.rows.set(contents.journal.len());
+        let wiped = contents.is_empty() && mark::is_set(name);
+        store.seal_if_long();
+        Ok(Opened { store, contents, wiped })
+    }
+
+    /// Why nothing can be saved, where that is known.
+    #[must_use]
+    pub fn trouble(&self) -> Option<Trouble> {
+        self.inner.trouble.borrow().clone()
+    }
+
+    /// Saves lines. A whole library in one go is sealed at once.
+    ///
+    /// # Errors
+    /// Why none of them was saved.
+    pub async fn append(&self, lines: &[Line]) -> Result<(), Trouble> {
+        let (segments, rest) = shelf::sort(lines);
+        let transaction = self.write()?;
+        for text in segments {
+            transaction.add(Part::Segments, &text.into())?;
+        }
+        for line in &rest {
+            transaction.add(Part::Journal, &row(line, None))?;
+        }
+        transaction.commit().await?;
+        self.saved(rest.len());
+        Ok(())
+    }
+
+    /// Saves a line as the newest of a slot.
+    ///
+    /// # Errors
+    /// Why it was not saved; the one before it still stands.
+    pub async fn keep(&self, slot: &str, line: &Line) -> Result<(), Trouble> {
+        let transaction = self.write()?;
+        transaction.add(Part::Journal, &row(line, Some(slot)))?;
+        transaction.commit().await?;
+        self.saved(1);
+        Ok(())
+    }
+
+    /// What was saved since the last reading, by this tab or another. Lines that were sealed meanwhile come again.
+    ///
+    /// # Errors
+    /// If it cannot be read.
+    pub async fn read_on(&self) -> Result<Contents, Trouble> {
+        let transaction = self.inner.database.read()?;
+        let (mut segment, mut row) = self.inner.read.get();
+        let mut contents = Contents::default();
+        loop {
+            let rows = transaction.rows(Part::Segments, segment, SEGMENTS_AT_ONCE).await?;
+            let Some((last, _)) = rows.last() else { break };
+            segment = *last;
+            contents.segments.extend(rows.iter().filter_map(|(_, text)| text.as_string()));
+        }
+        loop {
+            let rows = transaction.rows(Part::Journal, row, ROWS_AT_ONCE).await?;
+            let Some((last, _)) = rows.last() else { break };
+            row = *last;
+            contents.journal.extend(rows.iter().filter_map(|(key, value)| read_row(*key, value)));
+        }
+        self.inner.read.set((segment, row));
+        Ok(contents)
+    }
+
+    /// Calls `then` when another tab saved something, or may have: when this tab comes to the front.
+    pub fn on_news(&self, then: impl Fn() + Clone + 'static) {
+        let heard = then.clone();
+        self.inner.news.listen(move |word| {
+            if word == SAVED {
+                heard();
+            }
+        });
+        news::when_in_front(then);
+    }
+
+    /// Says which tab this is, and calls `then` when another tab says the same of itself: a tab that was duplicated.
+    pub fn introduce(&self, tab: &str, then: impl Fn(&str) + 'static) {
+        self.inner.news.tell(&format!("{HERE}{tab}"));
+        self.inner.news.listen(move |word| {
+            if let Some(name) = word.strip_prefix(HERE) {
+                then(name);
+            }
+        });
+    }
+
+    /// Seals the journal, in one transaction.
+    ///
+    /// # Errors
+    /// Why the journal stayed as it is; nothing is lost by that.
+    pub async fn seal(&self) -> Result<Sealing, Trouble> {
+        let transaction = self.write()?;
+        let rows = transaction.rows(Part::Journal, 0.0, u32::MAX).await?;
+        let rows: Vec<Row> = rows.iter().filter_map(|(key, value)| read_row(*key, value)).collect();
+        let sealing = shelf::seal(&rows);
+        for text in &sealing.segments {
+            transaction.add(Part::Segments, &text.into())?;
+        }
+        for key in &sealing.gone {
+            transaction.delete(Part::Journal, *key)?;
+        }
+        transaction.commit().await?;
+        self.inner.rows.set(rows.len() - sealing.gone.len());
+        Ok(sealing)
+    }
+
+    /// Closes the connection, as a tab does that is closed.
+    pub fn close(&self) {
+        self.inner.database.close();
+        self.inner.trouble.replace(Some(Trouble::Closed));
+    }
+
+    fn write(&self) -> Result<Transaction, Trouble> {
+        match self.trouble() {
+            Some(trouble) => Err(trouble),
+            None => self.inner.database.write(),
+        }
+    }
+
+    /// After a save: leaves the mark, tells the other tabs, and seals a journal that grew long.
+    fn saved(&self, rows: usize) {
+        mark::set(&self.inner.name);
+        self.inner.news.tell(SAVED);
+        self.inner.rows.set(self.inner.rows.get() + rows);
+        self.seal_if_long();
+    }
+
+    fn seal_if_long(&self) {
+        if self.trouble().is_some() || !shelf::is_long(self.inner.rows.get()) {
+            return;
+        }
+        // Counted anew from here, so that a sealing that fails is not tried again at every save.
+        self.inner.rows.set(0);
+        let store = self.clone();
+        spawn_local(async move {
+            let _ = store.seal().await;
+        });
+    }
+}
+
+/// A line as a row of the journal: its id, its text, its slot if it has one.
+fn row(line: &Line, slot: Option<&str>) -> JsValue {
+    let row = Array::of2(&line.id.as_str().into(), &line.text.as_str().into());
+    if let Some(slot) = slot {
+        row.push(&slot.into());
+    }
+    row.into()
+}
+
+/// A row of the journal as a line; nothing if it is none of ours.
+fn read_row(key: f64, value: &JsValue) -> Option<Row> {
+    let row: &Array = value.dyn_ref()?;
+    let line = Line { id: row.get(0).as_string()?, text: row.get(1).as_string()? };
+    Some(Row { key, line, slot: row.get(2).as_string() })
+}

@@ -1,0 +1,180 @@
+//! What waits to come in, before it does anything.
+
+use super::{markup, record};
+use crate::desk::shop::{Incoming, Shop};
+use crate::library::file::Header;
+use crate::library::log::{Conflict, Key, MergePreview};
+use crate::library::table::{Preview, Table};
+use crate::wording::{Told, Voice, Word};
+
+/// Changes of a table that are shown one by one.
+const SHOWN: usize = 30;
+
+/// The preview; nothing while nothing waits.
+pub fn incoming(shop: &Shop, voice: Voice) -> String {
+    if let Some(refused) = shop.refused() {
+        let head = voice.tell(&Told::Refused { name: refused.name.clone() });
+        return block(
+            &head,
+            "",
+            &paragraph(&voice.file_error(&refused.why)),
+            &leave(voice, Word::Understood),
+        );
+    }
+    let Some(incoming) = shop.incoming() else { return String::new() };
+    match incoming {
+        Incoming::Merge { name, header, preview, chosen, .. } => {
+            merge(shop, name, header, preview, chosen, voice)
+        }
+        Incoming::Table { name, preview } => table(shop, name, preview, voice),
+        Incoming::Newer { name, records, .. } => {
+            let said = Told::NewerFile { name: name.clone(), records: voice.count(*records) };
+            block(name, "", &paragraph(&voice.tell(&said)), &leave(voice, Word::Understood))
+        }
+        Incoming::Draft { name, .. } => {
+            let ways = markup::button("btn-main", "apply", voice.word(Word::OpenDraft))
+                + &leave(voice, Word::LeaveIt);
+            block(name, "", &paragraph(voice.word(Word::DraftFound)), &ways)
+        }
+    }
+}
+
+fn block(head: &str, aside: &str, inside: &str, ways: &str) -> String {
+    format!(
+        "<section class=\"blk\" id=\"incoming\" aria-labelledby=\"mg\" tabindex=\"-1\">{}{inside}\
+         <div class=\"row blk\">{ways}</div></section>",
+        markup::head("mg", head, aside)
+    )
+}
+
+fn paragraph(words: &str) -> String {
+    format!("<p class=\"plain\">{}</p>", markup::text(words))
+}
+
+fn leave(voice: Voice, word: Word) -> String {
+    markup::button("btn-tall", "leave", voice.word(word))
+}
+
+fn merge(
+    shop: &Shop,
+    name: &str,
+    header: &Header,
+    preview: &MergePreview,
+    chosen: &[usize],
+    voice: Voice,
+) -> String {
+    let clock = shop.clock();
+    let saved = voice.moment(header.at, clock.now, clock.ahead);
+    let aside = voice.tell(&Told::MergeFrom { name: name.to_owned(), saved });
+    if preview.is_empty() {
+        let say = paragraph(voice.word(Word::NothingToMerge));
+        return block(voice.word(Word::Merge), &aside, &say, &leave(voice, Word::Understood));
+    }
+    let count = |count: usize| voice.count(count);
+    let counts: String = [
+        Told::Same { count: count(preview.same + preview.ahead) },
+        Told::New { count: count(preview.new.len()) },
+        Told::Newer { count: count(preview.changed.len()) },
+        Told::ToChoose { count: count(preview.conflicts.len()) },
+        Told::Lost { count: count(preview.lost) },
+    ]
+    .iter()
+    .map(|told| {
+        let told = voice.tell(told);
+        let (number, words) = told.split_once(' ').unwrap_or((&told, ""));
+        format!("<p><b>{}</b> {}</p>", markup::text(number), markup::text(words))
+    })
+    .collect();
+    let rows: String = preview
+        .conflicts
+        .iter()
+        .zip(chosen)
+        .enumerate()
+        .map(|(at, ((key, conflict), &which))| choice(shop, at, key, conflict, which, voice))
+        .collect();
+    let rows = if rows.is_empty() {
+        rows
+    } else {
+        format!("<h3 class=\"sec-head gap\">{}</h3>{rows}", markup::text(voice.word(Word::Choose)))
+    };
+    let ways = [
+        markup::button("btn-main", "apply", &voice.tell(&Told::MergeNow { count: count(preview.entries) })),
+        leave(voice, Word::LeaveIt),
+        format!("<p class=\"cap fill\">{}</p>", markup::text(voice.word(Word::NothingYet))),
+    ];
+    let inside = format!("<div class=\"counts\">{counts}</div>{rows}");
+    block(voice.word(Word::Merge), &aside, &inside, &ways.concat())
+}
+
+/// A value on which two tablets differ, with every claim.
+fn choice(shop: &Shop, at: usize, key: &Key, conflict: &Conflict, which: usize, voice: Voice) -> String {
+    let claims: String = conflict
+        .claims
+        .iter()
+        .enumerate()
+        .map(|(number, claim)| {
+            let mine = shop.log().get(&claim.entry).is_some();
+            let whose = voice.word(if mine { Word::ThisTablet } else { Word::TheFile });
+            let words = format!("{whose}: {}", record::claimed(conflict, &claim.value, voice));
+            markup::answer(&format!("choose:{at} {number}"), number == which, &words)
+        })
+        .collect();
+    let field = conflict.field.as_deref().map_or_else(String::new, |field| voice.field(field));
+    format!(
+        "<div class=\"differ\"><p><b>{}</b> {} {}</p><div class=\"seg\" role=\"group\">{claims}</div></div>",
+        markup::text(&shop.name_of(key, voice.language)),
+        markup::text(voice.kind(key.kind)),
+        markup::text(&field)
+    )
+}
+
+fn table(shop: &Shop, name: &str, preview: &Preview, voice: Voice) -> String {
+    let kind = match preview.table {
+        Table::Fabrics => Word::Fabrics,
+        Table::Whites => Word::Whites,
+        Table::Trials => Word::Trials,
+    };
+    let count = |count: usize| voice.count(count);
+    let said = voice.tell(&Told::TableRows {
+        added: count(preview.added.len()),
+        changed: count(preview.changed.len()),
+        unchanged: count(preview.unchanged),
+        wrong: count(preview.errors.len()),
+    });
+    let mut rows = String::new();
+    for error in preview.errors.iter().take(SHOWN) {
+        let place = Told::InRow { line: error.line, column: voice.field(&error.error.field) };
+        rows += &format!(
+            "<li><b>{}</b><span>{}</span></li>",
+            markup::text(&voice.tell(&place)),
+            markup::text(&voice.problem(&error.error))
+        );
+    }
+    for (key, changes) in preview.changed.iter().take(SHOWN) {
+        let name = shop.name_of(key, voice.language);
+        rows += &format!(
+            "<li><b>{}</b><span>{}</span></li>",
+            markup::text(&name),
+            markup::text(&voice.changes(changes))
+        );
+    }
+    for key in preview.added.iter().take(SHOWN) {
+        rows += &format!(
+            "<li><b>{}</b><span>{}</span></li>",
+            markup::text(&key.id),
+            markup::text(voice.word(Word::Made))
+        );
+    }
+    let coming = preview.added.len() + preview.changed.len();
+    let (say, ways) = if preview.errors.is_empty() && coming > 0 {
+        let bring = voice.tell(&Told::ApplyRows { count: count(coming) });
+        let say = voice.word(Word::NothingYet);
+        (say, markup::button("btn-main", "apply", &bring) + &leave(voice, Word::LeaveIt))
+    } else {
+        let word = if preview.errors.is_empty() { Word::NothingToMerge } else { Word::FixRows };
+        (voice.word(word), leave(voice, Word::Understood))
+    };
+    let head = format!("{}: {}", voice.word(Word::TableOf), voice.word(kind));
+    let inside = format!("{}<ol class=\"hist table-rows\">{rows}</ol>{}", paragraph(&said), paragraph(say));
+    block(&head, name, &inside, &ways)
+}

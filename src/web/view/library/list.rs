@@ -1,0 +1,167 @@
+//! What was found, and the record that is open beside it.
+
+use super::{form, markup, named, record};
+use crate::desk::State;
+use crate::desk::shop::{Hit, Look, Shop};
+use crate::library::log::Kind;
+use crate::library::table::Table;
+use crate::wording::{Quantity, Told, Voice, Word};
+
+/// What can be looked in.
+pub fn looks(state: &State) -> String {
+    let (shop, voice) = (&state.shop, state.voice());
+    let words = [Word::Fabrics, Word::Whites, Word::Lots, Word::Dryers, Word::Orders];
+    let one = |(at, (look, word)): (usize, (Look, Word))| {
+        let words = format!("{} {}", voice.word(word), voice.count(shop.count(look)));
+        markup::answer(&format!("look:{at}"), shop.look() == look, &words)
+    };
+    Look::ALL.into_iter().zip(words).enumerate().map(one).collect()
+}
+
+/// The list, and beside it the record or the form.
+pub fn found(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
+    let hits = shop.hits(voice.language);
+    let beside = match (shop.form(), shop.record()) {
+        (Some(writing), _) => form::form(shop, writing, voice),
+        (None, Some(open)) => record::record(shop, &open, voice),
+        (None, None) => nothing_open(shop, voice),
+    };
+    let list = if hits.is_empty() { none(shop, voice) } else { list(shop, &hits, voice) };
+    format!(
+        "<div class=\"lib blk\"><section aria-labelledby=\"hits\">{list}</section>\
+         <section id=\"rec\" tabindex=\"-1\">{beside}{}</section></div>",
+        files(shop, voice, autosaves)
+    )
+}
+
+fn list(shop: &Shop, hits: &[Hit], voice: Voice) -> String {
+    let rows: String = hits.iter().map(|hit| row(shop, hit, voice)).collect();
+    let more = if shop.found() > hits.len() {
+        format!(
+            "<div class=\"row blk\">{}</div>",
+            markup::button("btn-tall", "more", voice.word(Word::ShowMore))
+        )
+    } else {
+        String::new()
+    };
+    let head = markup::head("hits", voice.word(Word::Found), voice.word(Word::NearestFirst));
+    format!("{head}<ul class=\"hits\">{rows}</ul>{more}{}", fresh(shop, voice))
+}
+
+fn row(shop: &Shop, hit: &Hit, voice: Voice) -> String {
+    let swatch = hit.colour.map_or_else(String::new, |lab| {
+        format!(
+            "<svg class=\"swatch true-colour\" viewBox=\"0 0 24 24\" aria-hidden=\"true\">\
+             <rect width=\"24\" height=\"24\" fill=\"{}\"/></svg>",
+            lab.swatch()
+        )
+    });
+    let mut about = Vec::new();
+    if !matches!(hit.key.kind, Kind::Fabric | Kind::White) {
+        about.push(voice.kind(hit.key.kind).to_owned());
+    }
+    about.extend(hit.gsm.map(|gsm| voice.quantity(Quantity::Weight, gsm)));
+    if hit.lots > 0 {
+        about.push(match hit.key.kind {
+            Kind::Fabric => voice.tell(&Told::LotsHere { lots: hit.lots }),
+            _ => format!(
+                "{} {}",
+                hit.lots,
+                voice.kind(if hit.key.kind == Kind::Trial { Kind::Reading } else { Kind::Batch })
+            ),
+        });
+    }
+    let whose = if hit.own { Word::Yours } else { Word::Ships };
+    let whose = if hit.differs { Word::Differs } else { whose };
+    let here = if shop.open() == Some(&hit.key) { " aria-current=\"true\"" } else { "" };
+    format!(
+        "<li><button type=\"button\" class=\"hit\"{here} data-do=\"{}\">{swatch}<span class=\"fill\"><b>{}</b>\
+         <span>{}</span></span><span class=\"hit-v\">{}</span></button></li>",
+        markup::text(&format!("see:{}", named(&hit.key))),
+        markup::text(&hit.name),
+        markup::text(&about.join(" · ")),
+        markup::text(voice.word(whose)),
+    )
+}
+
+/// Nothing was found.
+fn none(shop: &Shop, voice: Voice) -> String {
+    let asked = shop.asked().trim();
+    let (head, say) = if asked.is_empty() {
+        (voice.word(Word::Found).to_owned(), voice.word(Word::EmptyLibrary))
+    } else {
+        (voice.tell(&Told::NoneCalled { asked: asked.into() }), voice.word(Word::EmptySay))
+    };
+    let instead: String = shop
+        .instead()
+        .iter()
+        .map(|(word, count)| {
+            let words = voice.tell(&Told::LookFor { word: word.clone(), count: voice.count(*count) });
+            markup::button("btn-tall", &format!("ask:{word}"), &words)
+        })
+        .collect();
+    format!(
+        "<div class=\"none\"><h2 id=\"hits\">{}</h2><p class=\"plain\">{}</p>\
+         <div class=\"row blk\">{instead}</div>{}</div>",
+        markup::text(&head),
+        markup::text(say),
+        fresh(shop, voice)
+    )
+}
+
+/// What can be begun here.
+fn fresh(shop: &Shop, voice: Voice) -> String {
+    let new = |kind: Kind, word: Word| {
+        markup::button("btn-tall", &format!("new:{}", kind as usize), voice.word(word))
+    };
+    let ways = match shop.look() {
+        Look::Fabrics => {
+            let label = markup::button("btn-main", "new-cloth", voice.word(Word::NewCloth));
+            label + &markup::button("btn-tall", "keep-cloth", voice.word(Word::KeepCloth))
+        }
+        Look::Whites => new(Kind::White, Word::NewWhite),
+        Look::Lots => new(Kind::Trial, Word::NewTrial),
+        Look::Dryers => new(Kind::Dryer, Word::NewDryer) + &new(Kind::Mesh, Word::NewMesh),
+        Look::Orders => markup::button("btn-main", "keep-order", voice.word(Word::KeepOrder)),
+    };
+    format!("<div class=\"row blk\">{ways}</div>")
+}
+
+/// The ways out and in.
+fn files(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
+    let tables: String = Table::ALL
+        .into_iter()
+        .zip([Word::Fabrics, Word::Whites, Word::Trials])
+        .enumerate()
+        .map(|(at, (_, word))| {
+            markup::download(&format!("table-{at}"), "", &format!("table:{at}"), voice.word(word))
+        })
+        .collect();
+    let by_itself = match autosaves {
+        None => String::new(),
+        Some(on) => {
+            let word = if on { Word::SavesItself } else { Word::SaveItself };
+            markup::answer("handle", on, voice.word(word))
+        }
+    };
+    let reminder = shop.reminder();
+    let last = reminder.days.map_or_else(
+        || voice.word(Word::NeverSaved).to_owned(),
+        |days| voice.tell(&Told::SavedDaysAgo { days }),
+    );
+    format!(
+        "{}<div class=\"row\">{}<label class=\"btn btn-tall\" for=\"open-file\">{}\
+         <input class=\"sr\" type=\"file\" id=\"open-file\"></label>{by_itself}</div>\
+         <p class=\"cap blk\">{}</p><p class=\"label blk\">{}</p><div class=\"row\">{tables}</div>",
+        markup::head("files", voice.word(Word::Files), &last),
+        markup::download("save-library", "btn-tall", "save", voice.word(Word::SaveFile)),
+        markup::text(voice.word(Word::ImportFile)),
+        markup::text(voice.word(Word::DropHere)),
+        markup::text(voice.word(Word::SaveTables)),
+    )
+}
+
+fn nothing_open(shop: &Shop, voice: Voice) -> String {
+    let word = if shop.log().is_empty() { Word::EmptyLibrary } else { Word::TapOne };
+    format!("<p class=\"plain\">{}</p>", markup::text(voice.word(word)))
+}

@@ -1,0 +1,172 @@
+//! The Library screen: search first, then what was found beside the record that is open; above them whatever waits to
+//! come in from a file. Says what is tapped as messages; shows what `desk::shop` says.
+
+mod form;
+mod incoming;
+mod list;
+mod markup;
+mod record;
+
+use crate::desk::shop::{Look, ShopMsg};
+use crate::desk::{Msg, Screen};
+use crate::library::log::{Key, Kind};
+use crate::library::table::Table;
+use crate::web::desk::Desk;
+use crate::web::file;
+use crate::wording::{Told, Voice, Word};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event, HtmlInputElement, HtmlSelectElement};
+
+/// The screen.
+pub fn library(desk: Desk) -> impl IntoView {
+    desk.shop(ShopMsg::Tick);
+    let asked = desk.memo(|state| state.shop.asked().to_owned());
+    let body = desk.memo(move |state| {
+        let voice = state.voice();
+        let shop = &state.shop;
+        [notes(shop, voice), incoming::incoming(shop, voice), list::found(shop, voice, desk.autosaves())]
+            .concat()
+    });
+    view! {
+        <div
+            class="library"
+            on:click=move |event| tapped(desk, &event)
+            on:input=move |event| typed(desk, &event)
+            on:change=move |event| typed(desk, &event)
+            on:dragover=|event| event.prevent_default()
+            on:drop=move |event| desk.take_in(file::dropped(&event))
+        >
+            <div class="find">
+                <label class="sr" for="q">{move || desk.voice().word(Word::Search)}</label>
+                <input
+                    class="field"
+                    id="q"
+                    type="search"
+                    autocomplete="off"
+                    enterkeyhint="search"
+                    placeholder=move || desk.voice().word(Word::Search)
+                    prop:value=move || asked.get()
+                    on:input=move |event| desk.shop(ShopMsg::Ask(event_target_value(&event)))
+                />
+                <span class="find-n" aria-live="polite">{move || {
+                    desk.with(|state| {
+                        let voice = state.voice();
+                        let [found, total] = [state.shop.found(), state.shop.total()].map(|it| voice.count(it));
+                        voice.tell(&Told::OfTotal { found, total })
+                    })
+                }}</span>
+                <div class="seg" role="group" inner_html=move || desk.with(list::looks)></div>
+            </div>
+            <div id="library-body" inner_html=move || body.get()></div>
+        </div>
+    }
+}
+
+/// What has to be said before anything else.
+fn notes(shop: &crate::desk::shop::Shop, voice: Voice) -> String {
+    let note = |id: &str, words: &str, rest: &str| {
+        format!("<div class=\"stale\" id=\"{id}\"><p>{}</p>{rest}</div>", markup::text(words))
+    };
+    let mut notes = String::new();
+    if shop.read_only() {
+        notes += &note("read-only", voice.word(Word::ReadOnly), "");
+    }
+    if shop.unreadable() > 0 {
+        notes += &note("unreadable", &voice.tell(&Told::Unreadable { count: shop.unreadable() }), "");
+    }
+    let reminder = shop.reminder();
+    if reminder.due {
+        let said = Told::Reminder { changes: voice.count(reminder.changes), days: reminder.days };
+        let save = markup::download("save-now", "", "save", voice.word(Word::SaveNow));
+        notes += &note("reminder", &voice.tell(&said), &save);
+    }
+    notes
+}
+
+/// Something was tapped.
+fn tapped(desk: Desk, event: &web_sys::MouseEvent) {
+    let inmost = event.composed_path().get(0).dyn_into::<Element>().ok();
+    let Some(acting) = inmost.and_then(|it| it.closest("[data-do]").ok().flatten()) else { return };
+    let act = acting.get_attribute("data-do").unwrap_or_default();
+    let (what, rest) = act.split_once(':').unwrap_or((&act, ""));
+    match what {
+        "save" => return desk.hand_out_library(event),
+        "table" => {
+            let table = rest.parse().ok().and_then(|at: usize| Table::ALL.get(at).copied());
+            return table.map_or((), |table| desk.hand_out_table(event, table));
+        }
+        "handle" => return desk.autosave(),
+        "new-cloth" => {
+            desk.send(Msg::Blank);
+            return desk.send(Msg::Show(Screen::Job));
+        }
+        _ => {}
+    }
+    if let Some(msg) = desk.with(|state| act_of(what, rest, state.shop.open())) {
+        desk.shop(msg);
+        desk.focus_again(&act);
+    }
+}
+
+/// What an act means. A record's key is written `kind id`, numbers as such.
+fn act_of(what: &str, rest: &str, open: Option<&Key>) -> Option<ShopMsg> {
+    let number = |text: &str| text.parse::<usize>().ok();
+    let two = || rest.split_once(' ').and_then(|(a, b)| Some((number(a)?, number(b)?)));
+    Some(match what {
+        "look" => ShopMsg::Look(*Look::ALL.get(number(rest)?)?),
+        "ask" => ShopMsg::Ask(rest.into()),
+        "more" => ShopMsg::More,
+        "see" => ShopMsg::See(key(rest)?),
+        "close" => ShopMsg::Close,
+        "edit" => ShopMsg::Edit(open?.clone()),
+        "new" => {
+            let (kind, owner) = rest.split_once(' ').unwrap_or((rest, ""));
+            ShopMsg::New(kind_of(kind)?, (!owner.is_empty()).then(|| owner.into()))
+        }
+        "put" => ShopMsg::Put,
+        "drop" => ShopMsg::Drop,
+        "back" => ShopMsg::BringBack(open?.clone(), rest.into()),
+        "remove" => ShopMsg::Remove(open?.clone()),
+        "take" => ShopMsg::Take(open?.clone()),
+        "keep-cloth" => ShopMsg::KeepCloth,
+        "keep-order" => ShopMsg::KeepOrder,
+        "settle" => two().map(|(conflict, claim)| ShopMsg::Settle(conflict, claim))?,
+        "choose" => two().map(|(conflict, claim)| ShopMsg::Choose(conflict, claim))?,
+        "apply" => ShopMsg::Apply,
+        "leave" => ShopMsg::Leave,
+        _ => return None,
+    })
+}
+
+/// A key as an act names it.
+fn named(key: &Key) -> String {
+    format!("{} {}", key.kind as usize, key.id)
+}
+
+fn key(text: &str) -> Option<Key> {
+    let (kind, id) = text.split_once(' ')?;
+    Some(Key::new(kind_of(kind)?, id))
+}
+
+fn kind_of(text: &str) -> Option<Kind> {
+    Kind::ALL.get(text.parse::<usize>().ok()?).copied()
+}
+
+/// Something was typed or chosen in a form, or a file was chosen.
+fn typed(desk: Desk, event: &Event) {
+    let Some(inmost) = event.composed_path().get(0).dyn_into::<Element>().ok() else { return };
+    if inmost.id() == "open-file" {
+        if event.type_() == "change" {
+            desk.take_in(file::chosen_of(&inmost));
+        }
+        return;
+    }
+    let Some(column) = inmost.get_attribute("data-column").and_then(|it| it.parse().ok()) else { return };
+    let text = match (inmost.dyn_ref::<HtmlInputElement>(), inmost.dyn_ref::<HtmlSelectElement>()) {
+        (Some(input), _) => input.value(),
+        (_, Some(select)) => select.value(),
+        _ => return,
+    };
+    desk.shop(ShopMsg::Write(column, text));
+}

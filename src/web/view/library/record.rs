@@ -1,0 +1,169 @@
+//! The record that is open: what it holds, what belongs to it, what happened to it.
+
+use super::{markup, named};
+use crate::desk::shop::{Fact, Moment, OpenRecord, Shop, What};
+use crate::library::log::{Conflict, Kind};
+use crate::library::table::columns;
+use crate::wording::{Told, Voice, Word};
+
+/// The record.
+pub fn record(shop: &Shop, open: &OpenRecord, voice: Voice) -> String {
+    let whose = match (open.removed, open.own) {
+        (true, _) => Word::Removed,
+        (_, true) => Word::Yours,
+        _ => Word::Ships,
+    };
+    let kind = voice.kind(open.key.kind);
+    let aside = format!("{kind}, {}", voice.word(whose));
+    let conflicts: String = open.conflicts.iter().enumerate().map(|it| conflict(shop, it, voice)).collect();
+    [
+        markup::head("rech", &open.name, &aside),
+        conflicts,
+        acts(open, voice),
+        facts(&open.facts, voice),
+        parts(open, voice),
+        past(shop, open, voice),
+    ]
+    .concat()
+}
+
+fn acts(open: &OpenRecord, voice: Voice) -> String {
+    let mut acts = String::new();
+    match open.key.kind {
+        Kind::Fabric if !open.removed => {
+            acts += &markup::button("btn-main", "take", voice.word(Word::PrintOnThis));
+        }
+        Kind::Order if !open.removed => {
+            acts += &markup::button("btn-main", "take", voice.word(Word::OpenThis));
+        }
+        _ => {}
+    }
+    if !columns(open.key.kind).is_empty() && !open.removed {
+        acts += &markup::button("btn-tall", "edit", voice.word(Word::Edit));
+    }
+    let id = &open.key.id;
+    for &(kind, word) in begins(open.key.kind) {
+        acts += &markup::button("btn-tall", &format!("new:{} {id}", kind as usize), voice.word(word));
+    }
+    if open.own {
+        acts += &markup::button("btn-tall", "remove", voice.word(Word::TakeOut));
+    }
+    format!("<div class=\"row\">{acts}</div>")
+}
+
+/// What can be added to a record of a kind.
+fn begins(kind: Kind) -> &'static [(Kind, Word)] {
+    match kind {
+        Kind::Fabric => &[(Kind::Lot, Word::NewLot), (Kind::Trial, Word::NewTrial)],
+        Kind::Lot => &[(Kind::Trial, Word::NewTrial)],
+        Kind::White => &[(Kind::Batch, Word::NewBatch)],
+        Kind::Dryer => &[(Kind::DailyCheck, Word::NewCheck)],
+        Kind::Trial => &[(Kind::Reading, Word::NewReading), (Kind::FollowUp, Word::NewLook)],
+        _ => &[],
+    }
+}
+
+fn facts(facts: &[Fact], voice: Voice) -> String {
+    let one = |fact: &Fact| {
+        let [name, value] = [voice.field(&fact.path), voice.value(Some(&fact.value))];
+        format!("<dt>{}</dt><dd>{}</dd>", markup::text(&name), markup::text(&value))
+    };
+    let list: String = facts.iter().map(one).collect();
+    format!("<dl class=\"facts blk\">{list}</dl>")
+}
+
+fn parts(open: &OpenRecord, voice: Voice) -> String {
+    if open.parts.is_empty() {
+        return String::new();
+    }
+    let one = |(key, facts): &(crate::library::log::Key, Vec<Fact>)| {
+        let said: Vec<String> = facts
+            .iter()
+            .map(|fact| format!("{} {}", voice.field(&fact.path), voice.value(Some(&fact.value))))
+            .collect();
+        format!(
+            "<li><button type=\"button\" class=\"hit\" data-do=\"{}\"><span class=\"fill\"><b>{} {}</b>\
+             <span>{}</span></span></button></li>",
+            markup::text(&format!("see:{}", named(key))),
+            markup::text(voice.kind(key.kind)),
+            markup::text(key.id.rsplit('/').next().unwrap_or_default()),
+            markup::text(&said.join(" · ")),
+        )
+    };
+    let list: String = open.parts.iter().map(one).collect();
+    format!(
+        "<h3 class=\"sec-head gap\">{}</h3><ul class=\"hits\">{list}</ul>",
+        markup::text(voice.word(Word::WhatBelongs))
+    )
+}
+
+fn past(shop: &Shop, open: &OpenRecord, voice: Voice) -> String {
+    let list: String = open.past.iter().map(|moment| happened(shop, moment, voice)).collect();
+    let list = if list.is_empty() {
+        format!("<p class=\"cap\">{}</p>", markup::text(voice.word(Word::NothingHappened)))
+    } else {
+        format!("<ol class=\"hist\">{list}</ol>")
+    };
+    format!("<h3 class=\"sec-head gap\">{}</h3>{list}", markup::text(voice.word(Word::WhatHappened)))
+}
+
+fn happened(shop: &Shop, moment: &Moment, voice: Voice) -> String {
+    let mut said = match &moment.what {
+        What::Made => voice.word(Word::Made).to_owned(),
+        What::Copied(changes) => format!("{} {}", voice.word(Word::Copied), voice.changes(changes)),
+        What::Changed(changes) => voice.changes(changes),
+        What::Removed => voice.word(Word::TakenOut).to_owned(),
+    };
+    let mut aside = Vec::new();
+    if moment.elsewhere {
+        aside.push(voice.word(Word::OnAnotherTablet).to_owned());
+    }
+    aside.extend(moment.from.iter().map(|name| voice.tell(&Told::FromFile { name: name.clone() })));
+    if !aside.is_empty() {
+        said = format!("{said} ({})", aside.join(", "));
+    }
+    if !moment.counts {
+        said = format!("{said} {}", voice.word(Word::Undone));
+    }
+    let act = if moment.now {
+        format!("<span class=\"cap\">{}</span>", markup::text(voice.word(Word::AsItIsNow)))
+    } else {
+        markup::button("", &format!("back:{}", moment.entry), voice.word(Word::BringBack))
+    };
+    let clock = shop.clock();
+    format!(
+        "<li><b>{}</b><span>{}</span>{act}</li>",
+        markup::text(&voice.moment(moment.at, clock.now, clock.ahead)),
+        markup::text(said.trim())
+    )
+}
+
+/// Values among which somebody has to choose.
+fn conflict(shop: &Shop, (at, conflict): (usize, &Conflict), voice: Voice) -> String {
+    let clock = shop.clock();
+    let claims: String = conflict
+        .claims
+        .iter()
+        .enumerate()
+        .map(|(number, claim)| {
+            let when = shop.log().get(&claim.entry).map_or_else(String::new, |entry| {
+                format!(" · {}", voice.moment(entry.at, clock.now, clock.ahead))
+            });
+            let words = format!("{}{when}", claimed(conflict, &claim.value, voice));
+            markup::button("btn-tall", &format!("settle:{at} {number}"), &words)
+        })
+        .collect();
+    format!(
+        "<div class=\"stale\"><p><b>{}</b> {}</p><div class=\"row\">{claims}</div></div>",
+        markup::text(&conflict.field.as_deref().map_or_else(String::new, |field| voice.field(field))),
+        markup::text(voice.word(Word::Choose))
+    )
+}
+
+/// What a claim says.
+pub fn claimed(conflict: &Conflict, value: &serde_json::Value, voice: Voice) -> String {
+    match (&conflict.field, value.as_bool()) {
+        (None, Some(stays)) => voice.word(if stays { Word::Stays } else { Word::Goes }).into(),
+        _ => voice.value(Some(value)),
+    }
+}

@@ -1,0 +1,284 @@
+//! Spanish words of the Library screen.
+
+use super::{Told, Word};
+use crate::library::file::FileError;
+use crate::library::log::Kind;
+
+pub(super) fn word(word: Word) -> &'static str {
+    use Word as W;
+    match word {
+        W::Library => "Biblioteca",
+        W::Search => "Buscar telas, blancos, lotes",
+        W::LookIn => "Buscar en",
+        W::Fabrics => "Telas",
+        W::Whites => "Blancos",
+        W::Lots => "Lotes",
+        W::Dryers => "Hornos",
+        W::Orders => "Pedidos",
+        W::Found => "Encontrado",
+        W::NearestFirst => "lo más parecido primero",
+        W::NewCloth => "Tela nueva desde su etiqueta",
+        W::ImportFile => "Abrir un archivo",
+        W::SaveFile => "Guardar la biblioteca como archivo",
+        W::SaveTables => "Como tabla para una hoja de cálculo",
+        W::Yours => "suyo",
+        W::Ships => "viene con Whitehold",
+        W::Removed => "retirado",
+        W::Differs => "dos tabletas difieren",
+        W::WhatItHolds => "Lo que contiene",
+        W::WhatBelongs => "Lo que le pertenece",
+        W::WhatHappened => "Qué ha pasado con este registro",
+        W::NothingHappened => "Nada todavía. Está como vino con Whitehold.",
+        W::BringBack => "Recuperar",
+        W::TakeOut => "Retirar",
+        W::PrintOnThis => "Imprimir en esta",
+        W::OpenThis => "Abrir este pedido",
+        W::KeepCloth => "Guardar la tela de este pedido",
+        W::KeepOrder => "Guardar este pedido",
+        W::ShowMore => "Mostrar más",
+        W::Close => "Cerrar",
+        W::Choose => "Dos tabletas escribieron esto sin verse. ¿Cuál vale?",
+        W::Made => "Escrito por primera vez.",
+        W::Copied => "Copiado del que viene con Whitehold.",
+        W::TakenOut => "Retirado.",
+        W::Undone => "Deshecho después.",
+        W::AsItIsNow => "como está ahora",
+        W::OnAnotherTablet => "en otra tableta",
+        W::Merge => "Unir",
+        W::What => "Qué",
+        W::ThisTablet => "Esta tableta",
+        W::TheFile => "El archivo",
+        W::Keep => "Vale",
+        W::LeaveIt => "Dejarlo",
+        W::NothingYet => "Aún no ha cambiado nada. Con un Deshacer se anula todo.",
+        W::NothingToMerge => "Todo está ya aquí.",
+        W::TableOf => "Tabla",
+        W::Row => "Fila",
+        W::FixRows => {
+            "Nada entra mientras haya una fila mal. Corrija estas filas en la hoja de cálculo y abra el archivo de nuevo."
+        }
+        W::ApplyTable => "Traer estos",
+        W::DraftFound => {
+            "Un pedido guardado por un Whitehold anterior. Pasa al formulario; Deshacer lo anula."
+        }
+        W::OpenDraft => "Abrirlo en el formulario",
+        W::ReadOnly => {
+            "Un Whitehold más nuevo escribió algunos registros. Se pueden leer y guardar como archivo, no cambiar. Abra la página más nueva."
+        }
+        W::Understood => "Entendido",
+        W::EmptySay => {
+            "No pasa nada. Escriba lo que dice su etiqueta y Whitehold parte de las fibras. La primera impresión será una prueba, porque aquí nadie la ha probado."
+        }
+        W::EmptyLibrary => {
+            "Todavía no hay nada suyo. Lo que guarde de un pedido queda aquí, con todo lo que le haya pasado."
+        }
+        W::DropHere => "Una biblioteca o una tabla de telas, blancos o pruebas: suéltela aquí o toque.",
+        W::Stays => "se queda",
+        W::Goes => "se va",
+        W::Nothing => "nada",
+        W::Yes => "sí",
+        W::No => "no",
+        W::NeverSaved => "nunca guardada como archivo",
+        W::SaveNow => "Guardarla ahora",
+        W::Edit => "Cambiar",
+        W::New => "Nuevo",
+        W::KeepIt => "Guardarlo",
+        W::NewWhite => "Blanco nuevo desde su ficha",
+        W::NewDryer => "Horno nuevo",
+        W::NewMesh => "Malla nueva",
+        W::NewTrial => "Anotar una prueba",
+        W::NewLot => "Lote nuevo",
+        W::NewBatch => "Cubo nuevo",
+        W::NewReading => "Anotar una revisión",
+        W::NewLook => "Volver a mirar un día",
+        W::NewCheck => "Control de hoy",
+        W::Trials => "Pruebas",
+        W::Files => "Llevárselo, traerlo de vuelta",
+        W::TapOne => "Toque uno para ver lo que contiene y qué le ha pasado.",
+        W::SaveItself => "Mantener un archivo al día",
+        W::SavesItself => "Se mantiene un archivo al día",
+    }
+}
+
+fn plural(count: &str, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == "1" { one } else { many })
+}
+
+fn days(days: i64) -> String {
+    match days {
+        0 => "hoy".into(),
+        1 => "ayer".into(),
+        days => format!("hace {days} días"),
+    }
+}
+
+pub(super) fn told(told: &Told) -> String {
+    use Told as T;
+    match told {
+        T::Records { count } => format!("{} en esta tableta", plural(count, "registro", "registros")),
+        T::SavedDaysAgo { days: ago } => format!("último archivo {}", days(*ago)),
+        T::Unsaved { changes } => format!("{} desde entonces", plural(changes, "cambio", "cambios")),
+        T::Reminder { changes, days: None } => format!(
+            "{} en ningún archivo. Un navegador puede borrar lo que guarda una página; un archivo es suyo.",
+            plural(changes, "cambio no está", "cambios no están")
+        ),
+        T::Reminder { changes, days: Some(ago) } => format!(
+            "{} desde el último archivo, {}. Un navegador puede borrar lo que guarda una página; un archivo es suyo.",
+            plural(changes, "cambio", "cambios"),
+            days(*ago)
+        ),
+        T::OfTotal { found, total } => format!("{found} de {total}"),
+        T::LookFor { word, count } => format!("Buscar «{word}» ({count})"),
+        T::NoneCalled { asked } => format!("Nada se llama «{asked}»"),
+        T::LotsHere { lots: 1 } => "1 lote".into(),
+        T::LotsHere { lots } => format!("{lots} lotes"),
+        T::Weight { gsm } => gsm.clone(),
+        T::Changed { what, before, after } => format!("{what}: {before} → {after}."),
+        T::MoreChanges { count } => format!("Y {count} más."),
+        T::FromFile { name } => format!("de {name}"),
+        T::MergeFrom { name, saved } => format!("{name}, guardado {saved}"),
+        T::Same { count } => format!("{count} iguales"),
+        T::New { count } => format!("{count} nuevos: entran"),
+        T::Newer { count } => format!("{count} cambiados allí"),
+        T::ToChoose { count } => format!("{count} difieren: usted elige"),
+        T::Lost { count } => format!("{count} perdidos"),
+        T::MergeNow { count } => format!("Unir {}", plural(count, "cambio", "cambios")),
+        T::TableRows { added, changed, unchanged, wrong } => {
+            format!(
+                "{added} nuevos, {changed} cambiados, {unchanged} iguales, {} mal",
+                plural(wrong, "fila", "filas")
+            )
+        }
+        T::InRow { line, column } => format!("Fila {line}, {column}"),
+        T::NewerFile { name, records } => format!(
+            "{name} lo escribió un Whitehold más nuevo. Aquí se pueden leer {}, no traer ninguno. Ábralo con la página más nueva.",
+            plural(records, "registro", "registros")
+        ),
+        T::Refused { name } => format!("{name} no se ha traído"),
+        T::Unreadable { count } => {
+            format!("Esta versión no puede leer {count} líneas guardadas. Se quedan donde están.")
+        }
+        T::ApplyRows { count } => format!("Traer {}", plural(count, "registro", "registros")),
+    }
+}
+
+pub(super) fn file_error(error: &FileError) -> String {
+    match error {
+        FileError::NotOurs => "No es una biblioteca ni una tabla de telas, blancos o pruebas. No ha cambiado nada.".into(),
+        FileError::Cut { lines } => format!("Está cortado después de la línea {lines}. No ha cambiado nada. Guárdelo de nuevo en su origen."),
+        FileError::Damaged { line: None } => "Algo en él se cambió o se dañó: su suma de control no coincide. No ha cambiado nada. Guárdelo de nuevo en su origen.".into(),
+        FileError::Damaged { line: Some(line) } => format!("Está dañado desde la línea {line}. No ha cambiado nada. Guárdelo de nuevo en su origen."),
+        FileError::Count { said, found } => format!("Debería tener {said} entradas y tiene {found}. No ha cambiado nada. Guárdelo de nuevo en su origen."),
+        FileError::Line { line, .. } => format!("La línea {line} no es una entrada nuestra. No ha cambiado nada."),
+        FileError::Twice { id } => format!("La entrada {id} está dos veces. No ha cambiado nada."),
+        FileError::Differs { id } => format!("La entrada {id} dice allí otra cosa que aquí: una de las dos se alteró a mano. No ha cambiado nada."),
+    }
+}
+
+pub(super) fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Fabric => "tela",
+        Kind::Lot => "lote",
+        Kind::White => "blanco",
+        Kind::Batch => "bote",
+        Kind::Blocker => "bloqueador",
+        Kind::Dryer => "horno",
+        Kind::Calibration => "medición con sonda",
+        Kind::DailyCheck => "control diario",
+        Kind::Mesh => "malla",
+        Kind::Order => "pedido",
+        Kind::Trial => "prueba",
+        Kind::Reading => "lectura",
+        Kind::FollowUp => "revisión",
+        Kind::Setting => "ajuste",
+    }
+}
+
+pub(super) fn field(name: &str) -> Option<&'static str> {
+    Some(match name {
+        "name" => "nombre en inglés",
+        "nombre" => "nombre",
+        "composition_percent" => "fibras, %",
+        "construction" => "construcción",
+        "areal_weight" => "peso",
+        "colour" => "color",
+        "lab" => "color en CIELAB",
+        "dyed_fibres" => "fibras teñidas",
+        "dye_class" => "tipo de tinte",
+        "source" => "de dónde viene",
+        "class" => "clase",
+        "low_cure" => "curado bajo",
+        "price_per_kg" => "precio por kilo",
+        "zones" => "zona",
+        "length" => "largo caliente",
+        "air_offset" => "aire sobre el ajuste",
+        "h_top" => "paso de calor arriba",
+        "h_bottom" => "paso de calor abajo",
+        "panel_offset" => "panel sobre el ajuste",
+        "exchange_factor" => "intercambio de radiación",
+        "emitter" => "emisor",
+        "belt" => "cinta",
+        "set_c" => "temperatura de ajuste, °C",
+        "step" => "paso más pequeño, K",
+        "drift" => "deriva",
+        "measured" => "medido",
+        "humidity_ratio" => "humedad del aire",
+        "threads_per_cm" => "hilos por centímetro",
+        "thread" => "hilo",
+        "thickness" => "grosor",
+        "density" => "densidad",
+        "dye_capacity" => "tinte que retiene",
+        "reflectance" => "reflectancia",
+        "film" => "película",
+        "title" => "título",
+        "garments" => "prenda",
+        "print" => "impresión",
+        "use" => "uso",
+        "shop" => "taller",
+        "lot" => "lote",
+        "white" => "blanco",
+        "fabric" => "tela",
+        "dryer" => "horno",
+        "printed" => "impreso",
+        "days" => "días tras imprimir",
+        "pieces" => "piezas",
+        "turned" => "teñidas",
+        "delta_e" => "ΔE00",
+        "note" => "nota",
+        "column" => "columna",
+        "row" => "fila",
+        "composition" => "lo que dice la etiqueta",
+        "weight_gsm" => "gramaje",
+        "length_2" => "largo caliente, segunda zona",
+        "length_3" => "largo caliente, tercera zona",
+        "set_low_c" => "ajuste más bajo",
+        "set_high_c" => "ajuste más alto",
+        "belt_low" => "banda más lenta",
+        "belt_high" => "banda más rápida",
+        "drift_air" => "cuánto varía el aire",
+        "belt_stop" => "parada más larga de la banda",
+        "half_fused_c" => "medio fundido a",
+        "fusion_time" => "tiempo que tarda en fundir",
+        "belt_m_per_min" => "banda, m/min",
+        "reading_note" => "nota",
+        "reading" => "revisión",
+        "came" => "llegó",
+        "opened" => "abierto",
+        "left_kg" => "queda, kg",
+        "due" => "para el",
+        "done" => "hecho",
+        "day" => "día",
+        "read_c" => "leído en la impresión",
+        "id" => "nombre",
+        "over_mesh" => "esténcil sobre la malla",
+        "speed_m_per_min" => "velocidad, m/min",
+        "air" => "aire",
+        "stop" => "parada más larga",
+        "panel" => "panel",
+        "heat_capacity" => "calor que toma",
+        "contact" => "contacto con la tela",
+        "enters_c" => "entra a",
+        "cooling" => "enfriamiento",
+        _ => return None,
+    })
+}

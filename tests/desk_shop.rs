@@ -1,0 +1,298 @@
+//! The Library screen from message to effect: what is written is stored as lines, what comes in waits for a yes, and
+//! one undo takes it back.
+
+#![allow(clippy::unwrap_used)]
+
+use std::sync::Arc;
+use whitehold::desk::shop::{Clock, Incoming, Look, ShopMsg, What};
+use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, keep, update};
+use whitehold::library::log::{Key, Kind, read_line};
+use whitehold::library::shelf::Line;
+use whitehold::library::{self, file};
+use whitehold::plan::{Colour, Garment, Order, Shop};
+use whitehold::wording::{Language, Voice};
+
+const DAY: i64 = 86_400_000;
+
+/// A tablet: its state and what it has stored.
+struct Tablet {
+    state: State,
+    stored: Vec<Line>,
+    now: i64,
+}
+
+impl Tablet {
+    fn new(name: &str) -> Self {
+        let order = Order {
+            garments: vec![Garment {
+                label: "100% polyester interlock 150 g/m2".into(),
+                colour: Colour { name: "red".into(), lab: None },
+                lot: "HL-2031".into(),
+                ..Garment::default()
+            }],
+            shop: Shop { shelf: vec!["gannet-cool".into()], dryer: "long-kiln".into(), ..Shop::default() },
+            ..Order::default()
+        };
+        let draft = Draft::of(&order, "1187", Voice::default());
+        let mut tablet = Self { state: State::new(draft), stored: Vec::new(), now: 1_795_000_000_000 };
+        tablet.open(name, "1");
+        tablet
+    }
+
+    fn open(&mut self, tablet: &str, session: &str) {
+        let lines = self.stored.iter().map(|line| line.text.clone()).collect();
+        let ships = Arc::new(library::starter().unwrap());
+        self.send(ShopMsg::Opened { ships, tablet: tablet.into(), session: session.into(), lines });
+    }
+
+    fn send(&mut self, msg: ShopMsg) -> Vec<Effect> {
+        let clock = Clock { now: self.now, ahead: 60 };
+        let (state, effects) = update(std::mem::take(&mut self.state), Msg::Shop(clock, msg));
+        self.state = state;
+        for effect in &effects {
+            if let Effect::Append(lines) = effect {
+                self.stored.extend(lines.clone());
+            }
+        }
+        effects
+    }
+
+    fn file(&self) -> Vec<u8> {
+        file::write(self.state.shop.log(), self.now).into_bytes()
+    }
+
+    fn count(&self, kind: Kind) -> usize {
+        self.state.shop.log().count(kind)
+    }
+}
+
+#[test]
+fn what_is_kept_is_stored_found_and_there_again_after_a_reload() {
+    let mut tablet = Tablet::new("bench");
+    let effects = tablet.send(ShopMsg::KeepCloth);
+    assert!(effects.iter().any(|effect| matches!(effect, Effect::Append(lines) if lines.len() == 1)));
+    assert!(effects.contains(&Effect::Learned), "orders are answered with it");
+    assert_eq!((tablet.count(Kind::Fabric), tablet.count(Kind::Lot)), (1, 1));
+    tablet.send(ShopMsg::KeepOrder);
+    // The same again is nothing new.
+    assert!(tablet.send(ShopMsg::KeepCloth).is_empty());
+    assert!(tablet.send(ShopMsg::KeepOrder).is_empty());
+    tablet.send(ShopMsg::Ask("red polyester".into()));
+    tablet.send(ShopMsg::Look(Look::Fabrics));
+    let hits = tablet.state.shop.hits(Language::En);
+    assert!(
+        hits[0].own && hits[0].lots == 1 && hits[0].colour.is_some() && hits[0].gsm == Some(150.0),
+        "{hits:?}"
+    );
+
+    for line in &tablet.stored {
+        assert_eq!(*read_line(&line.text).unwrap().id, line.id);
+    }
+    tablet.open("bench", "2");
+    assert_eq!((tablet.count(Kind::Fabric), tablet.count(Kind::Lot), tablet.count(Kind::Order)), (1, 1, 1));
+}
+
+#[test]
+fn a_kept_cloth_and_order_go_back_into_the_form() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::KeepCloth);
+    let cloth = tablet.state.shop.record().unwrap().key;
+    tablet.send(ShopMsg::KeepOrder);
+    let order = tablet.state.shop.record().unwrap().key;
+    tablet.state.draft.write(Field::Label, "100% cotton");
+    tablet.state.screen = Screen::Window;
+    tablet.send(ShopMsg::Take(cloth));
+    assert_eq!(tablet.state.screen, Screen::Job);
+    assert_eq!(tablet.state.draft.text(Field::Label), "100% polyester");
+    assert_eq!(tablet.state.draft.text(Field::Colour), "red");
+    tablet.send(ShopMsg::Take(order));
+    assert_eq!(tablet.state.draft.text(Field::Title), "1187");
+    assert_eq!(tablet.state.draft.text(Field::Lot), "HL-2031");
+}
+
+#[test]
+fn a_record_shows_its_past_and_comes_back() {
+    let mut tablet = Tablet::new("bench");
+    let jersey = || Key::new(Kind::Fabric, "cotton-jersey");
+    let table = "id,weight_gsm\ncotton-jersey,160\n";
+    tablet.send(ShopMsg::File("heavier.csv".into(), table.into()));
+    tablet.send(ShopMsg::Apply);
+    tablet.send(ShopMsg::See(jersey()));
+    let table = table.replace("160", "170");
+    tablet.send(ShopMsg::File("heavier still.csv".into(), table.into_bytes()));
+    tablet.send(ShopMsg::Apply);
+    let record = tablet.state.shop.record().unwrap();
+    assert_eq!(record.past.len(), 2);
+    assert!(matches!(&record.past[0].what, What::Changed(changes) if changes[0].path == "areal_weight"));
+    assert!(matches!(&record.past[1].what, What::Copied(changes) if changes.len() == 1));
+    assert_eq!((record.past[0].now, record.past[1].now), (true, false));
+    assert_eq!(record.past[1].from.as_deref(), Some("heavier.csv"));
+
+    tablet.send(ShopMsg::BringBack(jersey(), record.past[1].entry.clone()));
+    let weight = |tablet: &Tablet| {
+        tablet.state.shop.library().fabric_record("cotton-jersey").unwrap().areal_weight.value
+    };
+    assert!((weight(&tablet) - 160.0).abs() < 1e-9);
+    tablet.send(ShopMsg::Remove(jersey()));
+    assert!((weight(&tablet) - 150.0).abs() < 1e-9, "the one that ships is back");
+    for expected in [160.0, 170.0, 160.0, 150.0] {
+        tablet.send(ShopMsg::Undo);
+        assert!((weight(&tablet) - expected).abs() < 1e-9, "{expected}");
+    }
+    tablet.send(ShopMsg::Redo);
+    assert!((weight(&tablet) - 160.0).abs() < 1e-9);
+}
+
+#[test]
+fn another_tablets_file_waits_for_a_yes_and_one_undo_takes_it_back() {
+    let (mut bench, mut packing) = (Tablet::new("bench"), Tablet::new("packing"));
+    packing.send(ShopMsg::KeepCloth);
+    let before = bench.state.shop.log().len();
+    assert!(bench.send(ShopMsg::File("packing.json".into(), packing.file())).is_empty());
+    let Some(Incoming::Merge { preview, .. }) = bench.state.shop.incoming() else { panic!() };
+    assert_eq!((preview.new.len(), preview.conflicts.len(), preview.lost), (2, 0, 0));
+    assert_eq!((bench.state.shop.log().len(), bench.stored.len()), (before, 0), "nothing has changed yet");
+    bench.send(ShopMsg::Leave);
+    assert!(bench.state.shop.incoming().is_none());
+    bench.send(ShopMsg::File("packing.json".into(), packing.file()));
+    bench.send(ShopMsg::Apply);
+    assert_eq!((bench.count(Kind::Fabric), bench.stored.len()), (1, 2));
+    bench.send(ShopMsg::Undo);
+    assert_eq!(bench.count(Kind::Fabric), 0);
+    bench.send(ShopMsg::Ask("polyester red".into()));
+    assert_eq!(bench.state.shop.hits(Language::En).iter().filter(|hit| hit.own).count(), 0);
+    bench.send(ShopMsg::Redo);
+    assert_eq!(bench.count(Kind::Fabric), 1);
+}
+
+#[test]
+fn what_two_tablets_changed_is_chosen_on_the_way_in() {
+    let (mut bench, mut packing) = (Tablet::new("bench"), Tablet::new("packing"));
+    let table = |weight: u32| format!("id,weight_gsm\ncotton-jersey,{weight}\n").into_bytes();
+    for (tablet, weight) in [(&mut bench, 160), (&mut packing, 170)] {
+        tablet.send(ShopMsg::File("w.csv".into(), table(weight)));
+        tablet.send(ShopMsg::Apply);
+    }
+    bench.send(ShopMsg::File("packing.json".into(), packing.file()));
+    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
+    let (_, conflict) = &preview.conflicts[0];
+    let mine = conflict.claims[chosen[0]].value["value"].as_f64();
+    assert_eq!(
+        (preview.conflicts.len(), mine),
+        (1, Some(160.0)),
+        "this tablet's word until another is chosen"
+    );
+    let other = 1 - chosen[0];
+    bench.send(ShopMsg::Choose(0, other));
+    bench.send(ShopMsg::Apply);
+    let jersey = bench.state.shop.library().fabric_record("cotton-jersey").unwrap();
+    assert!((jersey.areal_weight.value - 170.0).abs() < 1e-9);
+    // The other tablet hears of the choice and has nothing left to choose.
+    packing.send(ShopMsg::File("bench.json".into(), bench.file()));
+    let Some(Incoming::Merge { preview, .. }) = packing.state.shop.incoming() else { panic!() };
+    assert!(preview.conflicts.is_empty());
+}
+
+#[test]
+fn a_file_that_is_not_taken_says_why_and_changes_nothing() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::KeepCloth);
+    let mut cut = tablet.file();
+    cut.truncate(cut.len() / 2);
+    let before = tablet.state.shop.log().len();
+    for (name, bytes) in [
+        ("cut.json", cut),
+        ("other.json", b"{\"format\":\"other\"}".to_vec()),
+        ("page.html", b"<html>".to_vec()),
+        ("picture.png", vec![0x89, b'P', b'N', b'G', 0, 1, 2]),
+        ("empty", Vec::new()),
+        ("words.csv", b"colour of the day,price\nblue,1\n".to_vec()),
+    ] {
+        assert!(tablet.send(ShopMsg::File(name.into(), bytes)).is_empty());
+        assert_eq!(tablet.state.shop.refused().map(|refused| refused.name.as_str()), Some(name));
+        assert!(tablet.send(ShopMsg::Apply).is_empty());
+        assert_eq!(tablet.state.shop.log().len(), before);
+    }
+}
+
+#[test]
+fn a_table_with_a_bad_row_cannot_be_applied() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::File("w.csv".into(), b"name,class\nHeron,soft\nEgret,sofd\n".to_vec()));
+    assert!(
+        matches!(tablet.state.shop.incoming(), Some(Incoming::Table { preview, .. }) if preview.errors.len() == 1)
+    );
+    assert!(tablet.send(ShopMsg::Apply).is_empty());
+    assert_eq!(tablet.count(Kind::White), 0);
+}
+
+/// Version 1 of what is kept was a draft without a log, as `desk::keep` writes it.
+#[test]
+fn a_draft_of_version_1_is_opened() {
+    let mut old = Tablet::new("old");
+    old.state.draft.write(Field::Lot, "HL-1988");
+    let text = keep::write(&old.state);
+    assert!(text.starts_with("{\"version\":1,"));
+    let mut tablet = Tablet::new("bench");
+    assert!(tablet.send(ShopMsg::File("draft.json".into(), text.into_bytes())).is_empty());
+    assert!(matches!(tablet.state.shop.incoming(), Some(Incoming::Draft { .. })));
+    tablet.send(ShopMsg::Apply);
+    assert_eq!(tablet.state.draft, old.state.draft);
+    let (state, _) = update(tablet.state, Msg::Undo);
+    assert_eq!(state.draft.text(Field::Lot), "HL-2031");
+}
+
+#[test]
+fn a_gentle_reminder_comes_by_age_and_by_changes() {
+    let mut tablet = Tablet::new("bench");
+    assert!(!tablet.state.shop.reminder().due, "nothing to lose");
+    tablet.send(ShopMsg::KeepCloth);
+    assert_eq!((tablet.state.shop.reminder().changes, tablet.state.shop.reminder().due), (1, false));
+    tablet.now += 8 * DAY;
+    tablet.send(ShopMsg::Tick);
+    assert!(tablet.state.shop.reminder().due, "a week old");
+    tablet.send(ShopMsg::Saved);
+    let reminder = tablet.state.shop.reminder();
+    assert_eq!((reminder.days, reminder.changes, reminder.due), (Some(0), 0, false));
+    // That a file was saved is no change to take back.
+    assert_eq!(tablet.state.shop.log().to_undo().unwrap().change.edits()[0].about().0, Kind::Fabric);
+    for number in 0..50 {
+        let table = format!("id,weight_gsm\ncotton-jersey,{}\n", 151 + number % 2);
+        tablet.send(ShopMsg::File("w.csv".into(), table.into_bytes()));
+        tablet.send(ShopMsg::Apply);
+    }
+    assert!(tablet.state.shop.reminder().due, "fifty changes");
+    tablet.open("bench", "2");
+    assert_eq!(tablet.state.shop.reminder().changes, 50, "kept with the records");
+}
+
+#[test]
+fn what_another_tab_stored_is_heard() {
+    let mut first = Tablet::new("bench");
+    let mut second = Tablet::new("bench");
+    second.open("bench", "2");
+    first.send(ShopMsg::KeepCloth);
+    let lines = first.stored.iter().map(|line| line.text.clone()).collect::<Vec<_>>();
+    second.send(ShopMsg::Heard(lines.clone()));
+    second.send(ShopMsg::Heard(lines));
+    assert_eq!((second.count(Kind::Fabric), second.stored.len()), (1, 0));
+}
+
+#[test]
+fn a_line_that_cannot_be_read_is_counted_and_left_where_it_is() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::KeepCloth);
+    tablet.stored.push(Line::new("x", "no entry at all"));
+    tablet.open("bench", "2");
+    assert_eq!((tablet.state.shop.unreadable(), tablet.count(Kind::Fabric)), (1, 1));
+}
+
+#[test]
+fn what_a_newer_page_wrote_is_not_written_over() {
+    let mut tablet = Tablet::new("bench");
+    tablet.stored.push(Line::new("n", r#"{"v":99,"id":"n","at":0,"by":"b","stamp":5,"change":"new"}"#));
+    tablet.open("bench", "2");
+    assert!(tablet.state.shop.read_only());
+    assert!(tablet.send(ShopMsg::KeepCloth).is_empty());
+    assert_eq!(tablet.count(Kind::Fabric), 0);
+}
