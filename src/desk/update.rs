@@ -160,7 +160,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         Msg::Done => {
             // A drag is kept where it ends.
             if state.touch.take() == Some(Touch::Point) {
-                effects.push(Effect::Keep);
+                keep(&mut state, &mut effects);
             }
         }
         Msg::Garment(index) => state.draft.at = index.min(state.draft.garments.len().saturating_sub(1)),
@@ -423,7 +423,7 @@ fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec<Effect>) {
             draft.set(Field::Air, Some(set_c));
             draft.set(Field::Belt, Some(belt));
         });
-        effects.push(Effect::Keep);
+        keep(state, effects);
     } else {
         let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
         change(state, Some(touch), effects, |draft| draft.set(field, Some(value)));
