@@ -65,6 +65,7 @@ fn report() -> Report {
         verdict: Verdict::Trial,
         picks: vec![pick("gannet", Verdict::Trial), pick("tern", Verdict::Refuse)],
         rejected: Vec::new(),
+        closed: None,
         to_make_it_possible: Vec::new(),
         cautions: Vec::new(),
         unknowns: Vec::new(),

@@ -5,7 +5,7 @@ use whitehold::cure::Seen;
 use whitehold::library::{
     DryerRun, Library, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, answer, starter,
 };
-use whitehold::plan::{Code, Garment, Order, Shop, Value, Verdict};
+use whitehold::plan::{Code, Garment, Order, Shop, Topic, Value, Verdict};
 use whitehold::quantity::Sourced;
 
 fn run(label: &str, set_c: f64, belt: f64) -> DryerRun {
@@ -138,6 +138,17 @@ fn what_opens_a_closed_window() {
     assert_eq!(closed.values.get("side"), Some(&Value::Word("at-least".into())), "{closed:?}");
     assert!(codes.contains(&Code::OpensHotter), "{codes:?}");
     assert!(!codes.contains(&Code::OpensCooler), "{codes:?}");
+    // Its map can be looked at: no setting, and every wall beside it.
+    let way = report.closed.unwrap();
+    assert_eq!((way.verdict, way.setting), (Verdict::Refuse, None));
+    let mut cool = order("100% cotton jersey 160 gsm black");
+    cool.shop.dryer_fixed = Some(125.0);
+    let window = whitehold::library::window(&cool, &library, &way, None).unwrap();
+    assert_eq!(window.setting, None);
+    let fusion = window.walls.iter().find(|wall| wall.what == Topic::Fusion).unwrap();
+    let columns = window.belt_m_per_min.len();
+    let at_the_dial = fusion.values.chunks(columns).nth(window.set_c.len() / 2).unwrap();
+    assert!(at_the_dial.iter().all(|fused| *fused < fusion.limit), "{at_the_dial:?}");
     // Acrylic distorts at the heat of an ordinary white; a low-cure one stays under it.
     let acrylic = answer(&order("100% acrylic jersey 160 gsm black"), &library).unwrap();
     let codes: Vec<Code> = acrylic.to_make_it_possible.iter().map(|reason| reason.code).collect();

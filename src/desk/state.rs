@@ -144,6 +144,12 @@ impl State {
         picks.iter().find(|pick| Some(key(pick).as_str()) == chosen).or_else(|| picks.first())
     }
 
+    /// The way whose window is shown: the chosen one, or the one whose closed window refuses the order.
+    #[must_use]
+    pub fn way(&self) -> Option<&Pick> {
+        self.pick().or_else(|| self.report.as_ref()?.closed.as_deref())
+    }
+
     /// Errors of one field of the shown garment or of the order.
     pub fn errors_of(&self, field: Field) -> impl Iterator<Item = &FieldError> {
         let garment = format!("garments[{}]", self.draft.at);
@@ -182,7 +188,7 @@ impl State {
             .window
             .as_ref()
             .and_then(|window| window.setting)
-            .or_else(|| self.pick().and_then(|pick| pick.setting));
+            .or_else(|| self.way().and_then(|pick| pick.setting));
         Ok(match (set_c, belt, stands) {
             (Some(set_c), Some(belt), _) => Some((set_c, belt)),
             (Some(set_c), None, Some(setting)) => Some((set_c, setting.belt_m_per_min)),

@@ -152,7 +152,12 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         }
         Msg::Step(field, taps) => step(&mut state, field, taps, &mut effects),
         Msg::Choose(choice) => change(&mut state, None, &mut effects, |draft| choose(draft, choice)),
-        Msg::Done => state.touch = None,
+        Msg::Done => {
+            // A drag is kept where it ends.
+            if state.touch.take() == Some(Touch::Point) {
+                keep(&mut state, &mut effects);
+            }
+        }
         Msg::Garment(index) => state.draft.at = index.min(state.draft.garments.len().saturating_sub(1)),
         Msg::AddGarment => change(&mut state, None, &mut effects, add_garment),
         Msg::RemoveGarment => change(&mut state, None, &mut effects, remove_garment),
@@ -249,7 +254,11 @@ fn after(state: &mut State, before: &Draft, effects: &mut Vec<Effect>) {
     }
     reread(state, effects);
     look(state, effects);
-    keep(state, effects);
+    // A drag is kept where it ends; until then what stands on the page is not on the disk.
+    state.keeping = Keeping::Saving;
+    if state.touch != Some(Touch::Point) {
+        keep(state, effects);
+    }
 }
 
 /// Keeps the draft. Until that is acknowledged it is not called kept.
@@ -298,7 +307,7 @@ fn look(state: &mut State, effects: &mut Vec<Effect>) {
         Err(error) => state.window_errors = vec![error],
         Ok(at) => {
             state.window_errors.clear();
-            if let (Some(order), Some(pick)) = (&state.order, state.pick()) {
+            if let (Some(order), Some(pick)) = (&state.order, state.way()) {
                 let (order, pick) = (Box::new(order.clone()), Box::new(pick.clone()));
                 let key = super::state::key(&pick);
                 effects.push(Effect::Window { order, pick, key, at });
@@ -354,7 +363,7 @@ fn heard(state: &State) -> String {
 }
 
 fn windowed(state: &mut State, key: &str, result: Result<Box<WindowReport>, Vec<FieldError>>) {
-    if state.pick().map(super::state::key).as_deref() != Some(key) {
+    if state.way().map(super::state::key).as_deref() != Some(key) {
         return;
     }
     match result {
@@ -402,6 +411,7 @@ fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec<Effect>) {
             draft.set(Field::Air, Some(set_c));
             draft.set(Field::Belt, Some(belt));
         });
+        effects.push(Effect::Keep);
     } else {
         let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
         change(state, Some(touch), effects, |draft| draft.set(field, Some(value)));

@@ -10,6 +10,7 @@ use super::press::look;
 use super::rank;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
+use crate::ink::White;
 use crate::numerics::Lanes;
 use crate::quantity::Band;
 use crate::quantity::units::kelvin;
@@ -59,6 +60,7 @@ fn refusal(reasons: Vec<Reason>) -> Report {
         verdict: Verdict::Refuse,
         picks: Vec::new(),
         rejected: Vec::new(),
+        closed: None,
         to_make_it_possible: reasons,
         cautions: Vec::new(),
         unknowns: Vec::new(),
@@ -100,8 +102,11 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
         report.picks.push(pick(job, cloth, &mut bench, judged)?);
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
-    if report.picks.is_empty() {
-        report.to_make_it_possible.extend(opened(job, &bench, &report.rejected)?);
+    if report.picks.is_empty()
+        && let Some(white) = first_closed(job, &report.rejected)
+    {
+        report.to_make_it_possible.extend(bench.openings(white)?);
+        report.closed = closed(job, cloth, &mut bench, white)?.map(Box::new);
     }
     report.to_make_it_possible.extend(improvements(job, cloth, &mut bench, report.verdict)?);
     report.cautions = explain::cautions(job, cloth, weighed.first());
@@ -109,15 +114,27 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     Ok(report)
 }
 
-/// What would open the closed window of the first white that has one: inks of one kind share their heat, and to ask it of
-/// every white would cost a second.
-fn opened(job: &Job, bench: &Bench<'_>, rejected: &[Rejected]) -> Result<Vec<Reason>, HistoryError> {
+/// The first white that a closed window rules out: inks of one kind share their heat, and to ask every white what would
+/// open its window would cost a second.
+fn first_closed<'j>(job: &'j Job, rejected: &[Rejected]) -> Option<&'j White> {
     let closed = |rejected: &&Rejected| {
         rejected.reasons.first().is_some_and(|reason| reason.code == Code::WindowClosed)
     };
-    let first = rejected.iter().find(closed);
-    let white = first.and_then(|first| job.whites.iter().find(|white| white.id == first.white));
-    white.map_or(Ok(Vec::new()), |white| bench.openings(white))
+    let first = rejected.iter().find(closed)?;
+    job.whites.iter().find(|white| white.id == first.white)
+}
+
+/// The first way to print a white whose window is closed.
+fn closed(
+    job: &Job,
+    cloth: &Cloth,
+    bench: &mut Bench<'_>,
+    white: &White,
+) -> Result<Option<Pick>, HistoryError> {
+    let Some(way) = candidates(job, cloth, white, &[]).into_iter().next() else { return Ok(None) };
+    let judged = bench.weigh_closed(way)?;
+    let pick = pick(job, cloth, bench, &judged)?;
+    Ok(Some(Pick { verdict: Verdict::Refuse, setting: None, trial: None, ..pick }))
 }
 
 /// What no white can answer.

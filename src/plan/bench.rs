@@ -110,6 +110,15 @@ impl<'a> Bench<'a> {
         judge(job, cloth, way, point, demands, flash).map(Ok)
     }
 
+    /// Weighs a way whose window is closed, at the middle of what the dryer can do.
+    pub(super) fn weigh_closed<'w>(&mut self, way: Candidate<'w>) -> Result<Judged<'w>, HistoryError> {
+        let (fixed, demands) = (self.fixed(), self.demands(way.white));
+        let mut point = self.window(&way)?.middle();
+        point.set = fixed.unwrap_or(point.set);
+        let flash = self.flash(&way)?;
+        judge(self.job, self.cloth, way, point, demands, flash)
+    }
+
     /// The best way to use one white, by verdict and then by cost.
     pub(super) fn best_of<'w>(
         &mut self,

@@ -14,6 +14,10 @@ pub struct Report {
     pub picks: Vec<Pick>,
     /// Whites of the shelf that cannot do it, and why.
     pub rejected: Vec<Rejected>,
+    /// Where a closed window refuses the order: the way that was looked at, for its map. It has no setting; its margins
+    /// are those at the middle of the dryer's range.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub closed: Option<Box<Pick>>,
     /// What would make it possible, or make it a go.
     pub to_make_it_possible: Vec<Reason>,
     /// Cautions for this job.
@@ -22,6 +26,13 @@ pub struct Report {
     pub unknowns: Vec<Unknown>,
     /// What was read from the label and what was assumed.
     pub understood: Vec<Reason>,
+}
+
+impl Report {
+    /// The pick that `wanted` accepts, or the way whose window is closed.
+    pub fn way(&self, wanted: impl Fn(&Pick) -> bool) -> Option<&Pick> {
+        self.picks.iter().chain(self.closed.as_deref()).find(|pick| wanted(pick))
+    }
 }
 
 /// Whether to run the order.

@@ -7,7 +7,7 @@ use super::judge::{
     FlashStep, Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of,
 };
 use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
-use super::{Cloth, Curve, Drift, Job, Pick, Side, Topic, Wall, WindowReport};
+use super::{Cloth, Curve, Drift, Job, Pick, Setting, Side, Topic, Wall, WindowReport};
 use crate::cure::{Cure, trace};
 use crate::dryer::{Case, History, HistoryError, TOLERANCE, World, history};
 use crate::ink::{CureKinetics, White};
@@ -35,6 +35,7 @@ pub struct PickWindow {
     pick: Pick,
     window: Window,
     flash: Option<FlashStep>,
+    walls: Vec<Wall>,
 }
 
 impl PickWindow {
@@ -43,7 +44,7 @@ impl PickWindow {
     /// # Errors
     /// [`HistoryError`] where the stack lies outside the equations.
     pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
-        let marched = {
+        let (window, flash, walls) = {
             let Some(cloth) = job.cloths.first() else { return Ok(None) };
             let Some(way) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
             let stack = stack_of(&job, cloth, &way);
@@ -57,10 +58,15 @@ impl PickWindow {
                 detail: Detail::Fine,
             })?;
             let flashes = way.strokes > 1 || way.base.is_some();
-            (window, flashes.then(|| flash_step(&job, cloth, &way)).transpose()?)
+            let flash = flashes.then(|| flash_step(&job, cloth, &way)).transpose()?;
+            // The walls are those of the pick's own film path; as the set point is dragged they stand still.
+            let demands = Demands::of(&job.rules, cloth, must_fuse(&job, way.white.low_cure), 0.35);
+            let point = pick.setting.as_ref().map_or_else(|| window.middle(), set_point);
+            let judged = judge(&job, cloth, way, point, demands, flash)?;
+            let walls = walls(&job, cloth, &window, &judged);
+            (window, flash, walls)
         };
-        let (window, flash) = marched;
-        Ok(Some(Self { job, pick, window, flash }))
+        Ok(Some(Self { job, pick, window, flash, walls }))
     }
 
     /// The window with its set point: the pick's own, or `at` (set temperature in °C, belt in m/min).
@@ -68,28 +74,23 @@ impl PickWindow {
     /// # Errors
     /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
     pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, HistoryError> {
-        let Self { job, pick, window, flash } = self;
+        let Self { job, pick, window, flash, walls } = self;
         let Some(cloth) = job.cloths.first() else { return Ok(None) };
         let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
         let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
         let fixed = job.order.shop.dryer_fixed.map(kelvin);
         let point = match (at, &pick.setting) {
             (Some((set, belt)), _) => Some(SetPoint { set: kelvin(set), belt: belt / 60.0, robust: false }),
-            (None, Some(setting)) => {
-                let belt = setting.belt_m_per_min / 60.0;
-                Some(SetPoint { set: kelvin(setting.set_c), belt, robust: true })
-            }
+            (None, Some(setting)) => Some(set_point(setting)),
             (None, None) => robust(window, &job.dryer, &demands, fixed),
         };
-        let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(1.0);
-        let nowhere = SetPoint { set: middle(&window.set), belt: middle(&window.belt), robust: false };
-        let judged = judge(job, cloth, way, point.unwrap_or(nowhere), demands, *flash)?;
+        let judged = judge(job, cloth, way, point.unwrap_or_else(|| window.middle()), demands, *flash)?;
         let room = room_around(window, &judged);
         let drift = &job.dryer.drift;
         Ok(Some(WindowReport {
             set_c: axis(&window.set).map(celsius).collect(),
             belt_m_per_min: axis_of(&window.belt, COLUMNS).map(|belt| belt * 60.0).collect(),
-            walls: walls(job, cloth, window, &judged),
+            walls: walls.clone(),
             setting: point.map(|point| setting(job, &point, &room)),
             // Drift of heat transfer acts like drift of the belt: the same share of the dwell.
             drift: Drift { set_k: drift.air, belt_m_per_min: judged.point.belt * 60.0 * drift.h },
@@ -100,6 +101,11 @@ impl PickWindow {
             margins: judged.margins,
         }))
     }
+}
+
+/// The robust set point of a pick.
+fn set_point(setting: &Setting) -> SetPoint {
+    SetPoint { set: kelvin(setting.set_c), belt: setting.belt_m_per_min / 60.0, robust: true }
 }
 
 fn axis(points: &[f64]) -> impl Iterator<Item = f64> + use<> {

@@ -137,7 +137,8 @@ pub fn plan(order: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsVa
     plain(&report)
 }
 
-/// The cure window of the best pick of an order, or of the pick with the white named in the options.
+/// The cure window of the best pick of an order, or of the pick with the white named in the options; where a closed
+/// window refuses the order, that window.
 ///
 /// # Errors
 /// As `plan`; also where there is no such pick.
@@ -149,9 +150,10 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     let brain = brain()?;
     let report = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
     let wanted =
-        |pick: &&Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
-    let pick = report.picks.iter().find(wanted).ok_or_else(|| {
-        let accepted = report.picks.iter().map(|pick| pick.white.clone()).collect();
+        |pick: &Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
+    let pick = report.way(wanted).ok_or_else(|| {
+        let ways = report.picks.iter().chain(report.closed.as_deref());
+        let accepted = ways.map(|pick| pick.white.clone()).collect();
         let given = options.white.clone().unwrap_or_default();
         thrown(
             vec![FieldError::new("white", given, Problem::Unknown { nearest: Vec::new(), accepted })],

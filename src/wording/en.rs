@@ -690,7 +690,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::SecondsAxis => "seconds",
         L::FusedAxis => "fused, %",
         L::NotFused => "not fused",
-        L::WindowFigure => "The clear strip works. Each hatched side has its word in it.",
+        L::ClosedFigure => "Each hatched side has its word in it. Nothing between them is left clear.",
         L::CurveFigure => {
             "More heat fuses sooner and frees more dye, so the strip slants. A cooler-fusing white makes it wider."
         }

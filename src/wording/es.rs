@@ -691,7 +691,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::SecondsAxis => "segundos",
         L::FusedAxis => "fundido, %",
         L::NotFused => "no funde",
-        L::WindowFigure => "La franja clara sirve. Cada lado rayado lleva su palabra.",
+        L::ClosedFigure => "Cada lado rayado lleva su palabra. Entre ellos no queda nada libre.",
         L::CurveFigure => {
             "Con más calor funde antes y suelta más tinte; por eso la franja se inclina. Un blanco que funde más frío la ensancha."
         }

@@ -166,7 +166,8 @@ pub enum Label {
     SecondsAxis,
     FusedAxis,
     NotFused,
-    WindowFigure,
+    /// Under the map of a closed window.
+    ClosedFigure,
     CurveFigure,
     MarginsHere,
     SetPoint,

@@ -276,7 +276,7 @@ names! {
 pub fn fill(report: &mut Report, voice: impl Into<Voice>) {
     let voice = voice.into();
     let word = |reason: &mut Reason| reason.text = voice.reason(reason);
-    for pick in &mut report.picks {
+    for pick in report.picks.iter_mut().chain(report.closed.as_deref_mut()) {
         pick.reasons.iter_mut().for_each(word);
     }
     for rejected in &mut report.rejected {

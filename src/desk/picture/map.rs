@@ -4,7 +4,7 @@ use super::Ink;
 use super::contour::{Point, region};
 use super::scale::{Scale, path};
 use crate::numerics::order::sorted;
-use crate::plan::{Side, Topic, Wall, WindowReport};
+use crate::plan::{Drift, Side, Topic, Wall, WindowReport};
 use crate::wording::{Quantity, Units};
 
 /// Width of the view box.
@@ -68,8 +68,6 @@ pub struct SetPoint {
     pub middle: Point,
     /// Half the width and height of the drift box round it.
     pub half: Point,
-    /// True if the drift box lies wholly in what works.
-    pub fits: bool,
 }
 
 impl Map {
@@ -93,23 +91,28 @@ impl Map {
         )
     }
 
-    /// The set point at a temperature (°C) and a belt (m/min), with the drift box of the report.
+    /// The set point at a temperature (°C) and a belt (m/min), with the box of how far the dryer wanders there.
     #[must_use]
-    pub fn set_point(&self, report: &WindowReport, set_c: f64, belt: f64, units: Units) -> SetPoint {
-        let middle = self.place(set_c, belt, units);
+    pub fn set_point(&self, drift: &Drift, set_c: f64, belt: f64, units: Units) -> SetPoint {
         let slope = |scale: &Scale| ((scale.end - scale.start) / (scale.to - scale.from)).abs();
-        let half = (
-            Quantity::Belt.shown(report.drift.belt_m_per_min, units) * slope(&self.belt),
-            Quantity::TemperatureDifference.shown(report.drift.set_k, units) * slope(&self.heat),
-        );
-        let corners = [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)];
-        let fits = corners.into_iter().all(|(along, up)| {
-            let speed = belt + along * report.drift.belt_m_per_min;
-            let celsius = set_c + up * report.drift.set_k;
-            !report.walls.iter().any(|wall| fails_at(report, wall.what, speed, celsius))
-        });
-        SetPoint { middle, half, fits }
+        SetPoint {
+            middle: self.place(set_c, belt, units),
+            half: (
+                Quantity::Belt.shown(drift.belt_m_per_min, units) * slope(&self.belt),
+                Quantity::TemperatureDifference.shown(drift.set_k, units) * slope(&self.heat),
+            ),
+        }
     }
+}
+
+/// True if the drift box of a report, round a temperature (°C) and a belt (m/min), lies wholly in what works.
+#[must_use]
+pub fn drift_fits(report: &WindowReport, set_c: f64, belt: f64) -> bool {
+    [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)].into_iter().all(|(along, up)| {
+        let speed = belt + along * report.drift.belt_m_per_min;
+        let celsius = set_c + up * report.drift.set_k;
+        !report.walls.iter().any(|wall| fails_at(report, wall.what, speed, celsius))
+    })
 }
 
 /// The map of a window report in these units. `width_of` says how wide the words of a topic are; they keep clear

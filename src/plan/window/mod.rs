@@ -106,6 +106,13 @@ pub struct Question<'a> {
 }
 
 impl Window {
+    /// The middle of what was looked at: where a closed window is judged.
+    #[must_use]
+    pub(crate) fn middle(&self) -> SetPoint {
+        let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(1.0);
+        SetPoint { set: middle(&self.set), belt: middle(&self.belt), robust: false }
+    }
+
     /// Computes the window.
     ///
     /// # Errors

@@ -130,6 +130,14 @@ pub fn shots(workshop: &Workshop, screens: &[String]) -> Result<()> {
     )
 }
 
+/// Times the built page.
+///
+/// # Errors
+/// As [`shots`].
+pub fn measure(workshop: &Workshop) -> Result<()> {
+    run(Command::new(browser_program(workshop)?).arg("measure"), "`cargo xtask build`")
+}
+
 fn format(bench: &Bench<'_>) -> Result<Tally> {
     run(bench.workshop.cargo().args(["fmt", "--all", "--check"]), "`cargo fmt --all`")?;
     Ok(Tally::default())

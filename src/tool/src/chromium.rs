@@ -71,7 +71,9 @@ impl Chromium {
         }
         json!({
             "goog:chromeOptions": { "binary": self.browser, "args": arguments },
-            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" }
+            "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
+            // A measurement answers dozens of orders in one script.
+            "timeouts": { "script": 300_000 }
         })
     }
 }

@@ -21,6 +21,7 @@ cargo xtask bench    measure, beside a peer
                        --only storage  keeping a whole library in the browser's database
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
+cargo xtask measure  time the built page in Chromium, slowed down four times, into dist/measured.json
 cargo xtask imports  list what the wasm may call and compare it with src/tool/wasm-imports.txt
                        --accept        write that file after a review
 
@@ -77,6 +78,10 @@ fn obey(words: Vec<String>) -> Result<()> {
                 bail!("the only bench is `storage`");
             }
             check::storage_bench(&workshop, toolchain)
+        }
+        "measure" => {
+            words.finish()?;
+            check::measure(&workshop)
         }
         "shots" => check::shots(&workshop, &words.rest),
         "imports" => {

@@ -119,11 +119,20 @@ fn plate(verdict: Verdict, voice: Voice, say: String, action: Option<AnyView>) -
     }
 }
 
+fn show_window(desk: Desk, voice: Voice) -> AnyView {
+    view! {
+        <a class="btn btn-main" href="#window" on:click=move |event| desk.follow_link(&event, Screen::Window)>
+            {voice.label(Label::ShowWindow)}
+        </a>
+    }
+    .into_any()
+}
+
 fn refused(desk: Desk, report: &Report, voice: Voice) -> impl IntoView + use<> {
     let first =
         why_not(report).map_or_else(|| voice.label(Label::RefuseSay).to_owned(), |it| voice.reason(it));
     view! {
-        {plate(Verdict::Refuse, voice, first, None)}
+        {plate(Verdict::Refuse, voice, first, report.closed.is_some().then(|| show_window(desk, voice)))}
         {sum_line(desk)}
         {changes(desk, report, voice)}
     }
@@ -142,16 +151,11 @@ fn why_not(report: &Report) -> Option<&Reason> {
 fn picked(desk: Desk, shown: &Shown, report: &Report, pick: &Pick) -> impl IntoView + use<> {
     let voice = shown.voice;
     let colours = colours(shown, pick);
-    let show_window = view! {
-        <a class="btn btn-main" href="#window" on:click=move |event| desk.follow_link(&event, Screen::Window)>
-            {voice.label(Label::ShowWindow)}
-        </a>
-    };
     let rules =
         leading(pick).into_iter().map(|margin| rule::rule_view(margin, voice, shown.days)).collect_view();
     view! {
         {knit(colours.as_ref())}
-        {plate(pick.verdict, voice, what_to_do(pick, voice), Some(show_window.into_any()))}
+        {plate(pick.verdict, voice, what_to_do(pick, voice), Some(show_window(desk, voice)))}
         {facts(pick, voice, colours.as_ref())}
         <div class="rules">{rules}</div>
         {sum_line(desk)}

@@ -193,7 +193,7 @@ fn title(desk: Desk) -> String {
     let name = desk.text(Field::Title);
     let voice = desk.voice();
     let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
-    desk.with(|state| match (state.screen, state.pick()) {
+    desk.with(|state| match (state.screen, state.way()) {
         (Screen::Library, _) => voice.word(Word::Library).to_owned(),
         (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
         _ => name,

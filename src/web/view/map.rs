@@ -1,9 +1,9 @@
 //! The window map: failing regions hatched and named, the clear strip, the set point to drag.
 
 use crate::desk::picture::Ink;
-use crate::desk::picture::map::{HEIGHT, Map, WIDTH, map, word_width};
+use crate::desk::picture::map::{HEIGHT, Map, WIDTH, drift_fits, map, word_width};
 use crate::desk::{Field, Msg, State};
-use crate::plan::{Curve, Side, WindowReport};
+use crate::plan::{Curve, Drift, Side, WindowReport};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice};
 use leptos::html;
@@ -32,13 +32,13 @@ fn grid(state: &State) -> Option<WindowReport> {
         leaves_s: 0.0,
     };
     let room = crate::plan::Room { cooler: None, hotter: None, slower: None, faster: None };
-    let setting = state.pick().and_then(|pick| pick.setting);
+    let setting = state.way().and_then(|pick| pick.setting);
     Some(WindowReport {
         set_c: window.set_c.clone(),
         belt_m_per_min: window.belt_m_per_min.clone(),
         walls: window.walls.clone(),
         setting,
-        drift: window.drift,
+        drift: Drift { set_k: 0.0, belt_m_per_min: 0.0 },
         room,
         margins: Vec::new(),
         curve,
@@ -73,13 +73,19 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
     let (held, shape) = (StoredValue::new((map.clone(), voice.units)), map.clone());
     let picture: NodeRef<html::Div> = NodeRef::new();
     let dragging = StoredValue::new(false);
+    // Where the map stands is asked once a drag: asking lays the whole page out.
+    let frame = StoredValue::new((0.0, 0.0, WIDTH));
+    let look = move || {
+        if let Some(place) = picture.get_untracked() {
+            let at = place.get_bounding_client_rect();
+            frame.set_value((at.left(), at.top(), at.width()));
+        }
+    };
     let move_to = move |x: f64, y: f64| {
-        let Some(place) = picture.get_untracked() else { return };
-        let frame = place.get_bounding_client_rect();
-        let scale = WIDTH / frame.width().max(1.0);
-        let (set_c, belt) = held.with_value(|(map, units)| {
-            map.setting(((x - frame.left()) * scale, (y - frame.top()) * scale), *units)
-        });
+        let (left, top, width) = frame.get_value();
+        let scale = WIDTH / width.max(1.0);
+        let (set_c, belt) =
+            held.with_value(|(map, units)| map.setting(((x - left) * scale, (y - top) * scale), *units));
         desk.send(Msg::Point(set_c, belt));
     };
     let key = move |event: KeyboardEvent| {
@@ -94,12 +100,10 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
         event.prevent_default();
         desk.send(Msg::Step(field, taps));
     };
-    let set = {
-        let grid = grid.clone();
-        move || {
-            let (set_c, belt) = point.get()?;
-            Some(shape.set_point(&grid, set_c, belt, voice.units))
-        }
+    let drift = desk.memo(|state| state.window.as_ref().map(|window| window.drift));
+    let set = move || {
+        let (set_c, belt) = point.get()?;
+        Some(shape.set_point(&drift.get()?, set_c, belt, voice.units))
     };
     let write = move |point: Option<(f64, f64)>| {
         point.map_or_else(String::new, |(set_c, belt)| {
@@ -113,24 +117,34 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
     let title = move || voice.say(&Phrase::MapTitle { works: strip.clone(), set: write(point.get()) });
     let clear = (map.belt.start, map.heat.end, map.belt.end - map.belt.start, map.heat.start - map.heat.end);
     view! {
-        <div class="map" node_ref=picture>
+        <div
+            class="map"
+            node_ref=picture
+            on:pointermove=move |event: PointerEvent| {
+                if dragging.get_value() {
+                    move_to(f64::from(event.client_x()), f64::from(event.client_y()));
+                }
+            }
+            on:pointerup=move |_| {
+                dragging.set_value(false);
+                desk.send(Msg::Done);
+            }
+            on:pointercancel=move |_| {
+                dragging.set_value(false);
+                desk.send(Msg::Done);
+            }
+        >
             <svg
                 class="fig"
                 id="map"
                 viewBox=format!("0 0 {WIDTH} {HEIGHT}")
-                role="group"
+                role="img"
                 aria-labelledby="map-title"
-                on:click=move |event: MouseEvent| move_to(f64::from(event.client_x()), f64::from(event.client_y()))
-                on:pointermove=move |event: PointerEvent| {
-                    if dragging.get_value() {
-                        move_to(f64::from(event.client_x()), f64::from(event.client_y()));
-                    }
-                }
-                on:pointerup=move |_| {
-                    dragging.set_value(false);
+                on:click=move |event: MouseEvent| {
+                    look();
+                    move_to(f64::from(event.client_x()), f64::from(event.client_y()));
                     desk.send(Msg::Done);
                 }
-                on:pointercancel=move |_| dragging.set_value(false)
             >
                 <title id="map-title">{title}</title>
                 <clipPath id="map-clip">
@@ -143,6 +157,9 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
                 </g>
                 {words(&map, &grid, voice)}
                 {axes(&map, voice)}
+            </svg>
+            // The cross has a picture of its own over the map: as it moves, the hatches under it are not painted again.
+            <svg class="fig over" viewBox=format!("0 0 {WIDTH} {HEIGHT}")>
                 {move || set().map(|set| {
                     let (w, h) = set.half;
                     let frame = format!("M{:.1} {:.1}h{:.1}v{:.1}h{:.1}z", -w, -h, 2.0 * w, 2.0 * h, -2.0 * w);
@@ -175,6 +192,7 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
                     r="44"
                     on:keydown=key
                     on:pointerdown=move |event: PointerEvent| {
+                        look();
                         dragging.set_value(true);
                         desk.send(Msg::Done);
                         let target = event.target().and_then(|it| it.dyn_into::<web_sys::Element>().ok());
@@ -325,20 +343,18 @@ fn axes(map: &Map, voice: Voice) -> impl IntoView + use<> {
 /// The sentence under the map.
 pub fn caption(desk: Desk) -> impl IntoView {
     let parts = desk.memo(|state| {
-        let grid = grid(state)?;
+        let window = state.window.as_ref()?;
         let voice = state.voice();
-        let map = map(&grid, voice.units, |_| 0.0)?;
         let (set_c, belt) = cross(state)?;
-        let fits = map.set_point(&grid, set_c, belt, voice.units).fits;
         Some(voice.say(&Phrase::MapCaption {
-            heat: voice.quantity(Quantity::TemperatureDifference, grid.drift.set_k),
-            belt: voice.belt_difference(grid.drift.belt_m_per_min),
-            fits,
+            heat: voice.quantity(Quantity::TemperatureDifference, window.drift.set_k),
+            belt: voice.belt_difference(window.drift.belt_m_per_min),
+            fits: drift_fits(window, set_c, belt),
         }))
     });
     view! {
         <p class="cap">
-            {move || parts.get().unwrap_or_else(|| desk.label(Label::WindowFigure).into())}
+            {move || parts.get().unwrap_or_else(|| desk.label(Label::ClosedFigure).into())}
         </p>
     }
 }

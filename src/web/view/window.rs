@@ -3,15 +3,16 @@
 use super::field::stepped;
 use super::{advice, history, icon, map, margins};
 use crate::desk::{Field, Msg, Screen};
-use crate::plan::{Margin, Verdict, WindowReport};
+use crate::plan::{Code, Margin, Verdict, WindowReport};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 /// The screen.
 pub fn window(desk: Desk) -> impl IntoView {
     let state = desk.memo(|state| {
-        let pick = state.pick().map(|pick| pick.name.clone());
+        let pick = state.way().map(|pick| pick.name.clone());
         let closed = state.window.as_ref().is_some_and(|window| window.setting.is_none());
         (pick, state.window.is_some(), closed, state.asked.is_some())
     });
@@ -93,11 +94,15 @@ fn what_opens_it(desk: Desk) -> impl IntoView {
     let report = desk.memo(|state| (state.report.clone(), state.voice()));
     move || {
         let (report, voice) = report.get();
+        // A belt that could run slower opens some windows; then it is among the changes.
+        let slower = report.as_ref().is_some_and(|report| {
+            report.to_make_it_possible.iter().any(|reason| reason.code == Code::OpensSlower)
+        });
         view! {
             {report.map(|report| advice::changes(desk, &report, voice))}
             <h3 class="sec-head gap">{voice.label(Label::WhatDoesNot)}</h3>
             <ul class="plain dashes">
-                <li>{voice.label(Label::SlowerBeltNo)}</li>
+                {(!slower).then(|| view! { <li>{voice.label(Label::SlowerBeltNo)}</li> })}
                 <li>{voice.label(Label::LongerFlashNo)}</li>
                 <li>{voice.label(Label::ReducerNo)}</li>
             </ul>
@@ -107,6 +112,7 @@ fn what_opens_it(desk: Desk) -> impl IntoView {
 
 fn set_point(desk: Desk) -> impl IntoView {
     let shown = desk.memo(|state| (state.window.clone(), state.voice()));
+    let opened = RwSignal::new(false);
     let moved = desk
         .memo(|state| !state.draft.text(Field::Air).is_empty() || !state.draft.text(Field::Belt).is_empty());
     view! {
@@ -125,14 +131,22 @@ fn set_point(desk: Desk) -> impl IntoView {
         })}
         {move || {
             let (window, voice) = shown.get();
-            window.map(|window| view! {
-                {history::history_view(&window, voice)}
-                <details class="more blk">
-                    <summary class="btn btn-wide">{voice.label(Label::MarginsHere)}</summary>
-                    {margins::margin_rows(&window.margins, voice)}
-                </details>
-            })
+            window.map(|window| history::history_view(&window, voice))
         }}
+        // The table is drawn only while it is open: a drag draws everything else thirty times a second.
+        <details
+            class="more blk"
+            on:toggle=move |event| {
+                let target = event.target().and_then(|it| it.dyn_into::<web_sys::Element>().ok());
+                opened.set(target.is_some_and(|it| it.has_attribute("open")));
+            }
+        >
+            <summary class="btn btn-wide">{move || desk.label(Label::MarginsHere)}</summary>
+            {move || {
+                let (window, voice) = shown.get();
+                window.filter(|_| opened.get()).map(|window| margins::margin_rows(&window.margins, voice))
+            }}
+        </details>
     }
 }
 

@@ -37,6 +37,11 @@ impl Desk {
         Ok(self.client.execute(script, arguments).await?)
     }
 
+    /// Runs a script that calls its last argument when it is done, and hands back what it was called with.
+    pub async fn run_async(&self, script: &str) -> Result<Value> {
+        Ok(self.client.execute_async(script, vec![]).await?)
+    }
+
     /// The text of an element that is seen, as a person reads it; nothing if there is none.
     pub async fn text(&self, selector: &str) -> Result<Option<String>> {
         let script = format!("{FIND} return found?.checkVisibility() ? found.innerText.trim() : null;");

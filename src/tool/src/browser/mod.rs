@@ -6,6 +6,7 @@
 pub mod bench;
 pub mod desk;
 pub mod listener;
+pub mod measure;
 pub mod shots;
 pub mod stories;
 pub mod tablet;
@@ -27,9 +28,10 @@ pub fn obey(mut words: Vec<String>) -> Result<()> {
         "stories" => {
             in_runtime(async { stories::tell(&Workshop::find()?, words.first().map(String::as_str)).await })
         }
+        "measure" => in_runtime(async { measure::measure(&Workshop::find()?).await }),
         "shots" => in_runtime(async { shots::take(&Workshop::find()?, &words).await }),
         other => bail!(
-            "`{other}` is not known; this program is called by `cargo xtask test` and `cargo xtask shots`"
+            "`{other}` is not known; this program is called by `cargo xtask test`, `measure` and `shots`"
         ),
     }
 }

@@ -3,6 +3,7 @@
 //! A story is an async function that is handed the bench and tells what happens; add it to [`STORIES`]. Its name is
 //! the sentence that is printed. Each begins with a browser that nobody used before.
 
+mod cure_window;
 mod nothing_leaves;
 mod nothing_lost;
 mod opening;
@@ -31,7 +32,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 27] = stories![
+static STORIES: [Story; 29] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -59,6 +60,8 @@ static STORIES: [Story; 27] = stories![
     refusing::a_failure_while_working_is_told_so,
     ten_orders::each_answer_is_one_a_press_lead_would_accept,
     ten_orders::a_bad_label_keeps_the_last_answer_and_says_what_is_wrong,
+    cure_window::a_closed_window_shows_its_map_and_what_opens_it,
+    cure_window::a_dragged_set_point_says_where_it_fails,
 ];
 
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.

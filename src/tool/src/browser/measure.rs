@@ -1,0 +1,126 @@
+//! How long a person waits: the first answer, an answer and a frame of a drag, on a tablet four times slower than this machine.
+
+use crate::browser::bench::Bench;
+use crate::steps::say;
+use crate::workshop::{Workshop, write};
+use anyhow::{Context, Result};
+use serde_json::{Value, json};
+
+/// Cold starts that are timed.
+const STARTS: usize = 10;
+/// How much slower the tablet is than the machine.
+const SLOWER: u32 = 4;
+
+/// Waits for the first verdict and hands back the milliseconds since navigation began.
+const FIRST_ANSWER: &str = "
+    const done = arguments[0];
+    const look = () => {
+        const root = document.querySelector('whitehold-desk')?.shadowRoot;
+        const fact = root?.querySelector('[data-fact=air]');
+        if (fact) done(performance.now()); else setTimeout(look, 2);
+    };
+    look();";
+
+/// Answers every order of the week through the page's own buttons; hands back the milliseconds from tap to answer.
+const EVERY_ORDER: &str = "
+    const done = arguments[0];
+    const root = document.querySelector('whitehold-desk').shadowRoot;
+    const times = [];
+    const calm = () => new Promise((then) => requestAnimationFrame(() => setTimeout(then)));
+    (async () => {
+        root.querySelector('details.week').open = true;
+        const count = root.querySelectorAll('details.week button').length;
+        for (let turn = 0; turn < 3; turn += 1) {
+            for (let n = 0; n < count; n += 1) {
+                const row = root.querySelectorAll('details.week button')[n];
+                const answer = root.querySelector('.answer');
+                const start = performance.now();
+                row.click();
+                await calm();
+                while (answer.getAttribute('aria-busy') === 'true') await calm();
+                times.push(performance.now() - start);
+            }
+        }
+        done(times);
+    })();";
+
+/// Drags the set point in a circle, one move a frame; hands back the milliseconds between frames.
+const DRAG: &str = "
+    const done = arguments[0];
+    const root = document.querySelector('whitehold-desk').shadowRoot;
+    const hit = root.querySelector('#set-point');
+    const map = root.querySelector('#map').getBoundingClientRect();
+    const send = (type, x, y) => hit.dispatchEvent(new PointerEvent(type,
+        { bubbles: true, composed: true, pointerId: 1, clientX: x, clientY: y, buttons: 1 }));
+    const at = (turn) => [map.x + map.width * (0.5 + 0.3 * Math.cos(turn / 20)), map.y + map.height * (0.45 + 0.3 * Math.sin(turn / 20))];
+    const frames = [];
+    send('pointerdown', ...at(0));
+    let turn = 0;
+    let last = performance.now();
+    const step = (now) => {
+        frames.push(now - last);
+        last = now;
+        send('pointermove', ...at(turn += 1));
+        if (turn < 240) requestAnimationFrame(step);
+        else { send('pointerup', ...at(turn)); done(frames.slice(2)); }
+    };
+    requestAnimationFrame(step);";
+
+/// Measures the built page and writes `dist/measured.json`.
+///
+/// # Errors
+/// When the page is not built or does not answer.
+pub async fn measure(workshop: &Workshop) -> Result<()> {
+    let bench = Bench::set_up(workshop).await?;
+    let mut starts = Vec::new();
+    for _ in 0..STARTS {
+        let desk = bench.tablet().opens_the_file().await?;
+        starts.push(desk.run_async(FIRST_ANSWER).await?.as_f64().context("no time of a first answer")?);
+        desk.is_closed().await?;
+    }
+    let desk = bench.tablet().opens_the_file().await?;
+    desk.shows("[data-fact=air]").await?;
+    desk.settles().await?;
+    desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
+    let answers = numbers(&desk.run_async(EVERY_ORDER).await?)?;
+    desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await?;
+    desk.goes_to(&format!("{}#window", bench.file()?)).await?;
+    desk.shows("#say").await?;
+    desk.settles().await?;
+    desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
+    let frames = numbers(&desk.run_async(DRAG).await?)?;
+    desk.is_closed().await?;
+
+    let rows = [
+        row("first answer from file://, cold", &starts, 1),
+        row("from the tap on an order to its answer", &answers, SLOWER),
+        row("frame while the set point is dragged", &frames, SLOWER),
+    ];
+    for row in &rows {
+        say(&format!(
+            "{:44} median {:7.1} ms, 95 of 100 within {:7.1} ms, worst {:7.1} ms, {} times, {}x slower",
+            row["name"].as_str().unwrap_or_default(),
+            row["median_ms"].as_f64().unwrap_or(f64::NAN),
+            row["p95_ms"].as_f64().unwrap_or(f64::NAN),
+            row["worst_ms"].as_f64().unwrap_or(f64::NAN),
+            row["times"],
+            row["slower"],
+        ));
+    }
+    write(&workshop.dist().join("measured.json"), format!("{}\n", serde_json::to_string_pretty(&rows)?))
+}
+
+fn numbers(value: &Value) -> Result<Vec<f64>> {
+    let list = value.as_array().with_context(|| format!("no list of times, but {value}"))?;
+    Ok(list.iter().filter_map(Value::as_f64).collect())
+}
+
+fn row(name: &str, times: &[f64], slower: u32) -> Value {
+    let mut times = times.to_vec();
+    times.sort_by(f64::total_cmp);
+    let at = |share: f64| {
+        let place = (share * times.len() as f64).ceil() as usize;
+        times.get(place.saturating_sub(1)).copied()
+    };
+    json!({ "name": name, "median_ms": at(0.5), "p95_ms": at(0.95), "worst_ms": at(1.0), "times": times.len(), "slower": slower })
+}
