@@ -224,6 +224,8 @@ pub async fn two_tabs_write_by_turns(bench: &Bench) -> Result<()> {
     for number in 0..CHANGES {
         for tab in [0, 1] {
             desk.turns_to(tab).await?;
+            // What the other tab wrote is drawn here first: a tap that begins before it and ends after it meets nothing.
+            desk.settles().await?;
             let mesh = format!("mesh-{tab}-{number}");
             write_mesh(&desk, &mesh).await.with_context(|| mesh.clone())?;
         }
