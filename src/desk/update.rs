@@ -268,6 +268,8 @@ fn after(state: &mut State, before: &Draft, effects: &mut Vec<Effect>) {
     }
     reread(state, effects);
     look(state, effects);
+    // A drag is kept where it ends; until then what stands on the page is not on the disk.
+    state.keeping = Keeping::Saving;
     if state.touch != Some(Touch::Point) {
         keep(state, effects);
     }

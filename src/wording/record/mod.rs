@@ -199,6 +199,10 @@ impl Voice {
             }
             Some(Value::Object(parts)) => match (parts.get("value"), parts.get("unit")) {
                 (Some(Value::Number(value)), Some(Value::String(unit))) if unit == "1" => number(value),
+                // A price stands without its money: a number a kilogram.
+                (Some(Value::Number(value)), Some(Value::String(unit))) if unit.starts_with("1/") => {
+                    format!("{}\u{a0}{}", number(value), unit.trim_start_matches('1'))
+                }
                 (Some(Value::Number(value)), Some(Value::String(unit))) => {
                     format!("{}\u{a0}{unit}", number(value))
                 }

@@ -39,5 +39,5 @@ pub fn download(id: &str, class: &str, act: &str, words: &str) -> String {
 /// The head of a section, with words beside it.
 pub fn head(id: &str, words: &str, aside: &str) -> String {
     let (words, aside) = (text(words), text(aside));
-    format!("<h2 class=\"sec-head\" id=\"{id}\">{words} <span class=\"aside\">{aside}</span></h2>")
+    format!("<h2 class=\"sec-head gap-s\" id=\"{id}\">{words} <span class=\"aside\">{aside}</span></h2>")
 }

@@ -69,7 +69,7 @@ fn facts(facts: &[Fact], voice: Voice) -> String {
         format!("<dt>{}</dt><dd>{}</dd>", markup::text(&name), markup::text(&value))
     };
     let list: String = facts.iter().map(one).collect();
-    format!("<dl class=\"facts blk\">{list}</dl>")
+    format!("<dl class=\"holds blk\">{list}</dl>")
 }
 
 fn parts(open: &OpenRecord, voice: Voice) -> String {
