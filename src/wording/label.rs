@@ -6,6 +6,7 @@ pub enum Label {
     Sections,
     Job,
     Window,
+    Forecast,
     Undo,
     Redo,
     UnitsAre,
@@ -176,6 +177,26 @@ pub enum Label {
     ClothBelow,
     HowToMove,
     NoWindowYet,
+    // the forecast
+    HowItAges,
+    /// Under the band.
+    AgeingFigure,
+    BesideFresh,
+    InsideFilm,
+    /// Under the cuts.
+    CutFigure,
+    Fresh,
+    DyedFibres,
+    TheTrial,
+    PiecesToPrint,
+    InTheOven,
+    OnTheShelf,
+    PassMark,
+    OvenCeiling,
+    FiguresBehind,
+    Day,
+    NothingBleeds,
+    NoForecastYet,
 }
 
 /// Every sentence of the screens with numbers or names in it; the numbers come ready written.
@@ -333,5 +354,43 @@ pub enum Phrase {
     },
     Worth {
         chance: String,
+    },
+    ForecastTitle {
+        white: String,
+    },
+    DayNumber {
+        day: String,
+    },
+    OnDay {
+        day: String,
+        value: String,
+    },
+    StaysWhite {
+        chance: String,
+    },
+    GradeFrom {
+        grade: String,
+    },
+    DaysAt {
+        heat: String,
+    },
+    EyeSees {
+        depth: String,
+    },
+    AgeingSays {
+        fresh: String,
+        day: String,
+        likely: String,
+        low: String,
+        high: String,
+        limit: String,
+    },
+    FirstShows {
+        early: Option<String>,
+        likely: Option<String>,
+        last: String,
+    },
+    CutTitle {
+        days: Vec<String>,
     },
 }

@@ -1,6 +1,6 @@
 //! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
 
-use super::{icon, job, window};
+use super::{forecast, icon, job, window};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase, Quantity};
@@ -27,6 +27,7 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
                     {move || match screen.get() {
                         Screen::Job => job::job(desk).into_any(),
                         Screen::Window => window::window(desk).into_any(),
+                        Screen::Forecast => forecast::forecast(desk).into_any(),
                     }}
                 </main>
                 <footer class="foot">
@@ -59,6 +60,7 @@ fn index(desk: Desk) -> impl IntoView {
         let (label, sign) = match screen {
             Screen::Job => (Label::Job, icon::JOB),
             Screen::Window => (Label::Window, icon::WINDOW),
+            Screen::Forecast => (Label::Forecast, icon::FORECAST),
         };
         let here = move || desk.with(|state| state.screen == screen);
         view! {
@@ -173,6 +175,7 @@ fn title(desk: Desk) -> String {
     let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
     desk.with(|state| match (state.screen, state.way()) {
         (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
+        (Screen::Forecast, Some(pick)) => voice.say(&Phrase::ForecastTitle { white: pick.name.clone() }),
         _ => name,
     })
 }
@@ -180,7 +183,7 @@ fn title(desk: Desk) -> String {
 fn subtitle(desk: Desk) -> String {
     let voice = desk.voice();
     let line = desk.with(|state| match state.screen {
-        Screen::Window => state.draft.text(Field::Title).to_owned(),
+        Screen::Window | Screen::Forecast => state.draft.text(Field::Title).to_owned(),
         Screen::Job => voice.say(&Phrase::OrderLine {
             pieces: state.draft.text(Field::Pieces).into(),
             lot: state.draft.text(Field::Lot).into(),

@@ -2,9 +2,11 @@
 //! `wording`.
 
 mod advice;
+mod ageing;
 mod answer;
 mod cloth;
 mod field;
+mod forecast;
 mod form;
 mod frame;
 mod garments;
@@ -15,6 +17,7 @@ mod map;
 mod margins;
 mod rule;
 mod run;
+mod section;
 mod week;
 mod window;
 
