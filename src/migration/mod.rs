@@ -20,7 +20,9 @@
 //! the diffusivities, the surface dye and what a white binds are chosen to fit common practice, not measured.
 
 mod film;
+mod sheet;
 mod source;
 
 pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH, top_share};
+pub use sheet::{Beside, CELLS, Layer, Sheet, Step};
 pub use source::{Dye, DyedCloth, Release, release};
