@@ -212,6 +212,7 @@ fn dye_of(class: DyeClass, library: &Library) -> Result<Dye, Vec<FieldError>> {
         molar_mass: record.molar_mass.value,
         diffusivity_130c: in_fibre.fibre_diffusivity_130c.value,
         diffusion_energy: in_fibre.fibre_diffusion_energy.value * 1e3,
+        gate: None,
     })
 }
 

@@ -20,7 +20,13 @@
 //! the diffusivities, the surface dye and what a white binds are chosen to fit common practice, not measured.
 
 mod film;
+mod heat;
+mod sheet;
 mod source;
+mod storage;
 
-pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH, top_share};
+pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH};
+pub use heat::{HEAT_STEPS, Heat, HeatOf, HeatStep};
+pub use sheet::{Beside, CELLS, Layer, Sheet, Step};
 pub use source::{Dye, DyedCloth, Release, release};
+pub use storage::{DAY, Shelf, Stay, hot_stack, summer_container};

@@ -213,6 +213,7 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
     }
     test(&bounds::LOOKED_AT, order.use_.looked_at_after_days, "use");
     test(&bounds::STORAGE, order.use_.storage_c, "use");
+    test(&bounds::CONTAINER, order.use_.container_days, "use");
     if let Some(age) = order.use_.wearer_age_years {
         test(&bounds::AGE, age, "use");
     }

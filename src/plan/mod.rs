@@ -3,6 +3,7 @@
 //! Hands out [`Order`] and [`Report`] (the JSON contract) and the functions that turn one into the other.
 //! Ids are resolved by [`library`](crate::library) before anything here runs.
 
+mod ageing;
 mod answer;
 mod bench;
 pub mod bleed;

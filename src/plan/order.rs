@@ -37,6 +37,8 @@ pub mod bounds {
     pub const LOOKED_AT: Bound = bound("looked_at_after_days", 0.0, 3650.0, "d");
     /// Temperature of the store.
     pub const STORAGE: Bound = bound("storage_c", -20.0, 70.0, "°C");
+    /// Days in a container.
+    pub const CONTAINER: Bound = bound("container_days", 0.0, 365.0, "d");
     /// Age of the wearer.
     pub const AGE: Bound = bound("wearer_age_years", 0.0, 120.0, "years");
     /// Humidity of the room.
@@ -304,6 +306,12 @@ pub struct Use {
     pub storage_c: f64,
     /// Stacked while still hot.
     pub stacked_hot: bool,
+    /// Whether cloth of its own kind lies on the print: folded or stacked, as garments usually are.
+    #[serde(skip_serializing_if = "is_true")]
+    pub faced: bool,
+    /// Days in a container in summer, before the store.
+    #[serde(skip_serializing_if = "is_zero")]
+    pub container_days: f64,
     /// What the customer bans (`pvc`, `phthalates`).
     pub customer_bans: Vec<String>,
 }
@@ -317,9 +325,22 @@ impl Default for Use {
             looked_at_after_days: 90.0,
             storage_c: 25.0,
             stacked_hot: false,
+            faced: true,
+            container_days: 0.0,
             customer_bans: Vec::new(),
         }
     }
+}
+
+// Serde hands the field by reference.
+#[allow(clippy::trivially_copy_pass_by_ref)]
+fn is_true(value: &bool) -> bool {
+    *value
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref)]
+fn is_zero(value: &f64) -> bool {
+    *value == 0.0
 }
 
 /// What the garment is for.
