@@ -5,6 +5,13 @@ fn show() {
     for anchor in &library.anchors {
         let t = std::time::Instant::now();
         let c = anchor_chance(anchor, &library, "long-kiln");
-        println!("{:45} {:.3} want {:.2} {:?} {} ms", anchor.id, c.unwrap_or(f64::NAN), anchor.fails.value, anchor.fails.range, t.elapsed().as_millis());
+        println!(
+            "{:45} {:.3} want {:.2} {:?} {} ms",
+            anchor.id,
+            c.unwrap_or(f64::NAN),
+            anchor.fails.value,
+            anchor.fails.range,
+            t.elapsed().as_millis()
+        );
     }
 }

@@ -5,7 +5,9 @@ use super::cloth::cloth;
 use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
-use crate::plan::{self, Base, Job, Order, Pick, PickWindow, Report, Rules, WindowReport};
+use crate::plan::{
+    self, Base, BleedForecast, Job, Order, Pick, PickForecast, PickWindow, Report, Rules, WindowReport,
+};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{FieldError, Problem};
 
@@ -35,13 +37,43 @@ pub fn window(
 /// # Errors
 /// As [`answer`]; a pick whose white is not known.
 pub fn pick_window(order: &Order, library: &Library, pick: &Pick) -> Result<PickWindow, Vec<FieldError>> {
+    let job = job_of(order, library, pick)?;
+    let window = PickWindow::new(job, pick.clone()).map_err(|error| outside(order, &error))?;
+    window.ok_or_else(|| not_of_this_order(pick))
+}
+
+/// The forecast of one pick, ready for any set point.
+///
+/// # Errors
+/// As [`pick_window`]; a pick under which nothing bleeds.
+pub fn pick_forecast(order: &Order, library: &Library, pick: &Pick) -> Result<PickForecast, Vec<FieldError>> {
+    let job = job_of(order, library, pick)?;
+    let forecast = PickForecast::new(job, pick.clone()).map_err(|error| outside(order, &error))?;
+    forecast.ok_or_else(|| not_of_this_order(pick))
+}
+
+/// A forecast at the pick's own set point, or `at` (set temperature in °C, belt in m/min).
+///
+/// # Errors
+/// As [`pick_forecast`].
+pub fn forecast_at(
+    order: &Order,
+    pick: &Pick,
+    forecast: &PickForecast,
+    at: Option<(f64, f64)>,
+) -> Result<BleedForecast, Vec<FieldError>> {
+    let report = forecast.report(at).map_err(|error| outside(order, &error))?;
+    report.ok_or_else(|| not_of_this_order(pick))
+}
+
+/// The order resolved, with the pick's white in it even where the shelf does not hold it.
+fn job_of(order: &Order, library: &Library, pick: &Pick) -> Result<Job, Vec<FieldError>> {
     let mut job = job(order, library)?;
     if !job.whites.iter().any(|white| white.id == pick.white) {
         let record = library.white_record(&pick.white).map_err(|error| vec![error])?;
         job.whites.push(library.white(record).map_err(|error| vec![error])?);
     }
-    let window = PickWindow::new(job, pick.clone()).map_err(|error| outside(order, &error))?;
-    window.ok_or_else(|| not_of_this_order(pick))
+    Ok(job)
 }
 
 /// A window's report at a set point.

@@ -163,6 +163,17 @@ impl<const L: usize> Sheet<L> {
         })
     }
 
+    /// All dye of one lane in each cell, free and bound, kg/m³.
+    pub fn held(&self, lane: usize) -> impl Iterator<Item = f64> + '_ {
+        self.held.iter().map(move |held| held[lane])
+    }
+
+    /// Free dye in the film, kg/m².
+    #[must_use]
+    pub fn free_dye(&self) -> Lanes<L> {
+        self.free.iter().zip(&self.width).fold(Lanes::ZERO, |sum, (free, &width)| sum + *free * width)
+    }
+
     /// Mean free dye in the top [`VISIBLE_DEPTH`], or in the whole of a thinner film, kg/m³. Bound dye has been taken
     /// up by what binds it and is not seen: assumed.
     #[must_use]

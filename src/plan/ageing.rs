@@ -1,9 +1,9 @@
 //! A print from the dryer's mouth to the day that somebody looks: one film, one march, for the verdict, the map and
 //! the forecast alike.
 
-use super::judge::FlashStep;
 use super::Job;
 use super::candidate::Candidate;
+use super::judge::FlashStep;
 use crate::dryer::History;
 use crate::migration::{
     Beside, Binding, DAY, DyedCloth, FilmDiffusion, Heat, HeatOf, Layer, Release, Sheet, Shelf, Stay,
@@ -16,8 +16,8 @@ use crate::quantity::units::kelvin;
 pub const LANES: usize = 8;
 /// Days at which a film is looked at; later ones only where somebody looks so late.
 const DAYS: [f64; 21] = [
-    0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0, 14.0, 21.0, 30.0, 45.0, 60.0, 75.0, 90.0, 180.0, 365.0, 730.0,
-    1460.0, 3650.0,
+    0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0, 14.0, 21.0, 30.0, 45.0, 60.0, 75.0, 90.0, 180.0, 365.0,
+    730.0, 1460.0, 3650.0,
 ];
 /// A blocker's diffusivity as a multiple of a white's: its flakes and carbon lie across the way. 0.1 to 1, assumed.
 const BLOCKER_DIFFUSIVITY: f64 = 0.3;

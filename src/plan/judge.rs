@@ -114,6 +114,8 @@ pub struct Judged<'a> {
     pub acid_seconds: f64,
     /// The film with its heat and its shelf; absent where nothing bleeds.
     pub ageing: Option<Ageing>,
+    /// Dye that heat drives into it in the middle lot, kg/m².
+    pub arrives: Option<Band>,
 }
 
 /// Which kinetics must fuse: all inks share one heat, and the one that cures hottest sets it.
@@ -167,7 +169,7 @@ pub fn judge<'a>(
     // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
     let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
-    let Bleeding { chances: bleeds, margin: bleed, grade, ageing } =
+    let Bleeding { chances: bleeds, margin: bleed, grade, ageing, arrives } =
         bleeding(job, cloth, &way, flash.as_ref(), &history);
     let (cracks, stretch) = cracking(job, cloth, &way);
     let (ghosts, ghosting) = ghosting(job, cloth, &way);
@@ -208,6 +210,7 @@ pub fn judge<'a>(
         hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
         acid_seconds: seconds_over(&history, rules.acid_onset),
         ageing,
+        arrives,
     })
 }
 
@@ -272,6 +275,7 @@ struct Bleeding {
     margin: Option<Margin>,
     grade: Option<GreyStep>,
     ageing: Option<Ageing>,
+    arrives: Option<Band>,
 }
 
 /// Chance that the white turns, over drift, and its margin.
@@ -284,7 +288,13 @@ fn bleeding(
 ) -> Bleeding {
     let rules = &job.rules;
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return Bleeding { chances: Band::exact(0.0), margin: None, grade: None, ageing: None };
+        return Bleeding {
+            chances: Band::exact(0.0),
+            margin: None,
+            grade: None,
+            ageing: None,
+            arrives: None,
+        };
     };
     let arrives = arrives(job, dyed, way, flash, history);
     let ageing = Ageing::new(job, dyed, way, flash, history);
@@ -298,6 +308,7 @@ fn bleeding(
         margin: Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
         grade: Some(path.grade(arrives.likely).step),
         ageing: Some(ageing),
+        arrives: Some(arrives),
     }
 }
 

@@ -13,6 +13,7 @@ pub mod decide;
 mod dial;
 mod evidence;
 mod explain;
+mod forecast;
 mod forecast_shape;
 mod job;
 mod judge;
@@ -30,6 +31,7 @@ mod window_shape;
 pub use answer::{answer, weigh};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
+pub use forecast::PickForecast;
 pub use forecast_shape::{BleedForecast, Cut, DyeLedger, FirstShows, GradeLine, Spread};
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{

@@ -4,9 +4,7 @@ use super::ageing::{LANES, Reach, Worlds, release_elsewhere};
 use super::bleed::BleedPath;
 use super::candidate::Candidate;
 use super::dial::{room_around, setting};
-use super::judge::{
-    FlashStep, Judged, flash_step, judge, looks, must_fuse, stack_of,
-};
+use super::judge::{FlashStep, Judged, flash_step, judge, looks, must_fuse, stack_of};
 use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Setting, Side, Topic, Wall, WindowReport};
 use crate::cure::{Cure, trace};

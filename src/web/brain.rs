@@ -3,7 +3,7 @@
 use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
-use crate::plan::{Code, Order, Pick, PickWindow, Report, Value, WindowReport};
+use crate::plan::{BleedForecast, Code, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport};
 use crate::quantity::FieldError;
 use std::sync::Mutex;
 
@@ -15,6 +15,8 @@ pub struct Brain {
     pub room: PrintRoom,
     /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
     open: Mutex<Option<(Order, Pick, PickWindow)>>,
+    /// The same of the forecast.
+    aged: Mutex<Option<(Order, Pick, PickForecast)>>,
 }
 
 impl Brain {
@@ -23,7 +25,12 @@ impl Brain {
     /// # Errors
     /// If a file of the library cannot be read.
     pub fn new() -> Result<Self, LibraryError> {
-        Ok(Self { library: library::starter()?, room: library::harbour_lane()?, open: Mutex::new(None) })
+        Ok(Self {
+            library: library::starter()?,
+            room: library::harbour_lane()?,
+            open: Mutex::new(None),
+            aged: Mutex::new(None),
+        })
     }
 
     /// The answer to an order.
@@ -54,6 +61,28 @@ impl Brain {
         let window = library::pick_window(order, &self.library, pick)?;
         let report = library::report_at(order, pick, &window, at);
         *open = Some((order.clone(), pick.clone(), window));
+        report
+    }
+
+    /// How the white of a way ages, at a set point (°C, m/min) or at the best.
+    ///
+    /// # Errors
+    /// As [`Self::answer`].
+    pub fn forecast(
+        &self,
+        order: &Order,
+        pick: &Pick,
+        at: Option<(f64, f64)>,
+    ) -> Result<BleedForecast, Vec<FieldError>> {
+        let mut aged = self.aged.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        if let Some((for_order, for_pick, forecast)) = aged.as_ref()
+            && (for_order, for_pick) == (order, pick)
+        {
+            return library::forecast_at(order, pick, forecast, at);
+        }
+        let forecast = library::pick_forecast(order, &self.library, pick)?;
+        let report = library::forecast_at(order, pick, &forecast, at);
+        *aged = Some((order.clone(), pick.clone(), forecast));
         report
     }
 
