@@ -166,10 +166,12 @@ impl State {
         })
     }
 
-    /// Whether the chosen way has dye that could travel.
+    /// Whether the chosen way has dye that could travel, and a setting to travel at.
     #[must_use]
     pub fn bleeds(&self) -> bool {
-        self.way().is_some_and(|pick| pick.margins.iter().any(|margin| margin.what == Topic::Bleed))
+        self.pick().is_some_and(|pick| {
+            pick.setting.is_some() && pick.margins.iter().any(|margin| margin.what == Topic::Bleed)
+        })
     }
 
     /// Where the shown screen stands in the dryer: its own set point, or the best of the way.

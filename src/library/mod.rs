@@ -13,7 +13,7 @@ mod run;
 mod starter;
 
 pub use anchor::anchor_chance;
-pub use ask::{answer, forecast_at, job, pick_forecast, pick_window, report_at, window};
+pub use ask::{answer, forecast_at, job, oven_test, pick_forecast, pick_window, report_at, window};
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
 pub use resolve::cure_kinetics;
 pub use run::{

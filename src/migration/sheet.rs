@@ -154,23 +154,20 @@ impl<const L: usize> Sheet<L> {
         self.held.iter().zip(&self.width).fold(Lanes::ZERO, |sum, (held, &width)| sum + *held * width)
     }
 
-    /// Free dye of one lane in each cell, kg/m³, with the depth of the cell's middle above the cloth, m.
-    pub fn profile(&self, lane: usize) -> impl Iterator<Item = (f64, f64)> + '_ {
+    /// Each cell of one lane, from the cloth up: height of its middle over the cloth, m, and its free and bound dye,
+    /// kg/m³.
+    pub fn profile(&self, lane: usize) -> impl Iterator<Item = [f64; 3]> + '_ {
         let mut above = 0.0;
-        self.width.iter().zip(&self.free).map(move |(&width, free)| {
+        self.width.iter().zip(self.free.iter().zip(&self.held)).map(move |(&width, (free, held))| {
             above += width;
-            (above - 0.5 * width, free[lane].max(0.0))
+            let free = free[lane].max(0.0);
+            [above - 0.5 * width, free, (held[lane] - free).max(0.0)]
         })
-    }
-
-    /// All dye of one lane in each cell, free and bound, kg/m³.
-    pub fn held(&self, lane: usize) -> impl Iterator<Item = f64> + '_ {
-        self.held.iter().map(move |held| held[lane])
     }
 
     /// Free dye in the film, kg/m².
     #[must_use]
-    pub fn free_dye(&self) -> Lanes<L> {
+    pub fn free(&self) -> Lanes<L> {
         self.free.iter().zip(&self.width).fold(Lanes::ZERO, |sum, (free, &width)| sum + *free * width)
     }
 

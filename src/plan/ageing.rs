@@ -6,7 +6,7 @@ use super::candidate::Candidate;
 use super::judge::FlashStep;
 use crate::dryer::History;
 use crate::migration::{
-    Beside, Binding, DAY, DyedCloth, FilmDiffusion, Heat, HeatOf, Layer, Release, Sheet, Shelf, Stay,
+    Beside, Binding, DAY, Dye, DyedCloth, FilmDiffusion, Heat, HeatOf, Layer, Release, Sheet, Shelf, Stay,
     hot_stack, release, summer_container,
 };
 use crate::numerics::Lanes;
@@ -37,8 +37,12 @@ pub struct Ageing {
     pub heat: Heat,
     /// What heat has taken out of the cloth.
     pub released: Release<1>,
-    dyed: DyedCloth,
-    diffusion: FilmDiffusion,
+    /// The same, were its fibre closed below the heat that cloth is usually set at.
+    pub gated: Release<1>,
+    /// The cloth.
+    pub dyed: DyedCloth,
+    /// How dye spreads in the film as it came out of the heat.
+    pub diffusion: FilmDiffusion,
     stays: Vec<Stay>,
     faced: bool,
     /// Day that matters.
@@ -50,8 +54,10 @@ pub struct Ageing {
 pub struct Worlds<const L: usize> {
     /// Dye that heat drives into the film, kg/m².
     pub arrives: Lanes<L>,
-    /// How much faster dye spreads in the film.
+    /// How much faster dye spreads in the film on the shelf.
     pub film: Lanes<L>,
+    /// How much faster it does in the heat.
+    pub heat_film: Lanes<L>,
     /// How much more the own cloth gives on the shelf.
     pub own: Lanes<L>,
     /// How much more the facing cloth gives.
@@ -62,7 +68,8 @@ impl<const L: usize> Worlds<L> {
     /// Lots whose dye travels more or less than the middle one's by `times`.
     #[must_use]
     pub fn lots(arrives: f64, times: Lanes<L>) -> Self {
-        Self { arrives: times * arrives, film: Lanes::splat(1.0), own: times, facing: times }
+        let one = Lanes::splat(1.0);
+        Self { arrives: times * arrives, film: one, heat_film: one, own: times, facing: times }
     }
 }
 
@@ -168,6 +175,10 @@ impl Ageing {
             diffusion: diffusion.fused(heat.fused),
             heat,
             released: release(history, dyed).lane(0).and(elsewhere),
+            gated: {
+                let shut = DyedCloth { dye: Dye { gate: Some(Dye::USUAL_SETTING), ..dyed.dye }, ..*dyed };
+                release(history, &shut).lane(0).and(release_elsewhere(job, &shut, way, flash))
+            },
             dyed: *dyed,
             stays: stays(job),
             faced: job.order.use_.faced,
@@ -182,6 +193,18 @@ impl Ageing {
         let binding =
             Binding { capacity: self.white.capacity * self.white.thickness, film: self.white.thickness };
         Some(Self { blocker: None, binding, ..self.clone() })
+    }
+
+    /// The same film stored otherwise and looked at on another day.
+    #[must_use]
+    pub fn stored(&self, stays: Vec<Stay>, looked_at: f64) -> Self {
+        Self { stays, looked_at, ..self.clone() }
+    }
+
+    /// Temperature of the store, K.
+    #[must_use]
+    pub fn store(&self) -> f64 {
+        self.stays.last().map_or(298.15, |stay| stay.high)
     }
 
     /// Days at which the film is looked at, up to `last` and the day that matters.
@@ -203,7 +226,7 @@ impl Ageing {
         mut seen: impl FnMut(usize, &Sheet<L>),
     ) {
         let mut sheet = Sheet::clean(self.white, self.blocker);
-        self.heat.drive(&mut sheet, worlds.arrives, worlds.film);
+        self.heat.drive(&mut sheet, worlds.arrives, worlds.heat_film);
         sheet.own = self.dyed.beside(&self.released);
         sheet.facing = if self.faced { self.dyed.beside(&Release::NONE) } else { Beside::AIR };
         let shelf = Shelf {

@@ -20,7 +20,7 @@ pub struct BleedForecast {
     pub blocker_um: f64,
     /// Where the print lies, °C.
     pub storage_c: f64,
-    /// Days after printing, rising from 0 to 90.
+    /// Days after printing, rising from 0 to 90, or to the day that matters where that is later.
     pub days: Vec<f64>,
     /// Colour difference from the fresh print on each of these days, ΔE00.
     pub de00: Vec<Spread>,
@@ -32,6 +32,8 @@ pub struct BleedForecast {
     pub looked_at_days: f64,
     /// Chance that it has not passed its limit by then, 0 to 1.
     pub stays_white: f64,
+    /// Chance that it has passed its limit by each of `days`, 0 to 1: earlier tests and what no model sees included.
+    pub shows: Vec<f64>,
     /// The day it first passes its limit.
     pub first_shows: FirstShows,
     /// Cuts through the film of the likely case: fresh first, then later days.
@@ -42,6 +44,51 @@ pub struct BleedForecast {
     pub turned: [Lab; 3],
     /// Where the dye of the likely case comes from and goes to by the last day.
     pub ledger: DyeLedger,
+    /// The likely case in other worlds, on the same days.
+    pub worlds: OtherWorlds,
+    /// Colour difference where the white overhangs its blocker, on the day that matters, ΔE00; absent without one.
+    pub rim_de00: Option<Spread>,
+    /// Ghosting: no equation, how often the class is seen to do it.
+    pub ghosting: Ghosting,
+}
+
+/// What the likely case would be if something that nobody knows were otherwise; ΔE00 on each of the forecast's days.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OtherWorlds {
+    /// Dye spreads in the film as slowly as it may.
+    pub slow_film: Vec<f64>,
+    /// As fast as it may.
+    pub fast_film: Vec<f64>,
+    /// The dryer at its cold corner.
+    pub cold: Vec<f64>,
+    /// At its hot corner.
+    pub hot: Vec<f64>,
+    /// The fibre closed below the heat it was set at. At the robust set point this world and the plain one agree,
+    /// because both are held to what the trade sees there; away from it they part.
+    pub gated: Vec<f64>,
+    /// Nothing lies on the print.
+    pub open: Vec<f64>,
+    /// The store ten kelvin warmer.
+    pub warmer: Vec<f64>,
+}
+
+/// How often this class of white ghosts on such a shade. No equation stands behind it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Ghosting {
+    /// How often, 0 to 1.
+    pub frequency: f64,
+    /// How often the class does it on a light cotton shade.
+    pub class: f64,
+    /// Times for the shade: light or sensitive, or not.
+    pub shade: f64,
+    /// Times for damp air.
+    pub damp: f64,
+    /// Times for stacking hot.
+    pub stacked: f64,
+    /// Times for how long it lies.
+    pub time: f64,
 }
 
 /// A value over lots and worlds, by the share of cases below it.
@@ -102,9 +149,16 @@ pub struct Cut {
 pub struct DyeLedger {
     /// Driven in by the heat of flashes, dryer and pressing, mg/m².
     pub heat_mg_per_m2: f64,
+    /// The part of it that crossed as vapour, mg/m².
+    pub vapour_mg_per_m2: f64,
+    /// The part that came where fibre touches film, mg/m².
+    pub contact_mg_per_m2: f64,
+    /// The part that lay loose on the yarns, mg/m².
+    pub loose_mg_per_m2: f64,
     /// Come from the own cloth since, mg/m²; below 0 where it went back.
     pub own_mg_per_m2: f64,
-    /// Come from the cloth that lies on the print, mg/m²; below 0 where it was lost to it or to the air.
+    /// Come from the cloth that lies on the print, mg/m², less what heat drove off into the air; below 0 where more was
+    /// lost than came.
     pub facing_mg_per_m2: f64,
     /// In the film and free, mg/m².
     pub free_mg_per_m2: f64,

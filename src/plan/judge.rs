@@ -5,10 +5,11 @@ use super::bleed::{BleedPath, chance, lots};
 use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
+use super::ghosting::ghosting;
 use super::press::press_margins;
 use super::rank;
 use super::window::{Demands, SetPoint};
-use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
+use super::{Cloth, CureKind, Finish, Job, Margin, Rules, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::HistoryError;
 use crate::dryer::{
@@ -112,10 +113,8 @@ pub struct Judged<'a> {
     pub hottest_cloth_c: f64,
     /// Longest that the film is over the heat from which plasticised PVC without stabiliser loses acid, s.
     pub acid_seconds: f64,
-    /// The film with its heat and its shelf; absent where nothing bleeds.
-    pub ageing: Option<Ageing>,
-    /// Dye that heat drives into it in the middle lot, kg/m².
-    pub arrives: Option<Band>,
+    /// What bleeds in it; absent where nothing does.
+    pub bled: Option<Bled>,
 }
 
 /// Which kinetics must fuse: all inks share one heat, and the one that cures hottest sets it.
@@ -169,10 +168,12 @@ pub fn judge<'a>(
     // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
     let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
-    let Bleeding { chances: bleeds, margin: bleed, grade, ageing, arrives } =
+    let Bleeding { chances: bleeds, margin: bleed, grade, bled } =
         bleeding(job, cloth, &way, flash.as_ref(), &history);
     let (cracks, stretch) = cracking(job, cloth, &way);
-    let (ghosts, ghosting) = ghosting(job, cloth, &way);
+    let ghosting = ghosting(job, cloth, way.white);
+    let ghosts = ghosting.frequency;
+    let ghosting = (ghosts > 0.002).then(|| frequency(job, Topic::Ghosting, ghosts));
     let (comes_off, adhesion) = adhesion(job, cloth, &way);
     margins.extend(press_margins(job, cloth, &way));
     margins.push(stretch);
@@ -209,8 +210,7 @@ pub fn judge<'a>(
         hottest_film_c: celsius(history.film_peak().largest()),
         hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
         acid_seconds: seconds_over(&history, rules.acid_onset),
-        ageing,
-        arrives,
+        bled,
     })
 }
 
@@ -269,13 +269,23 @@ fn heat_margins(
     margins
 }
 
+/// A film that bleeds, with all that its forecast needs.
+#[derive(Clone, Debug)]
+pub struct Bled {
+    /// The film with its heat and its shelf.
+    pub ageing: Ageing,
+    /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
+    pub arrives: Band,
+    /// The rule, its lots as far apart as what is known of this cloth leaves them.
+    pub rules: Rules,
+}
+
 /// What is said of a way's bleeding.
 struct Bleeding {
     chances: Band,
     margin: Option<Margin>,
     grade: Option<GreyStep>,
-    ageing: Option<Ageing>,
-    arrives: Option<Band>,
+    bled: Option<Bled>,
 }
 
 /// Chance that the white turns, over drift, and its margin.
@@ -286,36 +296,30 @@ fn bleeding(
     flash: Option<&FlashStep>,
     history: &History<WORLDS>,
 ) -> Bleeding {
-    let rules = &job.rules;
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return Bleeding {
-            chances: Band::exact(0.0),
-            margin: None,
-            grade: None,
-            ageing: None,
-            arrives: None,
-        };
+        return Bleeding { chances: Band::exact(0.0), margin: None, grade: None, bled: None };
     };
-    let arrives = arrives(job, dyed, way, flash, history);
+    let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
+    let arrives = arrives(job, cloth, dyed, way, flash, history);
     let ageing = Ageing::new(job, dyed, way, flash, history);
-    let reach = ageing.reach(&Worlds::lots(arrives.likely, lots(rules)));
+    let reach = ageing.reach(&Worlds::lots(arrives.likely, lots(&rules)));
     let path = BleedPath { fresh: &fresh, dye: &dye, reach };
     let critical = path.critical(rules.bleed);
-    let chances = arrives.map(|dye| with_evidence(job, cloth, way, chance(dye, critical, rules)));
-    let band = path.band(arrives.likely, rules);
+    let chances = arrives.map(|dye| with_evidence(job, cloth, way, &rules, chance(dye, critical, &rules)));
+    let band = path.band(arrives.likely, &rules);
     Bleeding {
         chances,
         margin: Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
         grade: Some(path.grade(arrives.likely).step),
-        ageing: Some(ageing),
-        arrives: Some(arrives),
+        bled: Some(Bled { ageing, arrives, rules }),
     }
 }
 
 /// Dye that heat drives into the film, kg/m²: at the cold corner, as the mean of the run as planned and both corners,
 /// and at the hot corner.
-pub(super) fn arrives(
+fn arrives(
     job: &Job,
+    cloth: &Cloth,
     dyed: &DyedCloth,
     way: &Candidate<'_>,
     flash: Option<&FlashStep>,
@@ -328,7 +332,7 @@ pub(super) fn arrives(
         theta: here.theta + elsewhere.theta[0],
         surface: here.surface + elsewhere.surface[0],
     };
-    let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total);
+    let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total) * cloth.belief.shift.exp();
     Band { low: cold, likely: (planned + cold + hot) / 3.0, high: hot }
 }
 
@@ -348,16 +352,6 @@ fn cracking(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Margin) {
 fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
     let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
     margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
-}
-
-/// Chance that the white ghosts on this shade. No equation: the class's frequency on a light cotton shade, a
-/// twentieth of it elsewhere, more in damp air and hot stacks; common practice, no source.
-fn ghosting(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Option<Margin>) {
-    let shade = if cloth.is_light() && cloth.cellulosic() > 0.3 { 1.0 } else { 0.05 };
-    let damp = if job.order.shop.humidity_percent > 70.0 { 1.6 } else { 1.0 };
-    let stacked = if job.order.use_.stacked_hot { 1.6 } else { 1.0 };
-    let chance = (way.white.ghosting * shade * damp * stacked).min(0.9);
-    (chance, (chance > 0.002).then(|| frequency(job, Topic::Ghosting, chance)))
 }
 
 /// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source.

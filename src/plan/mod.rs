@@ -15,10 +15,12 @@ mod evidence;
 mod explain;
 mod forecast;
 mod forecast_shape;
+mod ghosting;
 mod job;
 mod judge;
 mod opening;
 mod order;
+mod oven;
 mod press;
 mod rank;
 mod reason;
@@ -32,12 +34,15 @@ pub use answer::{answer, weigh};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
 pub use forecast::PickForecast;
-pub use forecast_shape::{BleedForecast, Cut, DyeLedger, FirstShows, GradeLine, Spread};
+pub use forecast_shape::{
+    BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, Spread,
+};
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
     Priority, Role, Shop, Use, UseKind, bounds,
 };
+pub use oven::OvenTest;
 pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
     Caution, Look, Margin, Part, Pick, Plan, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown,

@@ -1,3 +1,4 @@
+use crate::migration::FastnessGrade;
 use crate::quantity::Bound;
 use crate::textile::{Construction, Fibre};
 use serde::{Deserialize, Serialize};
@@ -37,6 +38,16 @@ pub mod bounds {
     pub const LOOKED_AT: Bound = bound("looked_at_after_days", 0.0, 3650.0, "d");
     /// Temperature of the store.
     pub const STORAGE: Bound = bound("storage_c", -20.0, 70.0, "°C");
+    /// Grade of a test of the cloth.
+    pub const GRADE: Bound = bound("grade", 1.0, 5.0, "");
+    /// Temperature of a test of the cloth.
+    pub const TEST_HEAT: Bound = bound("temp_c", 20.0, 230.0, "°C");
+    /// Duration of a test of the cloth.
+    pub const TEST_SECONDS: Bound = bound("seconds", 1.0, 1e6, "s");
+    /// Hours of an oven test.
+    pub const OVEN_HOURS: Bound = bound("hours", 0.1, 2000.0, "h");
+    /// Its temperature.
+    pub const OVEN: Bound = bound("oven_c", 20.0, 120.0, "°C");
     /// Days in a container.
     pub const CONTAINER: Bound = bound("container_days", 0.0, 365.0, "d");
     /// Age of the wearer.
@@ -91,6 +102,15 @@ pub struct Garment {
     pub stretch_percent: f64,
     /// Liquid water on it, % of its dry weight.
     pub added_water_percent: f64,
+    /// Tests of the cloth alone: the supplier's heat-fastness grades, the shop's own press test.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fastness: Vec<FastnessGrade>,
+    /// Made of recycled polyester.
+    #[serde(skip_serializing_if = "is_false")]
+    pub recycled: bool,
+    /// Dyed over an older or a wrong shade, as blacks often are.
+    #[serde(skip_serializing_if = "is_false")]
+    pub over_dyed: bool,
     /// Dye lot.
     pub lot: String,
     /// Pieces to print.
@@ -113,6 +133,9 @@ impl Default for Garment {
             finish: Vec::new(),
             stretch_percent: 0.0,
             added_water_percent: 0.0,
+            fastness: Vec::new(),
+            recycled: false,
+            over_dyed: false,
             lot: String::new(),
             pieces: 1,
             spares: 0,
@@ -144,6 +167,8 @@ pub enum DyeClass {
     MediumEnergy,
     /// Holds on.
     HighEnergy,
+    /// Fluorescent: small molecules that leave easily and lie loose.
+    Fluorescent,
     /// The cloth itself was printed by sublimation.
     SublimationPrinted,
     /// Coloured in the melt: nothing to leave.
@@ -336,6 +361,11 @@ impl Default for Use {
 #[allow(clippy::trivially_copy_pass_by_ref)]
 fn is_true(value: &bool) -> bool {
     *value
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref)]
+fn is_false(value: &bool) -> bool {
+    !*value
 }
 
 #[allow(clippy::trivially_copy_pass_by_ref)]

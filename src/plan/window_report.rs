@@ -162,11 +162,11 @@ fn walls(job: &Job, cloth: &Cloth, window: &Window, judged: &Judged<'_>) -> Vec<
 /// Dye that comes from outside the dryer, kg/m², and how much of all reaches the top, for amounts from next to none to
 /// what no white takes; nothing where nothing bleeds.
 fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, Reach)> {
-    let (dyed, ageing) = (cloth.dyed.as_ref()?, judged.ageing.as_ref()?);
+    let (dyed, ageing) = (cloth.dyed.as_ref()?, &judged.bled.as_ref()?.ageing);
     let elsewhere = release_elsewhere(job, dyed, &judged.way, judged.flash.as_ref());
     let amounts = Lanes::<LANES>([0.5e-6, 5e-6, 20e-6, 60e-6, 150e-6, 400e-6, 800e-6, 1600e-6]);
     let one = Lanes::splat(1.0);
-    let reach = ageing.reach(&Worlds { arrives: amounts, film: one, own: one, facing: one });
+    let reach = ageing.reach(&Worlds { arrives: amounts, film: one, heat_film: one, own: one, facing: one });
     Some((dyed.arrives(&elsewhere)[0], reach))
 }
 

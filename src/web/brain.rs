@@ -64,7 +64,7 @@ impl Brain {
         report
     }
 
-    /// How the white of a way ages, at a set point (°C, m/min) or at the best.
+    /// How the white of a way ages, at a set point (°C, m/min) or at the best; nothing where nothing bleeds.
     ///
     /// # Errors
     /// As [`Self::answer`].
@@ -73,15 +73,15 @@ impl Brain {
         order: &Order,
         pick: &Pick,
         at: Option<(f64, f64)>,
-    ) -> Result<BleedForecast, Vec<FieldError>> {
+    ) -> Result<Option<BleedForecast>, Vec<FieldError>> {
         let mut aged = self.aged.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
         if let Some((for_order, for_pick, forecast)) = aged.as_ref()
             && (for_order, for_pick) == (order, pick)
         {
-            return library::forecast_at(order, pick, forecast, at);
+            return library::forecast_at(order, forecast, at);
         }
-        let forecast = library::pick_forecast(order, &self.library, pick)?;
-        let report = library::forecast_at(order, pick, &forecast, at);
+        let Some(forecast) = library::pick_forecast(order, &self.library, pick)? else { return Ok(None) };
+        let report = library::forecast_at(order, &forecast, at);
         *aged = Some((order.clone(), pick.clone(), forecast));
         report
     }

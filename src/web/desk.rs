@@ -102,7 +102,9 @@ impl Desk {
             }
             Some(Some(Effect::Forecast { order, pick, key, at })) => {
                 let result = self.brain.with_value(|brain| brain.forecast(&order, &pick, at));
-                self.send(Msg::Forecast(key, result.map(Box::new)));
+                if let Some(result) = result.transpose() {
+                    self.send(Msg::Forecast(key, result.map(Box::new)));
+                }
             }
             _ => {}
         }

@@ -485,6 +485,7 @@ pub(super) fn dye_class(class: DyeClass) -> &'static str {
         DyeClass::LowEnergy => "Leaves easily",
         DyeClass::MediumEnergy => "In between",
         DyeClass::HighEnergy => "Holds on",
+        DyeClass::Fluorescent => "Fluorescent",
         DyeClass::SublimationPrinted => "Sublimation print",
         DyeClass::MassDyed => "Dyed in the melt",
     }

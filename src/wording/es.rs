@@ -484,6 +484,7 @@ pub(super) fn dye_class(class: DyeClass) -> &'static str {
         DyeClass::LowEnergy => "Se suelta fácil",
         DyeClass::MediumEnergy => "Intermedio",
         DyeClass::HighEnergy => "Se queda",
+        DyeClass::Fluorescent => "Fluorescente",
         DyeClass::SublimationPrinted => "Sublimada",
         DyeClass::MassDyed => "Teñido en masa",
     }

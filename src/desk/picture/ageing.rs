@@ -11,7 +11,7 @@ pub const WIDTH: f64 = 640.0;
 /// Height of the view box.
 pub const HEIGHT: f64 = 420.0;
 /// Days that are written under the axis.
-const DAY_TICKS: [f64; 7] = [0.0, 1.0, 3.0, 7.0, 21.0, 45.0, 90.0];
+const DAY_TICKS: [f64; 11] = [0.0, 1.0, 3.0, 7.0, 21.0, 45.0, 90.0, 180.0, 365.0, 1460.0, 3650.0];
 /// Least height between two labels at the end of the band.
 const APART: f64 = 24.0;
 
@@ -74,7 +74,7 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
     let shown = forecast.looked_at_days.clamp(0.0, last);
     let value = at(days, spreads, shown);
     Some(Ageing {
-        day_ticks: DAY_TICKS.iter().filter(|&&day| day <= last).map(|&day| (along(day), day)).collect(),
+        day_ticks: day_ticks(last, along),
         shift_ticks: ticks.into_iter().map(|value| (shift.at(value), value, digits)).collect(),
         wide: between(&high, &low),
         core: between(&upper, &lower),
@@ -87,6 +87,18 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
         time,
         shift,
     })
+}
+
+/// Days under the axis that leave each other room.
+fn day_ticks(last: f64, along: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {
+    let mut ticks: Vec<(f64, f64)> = Vec::new();
+    for day in DAY_TICKS.into_iter().filter(|&day| day <= last) {
+        let at = along(day);
+        if ticks.last().is_none_or(|(before, _)| at - before > APART) {
+            ticks.push((at, day));
+        }
+    }
+    ticks
 }
 
 /// Grades whose line stands free of the words at the top and of the limit.

@@ -27,7 +27,7 @@ struct Shown {
 /// The screen.
 pub fn forecast(desk: Desk) -> impl IntoView {
     let state = desk.memo(|state| {
-        (state.way().is_some(), state.bleeds(), state.forecast.is_some(), state.asked.is_some())
+        (state.pick().is_some(), state.bleeds(), state.forecast.is_some(), state.asked.is_some())
     });
     move || match state.get() {
         (true, true, true, _) => open(desk).into_any(),
