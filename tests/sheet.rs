@@ -150,10 +150,12 @@ proptest! {
 }
 
 proptest! {
-    /// Thicker film, later break-through and less at the end; and the top never clears by itself.
+    /// Thicker film, later break-through and less at the end. Where nothing binds, the top never clears by itself either;
+    /// where something does it may, for uneven dye leaves more of itself free than the same dye spread evenly.
     #[test]
     fn a_thicker_film_breaks_through_later(
-        film in 40e-6..250e-6_f64, thicker in 1.1..2.0_f64, arrives in 1e-6..300e-6_f64, capacity in 0.0..6.0_f64,
+        film in 40e-6..250e-6_f64, thicker in 1.1..2.0_f64, arrives in 1e-6..300e-6_f64,
+        capacity in prop_oneof![Just(0.0), 0.0..6.0_f64],
     ) {
         let tops = |film: f64| {
             let mut sheet = Sheet::<1>::clean(Layer { capacity, ..bare(film) }, None);
@@ -167,9 +169,9 @@ proptest! {
         for (i, (here, there)) in here.iter().zip(&there).enumerate() {
             prop_assert!(*there <= here + 1e-6 + 3e-3 * here, "step {i}: {there} over {here}");
         }
-        // Steps of twice the film's own time may swing by three thousandths about its end.
-        for pair in here.windows(2) {
-            prop_assert!(pair[1] >= pair[0] * (1.0 - 3e-3) - 1e-6, "{here:?}");
+        // Steps of twice the film's own time may swing by five thousandths about its end.
+        for pair in here.windows(2).filter(|_| capacity == 0.0) {
+            prop_assert!(pair[1] >= pair[0] * (1.0 - 5e-3) - 1e-6, "{here:?}");
         }
     }
 }

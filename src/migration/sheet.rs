@@ -266,7 +266,8 @@ impl<const L: usize> Sheet<L> {
             let mut scale = Lanes::splat(1e-9);
             for i in (0..CELLS).rev() {
                 if i + 1 < CELLS {
-                    change[i] = change[i] + above[i] * change[i + 1];
+                    let carried = above[i] * change[i + 1];
+                    change[i] += carried;
                 }
                 // The balance is concave: from above, a tangent may shoot past zero, where there is no dye.
                 let next = (free[i] + change[i]).max(free[i] * 0.02);

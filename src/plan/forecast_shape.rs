@@ -32,7 +32,8 @@ pub struct BleedForecast {
     pub looked_at_days: f64,
     /// Chance that it has not passed its limit by then, 0 to 1.
     pub stays_white: f64,
-    /// Chance that it has passed its limit by each of `days`, 0 to 1: earlier tests and what no model sees included.
+    /// Chance that it is over its limit on each of `days`, 0 to 1: earlier tests and what no model sees included. On the
+    /// day that matters it is the chance of the verdict.
     pub shows: Vec<f64>,
     /// The day it first passes its limit.
     pub first_shows: FirstShows,

@@ -85,8 +85,9 @@ pub(super) fn oven_test(
     let stains = share(critical(in_oven.reach(&worlds)));
     let found = (stains / turns).min(1.0);
     let alarmed = ((stains - turns) / (1.0 - turns)).max(0.0);
-    let power = rules.power_weeks * found;
     let false_alarm = rules.false_alarm + (1.0 - rules.false_alarm) * alarmed;
+    // A test too short to stain what will turn stains by accident only: it says nothing, and never the contrary.
+    let power = (rules.power_weeks * found).max(false_alarm);
     let over_ceiling = oven > CEILING + 0.5;
     let after = |stained: bool| (!over_ceiling).then(|| after_lot_test(before, stained, power, false_alarm));
     OvenTest {
