@@ -283,7 +283,7 @@ impl Look<'_> {
                     let middle = 0.5 * (low + high);
                     if step(middle) < had { high = middle } else { low = middle }
                 }
-                lines.push(GradeLine { step: had, de00: self.difference(high) });
+                lines.push(GradeLine { step: next, de00: self.difference(high) });
                 had = next;
             }
             above = top;

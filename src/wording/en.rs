@@ -849,6 +849,12 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
         P::FirstShows { early: Some(early), likely: Some(likely), .. } => {
             format!("It shows from about day {likely}; the bad end from day {early}.")
         }
+        P::RimShows { likely, high } => {
+            format!("Where the white overhangs the blocker: most likely {likely}, at the bad end {high}.")
+        }
+        P::GhostsOften { chance } => format!(
+            "Ghosting is apart from this: about {chance} with such a white on such a shade. That is how often its class does it, not a calculation."
+        ),
         P::CutTitle { days } => format!(
             "Cut through the print: {}. Dye enters the film from the cloth side and spreads upward.",
             days.join(", ")

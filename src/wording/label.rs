@@ -390,6 +390,13 @@ pub enum Phrase {
         likely: Option<String>,
         last: String,
     },
+    RimShows {
+        likely: String,
+        high: String,
+    },
+    GhostsOften {
+        chance: String,
+    },
     CutTitle {
         days: Vec<String>,
     },

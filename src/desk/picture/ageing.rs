@@ -4,7 +4,7 @@
 
 use super::scale::{Scale, path};
 use crate::optics::GreyStep;
-use crate::plan::BleedForecast;
+use crate::plan::{BleedForecast, Spread};
 
 /// Width of the view box.
 pub const WIDTH: f64 = 640.0;
@@ -57,18 +57,17 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
     let time = Scale { from: 0.0, to: last.sqrt(), start: 36.0, end: 486.0 };
     let shift = Scale { from: 0.0, to: top, start: 358.0, end: 14.0 };
     let along = |day: f64| time.held(day.max(0.0).sqrt());
-    let line = |of: fn(&crate::plan::Spread) -> f64| -> Vec<(f64, f64)> {
+    let line = |of: &fn(&Spread) -> f64| -> Vec<(f64, f64)> {
         days.iter().zip(spreads).map(|(&day, spread)| (along(day), shift.held(of(spread)))).collect()
     };
-    let [low, lower, likely, upper, high] = [
-        line(|it| it.low),
-        line(|it| it.lower),
-        line(|it| it.likely),
-        line(|it| it.upper),
-        line(|it| it.high),
-    ];
+    let edges: [fn(&Spread) -> f64; 5] =
+        [|it| it.low, |it| it.lower, |it| it.likely, |it| it.upper, |it| it.high];
+    let edges: Vec<Vec<(f64, f64)>> = edges.iter().map(line).collect();
+    let [low, lower, likely, upper, high] = edges.as_slice() else { return None };
     let between = |over: &[(f64, f64)], under: &[(f64, f64)]| {
-        path(over.iter().copied().chain(under.iter().rev().copied()), true)
+        let mut round = over.to_vec();
+        round.extend(under.iter().rev());
+        path(round, true)
     };
     let (ticks, digits) = shift.ticks(5);
     let shown = forecast.looked_at_days.clamp(0.0, last);
@@ -76,14 +75,14 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
     Some(Ageing {
         day_ticks: day_ticks(last, along),
         shift_ticks: ticks.into_iter().map(|value| (shift.at(value), value, digits)).collect(),
-        wide: between(&high, &low),
-        core: between(&upper, &lower),
+        wide: between(high, low),
+        core: between(upper, lower),
         limit: shift.held(forecast.limit),
         grades: grades(forecast, &shift),
         looked_at: [along(shown), shift.held(value), value],
         end: [time.end, shift.held(end.likely)],
         labels: apart([end.low, end.likely, end.high, forecast.limit].map(|value| shift.held(value))),
-        lines: [low, likely, high].map(|line| path(line, false)),
+        lines: [low, likely, high].map(|line| path(line.clone(), false)),
         time,
         shift,
     })
@@ -115,7 +114,7 @@ fn grades(forecast: &BleedForecast, shift: &Scale) -> Vec<(f64, GreyStep)> {
 }
 
 /// The likely value on a day, between its neighbours in proportion.
-fn at(days: &[f64], spreads: &[crate::plan::Spread], day: f64) -> f64 {
+fn at(days: &[f64], spreads: &[Spread], day: f64) -> f64 {
     let after = days.partition_point(|&other| other < day);
     let likely = |index: usize| spreads.get(index).map_or(0.0, |spread| spread.likely);
     let Some(before) = after.checked_sub(1) else { return likely(0) };

@@ -35,7 +35,7 @@ pub struct Section {
 /// Every cut of a forecast on one scale.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sections {
-    /// Fresh first.
+    /// Fresh first; three at most.
     pub cuts: Vec<Section>,
     /// Depth that the eye judges by, from the top.
     pub eye: f64,
@@ -58,8 +58,11 @@ pub fn sections(forecast: &BleedForecast) -> Option<Sections> {
         .fold(VISIBLE_DYE, f64::max);
     let dots = (DOTS_AT_VISIBLE / VISIBLE_DYE).min(MOST_DOTS / fullest);
     let most = forecast.cuts.iter().flat_map(|cut| &cut.free_kg_per_m3).fold(VISIBLE_DYE, |a, &b| a.max(b));
+    // Three have room: the first two, which differ most, and the last.
+    let last = forecast.cuts.len().saturating_sub(1);
+    let shown = forecast.cuts.iter().enumerate().filter(|(index, _)| *index < 2 || *index == last);
     Some(Sections {
-        cuts: forecast.cuts.iter().map(|cut| section(cut, film, dots, most)).collect(),
+        cuts: shown.map(|(_, cut)| section(cut, film, dots, most)).collect(),
         eye: (VISIBLE_UM / film).min(1.0) * FILM,
         blocker: (forecast.blocker_um > 0.0)
             .then(|| (1.0 - (forecast.blocker_um / film).clamp(0.0, 1.0)) * FILM),
@@ -81,8 +84,8 @@ fn section(cut: &Cut, film: f64, dots: f64, most: f64) -> Section {
     }
 }
 
-/// Dots spread by the golden ratio and its kin, so that they neither clump nor line up; as many in each layer as it
-/// holds dye, with what is left over carried to the next.
+/// Dots scattered the same way each time; as many in each layer as it holds dye, with what is left over carried to the
+/// next.
 fn dotted(heights: &[f64], dye: &[f64], film: f64, dots: f64, start: f64) -> String {
     let mut text = String::new();
     let (mut owed, mut count) = (start, 0.0_f64);
@@ -95,9 +98,8 @@ fn dotted(heights: &[f64], dye: &[f64], film: f64, dots: f64, start: f64) -> Str
         while owed >= 1.0 {
             owed -= 1.0;
             count += 1.0;
-            let along = (start + count * 0.618_034).fract();
-            let up = low + (high - low) * (start + count * 0.754_878).fract();
-            let _ = write!(text, "M{:.1} {:.1}h0", 3.0 + along * (WIDTH - 6.0), FILM * (1.0 - up / film));
+            let up = low + (high - low) * scattered(count + start);
+            dot(&mut text, 3.0 + scattered(-count - start) * (WIDTH - 6.0), FILM * (1.0 - up / film));
         }
     }
     text
@@ -112,9 +114,19 @@ pub fn fibres() -> String {
             let in_row = 9 - row.abs();
             for place in 0..in_row {
                 let along = 8.6 * (f64::from(place) - 0.5 * f64::from(in_row - 1));
-                let _ = write!(text, "M{:.1} {:.1}h0", x + along, y + 7.4 * f64::from(row));
+                dot(&mut text, x + along, y + 7.4 * f64::from(row));
             }
         }
     }
     text
+}
+
+/// A number from 0 to 1 that looks random and is the same every time.
+fn scattered(seed: f64) -> f64 {
+    ((seed * 12.9898).sin() * 43_758.545_3).rem_euclid(1.0)
+}
+
+#[inline(never)]
+fn dot(text: &mut String, x: f64, y: f64) {
+    let _ = write!(text, "M{x:.1} {y:.1}h0");
 }

@@ -9,7 +9,7 @@ use crate::desk::{Field, Msg};
 use crate::optics::Lab;
 use crate::plan::{BleedForecast, Trial, Verdict};
 use crate::web::desk::Desk;
-use crate::wording::{Label, Quantity, Voice};
+use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -115,6 +115,13 @@ fn said(shown: &Shown) -> impl IntoView + use<> {
     let Shown { forecast, voice, .. } = shown;
     let text = ageing::sentence(forecast, drawn(forecast).as_ref(), *voice);
     let no = forecast.verdict == Verdict::Refuse;
+    let rim = forecast.rim_de00.map(|rim| {
+        let (likely, high) = (write(*voice, rim.likely), write(*voice, rim.high));
+        voice.say(&Phrase::RimShows { likely, high })
+    });
+    let often = forecast.ghosting.frequency;
+    let ghosts = (often > 0.002).then(|| voice.say(&Phrase::GhostsOften { chance: voice.chance(often) }));
+    let beside = [rim, ghosts].into_iter().flatten().collect::<Vec<_>>().join(" ");
     view! {
         <div class="say" class:say-no=no id="say" role="status">
             <span class=icon::verdict_class(forecast.verdict)>
@@ -122,6 +129,7 @@ fn said(shown: &Shown) -> impl IntoView + use<> {
             </span>
             <p><b>{voice.verdict_short(forecast.verdict)}"."</b>" "{text}</p>
         </div>
+        <p class="cap">{beside}</p>
     }
 }
 

@@ -15,6 +15,7 @@ mod icon;
 mod job;
 mod map;
 mod margins;
+mod pen;
 mod rule;
 mod run;
 mod section;
