@@ -45,7 +45,7 @@ fn white(library: &Library, class: &str) -> String {
 }
 
 fn on_the_day(forecast: &BleedForecast) -> usize {
-    let day = |day: &f64| *day == forecast.looked_at_days;
+    let day = |day: &f64| day.total_cmp(&forecast.looked_at_days).is_eq();
     forecast.days.iter().position(day).expect("the day that matters is one of the days")
 }
 
@@ -97,6 +97,9 @@ fn the_ledger_balances() {
     }
 }
 
+/// What is changed, and how.
+type Change<'a> = (&'static str, &'a dyn Fn(&mut Order));
+
 /// The same pick, the order changed: what must not get better, and what must not get worse. Source: common practice.
 #[test]
 fn what_harms_and_what_helps() {
@@ -111,7 +114,7 @@ fn what_harms_and_what_helps() {
     let here = chance(&|_| ());
     let grade = |grade: f64| FastnessGrade { test: ClothTest::IsoP01, grade, temp_c: None, seconds: None };
     let press = HeatEvent { what: "pressed names".into(), temp_c: 155.0, seconds: 15.0 };
-    let harms: [(&str, &dyn Fn(&mut Order)); 8] = [
+    let harms: [Change<'_>; 8] = [
         ("reducer", &|order| order.print.reducer_percent = 5.0),
         ("additive", &|order| order.print.additives = vec!["stretch 10 %".into()]),
         ("pressed names", &|order| {
@@ -127,7 +130,7 @@ fn what_harms_and_what_helps() {
         let found = chance(change);
         assert!(found > here - 1e-6, "{what}: {found} for {here}");
     }
-    let helps: [(&str, &dyn Fn(&mut Order)); 3] = [
+    let helps: [Change<'_>; 3] = [
         ("holds on", &|order| order.garments[0].dye_class = DyeClass::HighEnergy),
         ("good grade", &|order| order.garments[0].fastness = vec![grade(4.5)]),
         ("cool store", &|order| order.use_.storage_c = 10.0),
