@@ -73,6 +73,12 @@ fn on_the_day_that_matters_it_is_the_pick_s_own_margin_and_chance() {
         assert_eq!(aged.verdict, pick.verdict, "{label} {class}");
         assert!(1.0 - aged.stays_white <= pick.fail_later.likely + 1e-12);
         assert!((aged.shows[at] - (1.0 - aged.stays_white)).abs() < 1e-12);
+        assert!((aged.shows_by(day) - aged.shows[at]).abs() < 1e-12);
+        let (before, around) = (aged.shows_by(day - 0.5), [aged.shows[at - 1], aged.shows[at]]);
+        assert!(
+            before >= around[0].min(around[1]) && before <= around[0].max(around[1]),
+            "{before} {around:?}"
+        );
         assert!(
             (aged.worlds.gated[at] - seen.likely).abs() < 1e-9,
             "the gated world meets it at its own point"
