@@ -45,7 +45,7 @@ fn white(library: &Library, class: &str) -> String {
 }
 
 fn on_the_day(forecast: &BleedForecast) -> usize {
-    let day = |day: &f64| *day == forecast.looked_at_days;
+    let day = |day: &f64| day.total_cmp(&forecast.looked_at_days).is_eq();
     forecast.days.iter().position(day).expect("the day that matters is one of the days")
 }
 
@@ -73,6 +73,12 @@ fn on_the_day_that_matters_it_is_the_pick_s_own_margin_and_chance() {
         assert_eq!(aged.verdict, pick.verdict, "{label} {class}");
         assert!(1.0 - aged.stays_white <= pick.fail_later.likely + 1e-12);
         assert!((aged.shows[at] - (1.0 - aged.stays_white)).abs() < 1e-12);
+        assert!((aged.shows_by(day) - aged.shows[at]).abs() < 1e-12);
+        let (before, around) = (aged.shows_by(day - 0.5), [aged.shows[at - 1], aged.shows[at]]);
+        assert!(
+            before >= around[0].min(around[1]) && before <= around[0].max(around[1]),
+            "{before} {around:?}"
+        );
         assert!(
             (aged.worlds.gated[at] - seen.likely).abs() < 1e-9,
             "the gated world meets it at its own point"
@@ -97,6 +103,9 @@ fn the_ledger_balances() {
     }
 }
 
+/// What is changed, and how.
+type Change<'a> = (&'static str, &'a dyn Fn(&mut Order));
+
 /// The same pick, the order changed: what must not get better, and what must not get worse. Source: common practice.
 #[test]
 fn what_harms_and_what_helps() {
@@ -111,7 +120,7 @@ fn what_harms_and_what_helps() {
     let here = chance(&|_| ());
     let grade = |grade: f64| FastnessGrade { test: ClothTest::IsoP01, grade, temp_c: None, seconds: None };
     let press = HeatEvent { what: "pressed names".into(), temp_c: 155.0, seconds: 15.0 };
-    let harms: [(&str, &dyn Fn(&mut Order)); 8] = [
+    let harms: [Change<'_>; 8] = [
         ("reducer", &|order| order.print.reducer_percent = 5.0),
         ("additive", &|order| order.print.additives = vec!["stretch 10 %".into()]),
         ("pressed names", &|order| {
@@ -127,7 +136,7 @@ fn what_harms_and_what_helps() {
         let found = chance(change);
         assert!(found > here - 1e-6, "{what}: {found} for {here}");
     }
-    let helps: [(&str, &dyn Fn(&mut Order)); 3] = [
+    let helps: [Change<'_>; 3] = [
         ("holds on", &|order| order.garments[0].dye_class = DyeClass::HighEnergy),
         ("good grade", &|order| order.garments[0].fastness = vec![grade(4.5)]),
         ("cool store", &|order| order.use_.storage_c = 10.0),

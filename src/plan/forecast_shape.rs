@@ -53,6 +53,20 @@ pub struct BleedForecast {
     pub ghosting: Ghosting,
 }
 
+impl BleedForecast {
+    /// Chance that it is over its limit on a day, 0 to 1: straight between the days that were looked at, held beyond them.
+    #[must_use]
+    pub fn shows_by(&self, day: f64) -> f64 {
+        let after = self.days.partition_point(|had| *had < day);
+        let at = |i: usize| Some((*self.days.get(i)?, *self.shows.get(i)?));
+        match (after.checked_sub(1).and_then(at), at(after)) {
+            (Some((from, low)), Some((to, high))) => low + (high - low) * (day - from) / (to - from),
+            (Some((_, only)), None) | (None, Some((_, only))) => only,
+            (None, None) => 0.0,
+        }
+    }
+}
+
 /// What the likely case would be if something that nobody knows were otherwise; ΔE00 on each of the forecast's days.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

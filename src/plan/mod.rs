@@ -7,6 +7,7 @@ mod ageing;
 mod answer;
 mod bench;
 pub mod bleed;
+pub mod bounds;
 mod candidate;
 mod cost;
 pub mod decide;
@@ -40,7 +41,7 @@ pub use forecast_shape::{
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
-    Priority, Role, Shop, Use, UseKind, bounds,
+    Priority, Role, Shop, Use, UseKind,
 };
 pub use oven::OvenTest;
 pub use reason::{Advice, Code, Reason, Value};

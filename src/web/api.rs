@@ -30,6 +30,38 @@ export interface OvenOptions extends WindowOptions {
   /** Its temperature, °C; 60 where absent. */
   oven_c?: number;
 }
+/** Over lots, by the share of cases below: one in ten, one in four, the likely, three in four, nine in ten. */
+export interface Spread { low: number; lower: number; likely: number; upper: number; high: number; }
+export interface Band { low: number; likely: number; high: number; }
+/** How the white ages. Colour differences are ΔE00 to the fresh print; every list runs along `days`. */
+export interface BleedForecast {
+  setting: object | null;
+  verdict: "go" | "go-with-check" | "trial" | "refuse";
+  film_um: number; blocker_um: number; storage_c: number;
+  days: number[]; de00: Spread[]; limit: number;
+  grades: { step: string; de00: number }[];
+  looked_at_days: number;
+  stays_white: number;
+  shows: number[];
+  first_shows: { early_days: number | null; likely_days: number | null; late_days: number | null };
+  cuts: { day: number; height_um: number[]; free_kg_per_m3: number[]; bound_kg_per_m3: number[] }[];
+  fresh: object; turned: [object, object, object];
+  /** mg per m² of print: heat + own + facing = free + bound; vapour + contact + loose = heat. */
+  ledger: Record<"heat_mg_per_m2" | "vapour_mg_per_m2" | "contact_mg_per_m2" | "loose_mg_per_m2" | "own_mg_per_m2"
+    | "facing_mg_per_m2" | "free_mg_per_m2" | "bound_mg_per_m2", number>;
+  /** The likely case if something that nobody knows were otherwise. */
+  worlds: Record<"slow_film" | "fast_film" | "cold" | "hot" | "gated" | "open" | "warmer", number[]>;
+  rim_de00: Spread | null;
+  /** A class frequency, no computed one, and what it is made of. */
+  ghosting: Record<"frequency" | "class" | "shade" | "damp" | "stacked" | "time", number>;
+}
+/** What an oven proves: days that it stands for in the film and where cloth lies on it, and chances after its outcome. */
+export interface OvenTest {
+  hours: number; oven_c: number; ceiling_c: number; over_ceiling: boolean; storage_c: number;
+  film_days: Band; cloth_days: number; hours_for_film: Band; hours_for_cloth: number;
+  pass_mark: number; power: number; false_alarm: number;
+  before: number; after_clean: number | null; after_stained: number | null;
+}
 export interface MountOptions extends Options {
   styles?: string[];
   theme?: "device" | "light" | "dark";
@@ -184,7 +216,7 @@ fn way(brain: &Brain, order: &Order, options: &Options) -> Result<Pick, JsValue>
 ///
 /// # Errors
 /// As `cureWindow`.
-#[wasm_bindgen(js_name = forecast)]
+#[wasm_bindgen(js_name = forecast, unchecked_return_type = "BleedForecast | null")]
 pub fn forecast(order: &JsValue, options: Option<JsWindowOptions>) -> Result<JsValue, JsValue> {
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
@@ -201,7 +233,7 @@ pub fn forecast(order: &JsValue, options: Option<JsWindowOptions>) -> Result<JsV
 ///
 /// # Errors
 /// As `cureWindow`; hours or heat outside what an oven test may be.
-#[wasm_bindgen(js_name = acceleratedTest)]
+#[wasm_bindgen(js_name = acceleratedTest, unchecked_return_type = "OvenTest | null")]
 pub fn accelerated_test(order: &JsValue, options: Option<JsOvenOptions>) -> Result<JsValue, JsValue> {
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
