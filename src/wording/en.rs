@@ -853,7 +853,7 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
             format!("Where the white overhangs the blocker: most likely {likely}, at the bad end {high}.")
         }
         P::GhostsOften { chance } => format!(
-            "Ghosting is apart from this: about {chance} with such a white on such a shade. That is how often its class does it, not a calculation."
+            "Ghosting is apart from this: {chance} with such a white on such a shade. That is how often its class does it, not a calculation."
         ),
         P::CutTitle { days } => format!(
             "Cut through the print: {}. Dye enters the film from the cloth side and spreads upward.",

@@ -854,7 +854,7 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
             format!("Donde el blanco sobresale de la barrera: lo probable {likely}, en el peor caso {high}.")
         }
         P::GhostsOften { chance } => format!(
-            "La sombra va aparte: cerca de {chance} con un blanco así en este tono. Es la frecuencia de su clase, no un cálculo."
+            "La sombra va aparte: {chance} con un blanco así en este tono. Es la frecuencia de su clase, no un cálculo."
         ),
         P::CutTitle { days } => format!(
             "Corte de la estampa: {}. El tinte entra en la capa por el lado de la tela y sube.",

@@ -98,8 +98,12 @@ fn dotted(heights: &[f64], dye: &[f64], film: f64, dots: f64, start: f64) -> Str
         while owed >= 1.0 {
             owed -= 1.0;
             count += 1.0;
-            let up = low + (high - low) * scattered(count + start);
-            dot(&mut text, 3.0 + scattered(-count - start) * (WIDTH - 6.0), FILM * (1.0 - up / film));
+            let up = low + (high - low) * scattered(2.0 * count + start);
+            dot(
+                &mut text,
+                3.0 + scattered(2.0 * count + 1.0 + start) * (WIDTH - 6.0),
+                FILM * (1.0 - up / film),
+            );
         }
     }
     text

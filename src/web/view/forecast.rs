@@ -72,6 +72,7 @@ fn open(desk: Desk) -> impl IntoView {
                         {desk.label(Label::BestPoint)}
                     </button>
                 })}
+                {move || shown.get().map(|it| beside(&it))}
             </div>
             {move || shown.get().map(|it| on_cloth(&it))}
         </div>
@@ -115,13 +116,6 @@ fn said(shown: &Shown) -> impl IntoView + use<> {
     let Shown { forecast, voice, .. } = shown;
     let text = ageing::sentence(forecast, drawn(forecast).as_ref(), *voice);
     let no = forecast.verdict == Verdict::Refuse;
-    let rim = forecast.rim_de00.map(|rim| {
-        let (likely, high) = (write(*voice, rim.likely), write(*voice, rim.high));
-        voice.say(&Phrase::RimShows { likely, high })
-    });
-    let often = forecast.ghosting.frequency;
-    let ghosts = (often > 0.002).then(|| voice.say(&Phrase::GhostsOften { chance: voice.chance(often) }));
-    let beside = [rim, ghosts].into_iter().flatten().collect::<Vec<_>>().join(" ");
     view! {
         <div class="say" class:say-no=no id="say" role="status">
             <span class=icon::verdict_class(forecast.verdict)>
@@ -129,8 +123,20 @@ fn said(shown: &Shown) -> impl IntoView + use<> {
             </span>
             <p><b>{voice.verdict_short(forecast.verdict)}"."</b>" "{text}</p>
         </div>
-        <p class="cap">{beside}</p>
     }
+}
+
+/// What the band leaves out: the rim of a blocker, and ghosting.
+fn beside(shown: &Shown) -> impl IntoView + use<> {
+    let Shown { forecast, voice, .. } = shown;
+    let rim = forecast.rim_de00.map(|rim| {
+        let (likely, high) = (write(*voice, rim.likely), write(*voice, rim.high));
+        voice.say(&Phrase::RimShows { likely, high })
+    });
+    let often = forecast.ghosting.frequency;
+    let ghosts = (often > 0.002).then(|| voice.say(&Phrase::GhostsOften { chance: voice.chance(often) }));
+    let beside = [rim, ghosts].into_iter().flatten().collect::<Vec<_>>().join(" ");
+    view! { <p class="cap blk">{beside}</p> }
 }
 
 /// The white on its cloth in true colour: fresh left, on the day that matters right.

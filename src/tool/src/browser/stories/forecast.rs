@@ -25,6 +25,7 @@ pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(bench: &Bench)
         let before = desk.shows("#say").await?;
         desk.run(SLIDE, vec![]).await?;
         desk.settles().await?;
+        desk.picture(&bench.workshop.dist().join("shots/hot.png")).await?;
         let after = desk.shows("#say").await?;
         ensure!(before != after, "eight degrees more change nothing: {before}");
         desk.taps("#language").await?;
