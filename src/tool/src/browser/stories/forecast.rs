@@ -19,13 +19,12 @@ pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(bench: &Bench)
         desk.types("#label", "100% polyester interlock, 150 g/m2, red").await?;
         desk.says("#understood", "polyester").await?;
         desk.goes_to(&format!("{}#forecast", bench.file()?)).await?;
-        desk.shows("#ageing").await?;
-        desk.shows("#section").await?;
+        desk.says(".fore", "How the white ages").await?;
+        desk.says(".fore", "Inside the film").await?;
         desk.says("#say", "the limit is").await?;
         let before = desk.shows("#say").await?;
         desk.run(SLIDE, vec![]).await?;
         desk.settles().await?;
-        desk.picture(&bench.workshop.dist().join("shots/hot.png")).await?;
         let after = desk.shows("#say").await?;
         ensure!(before != after, "eight degrees more change nothing: {before}");
         desk.taps("#language").await?;
