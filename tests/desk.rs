@@ -133,6 +133,9 @@ impl Used {
                     let (set_c, belt) = at.unwrap_or((165.0, 2.8));
                     self.send(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))));
                 }
+                Effect::Forecast { .. } => {
+                    panic!("nobody looks at the forecast: tests/desk_forecast.rs does")
+                }
                 Effect::Keep => {
                     self.send(Msg::Kept(true));
                 }
@@ -425,8 +428,12 @@ fn the_whole_state_is_plain_data() {
 
 #[test]
 fn addresses_name_screens() {
-    let table =
-        BTreeMap::from([("#job", Some(Screen::Job)), ("#window", Some(Screen::Window)), ("#shop", None)]);
+    let table = BTreeMap::from([
+        ("#job", Some(Screen::Job)),
+        ("#window", Some(Screen::Window)),
+        ("#forecast", Some(Screen::Forecast)),
+        ("#shop", None),
+    ]);
     for (hash, screen) in table {
         assert_eq!(Screen::of_hash(hash), screen);
     }

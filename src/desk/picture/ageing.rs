@@ -53,7 +53,8 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
         return None;
     }
     let most = spreads.iter().fold(0.0_f64, |most, spread| most.max(spread.high));
-    let top = most.min(forecast.limit * 6.0).max(forecast.limit * 2.5).ceil().max(1.0);
+    // Beyond some 7, ΔE00 means little and may step back: the band leaves the picture there.
+    let top = most.min(forecast.limit * 3.5).max(forecast.limit * 2.5).ceil().max(1.0);
     let time = Scale { from: 0.0, to: last.sqrt(), start: 36.0, end: 486.0 };
     let shift = Scale { from: 0.0, to: top, start: 358.0, end: 14.0 };
     let along = |day: f64| time.held(day.max(0.0).sqrt());
@@ -105,7 +106,7 @@ fn grades(forecast: &BleedForecast, shift: &Scale) -> Vec<(f64, GreyStep)> {
     let mut shown: Vec<(f64, GreyStep)> = Vec::new();
     for line in &forecast.grades {
         let height = shift.at(line.de00);
-        let free = height > shift.end + 60.0 && (height - shift.held(forecast.limit)).abs() > 4.0;
+        let free = height > shift.end + 76.0 && (height - shift.held(forecast.limit)).abs() > 4.0;
         if free && shown.last().is_none_or(|(under, _)| under - height > APART) {
             shown.push((height, line.step));
         }
