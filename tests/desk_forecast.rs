@@ -137,7 +137,7 @@ fn a_forecast_is_asked_for_where_it_is_looked_at_and_follows_the_set_point() {
 
 #[test]
 fn nothing_is_asked_for_a_cloth_without_dye_that_travels() {
-    for label in ["100% cotton jersey 180 gsm red"] {
+    for label in ["100% cotton jersey 180 gsm red", "100% viscose jersey 160 gsm navy"] {
         let mut used = Used::new(&order(label));
         used.send(Msg::Show(Screen::Forecast));
         assert!(used.state.pick().is_some() && !used.state.bleeds(), "{label}");

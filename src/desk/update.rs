@@ -208,10 +208,10 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         }),
         Msg::Answered(order, result) => answered(&mut state, &order, result, &mut effects),
         Msg::Windowed(key, result) => {
-            worked_out(&mut state, &key, result, |state, it| state.window = Some(it))
+            worked_out(&mut state, &key, result, |state, it| state.window = Some(it));
         }
         Msg::Forecast(key, result) => {
-            worked_out(&mut state, &key, result, |state, it| state.forecast = Some(it))
+            worked_out(&mut state, &key, result, |state, it| state.forecast = Some(it));
         }
         Msg::Kept(kept) => state.keeping = if kept { Keeping::Kept } else { Keeping::NotKept },
     }
