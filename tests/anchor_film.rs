@@ -1,7 +1,7 @@
 //! The film that the deposit hands over is the film that the trade's experience of bleeding is stated at.
 #![allow(clippy::expect_used)] // a helper that cannot build its example should fail loudly
 
-use whitehold::ink::deposit;
+use whitehold::ink::{Mesh, deposit};
 use whitehold::library::{self, AnchorRecord, Library, starter};
 use whitehold::plan::{self, Colour, Garment, Order, Shop, Step};
 use whitehold::textile::Depth;
@@ -29,7 +29,8 @@ fn two_strokes_of_the_coarsest_mesh_lay_the_film_of_the_anchors() {
         ("mesh-61", 49.5, 1.314),
     ];
     for (id, laid, needed) in rows {
-        let mesh = library::mesh(library.mesh_record(id).expect("a mesh of the library"));
+        let record = library.mesh_record(id).expect("a mesh of the library");
+        let mesh = Mesh::try_from(record).expect("a mesh that can be woven");
         let found = deposit(&mesh, prior, 2) * 1e6;
         assert!((found - laid).abs() < 0.05, "{id}: {found} µm");
         let transfer = film / (deposit(&mesh, 1.0, 2) * 1e6);

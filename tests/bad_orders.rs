@@ -140,3 +140,15 @@ proptest! {
         prop_assert!(!report.picks.is_empty() || !report.to_make_it_possible.is_empty());
     }
 }
+
+/// A mesh whose thread fills its pitch cannot be woven; an order over such a library is refused by the mesh's name.
+#[test]
+fn an_impossible_mesh_is_named() {
+    let mut library = starter().unwrap();
+    let mesh = library.meshes.first_mut().unwrap();
+    mesh.thread.value = 1e4 / mesh.threads_per_cm.value;
+    let id = mesh.id.clone();
+    let order = order_with(|_| {});
+    let errors = answer(&order, &library).unwrap_err();
+    assert_eq!(errors[0].field, format!("meshes.{id}.thread"), "{errors:?}");
+}

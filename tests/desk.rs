@@ -28,6 +28,7 @@ fn order() -> Order {
 
 fn pick(white: &str, verdict: Verdict) -> Pick {
     Pick {
+        garment: 0,
         verdict,
         white: white.into(),
         name: white.to_uppercase(),
@@ -65,10 +66,13 @@ fn report() -> Report {
         picks: vec![pick("gannet", Verdict::Trial), pick("tern", Verdict::Refuse)],
         rejected: Vec::new(),
         closed: None,
+        garment: 0,
+        whole: None,
         to_make_it_possible: Vec::new(),
         cautions: Vec::new(),
         unknowns: Vec::new(),
         understood: Vec::new(),
+        understood_each: Vec::new(),
     }
 }
 

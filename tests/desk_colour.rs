@@ -1,7 +1,7 @@
 //! The colour field of the form takes a name, a swatch or the numbers of a colour meter.
 #![allow(clippy::expect_used)] // a helper that cannot build its example should fail loudly
 
-use whitehold::desk::{Draft, Field};
+use whitehold::desk::{Draft, Field, Msg, State, update};
 use whitehold::optics::Lab;
 use whitehold::plan::{Colour, Garment, Order};
 use whitehold::quantity::Problem;
@@ -59,4 +59,28 @@ fn a_colour_that_cannot_be_is_refused_at_its_field() {
             (problem, _) => panic!("{text}: {problem:?}"),
         }
     }
+}
+
+/// A meter's file of one sample is the garment's colour at once; of several, one is chosen; a bad file changes nothing
+/// and says where it is bad. Undo takes the colour back.
+#[test]
+fn a_meter_file_colours_the_garment() {
+    let colour = |state: &State| read(&state.draft);
+    let first = State::new(draft(Colour { name: "red".into(), lab: None }));
+    let send = |state: State, msg: Msg| update(state, msg).0;
+
+    let one = send(first.clone(), Msg::Meter("name,L*,a*,b*\nlot 7,38,58,35\n".into()));
+    assert_eq!(colour(&one), Colour { name: "lot 7".into(), lab: Some([38.0, 58.0, 35.0]) });
+    assert_eq!(colour(&send(one, Msg::Undo)).name, "red");
+
+    let two = send(first.clone(), Msg::Meter("name;L*;a*;b*\nlot 7;38;58;35\nlot 8;37,5;57;34\n".into()));
+    assert_eq!(colour(&two).name, "red", "two samples: none is taken unasked");
+    let chosen = send(two.clone(), Msg::Sample(1));
+    assert_eq!(colour(&chosen), Colour { name: "lot 8".into(), lab: Some([37.5, 57.0, 34.0]) });
+    assert_eq!(colour(&send(two, Msg::Sample(2))).name, "red", "no third sample");
+
+    let bad = send(first.clone(), Msg::Meter("name,L*,a*,b*\nlot 7,138,58,35\n".into()));
+    assert_eq!(colour(&bad).name, "red");
+    assert_eq!(bad.meter.and_then(Result::err).map(|error| (error.line, error.column)), Some((2, 7)));
+    assert_eq!(colour(&send(first, Msg::Sample(0))).name, "red", "no file, no sample");
 }

@@ -6,7 +6,7 @@
 use serde_json::Value;
 use std::collections::BTreeSet;
 use std::path::PathBuf;
-use whitehold::ink::WhiteClass;
+use whitehold::ink::{Mesh, WhiteClass};
 use whitehold::library::{self, Library};
 use whitehold::quantity::{Problem, units};
 use whitehold::textile::{Composition, Construction, Depth, DyeEnergy, Fibre, ShadeRisk, label};
@@ -139,7 +139,7 @@ fn every_white_blocker_and_mesh_resolves_to_plain_values() {
         assert_eq!(cooler, white.low_cure, "{}", white.id);
     }
     for record in &library.meshes {
-        let mesh = library::mesh(record);
+        let mesh = Mesh::try_from(record).unwrap();
         let pitch = 1.0 / mesh.threads_per_m;
         assert!(mesh.thread < pitch && mesh.thickness > mesh.thread, "{}: no opening left", mesh.id);
     }

@@ -21,7 +21,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     isocyanate child-care child-product sleepwear-flammability melt-burns dye-fume hot-hold ask-dyed \
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \
     read-construction read-weight read-colour assumed-construction assumed-weight assumed-dyed assumed-colour \
-    left-out label-note";
+    left-out label-note one-plan split-cheaper split-safer split-only some-refused";
 
 fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
     serde_json::from_value(serde_json::json!(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
@@ -30,7 +30,7 @@ fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
 /// A value for every name a sentence may ask for.
 fn sample() -> BTreeMap<String, Value> {
     let numbers = "likely 1.4 low 0.91 high 3.2 limit 2 days 90 pieces 12 turned 2 cooler 4 hotter 5 slower 0.3 \
-        faster 0.25 set 165 belt 2.4 robust 1 peak 178 water_percent 8 seconds 11 gsm 185 contrast 0.96 film 98 frequency 0.2 hand 0.6 \
+        faster 0.25 set 165 belt 2.4 robust 1 peak 178 water_percent 8 seconds 11 gsm 185 contrast 0.96 film 98 frequency 0.2 garments 3 refused 1 hand 0.6 \
         stretch 80 needed 120 nap 300 open_percent 30 index 0.4 percent 60 value 9.5 kelvin 10 exit 160 age 2 low_cure 1 shows 1.2 strokes 3 threads 43 bluer 1.4 darker 2.1";
     let words = "white Gannet lot HL-2031 fibre polyester construction jersey side fusion,bleed ban pvc \
         class low-bleed verdict go colour red section body words kt-210 note ask grade 4-5";

@@ -153,6 +153,14 @@ impl Draft {
         self.put(field, entry);
     }
 
+    /// Gives the shown garment a measured colour under the name of its sample. It stays as long as the name does.
+    pub fn measure(&mut self, name: String, lab: Lab) {
+        if let Some(garment) = self.garments.get_mut(self.at) {
+            garment.texts.insert(Field::Colour, words(&name));
+            garment.rest.colour = Colour { name, lab: Some(lab.into()) };
+        }
+    }
+
     fn put(&mut self, field: Field, entry: Entry) {
         if field.of_garment() {
             if let Some(garment) = self.garments.get_mut(self.at) {

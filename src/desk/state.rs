@@ -1,7 +1,8 @@
 use super::draft::Draft;
 use super::field::Field;
 use crate::optics::Lab;
-use crate::plan::{Order, Pick, Report, Step, WindowReport};
+use crate::optics::meter::{MeterError, MeterFile};
+use crate::plan::{Order, Pick, Reason, Report, Step, WindowReport};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
@@ -91,6 +92,9 @@ pub struct State {
     pub window: Option<WindowReport>,
     /// What is wrong with the set point, or why there is no window.
     pub window_errors: Vec<FieldError>,
+    /// A colour meter's file that was opened for the garment, or why it cannot be read.
+    #[serde(skip)]
+    pub meter: Option<Result<MeterFile, MeterError>>,
     /// What the live region says.
     pub spoken: String,
     /// Whether the draft is kept.
@@ -128,6 +132,19 @@ impl State {
     #[must_use]
     pub fn way(&self) -> Option<&Pick> {
         self.pick().or_else(|| self.report.as_ref()?.closed.as_deref())
+    }
+
+    /// What was read from the label of the garment in the form; empty while that is not known.
+    #[must_use]
+    pub fn readings(&self) -> &[Reason] {
+        let each = self.report.as_ref().map(|report| report.understood_each.as_slice());
+        each.and_then(|each| each.get(self.draft.at)).map_or(&[], Vec::as_slice)
+    }
+
+    /// Colour of the cloth of the garment in the form, where it is the answered one.
+    #[must_use]
+    pub fn shade(&self) -> Option<Lab> {
+        self.cloth.filter(|_| self.report.as_ref().is_some_and(|report| report.garment == self.draft.at))
     }
 
     /// Errors of one field of the shown garment or of the order.

@@ -2,6 +2,7 @@ use super::draft::{Draft, Theme};
 use super::field::Field;
 use super::state::{Keeping, Screen, State, Touch};
 use crate::optics::Lab;
+use crate::optics::meter::MeterFile;
 use crate::plan::{
     CureKind, DyeClass, Finish, Garment, Opacity, Order, Pick, Priority, Report, Role, UseKind, WindowReport,
 };
@@ -47,6 +48,10 @@ pub enum Msg {
     Redo,
     /// Back to the last draft that could be read.
     BackToReadable,
+    /// The text of a colour meter's file was opened for the shown garment.
+    Meter(String),
+    /// One of its samples, by its place, is the garment's colour.
+    Sample(usize),
     /// Another screen.
     Show(Screen),
     /// A way to print is chosen by its key.
@@ -158,6 +163,15 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
                 change(&mut state, None, &mut effects, |now| *now = draft);
             }
         }
+        Msg::Meter(text) => {
+            let file = MeterFile::read(&text);
+            let only = matches!(&file, Ok(file) if file.samples.len() == 1);
+            state.meter = Some(file);
+            if only {
+                sample(&mut state, 0, &mut effects);
+            }
+        }
+        Msg::Sample(place) => sample(&mut state, place, &mut effects),
         Msg::Show(screen) => {
             state.screen = screen;
             look(&mut state, &mut effects);
@@ -356,6 +370,13 @@ fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec<Effect>) {
         let touch = Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 });
         change(state, Some(touch), effects, |draft| draft.set(field, Some(value)));
     }
+}
+
+/// The garment takes the colour of a sample, and its name.
+fn sample(state: &mut State, place: usize, effects: &mut Vec<Effect>) {
+    let Some(Ok(file)) = &state.meter else { return };
+    let Some(sample) = file.samples.get(place).cloned() else { return };
+    change(state, None, effects, |draft| draft.measure(sample.name, sample.lab));
 }
 
 /// One step back or forward. The screen stays; what was typed since is on the other pile.

@@ -3,7 +3,7 @@
 use super::Library;
 use super::cloth::cloth;
 use crate::dryer::{Cooling, Dryer, HistoryError};
-use crate::ink::{Blocker, White};
+use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
 use crate::plan::{
     self, Base, BleedForecast, Job, Order, OvenTest, Pick, PickForecast, PickWindow, Report, Rules,
@@ -184,7 +184,11 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         .map(base)
         .filter(|base| blockers.iter().all(|had| had.id != base.id))
         .collect();
-    let meshes = library.meshes.iter().map(super::mesh).collect();
+    let mut meshes = Vec::with_capacity(library.meshes.len());
+    for record in &library.meshes {
+        let at = |error: FieldError| vec![error.within(&format!("meshes.{}", record.id))];
+        meshes.push(Mesh::try_from(record).map_err(at)?);
+    }
     Ok(Job { order: order.clone(), cloths, whites, blockers, market, market_blockers, meshes, dryer, rules })
 }
 

@@ -15,7 +15,7 @@ mod starter;
 pub use anchor::anchor_chance;
 pub use ask::{answer, forecast_at, job, oven_test, pick_forecast, pick_window, report_at, window};
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
-pub use resolve::{cure_kinetics, mesh};
+pub use resolve::cure_kinetics;
 pub use run::{
     DryerLearnt, DryerRun, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, WhiteLearnt,
 };

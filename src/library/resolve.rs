@@ -13,7 +13,7 @@
 use super::{Library, LimitRecord};
 use crate::dryer::DryerRecord;
 use crate::ink::{
-    Blocker, CureKinetics, KineticsRecord, Mesh, MeshRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,
+    Blocker, CureKinetics, KineticsRecord, MeshRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,
 };
 use crate::quantity::{Bound, FieldError, Problem, Sourced, units::kelvin};
 use crate::textile::{
@@ -222,18 +222,6 @@ impl Library {
             pace: class.pace.value,
             holds_on_nylon: class.holds_on_nylon,
         })
-    }
-}
-
-/// A mesh in SI.
-#[must_use]
-pub fn mesh(record: &MeshRecord) -> Mesh {
-    Mesh {
-        id: record.id.clone(),
-        threads_per_m: record.threads_per_cm.value * 100.0,
-        thread: record.thread.value * 1e-6,
-        thickness: record.thickness.value * 1e-6,
-        over_mesh: record.over_mesh.value * 1e-6,
     }
 }
 

@@ -9,28 +9,41 @@ use super::judge::{Judged, looks};
 use super::oven::oven_test;
 use super::press::look;
 use super::rank;
+use super::whole::whole;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
 use crate::ink::White;
 use crate::quantity::Band;
 
-/// Answers the job for each of its cloths and gives the most demanding answer.
+/// Answers the job for each of its cloths and gives the most demanding answer, with what all of them can share.
 ///
 /// # Errors
 /// [`HistoryError`] where a stack lies outside the equations.
 pub fn answer(job: &Job) -> Result<Report, HistoryError> {
-    let mut worst: Option<Report> = None;
-    for cloth in &job.cloths {
-        let report = answer_cloth(job, cloth)?;
-        let harder = worst.as_ref().is_none_or(|worst| {
-            let chance = |report: &Report| report.picks.first().map_or(1.0, |pick| pick.fail_later.likely);
-            (report.verdict, chance(&report)) > (worst.verdict, chance(worst))
-        });
+    let mut benches: Vec<Option<Bench<'_>>> = job.cloths.iter().map(|cloth| Bench::new(job, cloth)).collect();
+    let mut reports = Vec::with_capacity(job.cloths.len());
+    for (garment, (cloth, bench)) in job.cloths.iter().zip(&mut benches).enumerate() {
+        let mut report = answer_cloth(job, cloth, bench.as_mut())?;
+        report.garment = garment;
+        for pick in report.picks.iter_mut().chain(report.closed.as_deref_mut()) {
+            pick.garment = garment;
+        }
+        reports.push(report);
+    }
+    let whole = whole(job, &reports, &mut benches)?;
+    let mut hardest: Option<Report> = None;
+    for report in reports {
+        let chance = |report: &Report| report.picks.first().map_or(1.0, |pick| pick.fail_later.likely);
+        let harder = hardest
+            .as_ref()
+            .is_none_or(|hardest| (report.verdict, chance(&report)) > (hardest.verdict, chance(hardest)));
         if harder {
-            worst = Some(report);
+            hardest = Some(report);
         }
     }
-    Ok(worst.unwrap_or_else(|| refusal(Vec::new())))
+    let hardest = hardest.unwrap_or_else(|| refusal(Vec::new()));
+    let understood_each = job.cloths.iter().map(|cloth| cloth.understood.clone()).collect();
+    Ok(Report { whole, understood_each, ..hardest })
 }
 
 /// Weighs one white of the shelf on the first cloth, whatever its verdict; over a blocker if `over_blocker`. `None`
@@ -57,17 +70,24 @@ pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>,
 fn refusal(reasons: Vec<Reason>) -> Report {
     Report {
         verdict: Verdict::Refuse,
+        garment: 0,
         picks: Vec::new(),
         rejected: Vec::new(),
         closed: None,
+        whole: None,
         to_make_it_possible: reasons,
         cautions: Vec::new(),
         unknowns: Vec::new(),
         understood: Vec::new(),
+        understood_each: Vec::new(),
     }
 }
 
-fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
+fn answer_cloth<'a>(
+    job: &'a Job,
+    cloth: &'a Cloth,
+    bench: Option<&mut Bench<'a>>,
+) -> Result<Report, HistoryError> {
     let mut report = refusal(Vec::new());
     report.understood.clone_from(&cloth.understood);
     if let Some(reason) = forbidden(job, cloth) {
@@ -79,7 +99,7 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
     if job.whites.is_empty() {
         report.to_make_it_possible.push(Reason::new(Code::ShelfEmpty));
     }
-    let Some(mut bench) = Bench::new(job, cloth) else { return Ok(report) };
+    let Some(bench) = bench else { return Ok(report) };
     let mut weighed: Vec<Judged<'_>> = Vec::new();
     for white in &job.whites {
         match bench.best_of(white, &job.blockers)? {
@@ -87,7 +107,7 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
                 rank::insert(&mut weighed, judged, |a, b| order(job, cloth, a, b));
             }
             Ok(judged) => {
-                let reasons = pick_reasons(job, cloth, &mut bench, &judged)?;
+                let reasons = pick_reasons(job, cloth, bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
             }
             Err(reason) => report.rejected.push(Rejected {
@@ -98,16 +118,16 @@ fn answer_cloth(job: &Job, cloth: &Cloth) -> Result<Report, HistoryError> {
         }
     }
     for judged in &weighed {
-        report.picks.push(pick(job, cloth, &mut bench, judged)?);
+        report.picks.push(pick(job, cloth, bench, judged)?);
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
     if report.picks.is_empty()
         && let Some(white) = first_closed(job, &report.rejected)
     {
         report.to_make_it_possible.extend(bench.openings(white)?);
-        report.closed = closed(job, cloth, &mut bench, white)?.map(Box::new);
+        report.closed = closed(job, cloth, bench, white)?.map(Box::new);
     }
-    report.to_make_it_possible.extend(improvements(job, cloth, &mut bench, report.verdict)?);
+    report.to_make_it_possible.extend(improvements(job, cloth, bench, report.verdict)?);
     report.cautions = explain::cautions(job, cloth, weighed.first());
     report.unknowns = explain::unknowns(job, cloth, weighed.first());
     Ok(report)
@@ -197,13 +217,15 @@ fn improvements(
     let mut reasons: Vec<Reason> = found.into_iter().map(|(_, _, reason)| reason).take(3).collect();
     if cloth.dyed.is_some() && !cloth.dye_known {
         let undyed = Cloth { dyed: None, dye_known: true, ..cloth.clone() };
-        let mut bench = bench.of_cloth(&undyed);
-        let mut best = Verdict::Refuse;
-        for white in &job.whites {
-            if let Ok(judged) = bench.best_of(white, &[])? {
-                best = best.min(judged.verdict);
+        let best = bench.on_cloth(&undyed, |bench| {
+            let mut best = Verdict::Refuse;
+            for white in &job.whites {
+                if let Ok(judged) = bench.best_of(white, &[])? {
+                    best = best.min(judged.verdict);
+                }
             }
-        }
+            Ok::<_, HistoryError>(best)
+        })?;
         if best < verdict {
             reasons.insert(0, Reason::new(Code::IfUndyed).word("verdict", word(best)));
         }
@@ -283,6 +305,7 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
     let cost = cost_per_print(job, judged);
     let rate = rate_per_hour(job, judged);
     Ok(Pick {
+        garment: 0,
         verdict: judged.verdict,
         white: white.id.clone(),
         name: white.name.clone(),

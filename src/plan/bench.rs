@@ -26,12 +26,16 @@ impl<'a> Bench<'a> {
         Some(Self { job, cloth, windows: BTreeMap::new(), flashes: BTreeMap::new() })
     }
 
-    /// The bench of the same cloth with other dye: the windows' heat serves it as it is.
-    pub(super) fn of_cloth<'b>(&mut self, cloth: &'b Cloth) -> Bench<'b>
-    where
-        'a: 'b,
-    {
-        Bench { job: self.job, cloth, windows: std::mem::take(&mut self.windows), flashes: BTreeMap::new() }
+    /// Looks at the same cloth with other dye: the windows' heat serves it as it is. Windows that are marched meanwhile
+    /// are not kept, because they followed the other dye.
+    pub(super) fn on_cloth<T>(&mut self, cloth: &Cloth, look: impl FnOnce(&mut Bench<'_>) -> T) -> T {
+        let known: Vec<_> = self.windows.keys().copied().collect();
+        let windows = std::mem::take(&mut self.windows);
+        let mut lent = Bench { job: self.job, cloth, windows, flashes: BTreeMap::new() };
+        let found = look(&mut lent);
+        self.windows = lent.windows;
+        self.windows.retain(|key, _| known.contains(key));
+        found
     }
 
     fn fixed(&self) -> Option<f64> {

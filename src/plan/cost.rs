@@ -10,7 +10,7 @@ const CYCLE: f64 = 5.0;
 /// Belt that one garment takes up, m. Common practice, no source.
 const GARMENT_LENGTH: f64 = 0.75;
 /// What an hour of press, dryer and two people costs, in the shop's money. Invented for the demo.
-const HOUR: f64 = 60.0;
+pub(super) const HOUR: f64 = 60.0;
 
 /// Setting one screen more, min; as `screen-change` in `data/limits.json`.
 pub const SCREEN_CHANGE: f64 = 6.0;

@@ -26,6 +26,7 @@ mod press;
 mod rank;
 mod reason;
 mod report;
+mod whole;
 pub mod window;
 mod window_report;
 mod window_shape;
@@ -45,7 +46,8 @@ pub use order::{
 pub use oven::OvenTest;
 pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
-    Caution, Look, Margin, Pick, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown, Verdict,
+    Caution, Look, Margin, Part, Pick, Plan, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown,
+    Verdict, Whole,
 };
 pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

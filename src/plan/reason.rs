@@ -157,6 +157,17 @@ pub enum Code {
     Lapse,
     /// Much money rides on it; `pieces`, `value`.
     MoneyAddsCare,
+    // --- several garments ---
+    /// One plan serves all garments; `garments`, `white`, `value` saved against a plan each.
+    OnePlan,
+    /// A plan for each costs less; `garments`, `white` of the one plan, `value` it costs more.
+    SplitCheaper,
+    /// A plan for each has the better verdict; `garments`, `white` of the one plan.
+    SplitSafer,
+    /// No white does all; `garments`.
+    SplitOnly,
+    /// Some garments are refused; `garments`, `refused`.
+    SomeRefused,
     // --- what would change it ---
     /// Buy a class; `class`, `verdict`.
     BuyClass,

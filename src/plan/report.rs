@@ -10,6 +10,9 @@ use serde::{Deserialize, Serialize};
 pub struct Report {
     /// The verdict of the best pick; `refuse` where there is none.
     pub verdict: Verdict,
+    /// The garment that this answers, by its place in the order: the most demanding one.
+    #[serde(default)]
+    pub garment: usize,
     /// Ways to print it, best first.
     pub picks: Vec<Pick>,
     /// Whites of the shelf that cannot do it, and why.
@@ -18,6 +21,9 @@ pub struct Report {
     /// are those at the middle of the dryer's range.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub closed: Option<Box<Pick>>,
+    /// Where the design goes on several garments: one plan for all, or one for each.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub whole: Option<Whole>,
     /// What would make it possible, or make it a go.
     pub to_make_it_possible: Vec<Reason>,
     /// Cautions for this job.
@@ -26,6 +32,9 @@ pub struct Report {
     pub unknowns: Vec<Unknown>,
     /// What was read from the label and what was assumed.
     pub understood: Vec<Reason>,
+    /// The same of every garment, in the order's order.
+    #[serde(default)]
+    pub understood_each: Vec<Vec<Reason>>,
 }
 
 impl Report {
@@ -49,10 +58,55 @@ pub enum Verdict {
     Refuse,
 }
 
+/// The garments of one design, in one plan and in a plan each.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Whole {
+    /// One white through one set of screens; absent where no white does all of them.
+    pub together: Option<Plan>,
+    /// The best way for each garment.
+    pub split: Plan,
+    /// Which of the two to run, and what the other costs.
+    pub say: Reason,
+}
+
+/// A plan for all garments.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Plan {
+    /// The hardest verdict of its parts.
+    pub verdict: Verdict,
+    /// Ink, time, screens and ink changes of the whole order, in the shop's money.
+    pub cost: f64,
+    /// One part a garment, in the order's order.
+    pub parts: Vec<Part>,
+}
+
+/// What a plan does with one garment.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Part {
+    /// Place of the garment in the order.
+    pub garment: usize,
+    /// Id of the white; absent where every white is refused.
+    pub white: Option<String>,
+    /// Its name.
+    pub name: String,
+    /// The verdict on this garment.
+    pub verdict: Verdict,
+    /// The dryer for it.
+    pub setting: Option<Setting>,
+    /// Ink and machine time of one print, in the shop's money.
+    pub cost_per_print: f64,
+}
+
 /// One way to print the order.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Pick {
+    /// Place of its garment in the order.
+    #[serde(default)]
+    pub garment: usize,
     /// Its verdict.
     pub verdict: Verdict,
     /// Id of the white.

@@ -44,7 +44,7 @@ impl PickWindow {
     /// [`HistoryError`] where the stack lies outside the equations.
     pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let (window, flash, walls) = {
-            let Some(cloth) = job.cloths.first() else { return Ok(None) };
+            let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
             let Some(way) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
             let stack = stack_of(&job, cloth, &way);
             let window = Window::compute(&Question {
@@ -74,7 +74,7 @@ impl PickWindow {
     /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
     pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, HistoryError> {
         let Self { job, pick, window, flash, walls } = self;
-        let Some(cloth) = job.cloths.first() else { return Ok(None) };
+        let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
         let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
         let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
         let fixed = job.order.shop.dryer_fixed.map(kelvin);

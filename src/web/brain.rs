@@ -57,9 +57,9 @@ impl Brain {
         report
     }
 
-    /// Colour of the first garment's cloth: given, named, or read from its label.
+    /// Colour of the answered garment's cloth: given, named, or read from its label.
     fn shade(&self, order: &Order, report: &Report) -> Option<Lab> {
-        let colour = &order.garments.first()?.colour;
+        let colour = &order.garments.get(report.garment)?.colour;
         if let Some(lab) = colour.lab {
             return Some(lab.into());
         }

@@ -165,6 +165,29 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::MoneyAddsCare => format!(
             "Much rides on it. {} pieces worth {} together ask for one look more.", v.count("pieces"), v.count("value")
         ),
+        C::OnePlan if v.number("value").is_some_and(|value| value >= 1.0) => format!(
+            "One plan for all. {} serves each of the {} garments and saves {} against a plan for each.",
+            v.word("white"), v.count("garments"), v.count("value")
+        ),
+        C::OnePlan => format!(
+            "One plan for all. {} serves each of the {} garments.", v.word("white"), v.count("garments")
+        ),
+        C::SplitCheaper => format!(
+            "Split it, a plan for each of the {} garments. {} would serve all of them, and costs {} more.",
+            v.count("garments"), v.word("white"), v.count("value")
+        ),
+        C::SplitSafer => format!(
+            "Split it, a plan for each of the {} garments. {} would serve all of them with a harder verdict.",
+            v.count("garments"), v.word("white")
+        ),
+        C::SplitOnly => format!(
+            "Split it, a plan for each of the {} garments. No white on the shelf serves all of them.",
+            v.count("garments")
+        ),
+        C::SomeRefused => format!(
+            "{} of {} garments cannot be printed. The others can go ahead by themselves.",
+            v.count("refused"), v.count("garments")
+        ),
         C::BuyClass if v.number("low_cure") == Some(1.0) => {
             format!("With a low-cure {}: not on your shelf", v.class("class"))
         }
@@ -567,6 +590,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Careful => "Careful",
         L::FirstPiece => "On the first piece",
         L::WouldChange => "What would change the answer",
+        L::EveryGarment => "Every garment of the order",
+        L::AnsweredAbove => "the answer above is for this one",
         L::WorthKnowing => "Worth finding out",
         L::OtherWays => "Other ways",
         L::ShelfFirst => "from this shop’s shelf",

@@ -164,6 +164,29 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::MoneyAddsCare => format!(
             "Hay mucho en juego. {} piezas que valen {} juntas piden mirar una vez más.", v.count("pieces"), v.count("value")
         ),
+        C::OnePlan if v.number("value").is_some_and(|value| value >= 1.0) => format!(
+            "Un solo plan para todas. {} sirve para las {} prendas y ahorra {} frente a un plan para cada una.",
+            v.word("white"), v.count("garments"), v.count("value")
+        ),
+        C::OnePlan => format!(
+            "Un solo plan para todas. {} sirve para las {} prendas.", v.word("white"), v.count("garments")
+        ),
+        C::SplitCheaper => format!(
+            "Divídalo, un plan para cada una de las {} prendas. {} serviría para todas y cuesta {} más.",
+            v.count("garments"), v.word("white"), v.count("value")
+        ),
+        C::SplitSafer => format!(
+            "Divídalo, un plan para cada una de las {} prendas. {} serviría para todas con un veredicto más duro.",
+            v.count("garments"), v.word("white")
+        ),
+        C::SplitOnly => format!(
+            "Divídalo, un plan para cada una de las {} prendas. Ningún blanco del estante sirve para todas.",
+            v.count("garments")
+        ),
+        C::SomeRefused => format!(
+            "{} de {} prendas no se pueden imprimir. Las demás pueden seguir solas.",
+            v.count("refused"), v.count("garments")
+        ),
         C::BuyClass if v.number("low_cure") == Some(1.0) => {
             format!("Con un {} de baja temperatura: no está en su estante", v.class("class"))
         }
@@ -566,6 +589,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Careful => "Cuidado",
         L::FirstPiece => "En la primera pieza",
         L::WouldChange => "Qué cambiaría la respuesta",
+        L::EveryGarment => "Todas las prendas del pedido",
+        L::AnsweredAbove => "la respuesta de arriba es para esta",
         L::WorthKnowing => "Vale la pena averiguar",
         L::OtherWays => "Otras maneras",
         L::ShelfFirst => "con lo que hay en el estante",

@@ -58,6 +58,10 @@ pub enum Label {
     FirstPiece,
     WouldChange,
     WorthKnowing,
+    /// The plan of an order with several garments.
+    EveryGarment,
+    /// The garment whose answer stands above.
+    AnsweredAbove,
     OtherWays,
     ShelfFirst,
     CannotDoIt,

@@ -265,12 +265,15 @@ pub fn fill(report: &mut Report, voice: impl Into<Voice>) {
     for pick in report.picks.iter_mut().chain(report.closed.as_deref_mut()) {
         pick.reasons.iter_mut().for_each(word);
     }
+    if let Some(whole) = &mut report.whole {
+        word(&mut whole.say);
+    }
     for rejected in &mut report.rejected {
         rejected.reasons.iter_mut().for_each(word);
     }
     report.to_make_it_possible.iter_mut().for_each(word);
     report.cautions.iter_mut().for_each(word);
-    report.understood.iter_mut().for_each(word);
+    report.understood.iter_mut().chain(report.understood_each.iter_mut().flatten()).for_each(word);
     report.unknowns.iter_mut().for_each(|unknown| word(&mut unknown.ask));
 }
 

@@ -2,6 +2,7 @@
 
 use super::advice::{cannot, careful, changes, is_change, other_ways, to_do, worth_knowing};
 use super::cloth::{colours, knit, on_this_cloth};
+use super::garments::every_garment;
 use super::margins::every_margin;
 use super::{icon, rule, run};
 use crate::desk::picture::cloth::Swatches;
@@ -22,6 +23,8 @@ pub(super) struct Shown {
     pub(super) days: f64,
     pub(super) stale: bool,
     pub(super) broken: bool,
+    /// What the labels of the order's garments say.
+    pub(super) labels: Vec<String>,
 }
 
 impl Shown {
@@ -34,6 +37,9 @@ impl Shown {
             days: state.order.as_ref().map_or(90.0, |order| order.use_.looked_at_after_days),
             stale: state.stale(),
             broken: !state.errors.is_empty(),
+            labels: state.order.as_ref().map_or_else(Vec::new, |order| {
+                order.garments.iter().map(|garment| garment.label.clone()).collect()
+            }),
         }
     }
 }
@@ -77,7 +83,7 @@ fn answered(desk: Desk, shown: &Shown, report: &Report) -> impl IntoView + use<>
     let pick = report.picks.iter().find(|pick| Some(key(pick)) == shown.chosen).or(report.picks.first());
     let body = match pick {
         Some(pick) => picked(desk, shown, report, pick).into_any(),
-        None => refused(desk, report, voice).into_any(),
+        None => refused(desk, shown, report).into_any(),
     };
     view! {
         {shown.stale.then(|| stale(desk, voice))}
@@ -128,12 +134,14 @@ fn show_window(desk: Desk, voice: Voice) -> AnyView {
     .into_any()
 }
 
-fn refused(desk: Desk, report: &Report, voice: Voice) -> impl IntoView + use<> {
+fn refused(desk: Desk, shown: &Shown, report: &Report) -> impl IntoView + use<> {
+    let voice = shown.voice;
     let first =
         why_not(report).map_or_else(|| voice.label(Label::RefuseSay).to_owned(), |it| voice.reason(it));
     view! {
         {plate(Verdict::Refuse, voice, first, report.closed.is_some().then(|| show_window(desk, voice)))}
         {sum_line(desk)}
+        {every_garment(report, &shown.labels, voice)}
         {changes(desk, report, voice)}
     }
 }
@@ -159,6 +167,7 @@ fn picked(desk: Desk, shown: &Shown, report: &Report, pick: &Pick) -> impl IntoV
         {facts(pick, voice, colours.as_ref())}
         <div class="rules">{rules}</div>
         {sum_line(desk)}
+        {every_garment(report, &shown.labels, voice)}
         {run::run(pick, voice)}
         {why(pick, voice)}
         {on_this_cloth(shown, pick, colours.as_ref())}

@@ -104,12 +104,9 @@ fn garment(desk: Desk) -> impl IntoView {
 /// Whether the polyester is dyed; asked only where there may be some.
 fn dyed(desk: Desk) -> impl IntoView {
     let asked = desk.memo(|state| {
-        let readings = state.report.as_ref().map(|report| &report.understood);
-        readings.is_none_or(|readings| {
-            let shares: Vec<_> = readings.iter().filter(|it| it.code == Code::ReadShare).collect();
-            let polyester = Value::Word("polyester".into());
-            shares.is_empty() || shares.iter().any(|share| share.values.get("fibre") == Some(&polyester))
-        })
+        let shares = || state.readings().iter().filter(|it| it.code == Code::ReadShare);
+        let polyester = Value::Word("polyester".into());
+        shares().next().is_none() || shares().any(|share| share.values.get("fibre") == Some(&polyester))
     });
     move || {
         asked.get().then(|| {
@@ -167,10 +164,8 @@ fn garments(desk: Desk) -> impl IntoView {
 
 /// What was read from the label, what was assumed, and what was left out, as chips.
 fn understood(desk: Desk) -> impl IntoView {
-    let read = desk.memo(|state| {
-        let readings = state.report.as_ref().map(|report| report.understood.clone()).unwrap_or_default();
-        (readings, state.voice(), state.cloth, state.errors.is_empty())
-    });
+    let read =
+        desk.memo(|state| (state.readings().to_vec(), state.voice(), state.shade(), state.errors.is_empty()));
     move || {
         let (readings, voice, cloth, whole) = read.get();
         let chips = readings
@@ -296,7 +291,12 @@ fn order(desk: Desk) -> impl IntoView {
                             |hot| Msg::Choose(Choice::StackedHot(hot)),
                         )}
                     </div>
-                    <button class="btn btn-wide" type="button" on:click=move |_| desk.send(Msg::AddGarment)>
+                    <button
+                        class="btn btn-wide"
+                        type="button"
+                        id="add-garment"
+                        on:click=move |_| desk.send(Msg::AddGarment)
+                    >
                         {move || desk.label(Label::AnotherGarment)}
                     </button>
                 </div>

@@ -7,6 +7,7 @@ mod cloth;
 mod field;
 mod form;
 mod frame;
+mod garments;
 mod history;
 mod icon;
 mod job;

@@ -4,6 +4,7 @@
 //! the sentence that is printed. Each begins with a browser that nobody used before.
 
 mod cure_window;
+mod garments;
 mod nothing_leaves;
 mod opening;
 mod refusing;
@@ -30,7 +31,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 16] = stories![
+static STORIES: [Story; 17] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -45,6 +46,7 @@ static STORIES: [Story; 16] = stories![
     refusing::a_failure_while_working_is_told_so,
     ten_orders::each_answer_is_one_a_press_lead_would_accept,
     ten_orders::a_bad_label_keeps_the_last_answer_and_says_what_is_wrong,
+    garments::a_second_garment_brings_a_plan_for_all,
     cure_window::a_closed_window_shows_its_map_and_what_opens_it,
     cure_window::a_dragged_set_point_says_where_it_fails,
 ];
