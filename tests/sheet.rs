@@ -185,7 +185,7 @@ fn an_even_film_stays_even() {
     assert_eq!(sheet.profile(0).filter(|[_, free, _]| (free - 0.04).abs() < 1e-9).count(), CELLS);
 }
 
-/// Source: the same equations as a method of lines, 400 cells, by SciPy's BDF to 1e-8 (1.17, `solve_ivp`): film, capacity
+/// Source: the same equations as a method of lines, 400 cells, by SciPy's BDF to 1e-8 (`tests/peer/sheet.py`): film, capacity
 /// (kg/m³), dye (kg/m²) that enters from below at an even pace while the path grows to 1e-9 m²; top 30 µm then and after
 /// further paths of 2e-10, 1e-9, 5e-9 and 2e-8 m². Saturable binding has no exact solution to hold it to.
 #[test]

@@ -19,7 +19,7 @@
 
 use super::{Emitter, Film, NearInfrared, air};
 use crate::numerics::Lanes;
-use crate::numerics::march::{Jacobian, State, System};
+use crate::numerics::march::{BORDERS, Jacobian, NODES, State, System, zeros};
 use crate::quantity::{ATMOSPHERE, GAS_CONSTANT, STEFAN_BOLTZMANN};
 use crate::textile::moisture;
 use std::ops::Range;
@@ -32,6 +32,11 @@ const VAPOUR_DIFFUSIVITY: f64 = 2.2e-5;
 const VAPOUR_OPENING: f64 = 0.4;
 /// Vapour pressure is held under this share of the atmosphere: beyond it the vapour blows itself out.
 const BOILING: f64 = 0.97;
+
+/// What an air layer holds vapour back with, times `h (T + T_air)`.
+const AIR_LAYER: f64 = 2.0 * ATMOSPHERE / air::GAS_CONSTANT * air::HEAT_CAPACITY * LEWIS;
+/// What a metre of cloth holds vapour back with at 298 K, s/m².
+const CLOTH: f64 = 1.0 / (VAPOUR_OPENING * VAPOUR_DIFFUSIVITY);
 
 /// Surroundings during one stage of the journey, lane by lane.
 #[derive(Clone, Copy, Debug)]
@@ -104,7 +109,7 @@ pub(super) fn vapour_pressure(ratio: f64) -> f64 {
 }
 
 #[inline]
-fn fourth<const L: usize>(x: Lanes<L>) -> Lanes<L> {
+pub(super) fn fourth<const L: usize>(x: Lanes<L>) -> Lanes<L> {
     let square = x * x;
     square * square
 }
@@ -150,57 +155,62 @@ pub(super) struct Chain<const L: usize> {
 }
 
 /// What one cloth's evaporation comes to.
-struct Evaporation<const L: usize> {
-    flux: Lanes<L>,
-    heat: Lanes<L>,
+pub(super) struct Evaporation<const L: usize> {
+    pub flux: Lanes<L>,
+    pub heat: Lanes<L>,
     per_kelvin: Lanes<L>,
     per_water: Lanes<L>,
 }
 
 impl<const L: usize> Chain<L> {
-    fn mean(&self, wet: &Wet, state: &State<L>) -> Lanes<L> {
-        let mut mean = Lanes::ZERO;
-        for i in wet.nodes.clone() {
-            mean += state[i] * self.share[i];
-        }
-        mean
+    pub(super) fn mean(&self, wet: &Wet, state: &State<L>) -> Lanes<L> {
+        let nodes = wet.nodes.clone();
+        let pairs = state[nodes.clone()].iter().zip(&self.share[nodes]);
+        pairs.fold(Lanes::ZERO, |mean, (temperature, share)| mean + *temperature * *share)
     }
 
-    fn evaporation(&self, wet: &Wet, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
+    /// Divisions are what costs here: fractions are brought over common denominators where that saves one. Inlined, so
+    /// that what only the Jacobian needs is left out where only the rates are asked for.
+    #[inline(always)]
+    pub(super) fn evaporation(&self, wet: &Wet, water: Lanes<L>, temperature: Lanes<L>) -> Evaporation<L> {
         let at = &self.surroundings;
         let water = water.max(Lanes::ZERO);
         let temperature = temperature.clamp(230.0, 900.0);
         let regain_65 = Lanes::splat(wet.regain_65);
         let (free, sorption) = moisture::vapour_over_cloth(water, regain_65, temperature);
+        let phi = moisture::balance_humidity(water, regain_65);
         let most = Lanes::splat(BOILING * ATMOSPHERE);
         let pressure = free.min(most);
 
-        let film_density = (temperature + at.air).recip() * (2.0 * ATMOSPHERE / air::GAS_CONSTANT);
-        let per_transfer = film_density * (air::HEAT_CAPACITY * LEWIS);
+        // Air layer: 1 / h_m = rho c_p Le^(2/3) / h with rho = 2 P / (R (T + T_air)). Cloth: path / (opening D),
+        // D = D_298 (T / 298)^1.75. Their sum stands under M P / (R T).
         let reduced = temperature * (1.0 / 298.0);
-        let diffusivity = reduced * reduced / reduced.sqrt().sqrt() * VAPOUR_DIFFUSIVITY;
-        let per_path = diffusivity.recip() * (1.0 / VAPOUR_OPENING);
-        let mut opening = (per_transfer / at.h_bottom * wet.ways.layers + per_path * wet.ways.path).recip();
+        let square = reduced * reduced;
+        let quartic = reduced.sqrt().sqrt();
+        let way = |h: Lanes<L>, path: f64, layers: f64| {
+            let exposed = (temperature + at.air) * h;
+            exposed * reduced / (square * (layers * AIR_LAYER) + quartic * exposed * (path * CLOTH))
+        };
+        let mut open = way(at.h_bottom, wet.ways.path, wet.ways.layers);
         if let Some(above) = wet.ways.above {
-            opening += (per_transfer / at.h_top + per_path * above).recip();
+            open += way(at.h_top, above, 1.0);
         }
-        let mobility = opening / temperature * (moisture::MOLAR_MASS * ATMOSPHERE / GAS_CONSTANT);
+        let mobility = open * (moisture::MOLAR_MASS * ATMOSPHERE / GAS_CONSTANT / 298.0);
         let room = -pressure + ATMOSPHERE;
-        let flux = mobility * (room.recip() * (ATMOSPHERE - at.vapour)).ln();
+        let flux = -mobility * (room * (1.0 / (ATMOSPHERE - at.vapour))).ln();
         let heat = moisture::evaporation_heat(temperature) + sorption;
 
         let boiling = std::array::from_fn(|lane| free[lane] >= most[lane]);
         let per_pressure = Lanes::select(boiling, Lanes::ZERO, mobility / room);
         let pressure_per_kelvin =
             pressure * heat * (moisture::MOLAR_MASS / GAS_CONSTANT) / (temperature * temperature);
-        let phi = moisture::balance_humidity(water, regain_65);
         let span = (phi + 0.25) * (-phi + 1.25);
-        let humidity_per_water = span * span / ((phi * phi + 0.3125) * 0.825 * wet.regain_65);
-        let wetted = std::array::from_fn(|lane| phi[lane] >= 1.0);
         // Floored far below any humidity that counts: a floor that bites leaves a dry hot cloth without its steep slope,
         // and the march rattles about it.
-        let pressure_per_water =
-            Lanes::select(wetted, Lanes::ZERO, pressure / phi.max(Lanes::splat(1e-15)) * humidity_per_water);
+        let humidity_per_water =
+            span * span / ((phi * phi + 0.3125) * phi.max(Lanes::splat(1e-15)) * (0.825 * wet.regain_65));
+        let wetted = std::array::from_fn(|lane| phi[lane] >= 1.0);
+        let pressure_per_water = Lanes::select(wetted, Lanes::ZERO, pressure * humidity_per_water);
         Evaporation {
             flux,
             heat,
@@ -209,46 +219,63 @@ impl<const L: usize> Chain<L> {
         }
     }
 
-    /// Heat capacity of each node, J/(m² K); the water in the cloths counts.
-    fn capacity_at(&self, node: usize, temperature: Lanes<L>) -> Lanes<L> {
-        (temperature - 298.0).clamp(0.0, 180.0) * self.capacity_slope[node] + self.capacity[node]
+    /// Heat capacity of a node, J/(m² K), with its share of a cloth's water, kg/m².
+    #[inline(always)]
+    pub(super) fn capacity_at(&self, node: usize, temperature: Lanes<L>, water: Lanes<L>) -> Lanes<L> {
+        (temperature - 298.0).clamp(0.0, 180.0) * self.capacity_slope[node]
+            + self.capacity[node]
+            + water * (self.share[node] * moisture::HEAT_CAPACITY)
     }
 
-    fn capacities(&self, state: &State<L>) -> State<L> {
-        let mut capacities = crate::numerics::march::zeros();
-        for (i, capacity) in capacities.iter_mut().enumerate().take(self.count) {
-            *capacity = self.capacity_at(i, state[i]);
-        }
-        for (k, wet) in self.wet.iter().enumerate() {
-            let water = state[crate::numerics::march::NODES + k].max(Lanes::ZERO) * moisture::HEAT_CAPACITY;
-            for i in wet.nodes.clone() {
-                capacities[i] += water * (self.share[i] * wet.mass);
-            }
-        }
-        capacities
+    /// The nodes without water above cloth `k`; below the last cloth those down to the belt.
+    fn bare(&self, k: usize) -> Range<usize> {
+        let above = k.checked_sub(1).and_then(|above| self.wet.get(above));
+        above.map_or(0, |wet| wet.nodes.end)..self.wet.get(k).map_or(self.count, |wet| wet.nodes.start)
     }
 
-    /// Heat that the whole chain takes up, W/m², and what crosses its boundary, for the balance test.
-    #[cfg(test)]
-    pub(super) fn balance(&self, state: &State<L>) -> (Lanes<L>, Lanes<L>) {
-        let mut rates = crate::numerics::march::zeros();
-        self.rates(state, &mut rates);
-        let capacities = self.capacities(state);
-        let mut stored = Lanes::ZERO;
-        for i in 0..self.count {
-            stored += capacities[i] * rates[i];
+    /// Turns the heat that flows into each node of a stretch into its rate, less what is `drawn` by its cloth's water.
+    #[inline(always)]
+    fn warm(
+        &self,
+        nodes: Range<usize>,
+        state: &State<L>,
+        rates: &mut State<L>,
+        [drawn, water]: [Lanes<L>; 2],
+        mut visit: impl FnMut(usize, Lanes<L>),
+    ) {
+        let capacity = self.capacity[nodes.clone()].iter().zip(&self.capacity_slope[nodes.clone()]);
+        let node = state[nodes.clone()].iter().zip(capacity).zip(&self.share[nodes.clone()]);
+        for (i, (rate, ((temperature, (capacity, slope)), share))) in
+            rates[nodes.clone()].iter_mut().zip(node).enumerate()
+        {
+            let dry = (*temperature - 298.0).clamp(0.0, 180.0) * *slope + *capacity;
+            let per = (dry + water * (*share * moisture::HEAT_CAPACITY)).recip();
+            *rate = (*rate - drawn * *share) * per;
+            visit(nodes.start + i, per);
         }
+    }
+
+    /// Water of a cloth, kg/m².
+    pub(super) fn water(&self, cloth: Option<usize>, state: &State<L>) -> Lanes<L> {
+        cloth.map_or(Lanes::ZERO, |k| state[NODES + k].max(Lanes::ZERO) * self.wet[k].mass)
+    }
+
+    /// Heat that flows into each node by conduction, convection and radiation, W/m².
+    #[inline(always)]
+    fn conduction(&self, state: &State<L>, rates: &mut State<L>) {
         let at = &self.surroundings;
-        let (top, belt) = (state[0], state[self.count - 1]);
-        let mut crossing = at.h_top * (at.air - top) + at.source - at.emission * fourth(top);
-        crossing += at.through;
-        crossing += at.h_bottom * (at.air - belt) + (fourth(at.air) - fourth(belt)) * at.belt_emission;
-        for (k, wet) in self.wet.iter().enumerate() {
-            let evaporation =
-                self.evaporation(wet, state[crate::numerics::march::NODES + k], self.mean(wet, state));
-            crossing -= evaporation.flux * evaporation.heat;
+        let last = self.count - 1;
+        let mut into = at.h_top * (at.air - state[0]) + at.source - at.emission * fourth(state[0]);
+        let nodes = state[..self.count].windows(2).zip(&self.conductance);
+        for (rate, (pair, conductance)) in rates.iter_mut().zip(nodes) {
+            let through = *conductance * (pair[0] - pair[1]);
+            *rate = into - through;
+            into = through;
         }
-        (stored, crossing)
+        rates[last] = into
+            + at.h_bottom * (at.air - state[last])
+            + (fourth(at.air) - fourth(state[last])) * at.belt_emission;
+        rates[self.film] += at.through;
     }
 }
 
@@ -262,66 +289,77 @@ impl<const L: usize> System<L> for Chain<L> {
     }
 
     fn rates(&self, state: &State<L>, rates: &mut State<L>) {
-        let at = &self.surroundings;
-        let last = self.count - 1;
-        let mut into = at.h_top * (at.air - state[0]) + at.source - at.emission * fourth(state[0]);
-        for i in 0..last {
-            let through = self.conductance[i] * (state[i] - state[i + 1]);
-            rates[i] = into - through;
-            into = through;
+        let mut drawn = [Lanes::ZERO; BORDERS];
+        for (k, wet) in self.wet.iter().enumerate().take(BORDERS) {
+            let evaporation = self.evaporation(wet, state[NODES + k], self.mean(wet, state));
+            drawn[k] = evaporation.flux * evaporation.heat;
+            rates[NODES + k] = evaporation.flux * (-1.0 / wet.mass);
         }
-        rates[last] = into
-            + at.h_bottom * (at.air - state[last])
-            + (fourth(at.air) - fourth(state[last])) * at.belt_emission;
-        rates[self.film] += at.through;
-        for (k, wet) in self.wet.iter().enumerate() {
-            let k = crate::numerics::march::NODES + k;
-            let evaporation = self.evaporation(wet, state[k], self.mean(wet, state));
-            let drawn = evaporation.flux * evaporation.heat;
-            for i in wet.nodes.clone() {
-                rates[i] -= drawn * self.share[i];
+        self.conduction(state, rates);
+        for k in 0..=self.wet.len() {
+            self.warm(self.bare(k), state, rates, [Lanes::ZERO; 2], |_, _| {});
+            if let Some(wet) = self.wet.get(k) {
+                let water = state[NODES + k].max(Lanes::ZERO) * wet.mass;
+                self.warm(wet.nodes.clone(), state, rates, [drawn[k], water], |_, _| {});
             }
-            rates[k] = evaporation.flux * (-1.0 / wet.mass);
-        }
-        let capacities = self.capacities(state);
-        for i in 0..self.count {
-            rates[i] = rates[i] / capacities[i];
         }
     }
 
     fn jacobian(&self, state: &State<L>, jacobian: &mut Jacobian<L>) {
+        self.rates_and_jacobian(state, &mut zeros(), jacobian);
+    }
+
+    fn rates_and_jacobian(&self, state: &State<L>, rates: &mut State<L>, jacobian: &mut Jacobian<L>) {
         let at = &self.surroundings;
         let last = self.count - 1;
-        let capacities = self.capacities(state);
-        for i in 0..=last {
-            let per = capacities[i].recip();
-            let below = if i > 0 { self.conductance[i - 1] * per } else { Lanes::ZERO };
-            let above = if i < last { self.conductance[i] * per } else { Lanes::ZERO };
-            jacobian.below[i] = below;
-            jacobian.above[i] = above;
-            jacobian.diagonal[i] = -below - above;
-        }
-        let cube = |x: Lanes<L>| x * x * x * 4.0;
-        jacobian.diagonal[0] -= (at.h_top + at.emission * cube(state[0])) / capacities[0];
-        jacobian.diagonal[last] -= (at.h_bottom + cube(state[last]) * at.belt_emission) / capacities[last];
-        for (k, wet) in self.wet.iter().enumerate() {
-            let water = state[crate::numerics::march::NODES + k];
-            let evaporation = self.evaporation(wet, water, self.mean(wet, state));
+        let mut drawn = [Lanes::ZERO; BORDERS];
+        let mut heat = [Lanes::ZERO; BORDERS];
+        for (k, wet) in self.wet.iter().enumerate().take(BORDERS) {
+            let evaporation = self.evaporation(wet, state[NODES + k], self.mean(wet, state));
+            heat[k] = evaporation.heat;
+            drawn[k] = evaporation.flux * evaporation.heat;
+            rates[NODES + k] = evaporation.flux * (-1.0 / wet.mass);
             let border = &mut jacobian.border[k];
             for i in wet.nodes.clone() {
-                border.draw[i] = evaporation.heat * -self.share[i] / capacities[i];
                 border.pull[i] = evaporation.per_kelvin * self.share[i];
             }
             border.slope = evaporation.per_water;
             border.gain = Lanes::splat(-1.0 / wet.mass);
         }
+        self.conduction(state, rates);
+        let mut above = Lanes::ZERO;
+        let Jacobian { below: from_above, above: from_below, diagonal, border } = jacobian;
+        let mut couple = |i: usize, per: Lanes<L>| {
+            let below = self.conductance.get(i).copied().unwrap_or(Lanes::ZERO);
+            from_above[i] = above * per;
+            from_below[i] = below * per;
+            diagonal[i] = -(above + below) * per;
+            above = below;
+        };
+        for k in 0..=self.wet.len() {
+            self.warm(self.bare(k), state, rates, [Lanes::ZERO; 2], &mut couple);
+            if let Some(wet) = self.wet.get(k) {
+                let water = state[NODES + k].max(Lanes::ZERO) * wet.mass;
+                let draw = &mut border[k].draw;
+                self.warm(wet.nodes.clone(), state, rates, [drawn[k], water], |i, per| {
+                    couple(i, per);
+                    draw[i] = heat[k] * per * -self.share[i];
+                });
+            }
+        }
+        // A stack without a film has wet cloth on top.
+        let cube = |i: usize| state[i] * state[i] * state[i] * 4.0;
+        let water = |i: usize| self.water(self.wet.iter().position(|wet| wet.nodes.contains(&i)), state);
+        diagonal[0] -= (at.h_top + at.emission * cube(0)) / self.capacity_at(0, state[0], water(0));
+        diagonal[last] -=
+            (at.h_bottom + cube(last) * at.belt_emission) / self.capacity_at(last, state[last], water(last));
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::numerics::march::{NODES, Tolerance, march, zeros};
+    use crate::numerics::march::{Tolerance, march};
     use crate::quantity::units::{celsius, kelvin};
 
     /// Source: humidity ratios of psychrolib 2.5.0 and CoolProp 8.0.0 at 25 °C and 50 % RH, where half the saturation

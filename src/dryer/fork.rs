@@ -4,7 +4,7 @@
 //! dwell, and at each shorter one it stops for a moment and a cooling tail is forked off. Dryers of several zones cannot share it: there a slower belt stretches every zone.
 
 use super::error::{check_case, check_dryer, check_stack};
-use super::journey::{Journey, in_zone};
+use super::journey::{Journey, in_cooling, in_zone};
 use super::lay::Grid;
 use super::{Case, Dryer, HistoryError, Sample, Stack, World};
 use crate::numerics::Lanes;
@@ -44,10 +44,8 @@ pub fn forked<const L: usize, F: Follow<L>>(
     }
     let belt = &dryer.belt;
     let under = [belt.heat_capacity, belt.contact, belt.enters];
-    let mut hot = Journey::start(stack, worlds, under, Grid::SHIPPED, tolerance);
-    // What a tail adds is small, and it need not be followed as closely.
-    let loose = Tolerance { temperature: tolerance.temperature * LOOSER, border: tolerance.border * LOOSER };
-    let mut cold = Journey::start(stack, worlds, under, Grid::SHIPPED, loose);
+    let mut hot = Journey::start(stack, worlds, under, Grid::of(stack), tolerance);
+    let mut cold = Journey::start(stack, worlds, under, Grid::of(stack), in_cooling(tolerance));
     let around = in_zone(stack, dryer, zone, Lanes(sets), worlds);
     let mut trunk = start.clone();
     let mut before: Option<Sample<L>> = None;
@@ -80,6 +78,3 @@ pub fn forked<const L: usize, F: Follow<L>>(
         rejected: hot.effort.rejected + cold.effort.rejected,
     })
 }
-
-/// How much looser a tail's tolerance is.
-const LOOSER: f64 = 5.0;

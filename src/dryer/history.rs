@@ -1,7 +1,7 @@
 //! How hot each part of the stack gets, and when.
 
 use super::error::{check_air, check_case, check_dryer, check_stack};
-use super::journey::{Journey, in_zone, under};
+use super::journey::{Journey, enter, in_cooling, legs, under};
 use super::lay::Grid;
 use super::{Cooling, Dryer, Flash, HistoryError, Stack, World};
 use crate::numerics::Lanes;
@@ -10,7 +10,7 @@ use crate::quantity::Bound;
 
 /// The tolerance of a march: peaks within 0.1 K and fused shares within 0.0015 of the converged march
 /// (`tests/history.rs`).
-pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.2, border: 5e-5 };
+pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.1, border: 3e-5 };
 
 /// One case of a march: a setting and how the run differs from it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,19 +61,19 @@ impl<const L: usize> History<L> {
     /// Highest temperature of the film's surface, K.
     #[must_use]
     pub fn film_peak(&self) -> Lanes<L> {
-        self.peak(|sample| sample.film_top[0])
+        self.peak(|sample| sample.film_top)
     }
 
     /// Highest temperature of the film's bottom, K.
     #[must_use]
     pub fn film_bottom_peak(&self) -> Lanes<L> {
-        self.peak(|sample| sample.film_bottom[0])
+        self.peak(|sample| sample.film_bottom)
     }
 
     /// Highest temperature of the cloth's face, K.
     #[must_use]
     pub fn cloth_peak(&self) -> Lanes<L> {
-        self.peak(|sample| sample.cloth_face[0])
+        self.peak(|sample| sample.cloth_face)
     }
 
     /// Temperatures at `place` at a moment, s, on the cubic between two samples; nothing outside the history. Lanes whose
@@ -96,8 +96,11 @@ impl<const L: usize> History<L> {
         }
     }
 
-    fn peak(&self, of: impl Fn(&Sample<L>) -> Lanes<L>) -> Lanes<L> {
-        self.samples.iter().map(of).fold(Lanes::ZERO, Lanes::max)
+    fn peak(&self, place: Place<L>) -> Lanes<L> {
+        let mut peak = self.samples.iter().map(|sample| place(sample)[0]).fold(Lanes::ZERO, Lanes::max);
+        // Inner layers are hottest a moment after the exit, between two samples.
+        self.walk(place, |_, temperature| peak = peak.max(temperature));
+        peak
     }
 }
 
@@ -145,7 +148,7 @@ pub fn history<const L: usize>(
     passes: u32,
     tolerance: Tolerance,
 ) -> Result<History<L>, HistoryError> {
-    history_on(Grid::SHIPPED, stack, dryer, cases, passes, tolerance)
+    history_on(Grid::of(stack), stack, dryer, cases, passes, tolerance)
 }
 
 /// The same on another grid, for those who ask how far the shipped one is off.
@@ -165,24 +168,18 @@ pub fn history_on<const L: usize>(
     for case in cases {
         check_case(case, dryer)?;
     }
-    let belt = &dryer.belt;
-    let worlds = cases.map(|case| case.world);
-    let set = Lanes(cases.map(|case| case.set));
-    let under = [belt.heat_capacity, belt.contact, belt.enters];
-    let mut journey = Journey::start(stack, &worlds, under, grid, tolerance);
+    let mut journey = enter(stack, dryer, cases, grid, tolerance);
     let mut samples = room();
-    let last_zone = dryer.zones.len().saturating_sub(1);
     let mut leaves = Lanes::ZERO;
-    for _ in 0..passes.max(1) {
-        journey.lie_on(belt.enters);
-        for (z, zone) in dryer.zones.iter().enumerate() {
-            let stop = |case: &Case| if z == last_zone { case.world.stop } else { 0.0 };
-            let seconds = Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane]));
-            let around = in_zone(stack, dryer, zone, set, &worlds);
-            journey.go(around, seconds, &mut |sample| samples.push(sample))?;
+    for leg in legs(stack, dryer, cases, passes) {
+        if let Some(belt) = leg.belt {
+            journey.lie_on(belt);
         }
-        leaves = journey.clock;
-        journey.rest(dryer.cooling.rests(), &mut |sample| samples.push(sample))?;
+        journey.tolerance = if leg.heats { tolerance } else { in_cooling(tolerance) };
+        journey.go(leg.around, leg.seconds, &mut |sample| samples.push(sample))?;
+        if leg.heats {
+            leaves = journey.clock;
+        }
     }
     Ok(History { samples, leaves, effort: journey.effort })
 }
@@ -205,7 +202,7 @@ pub fn flash<const L: usize>(
         Bound { field: "seconds", min: 0.05, max: 3600.0, unit: "s" }.check(second)?;
     }
     let under_it = [unit.pallet_heat_capacity, stack.gap, unit.pallet];
-    let mut journey = Journey::start(&flat, &[World::NOMINAL; L], under_it, Grid::SHIPPED, tolerance);
+    let mut journey = Journey::start(&flat, &[World::NOMINAL; L], under_it, Grid::of(&flat), tolerance);
     let mut samples = room();
     journey.go(under(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
     let leaves = journey.clock;

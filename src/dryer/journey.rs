@@ -1,6 +1,6 @@
 use super::chain::{Chain, Surroundings, vapour_pressure};
 use super::lay::{Grid, chain};
-use super::{Dryer, HistoryError, Rest, Sample, Stack, World, Zone};
+use super::{Case, Dryer, HistoryError, Rest, Sample, Stack, World, Zone};
 use crate::numerics::Lanes;
 use crate::numerics::march::{Accepted, Effort, NODES, State, Tolerance, march_on, zeros};
 use crate::quantity::STEFAN_BOLTZMANN;
@@ -14,6 +14,14 @@ const COOL: f64 = 363.15;
 /// How often a cooling piece is looked at, s.
 const LOOK: f64 = 12.0;
 
+/// What a cooling tail adds is small, and it need not be followed as closely: so much looser is its tolerance.
+const LOOSER: f64 = 4.0;
+
+/// The tolerance behind the dryer's mouth.
+pub(super) fn in_cooling(heating: Tolerance) -> Tolerance {
+    Tolerance { temperature: heating.temperature * LOOSER, border: heating.border * LOOSER }
+}
+
 /// A stack on its way: the equations, where it stands and how long it has been going.
 #[derive(Clone, Debug)]
 pub(super) struct Journey<const L: usize> {
@@ -21,7 +29,7 @@ pub(super) struct Journey<const L: usize> {
     pub state: State<L>,
     pub clock: Lanes<L>,
     pub effort: Effort,
-    tolerance: Tolerance,
+    pub tolerance: Tolerance,
 }
 
 impl<const L: usize> Journey<L> {
@@ -145,6 +153,60 @@ impl<const L: usize> Chain<L> {
             water: state[NODES].max(Lanes::ZERO),
         }
     }
+}
+
+/// A stack at the mouth of a dryer.
+pub(super) fn enter<const L: usize>(
+    stack: &Stack,
+    dryer: &Dryer,
+    cases: &[Case; L],
+    grid: Grid,
+    tolerance: Tolerance,
+) -> Journey<L> {
+    let belt = &dryer.belt;
+    let under = [belt.heat_capacity, belt.contact, belt.enters];
+    Journey::start(stack, &cases.map(|case| case.world), under, grid, tolerance)
+}
+
+/// A part of the way on which the surroundings stay.
+pub(super) struct Leg<const L: usize> {
+    pub around: Surroundings<L>,
+    pub seconds: Lanes<L>,
+    /// Temperature of the fresh piece of belt that it begins on, K.
+    pub belt: Option<f64>,
+    /// Whether it lies in the dryer.
+    pub heats: bool,
+}
+
+/// Every zone and the cooling behind the last, `passes` times.
+pub(super) fn legs<const L: usize>(
+    stack: &Stack,
+    dryer: &Dryer,
+    cases: &[Case; L],
+    passes: u32,
+) -> Vec<Leg<L>> {
+    let set = Lanes(cases.map(|case| case.set));
+    let worlds = cases.map(|case| case.world);
+    let last_zone = dryer.zones.len().saturating_sub(1);
+    let mut legs = Vec::new();
+    for _ in 0..passes.max(1) {
+        for (z, zone) in dryer.zones.iter().enumerate() {
+            let stop = |case: &Case| if z == last_zone { case.world.stop } else { 0.0 };
+            legs.push(Leg {
+                around: in_zone(stack, dryer, zone, set, &worlds),
+                seconds: Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane])),
+                belt: (z == 0).then_some(dryer.belt.enters),
+                heats: true,
+            });
+        }
+        legs.extend(dryer.cooling.rests().iter().map(|rest| Leg {
+            around: resting(rest),
+            seconds: Lanes::splat(rest.seconds),
+            belt: None,
+            heats: false,
+        }));
+    }
+    legs
 }
 
 /// What surrounds a stack in a zone set to `set` (K).

@@ -7,9 +7,12 @@
 //! Judges nothing.
 
 mod air;
+#[cfg(test)]
+mod balance;
 mod calibrate;
 mod chain;
 mod cooling;
+mod equations;
 mod error;
 mod flash;
 mod fork;
@@ -25,6 +28,7 @@ mod stack;
 
 pub use calibrate::{Calibration, Reading, calibrate};
 pub use cooling::{Cooling, Rest};
+pub use equations::{Equations, Stage};
 pub use error::HistoryError;
 pub use flash::Flash;
 pub use fork::{Follow, forked};

@@ -121,6 +121,20 @@ impl<const L: usize> Lanes<L> {
         self.0.iter().copied().fold(f64::NEG_INFINITY, f64::max)
     }
 
+    /// The larger of two, lane by lane; not a number where either is none.
+    #[inline(always)]
+    #[must_use]
+    pub fn max_or_nan(self, other: Self) -> Self {
+        self.zip(other, |a, b| if a >= b || a.is_nan() { a } else { b })
+    }
+
+    /// The largest lane; not a number where any is none.
+    #[inline(always)]
+    #[must_use]
+    pub fn largest_or_nan(self) -> f64 {
+        self.0.iter().copied().fold(f64::NEG_INFINITY, |a, b| if a >= b || a.is_nan() { a } else { b })
+    }
+
     /// True if every lane is finite.
     #[must_use]
     pub fn is_finite(&self) -> bool {
@@ -139,13 +153,12 @@ fn exp(x: f64) -> f64 {
     let shifted = x * std::f64::consts::LOG2_E + SHIFT;
     let k = shifted - SHIFT;
     let r = (x - k * LN2_HIGH) - k * LN2_LOW;
-    let mut sum = 1.0 / 479_001_600.0;
-    for divisor in
-        [39_916_800.0, 3_628_800.0, 362_880.0, 40_320.0, 5_040.0, 720.0, 120.0, 24.0, 6.0, 2.0, 1.0]
-    {
-        sum = sum * r + 1.0 / divisor;
-    }
-    let sum = sum * r + 1.0;
+    // Estrin's scheme: pairs, then pairs of pairs, so that few terms wait for each other.
+    let (r2, r4, r8) = (r * r, r * r * (r * r), r * r * (r * r) * (r * r * (r * r)));
+    let low = (1.0 + r) + (1.0 / 2.0 + r * (1.0 / 6.0)) * r2;
+    let middle = (1.0 / 24.0 + r * (1.0 / 120.0)) + (1.0 / 720.0 + r * (1.0 / 5_040.0)) * r2;
+    let high = (1.0 / 40_320.0 + r * (1.0 / 362_880.0)) + (1.0 / 3_628_800.0 + r * (1.0 / 39_916_800.0)) * r2;
+    let sum = (low + middle * r4) + (high + r4 * (1.0 / 479_001_600.0)) * r8;
     let power = f64::from_bits((shifted.to_bits() << 52).wrapping_add(1023 << 52));
     sum * power
 }
@@ -160,10 +173,11 @@ fn ln(x: f64) -> f64 {
     let m = f64::from_bits(x.to_bits().wrapping_sub((k as u64) << 52));
     let s = (m - 1.0) / (m + 1.0);
     let s2 = s * s;
-    let mut sum = 1.0 / 21.0;
-    for divisor in [19.0, 17.0, 15.0, 13.0, 11.0, 9.0, 7.0, 5.0, 3.0, 1.0] {
-        sum = sum * s2 + 1.0 / divisor;
-    }
+    let (s4, s8) = (s2 * s2, s2 * s2 * (s2 * s2));
+    let low = (1.0 + s2 * (1.0 / 3.0)) + (1.0 / 5.0 + s2 * (1.0 / 7.0)) * s4;
+    let middle = (1.0 / 9.0 + s2 * (1.0 / 11.0)) + (1.0 / 13.0 + s2 * (1.0 / 15.0)) * s4;
+    let high = (1.0 / 17.0 + s2 * (1.0 / 19.0)) + s4 * (1.0 / 21.0);
+    let sum = low + (middle + high * s8) * s8;
     2.0 * s * sum + k as f64 * std::f64::consts::LN_2
 }
 

@@ -38,30 +38,31 @@ pub fn regain(phi: f64, regain_65: f64) -> f64 {
 /// Humidity in balance with cloth of regain `water`: the inverse of [`regain`], held at 1 for wet cloth.
 ///
 /// With `w = R / R65` the curve is the quadratic `w phi² - (w - 0.825) phi - 0.3125 w = 0`.
-#[inline]
+#[inline(always)]
 #[must_use]
 pub fn balance_humidity<const L: usize>(water: Lanes<L>, regain_65: Lanes<L>) -> Lanes<L> {
     let w = (water / regain_65).max(Lanes::splat(1e-12));
     let b = -w + 0.825;
     let root = (b * b + w * w * 1.25).sqrt();
     // The root that is zero for dry cloth, in the form that does not cancel on either side of w = 0.825.
-    let low = (w * 0.625) / (b + root);
-    let high = (root - b) / (w * 2.0);
     let positive = std::array::from_fn(|lane| b[lane] > 0.0);
-    Lanes::select(positive, low, high).min(Lanes::splat(1.0))
+    let above = Lanes::select(positive, w * 0.625, root - b);
+    let below = Lanes::select(positive, b + root, w * 2.0);
+    (above / below).min(Lanes::splat(1.0))
 }
 
 /// Heat that holds water in the fibre beyond evaporation, J/kg, at balance humidity `phi` (0 to 1).
-#[inline]
+#[inline(always)]
 #[must_use]
 pub fn sorption_heat<const L: usize>(phi: Lanes<L>) -> Lanes<L> {
-    (-phi + 1.0) * 195e3 * ((phi + 0.2).recip() + (-phi + 1.05).recip())
+    // 1 / (0.2 + phi) + 1 / (1.05 - phi) over their common denominator.
+    (-phi + 1.0) * (195e3 * 1.25) / ((phi + 0.2) * (-phi + 1.05))
 }
 
 /// Heat of evaporation of free water, J/kg, at `temperature` in K, 270 to 460.
 ///
 /// Source: the quadratic of `adamcwatts/clothing_model`; within 0.2 % of CoolProp from 25 to 180 °C.
-#[inline]
+#[inline(always)]
 #[must_use]
 pub fn evaporation_heat<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {
     -temperature * temperature * 3.43 - temperature * 160.0 + 2.792e6
@@ -70,7 +71,7 @@ pub fn evaporation_heat<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {
 /// Vapour pressure of free water, Pa, at `temperature` in K, 273.15 to 647 (held at those ends beyond).
 ///
 /// Source: IAPWS-IF97 region 4, equation 30; its verification values stand in `tests/moisture.rs`.
-#[inline]
+#[inline(always)]
 #[must_use]
 pub fn saturation_pressure<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {
     let t = temperature.clamp(273.15, 647.0);
@@ -84,7 +85,7 @@ pub fn saturation_pressure<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {
 }
 
 /// Vapour pressure over cloth of regain `water` at `temperature` (K), Pa, and the sorption heat, J/kg.
-#[inline]
+#[inline(always)]
 #[must_use]
 pub fn vapour_over_cloth<const L: usize>(
     water: Lanes<L>,

@@ -12,8 +12,9 @@ use crate::numerics::march::Effort;
 
 /// Cases that march side by side.
 const SIDE_BY_SIDE: usize = 8;
-/// Values of a cell: two fused shares, peaks of film top, film bottom and cloth, scorch, dye.
-pub(super) const FIELDS: usize = 7;
+/// Values of a cell: two fused shares, peaks of film top, film bottom and cloth, scorch, dye; peak and scorch of the cloth
+/// beside the print. Which of the two is hotter is asked between the cells, where the larger of both would have a kink.
+pub(super) const FIELDS: usize = 9;
 
 /// Values over the grid, row after row from the coolest, as they are interpolated.
 #[derive(Clone, Debug)]
@@ -43,6 +44,8 @@ impl Follow<SIDE_BY_SIDE> for Print<'_> {
                 for (cure, kinetics) in self.cures.iter_mut().zip(self.kinetics) {
                     cure.advance(seconds, temperature, kinetics);
                 }
+                // Hottest a moment after the exit, between two samples.
+                self.peaks[1] = self.peaks[1].max(temperature);
             },
         );
         between(
@@ -54,6 +57,7 @@ impl Follow<SIDE_BY_SIDE> for Print<'_> {
                     self.release.heat(dyed, seconds, temperature);
                 }
                 self.scorch.advance(seconds, temperature);
+                self.peaks[2] = self.peaks[2].max(temperature);
             },
         );
         for (peak, [temperature, _]) in
@@ -79,6 +83,7 @@ impl Follow<SIDE_BY_SIDE> for Beside {
             |sample| sample.cloth_face,
             |seconds, temperature| {
                 self.scorch.advance(seconds, temperature);
+                self.peak = self.peak.max(temperature);
             },
         );
         self.peak = self.peak.max(to.cloth_face[0]);
@@ -122,12 +127,13 @@ pub(super) fn fields(
         let [ordinary, low] = print.cures.map(|cure| logit(cure.fused[lane]));
         let [top, bottom, face] = print.peaks.map(|peak| peak[lane]);
         let dye = dyed.map_or(0.0, |dyed| dyed.arrives(&print.release)[lane]);
-        *cell = [ordinary, low, top, bottom, face, print.scorch.ln(lane), (dye + NO_DYE).ln()];
+        let [_, _, _, _, _, _, _, bare_face, bare_scorch] = *cell;
+        let (scorch, dye) = (print.scorch.ln(lane), (dye + NO_DYE).ln());
+        *cell = [ordinary, low, top, bottom, face, scorch, dye, bare_face, bare_scorch];
     })?;
     grid.follow(&bare, &beside, |cell, lane, beside| {
-        let [_, _, _, _, face, scorch, _] = cell;
-        *face = face.max(beside.peak[lane]);
-        *scorch = scorch.max(beside.scorch.ln(lane));
+        let [.., face, scorch] = cell;
+        (*face, *scorch) = (beside.peak[lane], beside.scorch.ln(lane));
     })?;
     Ok((grid.fields, grid.effort))
 }

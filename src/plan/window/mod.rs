@@ -38,7 +38,7 @@ impl Detail {
     pub fn cells(self, range: f64) -> [usize; 2] {
         let (kelvin, columns) = match self {
             Self::Coarse => (10.0, 16),
-            Self::Fine => (7.8, 25),
+            Self::Fine => (7.8, 29),
         };
         // Fewer than six rows would leave a local cubic no room; more than forty, no dryer has.
         [(range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1, columns]
@@ -170,13 +170,14 @@ impl Window {
     }
 }
 
-fn outcome([fused, fused_low, film_peak, bottom_peak, cloth_peak, scorch, dye]: [f64; FIELDS]) -> Outcome {
+fn outcome(cell: [f64; FIELDS]) -> Outcome {
+    let [fused, fused_low, film_peak, bottom_peak, cloth_peak, scorch, dye, bare_peak, bare_scorch] = cell;
     Outcome {
         fused: [unlogit(fused), unlogit(fused_low)],
         film_peak,
         bottom_peak,
-        cloth_peak,
-        scorch: scorch.exp(),
+        cloth_peak: cloth_peak.max(bare_peak),
+        scorch: scorch.max(bare_scorch).exp(),
         dye: dye.exp() - NO_DYE,
     }
 }

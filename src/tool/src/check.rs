@@ -127,8 +127,8 @@ pub fn shots(workshop: &Workshop, screens: &[String]) -> Result<()> {
 ///
 /// # Errors
 /// As [`shots`].
-pub fn measure(workshop: &Workshop) -> Result<()> {
-    run(Command::new(browser_program(workshop)?).arg("measure"), "`cargo xtask build`")
+pub fn waits(workshop: &Workshop) -> Result<()> {
+    run(Command::new(browser_program(workshop)?).arg("waits"), "`cargo xtask build`")
 }
 
 fn format(bench: &Bench<'_>) -> Result<Tally> {

@@ -4,10 +4,10 @@ use anyhow::{Result, bail};
 use std::process::ExitCode;
 use xtask::build::{build, review_imports};
 use xtask::check::{self, Which};
-use xtask::serve;
 use xtask::steps::say;
 use xtask::toolchain::Toolchain;
 use xtask::workshop::Workshop;
+use xtask::{measure, serve};
 
 const HELP: &str = "\
 cargo xtask open     build, serve on this computer and open the browser
@@ -16,9 +16,11 @@ cargo xtask open     build, serve on this computer and open the browser
 cargo xtask build    build dist/whitehold.html, dist/site and dist/pkg
 cargo xtask test     run every check: format, lints, native tests, wasm tests, build, browser, Node
                        --only STEP     run one step; `--only help` lists them
+cargo xtask bench    time the march and the window beside their peers, into dist/bench.json (minutes)
+cargo xtask peer     solve fifty random histories with SciPy instead, and compare
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
-cargo xtask measure  time the built page in Chromium, slowed down four times, into dist/measured.json
+cargo xtask waits    time what a person waits for in Chromium, slowed down four times, into dist/waits.json
 cargo xtask imports  list what the wasm may call and compare it with src/tool/wasm-imports.txt
                        --accept        write that file after a review
 
@@ -67,9 +69,17 @@ fn obey(words: Vec<String>) -> Result<()> {
             words.finish()?;
             check::run_all(&workshop, toolchain, &which)
         }
-        "measure" => {
+        "waits" => {
             words.finish()?;
-            check::measure(&workshop)
+            check::waits(&workshop)
+        }
+        "bench" => {
+            words.finish()?;
+            measure::bench(&workshop)
+        }
+        "peer" => {
+            words.finish()?;
+            measure::peer(&workshop)
         }
         "shots" => check::shots(&workshop, &words.rest),
         "imports" => {

@@ -6,10 +6,10 @@
 pub mod bench;
 pub mod desk;
 pub mod listener;
-pub mod measure;
 pub mod shots;
 pub mod stories;
 pub mod tablet;
+pub mod waits;
 
 use crate::workshop::Workshop;
 use anyhow::{Result, bail};
@@ -28,11 +28,11 @@ pub fn obey(mut words: Vec<String>) -> Result<()> {
         "stories" => {
             in_runtime(async { stories::tell(&Workshop::find()?, words.first().map(String::as_str)).await })
         }
-        "measure" => in_runtime(async { measure::measure(&Workshop::find()?).await }),
+        "waits" => in_runtime(async { waits::measure(&Workshop::find()?).await }),
         "shots" => in_runtime(async { shots::take(&Workshop::find()?, &words).await }),
-        other => bail!(
-            "`{other}` is not known; this program is called by `cargo xtask test`, `measure` and `shots`"
-        ),
+        other => {
+            bail!("`{other}` is not known; this program is called by `cargo xtask test`, `waits` and `shots`")
+        }
     }
 }
 

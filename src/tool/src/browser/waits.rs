@@ -66,7 +66,7 @@ const DRAG: &str = "
     };
     requestAnimationFrame(step);";
 
-/// Measures the built page and writes `dist/measured.json`.
+/// Measures the built page and writes `dist/waits.json`.
 ///
 /// # Errors
 /// When the page is not built or does not answer.
@@ -107,7 +107,7 @@ pub async fn measure(workshop: &Workshop) -> Result<()> {
             row["slower"],
         ));
     }
-    write(&workshop.dist().join("measured.json"), format!("{}\n", serde_json::to_string_pretty(&rows)?))
+    write(&workshop.dist().join("waits.json"), format!("{}\n", serde_json::to_string_pretty(&rows)?))
 }
 
 fn numbers(value: &Value) -> Result<Vec<f64>> {

@@ -1,0 +1,158 @@
+//! Heat is kept: by the equations at every moment, and by the march over time as closely as it is asked to be exact.
+//!
+//! ```text
+//! stored = crossed the boundary - evaporated - carried away by the water at its own heat
+//! ```
+//!
+//! What is stored follows from the states at both ends alone; the three others are summed up in time.
+
+use super::chain::{Chain, Surroundings, fourth};
+use super::lay::{Grid, chain};
+use super::{Emitter, Film, NearInfrared, Stack, TOLERANCE, World};
+use crate::numerics::Lanes;
+use crate::numerics::march::{NODES, State, System, Tolerance, march, zeros};
+use crate::quantity::STEFAN_BOLTZMANN;
+use crate::textile::{Construction, Fabric, Fibre, moisture};
+
+impl<const L: usize> Chain<L> {
+    /// Heat that crosses the boundary of the whole chain, W/m².
+    fn crossing(&self, state: &State<L>) -> Lanes<L> {
+        let at = &self.surroundings;
+        let (top, belt) = (state[0], state[self.count - 1]);
+        let above = at.h_top * (at.air - top) + at.source - at.emission * fourth(top) + at.through;
+        above + at.h_bottom * (at.air - belt) + (fourth(at.air) - fourth(belt)) * at.belt_emission
+    }
+
+    /// Heat of evaporation, W/m², and what the water takes along at its own temperature above 0 K.
+    fn drying(&self, state: &State<L>) -> [Lanes<L>; 2] {
+        let mut sum = [Lanes::ZERO; 2];
+        for (k, wet) in self.wet.iter().enumerate() {
+            let mean = self.mean(wet, state);
+            let evaporation = self.evaporation(wet, state[NODES + k], mean);
+            sum[0] += evaporation.flux * evaporation.heat;
+            sum[1] += evaporation.flux * mean * moisture::HEAT_CAPACITY;
+        }
+        sum
+    }
+
+    /// Heat that the whole chain takes up, W/m².
+    fn taken(&self, state: &State<L>) -> Lanes<L> {
+        let mut rates = zeros();
+        self.rates(state, &mut rates);
+        let mut taken = Lanes::ZERO;
+        for i in 0..self.count {
+            let water = self.water(self.wet.iter().position(|wet| wet.nodes.contains(&i)), state);
+            taken += self.capacity_at(i, state[i], water) * rates[i];
+        }
+        taken
+    }
+
+    /// Heat in the chain above 298 K and that of its water above 0 K, J/m²: the integral of its heat capacity.
+    fn stored(&self, state: &State<L>) -> Lanes<L> {
+        let mut stored = Lanes::ZERO;
+        for i in 0..self.count {
+            let above = state[i] - 298.0;
+            let sloped = above.clamp(0.0, 180.0);
+            let beyond = (above - 180.0).max(Lanes::ZERO) * 180.0;
+            stored += self.capacity[i] * above + (sloped * sloped * 0.5 + beyond) * self.capacity_slope[i];
+        }
+        for (k, wet) in self.wet.iter().enumerate() {
+            let water = state[NODES + k] * (wet.mass * moisture::HEAT_CAPACITY);
+            stored += water * self.mean(wet, state);
+        }
+        stored
+    }
+}
+
+fn cotton() -> Fabric {
+    Fabric {
+        composition: [(Fibre::Cotton, 1.0)].into(),
+        construction: Construction::Jersey,
+        areal_mass: 0.150,
+        thickness: 0.6e-3,
+        conductivity: 0.0511,
+        heat_capacity: 1250.0,
+        heat_capacity_slope: 3.0,
+        regain_65: 0.075,
+        open_area: 0.0,
+        nap: 0.0,
+        stretch: 0.2,
+    }
+}
+
+/// A printed garment in a dryer whose lamp also reaches the cloth; the second lane in cooler air.
+fn lit() -> Chain<2> {
+    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cotton(), 0.65);
+    let mut chain = chain(&stack, &[World::NOMINAL; 2], 600.0, 40.0, Grid::of(&stack));
+    let around = Surroundings {
+        air: Lanes([448.0, 420.0]),
+        h_top: Lanes::splat(30.0),
+        h_bottom: Lanes::splat(15.0),
+        belt_emission: 0.5 * STEFAN_BOLTZMANN,
+        vapour: 1900.0,
+        ..Surroundings::NONE
+    };
+    let (exchange, lamp) = (Lanes::splat(0.005), Lanes::splat(2400.0));
+    chain.surroundings =
+        around.lit(Emitter::NearInfrared, exchange, lamp, NearInfrared::UNKNOWN, stack.is_bare());
+    chain
+}
+
+/// What crosses the boundary and does not evaporate is what the stack takes up, to rounding.
+#[test]
+fn the_equations_keep_heat() {
+    let chain = lit();
+    let mut state = zeros();
+    for i in 0..chain.count {
+        state[i] = Lanes([300.0 + 7.0 * i as f64, 410.0 - 3.0 * i as f64]);
+    }
+    state[NODES] = Lanes([0.07, 0.01]);
+    state[NODES + 1] = Lanes([0.06, 0.0]);
+    let [evaporates, _] = chain.drying(&state);
+    let (taken, kept) = (chain.taken(&state), chain.crossing(&state) - evaporates);
+    for lane in 0..2 {
+        assert!((taken[lane] / kept[lane] - 1.0).abs() < 1e-12, "{taken:?} {kept:?}");
+    }
+}
+
+/// Heat that a march of 40 s loses or makes, as a share of what crosses the boundary: the worse lane.
+fn unaccounted(tolerance: Tolerance) -> f64 {
+    let chain = lit();
+    let seconds = 40.0;
+    let mut state = zeros();
+    state[..chain.count].fill(Lanes::splat(298.15));
+    state[NODES..NODES + 2].fill(Lanes::splat(0.075));
+    let before = chain.stored(&state);
+    let [mut crossed, mut left] = [Lanes::ZERO; 2];
+    let mut last: Option<(f64, State<2>, State<2>)> = None;
+    march(&chain, &mut state, Lanes::splat(seconds), tolerance, |step| {
+        if let Some((passed, from, from_rates)) = &last {
+            let length = (step.passed - passed) * seconds;
+            // Gauss's rule of three points on the cubic between the two states.
+            for (at, weight) in [(0.112_701_665_379_258_3, 5.0), (0.5, 8.0), (0.887_298_334_620_741_7, 5.0)] {
+                let rest = 1.0 - at;
+                let between: State<2> = std::array::from_fn(|i| {
+                    from[i] * ((1.0 + 2.0 * at) * rest * rest)
+                        + step.state[i] * (at * at * (3.0 - 2.0 * at))
+                        + (from_rates[i] * (at * rest * rest) - step.rates[i] * (at * at * rest)) * length
+                });
+                let [evaporates, carried] = chain.drying(&between);
+                crossed += chain.crossing(&between) * (weight / 18.0 * length);
+                left += (evaporates + carried) * (weight / 18.0 * length);
+            }
+        }
+        last = Some((step.passed, *step.state, *step.rates));
+    })
+    .unwrap();
+    ((chain.stored(&state) - before - crossed + left) / crossed).abs().largest()
+}
+
+/// The tolerance that ships keeps heat to two parts in a thousand; each ten times tighter one at least twice as closely.
+#[test]
+fn the_march_keeps_heat() {
+    let off = [1.0, 0.1, 0.01, 0.001].map(|part| {
+        unaccounted(Tolerance { temperature: TOLERANCE.temperature * part, border: TOLERANCE.border * part })
+    });
+    assert!(off[0] < 2e-3, "{off:?}");
+    assert!(off.windows(2).all(|pair| pair[1] < 0.5 * pair[0]), "{off:?}");
+}

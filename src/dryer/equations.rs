@@ -1,0 +1,124 @@
+//! The equations of a journey, laid open for another solver.
+//!
+//! [`history`](super::history()) marches them itself. What checks or times that march needs them bare: a starting state,
+//! and stage by stage how long it lasts and how fast each unknown changes. The unknowns are the temperatures of the
+//! nodes from the film's top to the belt, K, then the water of each cloth, kg/kg.
+
+use super::chain::Chain;
+use super::journey::{enter, legs};
+use super::lay::Grid;
+use super::{Case, Dryer, Stack, TOLERANCE};
+use crate::numerics::Lanes;
+use crate::numerics::march::{Jacobian, NODES, State, System, zeros};
+
+/// One journey through a dryer and the cooling after it.
+#[derive(Clone, Debug)]
+pub struct Equations {
+    /// Unknowns as the piece enters.
+    pub start: Vec<f64>,
+    /// Its stages, one after another.
+    pub stages: Vec<Stage>,
+    /// The node at the film's bottom.
+    pub film_bottom: usize,
+}
+
+/// A time with the same surroundings throughout.
+#[derive(Clone, Debug)]
+pub struct Stage {
+    /// How long it lasts, s.
+    pub duration: f64,
+    /// Where the stage begins on a fresh piece of belt: that belt's temperature, K, for the last node.
+    pub belt: Option<f64>,
+    chain: Chain<1>,
+}
+
+impl Equations {
+    /// The journey of a stack, which is not asked whether it is sound.
+    #[must_use]
+    pub fn new(grid: Grid, stack: &Stack, dryer: &Dryer, case: &Case, passes: u32) -> Self {
+        let journey = enter(stack, dryer, &[*case], grid, TOLERANCE);
+        let chain = &journey.chain;
+        let stages = legs(stack, dryer, &[*case], passes).into_iter().map(|leg| Stage {
+            duration: leg.seconds[0],
+            belt: leg.belt,
+            chain: Chain { surroundings: leg.around, ..chain.clone() },
+        });
+        Self {
+            start: packed(chain, &journey.state),
+            stages: stages.collect(),
+            film_bottom: chain.film.saturating_sub(1),
+        }
+    }
+}
+
+impl Stage {
+    /// Number of unknowns.
+    #[must_use]
+    pub fn unknowns(&self) -> usize {
+        self.chain.count + self.chain.wet.len()
+    }
+
+    /// Number of nodes: the temperatures among the unknowns, the belt's last.
+    #[must_use]
+    pub fn nodes(&self) -> usize {
+        self.chain.count
+    }
+
+    /// Rate of change of every unknown, per second.
+    pub fn rates(&self, state: &[f64], rates: &mut [f64]) {
+        let mut found = zeros();
+        self.chain.rates(&unpacked(&self.chain, state), &mut found);
+        for (rate, place) in rates.iter_mut().zip(places(&self.chain)) {
+            *rate = found[place][0];
+        }
+    }
+
+    /// Calls `entry` with row, column and value of each entry of the rates' Jacobian that may differ from zero.
+    pub fn jacobian(&self, state: &[f64], mut entry: impl FnMut(usize, usize, f64)) {
+        let mut found = Jacobian::zero(self.chain.count, self.chain.wet.len());
+        self.chain.jacobian(&unpacked(&self.chain, state), &mut found);
+        let (count, wet) = (self.chain.count, &self.chain.wet);
+        for row in 0..count {
+            for column in row.saturating_sub(1)..(row + 2).min(count) {
+                let mut value = match column as isize - row as isize {
+                    -1 => found.below[row][0],
+                    0 => found.diagonal[row][0],
+                    _ => found.above[row][0],
+                };
+                for (border, wet) in found.border.iter().zip(wet) {
+                    if wet.nodes.contains(&row) && wet.nodes.contains(&column) {
+                        value += border.draw[row][0] * border.pull[column][0];
+                    }
+                }
+                entry(row, column, value);
+            }
+        }
+        for (k, (border, wet)) in found.border.iter().zip(wet).enumerate() {
+            for row in wet.nodes.clone() {
+                for column in wet.nodes.clone().filter(|column| column.abs_diff(row) > 1) {
+                    entry(row, column, border.draw[row][0] * border.pull[column][0]);
+                }
+                entry(row, count + k, border.draw[row][0] * border.slope[0]);
+                entry(count + k, row, border.gain[0] * border.pull[row][0]);
+            }
+            entry(count + k, count + k, border.gain[0] * border.slope[0]);
+        }
+    }
+}
+
+/// Where the unknowns stand in a state of the march.
+fn places(chain: &Chain<1>) -> impl Iterator<Item = usize> {
+    (0..chain.count).chain((0..chain.wet.len()).map(|k| NODES + k))
+}
+
+fn packed(chain: &Chain<1>, state: &State<1>) -> Vec<f64> {
+    places(chain).map(|place| state[place][0]).collect()
+}
+
+fn unpacked(chain: &Chain<1>, packed: &[f64]) -> State<1> {
+    let mut state = zeros();
+    for (value, place) in packed.iter().zip(places(chain)) {
+        state[place] = Lanes([*value]);
+    }
+    state
+}

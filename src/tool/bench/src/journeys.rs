@@ -1,0 +1,221 @@
+//! The journeys that are timed and checked: stacks and dryers far apart from each other.
+
+use whitehold::dryer::{
+    Case, Cooling, Dryer, Emitter, Film, NearInfrared, Stack, TOLERANCE, Transfer, World, Zone, history,
+};
+use whitehold::ink::CureKinetics;
+use whitehold::library::{Library, cure_kinetics, starter};
+use whitehold::quantity::units::kelvin;
+use whitehold::textile::{Construction, Fabric, Fibre};
+
+/// What stops a bench: said, and the program ends.
+pub type Failure = Box<dyn std::error::Error>;
+
+/// A stack on its way through a dryer, and the ink on it.
+#[derive(Clone, Debug)]
+pub struct Trip {
+    /// What it is, for the table.
+    pub name: String,
+    /// What lies on the belt.
+    pub stack: Stack,
+    /// What it goes through.
+    pub dryer: Dryer,
+    /// How.
+    pub case: Case,
+    /// How its ink fuses.
+    pub ink: CureKinetics,
+}
+
+impl Trip {
+    /// The same trip at eight belt speeds as far apart as those of a cure window, this one's in the middle.
+    #[must_use]
+    pub fn at_eight_speeds(&self) -> [Case; 8] {
+        std::array::from_fn(|lane| {
+            let belt = self.case.belt * SPEED_STEP.powf(lane as f64 - 3.5);
+            Case { belt, ..self.case }
+        })
+    }
+}
+
+/// Ratio of neighbouring belt speeds in a window of 16 columns from 10 to 150 s.
+const SPEED_STEP: f64 = 1.197_864_9;
+
+/// Makes trips out of the library that ships.
+struct Maker {
+    library: Library,
+    dryer: Dryer,
+}
+
+impl Maker {
+    fn new() -> Result<Self, Failure> {
+        let library = starter()?;
+        let record = library.dryer("long-kiln").map_err(|error| format!("{error:?}"))?;
+        let dryer = Dryer::read(record).map_err(|errors| format!("{errors:?}"))?;
+        Ok(Self { library, dryer })
+    }
+
+    fn cloth(&self, id: &str) -> Result<Fabric, Failure> {
+        let record = self.library.fabric_record(id).map_err(|error| format!("{error:?}"))?;
+        Ok(self.library.fabric_of(record).map_err(|error| format!("{error:?}"))?)
+    }
+
+    fn ink(&self, id: &str) -> Result<CureKinetics, Failure> {
+        Ok(cure_kinetics(self.library.kinetics_record(id).map_err(|error| format!("{error:?}"))?))
+    }
+
+    fn zone(&self) -> Result<Zone, Failure> {
+        Ok(self.dryer.zones.first().cloned().ok_or("the dryer has no zone")?)
+    }
+}
+
+fn film(micrometres: f64) -> Film {
+    Film { thickness: micrometres * 1e-6, density: Film::DENSITY }
+}
+
+/// Name, cloth, film µm, humidity, water beyond regain, garment or flat, dryer, set °C, dwell s, ink.
+type Row = (&'static str, &'static str, f64, f64, f64, bool, usize, f64, f64, &'static str);
+
+/// The trips that are timed. Settings lie near where the ink has just fused, where fusion is most easily wrong.
+///
+/// # Errors
+/// Where the library cannot be read.
+pub fn timed() -> Result<Vec<Trip>, Failure> {
+    let maker = Maker::new()?;
+    let base = &maker.dryer;
+    let zone = maker.zone()?;
+    let air_only = Zone {
+        panel_offset: None,
+        h_top: Transfer::measured(60.0),
+        h_bottom: Transfer::measured(40.0),
+        ..zone.clone()
+    };
+    let thirds = |offset: f64| Zone { length: zone.length / 3.0, air_offset: offset, ..zone.clone() };
+    let dryers = [
+        base.clone(),
+        Dryer { zones: vec![air_only], ..base.clone() },
+        Dryer { zones: vec![thirds(-20.0), thirds(0.0), thirds(10.0)], ..base.clone() },
+    ];
+    let rows: [Row; 14] = [
+        ("cotton jersey", "cotton-jersey", 100.0, 0.65, 0.0, true, 0, 175.0, 37.0, "ordinary"),
+        ("50/50 jersey", "blend-50-50-jersey", 100.0, 0.65, 0.0, true, 0, 175.0, 31.0, "ordinary"),
+        ("tri-blend jersey", "tri-blend-jersey", 80.0, 0.50, 0.0, true, 0, 170.0, 35.0, "ordinary"),
+        ("polyester jersey", "polyester-jersey", 100.0, 0.65, 0.0, true, 0, 175.0, 25.0, "ordinary"),
+        ("polyester, low-cure", "polyester-interlock", 80.0, 0.50, 0.0, true, 0, 150.0, 28.0, "low-cure"),
+        ("nylon shell, low-cure", "nylon-shell", 60.0, 0.65, 0.0, true, 0, 150.0, 25.0, "low-cure"),
+        ("80/20 fleece", "blend-80-20-fleece", 150.0, 0.65, 0.0, true, 0, 175.0, 55.0, "ordinary"),
+        ("polyester fleece", "polyester-fleece", 120.0, 0.65, 0.0, true, 0, 165.0, 45.0, "ordinary"),
+        ("damp cotton", "cotton-jersey", 100.0, 0.90, 0.0, true, 0, 175.0, 46.0, "ordinary"),
+        ("wet cotton", "cotton-jersey", 100.0, 0.65, 0.2, true, 0, 175.0, 63.0, "ordinary"),
+        ("thin film, flat", "polyester-tricot", 25.0, 0.65, 0.0, false, 0, 165.0, 20.0, "ordinary"),
+        ("thick film", "cotton-jersey-heavy", 300.0, 0.65, 0.0, true, 0, 180.0, 52.0, "ordinary"),
+        ("hot air alone", "cotton-jersey", 100.0, 0.65, 0.0, true, 1, 175.0, 45.0, "ordinary"),
+        ("three zones", "cotton-jersey-mid", 110.0, 0.65, 0.0, true, 2, 175.0, 42.0, "ordinary"),
+    ];
+    let trip = |row: Row| {
+        let (name, cloth, micrometres, humidity, added_water, garment, dryer, set, dwell, ink) = row;
+        let mut stack = Stack::garment(film(micrometres), &maker.cloth(cloth)?, humidity);
+        stack.added_water = added_water;
+        if !garment {
+            stack.back = None;
+        }
+        let dryer = dryers[dryer].clone();
+        let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, world: World::NOMINAL };
+        Ok(Trip { name: name.into(), stack, dryer, case, ink: maker.ink(ink)? })
+    };
+    rows.into_iter().map(trip).collect()
+}
+
+/// Random trips, the same at every call: all that a shop could lay on its belt, in any dryer that gels it and does not
+/// burn it.
+///
+/// # Errors
+/// Where the library cannot be read.
+pub fn random(count: usize) -> Result<Vec<Trip>, Failure> {
+    let maker = Maker::new()?;
+    let mut dice = Dice(1);
+    let mut trips = Vec::with_capacity(count);
+    while trips.len() < count {
+        let cloth = |dice: &mut Dice| {
+            let [first, second] = [dice.one_of(&Fibre::ALL), dice.one_of(&Fibre::ALL)];
+            let mut composition = std::collections::BTreeMap::from([(first, dice.between(0.0, 1.0))]);
+            *composition.entry(second).or_insert(0.0) += 1.0 - composition[&first];
+            let weight = dice.between(80.0, 400.0);
+            maker.library.fabric(&composition, dice.one_of(&Construction::ALL), weight)
+        };
+        let front = cloth(&mut dice).map_err(|error| format!("{error:?}"))?;
+        let lining = cloth(&mut dice).map_err(|error| format!("{error:?}"))?;
+        let film = Film {
+            thickness: dice.between(20e-6_f64.ln(), 400e-6_f64.ln()).exp(),
+            density: dice.between(1200.0, 1450.0),
+        };
+        let mut stack = Stack::garment(film, &front, dice.between(0.1, 0.95));
+        match dice.between(0.0, 1.0) {
+            share if share < 0.2 => stack.back = None,
+            share if share < 0.4 => stack.back = Some(lining),
+            _ => {}
+        }
+        if dice.between(0.0, 1.0) < 0.2 {
+            stack.added_water = dice.between(0.0, 0.3);
+        }
+        if dice.between(0.0, 1.0) < 0.25 {
+            stack.blocker = Some(Film { thickness: dice.between(30e-6, 150e-6), ..film });
+        }
+        stack.gap = dice.between(20.0, 60.0);
+        // A quarter of the dryers heat by lamps, which see the cloth's colour.
+        let lamps = dice.between(0.0, 1.0) < 0.25;
+        stack.near_infrared = NearInfrared::on_cloth(dice.between(20.0, 95.0));
+        let zones = (0..1 + (dice.between(0.0, 3.0) as usize)).map(|_| Zone {
+            length: dice.between(0.5, 2.0),
+            air_offset: dice.between(-20.0, 20.0),
+            h_top: Transfer::measured(dice.between(15.0, 80.0)),
+            h_bottom: Transfer::measured(dice.between(8.0, 50.0)),
+            panel_offset: (dice.between(0.0, 1.0) < 0.7)
+                .then(|| if lamps { dice.between(1500.0, 2200.0) } else { dice.between(120.0, 300.0) }),
+            exchange: if lamps { dice.between(0.005, 0.02) } else { dice.between(0.05, 0.3) },
+            emitter: if lamps { Emitter::NearInfrared } else { Emitter::MidInfrared },
+        });
+        let mut dryer = Dryer { zones: zones.collect(), ..maker.dryer.clone() };
+        dryer.belt.heat_capacity = dice.between(300.0, 1500.0);
+        dryer.belt.contact = dice.between(20.0, 80.0);
+        dryer.belt.enters = kelvin(dice.between(30.0, 100.0));
+        dryer.cooling = dice.one_of(&[Cooling::Open, Cooling::Fan, Cooling::Stacked]);
+        dryer.humidity_ratio = dice.between(0.005, 0.03);
+        let low_cure = dice.between(0.0, 1.0) < 0.4;
+        let ink = maker.ink(if low_cure { "low-cure" } else { "ordinary" })?;
+        let set = kelvin(if low_cure { dice.between(130.0, 165.0) } else { dice.between(155.0, 190.0) });
+        let case = Case {
+            set,
+            belt: dryer.heated_length() / dice.between(20.0, 90.0),
+            world: World { stop: if dice.between(0.0, 1.0) < 0.1 { 15.0 } else { 0.0 }, ..World::NOMINAL },
+        };
+        let name = format!("random {}", trips.len() + 1);
+        let trip = Trip { name, stack, dryer, case, ink };
+        // A film that stays wet or one that burns is no print: nobody asks how hot it was.
+        let peak = history(&trip.stack, &trip.dryer, &[trip.case], 1, TOLERANCE)?.film_bottom_peak()[0];
+        if (kelvin(110.0)..kelvin(230.0)).contains(&peak) {
+            trips.push(trip);
+        }
+    }
+    Ok(trips)
+}
+
+/// SplitMix64 (Steele, Lea & Flood 2014): enough for dice, and the same everywhere.
+struct Dice(u64);
+
+impl Dice {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        z ^ (z >> 31)
+    }
+
+    fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * (self.next() >> 11) as f64 / (1_u64 << 53) as f64
+    }
+
+    fn one_of<T: Copy>(&mut self, all: &[T]) -> T {
+        all[(self.next() % all.len() as u64) as usize]
+    }
+}
