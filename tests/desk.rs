@@ -137,6 +137,9 @@ impl Used {
                     self.send(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))));
                 }
                 Effect::Append(_) | Effect::Learned => {}
+                Effect::Forecast { .. } => {
+                    panic!("nobody looks at the forecast: tests/desk_forecast.rs does")
+                }
                 Effect::Keep => {
                     assert_eq!(self.state.keeping, Keeping::Saving, "kept before the store said so");
                     self.send(Msg::Kept(self.store.clone()));
@@ -471,8 +474,12 @@ fn the_whole_state_is_plain_data() {
 
 #[test]
 fn addresses_name_screens() {
-    let table =
-        BTreeMap::from([("#job", Some(Screen::Job)), ("#window", Some(Screen::Window)), ("#shop", None)]);
+    let table = BTreeMap::from([
+        ("#job", Some(Screen::Job)),
+        ("#window", Some(Screen::Window)),
+        ("#forecast", Some(Screen::Forecast)),
+        ("#shop", None),
+    ]);
     for (hash, screen) in table {
         assert_eq!(Screen::of_hash(hash), screen);
     }

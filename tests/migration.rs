@@ -4,11 +4,9 @@
 use proptest::prelude::*;
 use whitehold::dryer::{Case, Dryer, Film, History, Stack, TOLERANCE, World, history};
 use whitehold::library::{Library, starter};
-use whitehold::migration::{Binding, Dye, DyedCloth, FilmDiffusion, Release, release, top_share};
+use whitehold::migration::{Binding, Dye, DyedCloth, FilmDiffusion, Release, release};
 use whitehold::numerics::Lanes;
 use whitehold::numerics::normal::complementary_error;
-use whitehold::optics::{DyeAbsorption, FreshPrint, Spectrum, WhiteFilm};
-use whitehold::plan::bleed::BleedPath;
 use whitehold::quantity::GAS_CONSTANT;
 use whitehold::quantity::units::kelvin;
 use whitehold::textile::{Construction, Fibre};
@@ -25,6 +23,7 @@ fn dye(id: &str) -> Dye {
         molar_mass: record.molar_mass.value,
         diffusivity_130c: 1e-15,
         diffusion_energy: 163.84e3,
+        gate: None,
     }
 }
 
@@ -109,48 +108,34 @@ fn vapour_crosses_the_gap() {
     );
 }
 
-/// Source: the same film as 48 cells whose lowest was loaded, by eigenvalues (SciPy 1.17.1 `eigh`), and the cosine
-/// series beside it to 1e-6: film 100 µm, D 1e-14 m²/s. Days; top 30 µm over the mean. The cell is 2 µm thick where the
-/// source here is a plane.
+/// Source: Python 3.11. Below its setting heat a gated fibre has 164 + 86 = 250 kJ/mol, above it the plain 164:
+/// `exp(-ΔE/R (1/T - 1/T_set))` at 130 °C for a cloth set at 180 °C, and at 190 °C.
 #[test]
-fn a_shelf_of_days_against_another_solver() {
-    let rows = [(0.25, 0.0027), (0.5, 0.0580), (1.0, 0.3019), (2.0, 0.6893), (5.0, 0.9758)];
-    for (days, expected) in rows {
-        let found = top_share(1e-14 * days * 86_400.0, 100e-6);
-        assert!((found - expected).abs() < 1e-3, "{days} d: {found} for {expected}");
+fn a_heat_set_fibre_is_closed_below_its_setting_heat() {
+    let open = dye("disperse-red-60");
+    let gated = Dye { gate: Some(kelvin(180.0)), ..open };
+    for (celsius, expected) in [(130.0, 0.058_959), (179.0, 0.950_771), (180.0, 1.0), (190.0, 1.0)] {
+        let at = Lanes::<1>::splat(kelvin(celsius));
+        let found = gated.diffusivity(at)[0] / open.diffusivity(at)[0];
+        assert!((found - expected).abs() < 1e-5, "{celsius}: {found} for {expected}");
     }
 }
 
-/// Source: the cosine series of Crank's sheet with 400 terms, Python 3.11 and NumPy: `D t / L²` and the share, film
-/// 100 µm. 0.05 is where the images hand over to the cosines.
+/// Source: A'P for plasticised PVC 14.6, τ 0, molar mass 331 g/mol, Piringer's form
+/// `ln D = A'P - τ/T - 0.135 M^(2/3) + 0.003 M - 10454/T` (as in the open SFPPy and the JRC's guidelines EUR 27529): an
+/// upper bound for migration, 5.4e-12 m²/s at 25 °C. At cure heat it passes the limit of the plasticiser as a liquid
+/// and bounds nothing.
 #[test]
-fn both_forms_are_the_same_series() {
-    let rows = [
-        (0.005, 0.0000000000),
-        (0.02, 0.0015508603),
-        (0.04, 0.0444134200),
-        (0.049999, 0.0893859228),
-        (0.050001, 0.0893960368),
-        (0.08, 0.2632142122),
-        (0.2, 0.7618948516),
-        (0.5, 0.9876530681),
-        (1.0, 0.9999112023),
-    ];
-    for (fourier, expected) in rows {
-        let found = top_share(fourier * 1e-8, 100e-6);
-        assert!((found - expected).abs() < 1e-8, "{fourier}: {found} for {expected}");
-    }
-}
-
-/// Limits: nothing has arrived at once, all is even at last; a film no thicker than the eye looks is even at once.
-#[test]
-fn the_top_starts_clean_and_ends_even() {
-    for film in [31e-6, 60e-6, 100e-6, 400e-6] {
-        assert!(top_share(0.0, film).abs() < 1e-12, "{film}: {}", top_share(0.0, film));
-        assert!((top_share(10.0 * film * film, film) - 1.0).abs() < 1e-12, "{film}");
-    }
-    for film in [10e-6, 30e-6] {
-        assert!((top_share(0.0, film) - 1.0).abs() < 1e-12, "{film}: {}", top_share(0.0, film));
+fn dye_in_a_film_stays_under_the_bound_of_food_law_at_room_heat() {
+    let (mass, kelvin) = (331.0_f64, 298.15);
+    let bound = (14.6 - 0.135 * mass.powf(2.0 / 3.0) + 0.003 * mass - 10_454.0 / kelvin).exp();
+    assert!((bound / 5.4e-12 - 1.0).abs() < 0.02, "{bound:e}");
+    let library = library();
+    let [_, high] = library.limit("film-diffusivity-25c").expect("a limit").value.range;
+    // The fastest that is allowed for, and that in a film that has not fused at all.
+    for fused in [1.0, 0.0] {
+        let film = FilmDiffusion { at_25c: high, energy: 80e3 }.fused(fused);
+        assert!(film.at_25c < bound, "{:e} over {bound:e}", film.at_25c);
     }
 }
 
@@ -175,13 +160,6 @@ fn journey(set: f64, dwell: f64) -> History<1> {
     let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, world: World::NOMINAL };
     let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, 0.65);
     history(&stack, &dryer, &[case], 1, TOLERANCE).expect("a sound stack")
-}
-
-fn difference(capacity: f64, film: f64, path: f64, arrived: f64) -> f64 {
-    let white = WhiteFilm::new(0.2e6, 0.9).expect("a usual white");
-    let fresh = FreshPrint::new(film, &white, &Spectrum::flat(0.1));
-    let red = DyeAbsorption::of_hue(30.0);
-    BleedPath { fresh: &fresh, dye: &red, binding: Binding { capacity, film }, path }.difference(arrived)
 }
 
 proptest! {
@@ -212,30 +190,6 @@ proptest! {
         prop_assert!(both > cloth.arrives(&one(first))[0] && both > cloth.arrives(&one(second))[0]);
     }
 
-    /// The top gets no cleaner with time, and a thicker film is no worse.
-    #[test]
-    fn the_top_never_clears(days in 0.0..400.0_f64, more in 0.0..100.0_f64, film in 20e-6..400e-6_f64) {
-        let path = |days: f64| 1e-14 * days * 86_400.0;
-        let here = top_share(path(days), film);
-        prop_assert!((0.0..=1.0).contains(&here));
-        prop_assert!(top_share(path(days + more), film) >= here - 1e-9);
-        prop_assert!(top_share(path(days), film * 1.2) <= here + 1e-9);
-    }
-
-    /// More that binds never makes the white worse; more dye never makes it better.
-    #[test]
-    fn what_binds_never_harms(
-        capacity in 0.0..60e-6_f64, more in 0.0..60e-6_f64, arrived in 0.0..120e-6_f64,
-        film in 40e-6..200e-6_f64, days in 0.0..60.0_f64,
-    ) {
-        let path = 1e-14 * days * 86_400.0;
-        // Beyond ΔE00 6 the formula itself may step back (`tests/white_film.rs`).
-        let seen = |capacity, arrived| difference(capacity, film, path, arrived).min(6.0);
-        let here = seen(capacity, arrived);
-        prop_assert!(seen(capacity + more, arrived) <= here + 1e-9);
-        prop_assert!(seen(capacity, arrived + more) >= here - 1e-9);
-    }
-
     /// Free and bound dye make what arrived, and bound stands to free as Langmuir's isotherm has it
     /// (Langmuir 1918, J. Am. Chem. Soc. 40, 1361: bound / capacity = c / (c + K); from memory).
     #[test]
@@ -252,18 +206,17 @@ proptest! {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(40))]
 
-    /// Longer and hotter both bring more dye, in the dryer too; the film takes part of its spreading there.
+    /// Longer and hotter both bring more dye, in the dryer too.
     #[test]
     fn longer_and_hotter_bring_more_dye(
         set in 120.0..200.0_f64, dwell in 15.0..80.0_f64, hotter in 2.0..20.0_f64, longer in 1.05..1.5_f64,
     ) {
         let cloth = polyester(0.02);
-        let film = FilmDiffusion { at_25c: 1e-14, energy: 80e3 };
-        let of = |history: &History<1>| (cloth.arrives(&release(history, &cloth))[0], film.over(history)[0]);
+        let of = |history: &History<1>| cloth.arrives(&release(history, &cloth))[0];
         let here = of(&journey(set, dwell));
         for more in [journey(set + hotter, dwell), journey(set, dwell * longer)] {
             let more = of(&more);
-            prop_assert!(more.0 > here.0 && more.1 > here.1, "{more:?} not over {here:?}");
+            prop_assert!(more > here, "{more:?} not over {here:?}");
         }
     }
 }

@@ -4,10 +4,14 @@ use super::shop::Shop;
 use crate::library::shelf::Trouble;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
-use crate::plan::{Order, Pick, Reason, Report, Step, WindowReport};
+use crate::plan::{BleedForecast, Order, Pick, Reason, Report, Setting, Step, Topic, WindowReport};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
+
+/// How far from the best point a forecast can be dragged before the window was looked at: K, and times the belt.
+const NEAR_K: f64 = 15.0;
+const NEAR_BELT: f64 = 1.6;
 
 /// A screen of the page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -18,13 +22,15 @@ pub enum Screen {
     Job,
     /// The cure window.
     Window,
+    /// How the white ages.
+    Forecast,
     /// The shop's records.
     Library,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 3] = [Self::Job, Self::Window, Self::Library];
+    pub const ALL: [Self; 4] = [Self::Job, Self::Window, Self::Forecast, Self::Library];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -32,6 +38,7 @@ impl Screen {
         match self {
             Self::Job => "job",
             Self::Window => "window",
+            Self::Forecast => "forecast",
             Self::Library => "library",
         }
     }
@@ -97,11 +104,13 @@ pub struct State {
     pub errors: Vec<FieldError>,
     /// The window of the chosen way, at the set point.
     pub window: Option<WindowReport>,
-    /// What is wrong with the set point, or why there is no window.
+    /// What is wrong with the set point, or why there is no window or forecast.
     pub window_errors: Vec<FieldError>,
     /// A colour meter's file that was opened for the garment, or why it cannot be read.
     #[serde(skip)]
     pub meter: Option<Result<MeterFile, MeterError>>,
+    /// How the white of the chosen way ages, at the set point; absent too where nothing bleeds.
+    pub forecast: Option<BleedForecast>,
     /// What the live region says.
     pub spoken: String,
     /// Whether the draft is kept.
@@ -177,17 +186,42 @@ impl State {
         })
     }
 
-    /// Accepted range of a field: of the set point, what the window's axes show.
+    /// Whether the chosen way has dye that could travel, and a setting to travel at.
+    #[must_use]
+    pub fn bleeds(&self) -> bool {
+        self.pick().is_some_and(|pick| {
+            pick.setting.is_some() && pick.margins.iter().any(|margin| margin.what == Topic::Bleed)
+        })
+    }
+
+    /// Where the shown screen stands in the dryer: its own set point, or the best of the way.
+    #[must_use]
+    pub fn stands(&self) -> Option<Setting> {
+        let shown = match self.screen {
+            Screen::Forecast => self.forecast.as_ref().and_then(|forecast| forecast.setting),
+            Screen::Job | Screen::Window | Screen::Library => {
+                self.window.as_ref().and_then(|window| window.setting)
+            }
+        };
+        shown.or_else(|| self.way().and_then(|pick| pick.setting))
+    }
+
+    /// Accepted range of a field: of the set point, what the window's axes show. Where no window was looked at, a
+    /// neighbourhood of the best point.
     #[must_use]
     pub fn bound(&self, field: Field) -> Option<Bound> {
         let ends = |axis: &[f64]| Some((*axis.first()?, *axis.last()?));
+        let (window, best) = (self.window.as_ref(), self.way().and_then(|pick| pick.setting));
         match field {
             Field::Air => {
-                let (min, max) = ends(&self.window.as_ref()?.set_c)?;
+                let near = best.map(|best| (best.set_c - NEAR_K, best.set_c + NEAR_K));
+                let (min, max) = window.and_then(|window| ends(&window.set_c)).or(near)?;
                 Some(Bound { field: "air", min, max, unit: "°C" })
             }
             Field::Belt => {
-                let (min, max) = ends(&self.window.as_ref()?.belt_m_per_min)?;
+                let near =
+                    best.map(|best| (best.belt_m_per_min / NEAR_BELT, best.belt_m_per_min * NEAR_BELT));
+                let (min, max) = window.and_then(|window| ends(&window.belt_m_per_min)).or(near)?;
                 Some(Bound { field: "belt", min, max, unit: "m/min" })
             }
             field => field.bound(),
@@ -201,12 +235,7 @@ impl State {
     pub fn point(&self) -> Result<Option<(f64, f64)>, FieldError> {
         let set_c = self.draft.value(Field::Air, self.bound(Field::Air))?;
         let belt = self.draft.value(Field::Belt, self.bound(Field::Belt))?;
-        let stands = self
-            .window
-            .as_ref()
-            .and_then(|window| window.setting)
-            .or_else(|| self.way().and_then(|pick| pick.setting));
-        Ok(match (set_c, belt, stands) {
+        Ok(match (set_c, belt, self.stands()) {
             (Some(set_c), Some(belt), _) => Some((set_c, belt)),
             (Some(set_c), None, Some(setting)) => Some((set_c, setting.belt_m_per_min)),
             (None, Some(belt), Some(setting)) => Some((setting.set_c, belt)),

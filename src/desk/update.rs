@@ -6,7 +6,8 @@ use crate::library::shelf::{Line, Trouble};
 use crate::optics::Lab;
 use crate::optics::meter::MeterFile;
 use crate::plan::{
-    CureKind, DyeClass, Finish, Garment, Opacity, Order, Pick, Priority, Report, Role, UseKind, WindowReport,
+    BleedForecast, CureKind, DyeClass, Finish, Garment, Opacity, Order, Pick, Priority, Report, Role,
+    UseKind, WindowReport,
 };
 use crate::quantity::FieldError;
 use crate::textile::Fibre;
@@ -66,6 +67,8 @@ pub enum Msg {
     Answered(Box<Order>, Result<Box<Answer>, Vec<FieldError>>),
     /// A window was worked out for the way of this key.
     Windowed(String, Result<Box<WindowReport>, Vec<FieldError>>),
+    /// How the white ages was worked out for the way of this key.
+    Forecast(String, Result<Box<BleedForecast>, Vec<FieldError>>),
     /// Something happened to the shop's records, at this time.
     Shop(Clock, ShopMsg),
     /// So many changes of records were stored, or could not be; those stay in memory and are tried again.
@@ -125,6 +128,17 @@ pub enum Effect {
     Answer(Box<Order>),
     /// Work out the window of a way and send [`Msg::Windowed`] with the key.
     Window {
+        /// The order.
+        order: Box<Order>,
+        /// The way to print.
+        pick: Box<Pick>,
+        /// Its key.
+        key: String,
+        /// The set point, °C and m/min; nothing = the best.
+        at: Option<(f64, f64)>,
+    },
+    /// Work out how the white of a way ages and send [`Msg::Forecast`] with the key.
+    Forecast {
         /// The order.
         order: Box<Order>,
         /// The way to print.
@@ -211,7 +225,12 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
             draft.set(Field::Belt, None);
         }),
         Msg::Answered(order, result) => answered(&mut state, &order, result, &mut effects),
-        Msg::Windowed(key, result) => windowed(&mut state, &key, result),
+        Msg::Windowed(key, result) => {
+            worked_out(&mut state, &key, result, |state, it| state.window = Some(it));
+        }
+        Msg::Forecast(key, result) => {
+            worked_out(&mut state, &key, result, |state, it| state.forecast = Some(it));
+        }
         Msg::Stored(changes, Ok(())) => state.storing = state.storing.saturating_sub(changes),
         Msg::Stored(_, Err(trouble)) => state.trouble = Some(trouble),
         Msg::Shop(clock, what) => tend(&mut state, clock, what, &mut effects),
@@ -265,6 +284,7 @@ pub(super) fn change(
 fn after(state: &mut State, before: &Draft, effects: &mut Vec<Effect>) {
     if before.chosen != state.draft.chosen {
         state.window = None;
+        state.forecast = None;
     }
     reread(state, effects);
     look(state, effects);
@@ -312,9 +332,14 @@ pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
     }
 }
 
-/// Asks for the window if it is on the screen and the set point can be read.
+/// Asks for the window or the forecast that is on the screen, if the set point can be read.
 fn look(state: &mut State, effects: &mut Vec<Effect>) {
-    if state.screen != Screen::Window || state.asked.is_some() {
+    let wanted = match state.screen {
+        Screen::Job | Screen::Library => false,
+        Screen::Window => true,
+        Screen::Forecast => state.bleeds(),
+    };
+    if !wanted || state.asked.is_some() {
         return;
     }
     match state.point() {
@@ -324,7 +349,10 @@ fn look(state: &mut State, effects: &mut Vec<Effect>) {
             if let (Some(order), Some(pick)) = (&state.order, state.way()) {
                 let (order, pick) = (Box::new(order.clone()), Box::new(pick.clone()));
                 let key = super::state::key(&pick);
-                effects.push(Effect::Window { order, pick, key, at });
+                effects.push(match state.screen {
+                    Screen::Forecast => Effect::Forecast { order, pick, key, at },
+                    _ => Effect::Window { order, pick, key, at },
+                });
             }
         }
     }
@@ -349,6 +377,7 @@ fn answered(
             state.cloth = answer.cloth;
             state.report = Some(answer.report);
             state.window = None;
+            state.forecast = None;
             state.spoken = heard(state);
             look(state, effects);
         }
@@ -376,14 +405,20 @@ fn heard(state: &State) -> String {
     }
 }
 
-fn windowed(state: &mut State, key: &str, result: Result<Box<WindowReport>, Vec<FieldError>>) {
+/// Puts what was worked out for a way where it belongs, if that way is still the chosen one.
+fn worked_out<T>(
+    state: &mut State,
+    key: &str,
+    result: Result<Box<T>, Vec<FieldError>>,
+    put: impl FnOnce(&mut State, T),
+) {
     if state.way().map(super::state::key).as_deref() != Some(key) {
         return;
     }
     match result {
-        Ok(window) => {
+        Ok(found) => {
             state.window_errors.clear();
-            state.window = Some(*window);
+            put(state, *found);
         }
         Err(errors) => state.window_errors = errors,
     }
@@ -404,7 +439,7 @@ fn held(state: &State, set_c: f64, belt: f64) -> (f64, f64) {
 /// One or more taps of a stepper, from the value that stands there, on round steps of the units shown.
 fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec<Effect>) {
     let Some(quantity) = field.quantity() else { return };
-    let setting = state.window.as_ref().and_then(|window| window.setting);
+    let setting = state.stands();
     let stands = state.draft.value(field, None).ok().flatten().or(match field {
         Field::Air => setting.map(|setting| setting.set_c),
         Field::Belt => setting.map(|setting| setting.belt_m_per_min),

@@ -5,7 +5,10 @@ use super::cloth::cloth;
 use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
-use crate::plan::{self, Base, Job, Order, Pick, PickWindow, Report, Rules, WindowReport};
+use crate::plan::{
+    self, Base, BleedForecast, Job, Order, OvenTest, Pick, PickForecast, PickWindow, Report, Rules,
+    WindowReport, bounds,
+};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{FieldError, Problem};
 
@@ -35,11 +38,7 @@ pub fn window(
 /// # Errors
 /// As [`answer`]; a pick whose white is not known.
 pub fn pick_window(order: &Order, library: &Library, pick: &Pick) -> Result<PickWindow, Vec<FieldError>> {
-    let mut job = job(order, library)?;
-    if !job.whites.iter().any(|white| white.id == pick.white) {
-        let record = library.white_record(&pick.white).map_err(|error| vec![error])?;
-        job.whites.push(library.white(record).map_err(|error| vec![error])?);
-    }
+    let job = job_with(order, library, pick)?;
     let window = PickWindow::new(job, pick.clone()).map_err(|error| outside(order, &error))?;
     window.ok_or_else(|| not_of_this_order(pick))
 }
@@ -56,6 +55,58 @@ pub fn report_at(
 ) -> Result<WindowReport, Vec<FieldError>> {
     let report = window.report(at).map_err(|error| outside(order, &error))?;
     report.ok_or_else(|| not_of_this_order(pick))
+}
+
+/// The forecast of one pick, prepared once for any set point; `None` where its cloth has no dye to give or its window is
+/// closed.
+///
+/// # Errors
+/// As [`pick_window`].
+pub fn pick_forecast(
+    order: &Order,
+    library: &Library,
+    pick: &Pick,
+) -> Result<Option<PickForecast>, Vec<FieldError>> {
+    PickForecast::new(job_with(order, library, pick)?, pick.clone()).map_err(|error| outside(order, &error))
+}
+
+/// A forecast at a set point (set temperature in °C, belt in m/min), or at the pick's own.
+///
+/// # Errors
+/// As [`pick_window`].
+pub fn forecast_at(
+    order: &Order,
+    forecast: &PickForecast,
+    at: Option<(f64, f64)>,
+) -> Result<Option<BleedForecast>, Vec<FieldError>> {
+    forecast.report(at).map_err(|error| outside(order, &error))
+}
+
+/// What hours in an oven prove of a pick; `None` as in [`pick_forecast`].
+///
+/// # Errors
+/// As [`pick_window`]; hours or heat outside what an oven test may be.
+pub fn oven_test(
+    order: &Order,
+    library: &Library,
+    pick: &Pick,
+    hours: f64,
+    oven_c: f64,
+) -> Result<Option<OvenTest>, Vec<FieldError>> {
+    bounds::OVEN_HOURS.check(hours).map_err(|error| vec![error])?;
+    bounds::OVEN.check(oven_c).map_err(|error| vec![error])?;
+    let Some(forecast) = pick_forecast(order, library, pick)? else { return Ok(None) };
+    forecast.oven(hours, oven_c).map_err(|error| outside(order, &error))
+}
+
+/// The job of an order with the white of a pick, which need not be on the shelf.
+fn job_with(order: &Order, library: &Library, pick: &Pick) -> Result<Job, Vec<FieldError>> {
+    let mut job = job(order, library)?;
+    if !job.whites.iter().any(|white| white.id == pick.white) {
+        let record = library.white_record(&pick.white).map_err(|error| vec![error])?;
+        job.whites.push(library.white(record).map_err(|error| vec![error])?);
+    }
+    Ok(job)
 }
 
 fn not_of_this_order(pick: &Pick) -> Vec<FieldError> {
@@ -183,6 +234,10 @@ pub(super) fn rules(library: &Library) -> Result<Rules, FieldError> {
         film_diffusion: FilmDiffusion {
             at_25c: value("film-diffusivity-25c")?,
             energy: value("film-diffusion-energy")? * 1e3,
+        },
+        film_spread: {
+            let film = &library.limit("film-diffusivity-25c")?.value;
+            film.range.map(|end| end / film.value)
         },
         lapse: value("lapse")?,
         lot_spread: value("lot-spread")?,

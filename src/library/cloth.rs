@@ -1,7 +1,7 @@
 //! A garment read: what its label says, what the order adds, what must be assumed.
 
 use super::Library;
-use crate::migration::{Dye, DyedCloth};
+use crate::migration::{Belief, Dye, DyedCloth};
 use crate::optics::Lab;
 use crate::plan::{Cloth, Code, DyeClass, Finish, Garment, Reason};
 use crate::quantity::units::kelvin;
@@ -81,6 +81,7 @@ pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<F
     }
 
     let (dyed, dye_known) = dyed(garment, &reading, &fabric, depth, library)?;
+    let belief = belief(garment, dyed.as_ref(), library)?;
     if dyed.is_some() && !dye_known {
         understood.push(Reason::new(Code::AssumedDyed));
     }
@@ -132,6 +133,7 @@ pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<F
         lab,
         colour: colour_name,
         dyed,
+        belief,
         dye_known,
         shrinks_above,
         softens,
@@ -178,6 +180,9 @@ fn dyed(
         if sublimated { value("surface-dye-sublimation")? } else { value("surface-dye")? * on_fibre / full }
             * 1e-6
             * share;
+    // Fluorescent shades are cleared less hard, for a scoured fluorescent is a dull one.
+    let fluorescent = garment.dye_class == DyeClass::Fluorescent;
+    let surface = if fluorescent { surface * value("fluorescent-surface-dye")? } else { surface };
     // Sportswear of polyester alone is dyed deeper and cleared less than the polyester of a blend.
     let sportswear = if share > 0.95 { value("sportswear-dye")? } else { 1.0 };
     let cloth = DyedCloth {
@@ -190,6 +195,29 @@ fn dyed(
     Ok((Some(cloth), said == Some(true) || sublimated))
 }
 
+/// What is believed of this lot's dye: the spread between lots, moved by what the cloth is made of and narrowed by
+/// every test of it.
+fn belief(garment: &Garment, dyed: Option<&DyedCloth>, library: &Library) -> Result<Belief, Vec<FieldError>> {
+    let value = |id: &str| library.limit(id).map(|limit| limit.value.value).map_err(|error| vec![error]);
+    let mut belief = Belief { shift: 0.0, spread: value("lot-spread")? };
+    if garment.recycled {
+        belief.shift += value("recycled-polyester-dye")?.ln();
+    }
+    if garment.over_dyed {
+        belief.shift += value("over-dyed-dye")?.ln();
+    }
+    let Some(dyed) = dyed else { return Ok(belief) };
+    // The cloth that a test's usual grade is of: polyester alone in an ordinary deep shade.
+    let usual = DyedCloth {
+        dye: dye_of(DyeClass::Unknown, library)?,
+        share: 1.0,
+        on_fibre: value("dye-on-fibre")? / 100.0,
+        areal_mass: dyed.areal_mass,
+        surface: value("surface-dye")? * 1e-6,
+    };
+    Ok(garment.fastness.iter().fold(belief, |belief, seen| belief.after_test(seen, dyed, &usual)))
+}
+
 /// The dye that stands for a class. Where the class is not known: the vapour pressure of the commonest red, in a fibre
 /// that holds it loosely; the anchors are stated for this dye. Sublimation prints are made with dyes that leave easily.
 fn dye_of(class: DyeClass, library: &Library) -> Result<Dye, Vec<FieldError>> {
@@ -197,9 +225,11 @@ fn dye_of(class: DyeClass, library: &Library) -> Result<Dye, Vec<FieldError>> {
     let energy = match class {
         DyeClass::HighEnergy => DyeEnergy::High,
         DyeClass::MediumEnergy => DyeEnergy::Medium,
-        DyeClass::LowEnergy | DyeClass::Unknown | DyeClass::SublimationPrinted | DyeClass::MassDyed => {
-            DyeEnergy::Low
-        }
+        DyeClass::LowEnergy
+        | DyeClass::Unknown
+        | DyeClass::Fluorescent
+        | DyeClass::SublimationPrinted
+        | DyeClass::MassDyed => DyeEnergy::Low,
     };
     let in_fibre = library.dye_class(energy).map_err(one)?;
     let typical = match class {
@@ -212,6 +242,7 @@ fn dye_of(class: DyeClass, library: &Library) -> Result<Dye, Vec<FieldError>> {
         molar_mass: record.molar_mass.value,
         diffusivity_130c: in_fibre.fibre_diffusivity_130c.value,
         diffusion_energy: in_fibre.fibre_diffusion_energy.value * 1e3,
+        gate: None,
     })
 }
 

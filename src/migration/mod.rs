@@ -9,18 +9,25 @@
 //! ```
 //!
 //! The film sees the upper yarns only, so the sum is held to what they carry: `m [1 - exp(-(v + c) / m)] + s`.
-//! What arrives enters the film from below, a part of it is bound by the white for good, and the rest spreads
-//! through the film, quickly in the dryer and slowly on the shelf:
+//! What arrives enters the film from below while the heat lasts; a part of it is bound where it is and the rest
+//! spreads, quickly in the dryer and slowly on the shelf, where both cloths that lie against the film give more:
+//! [`Sheet`]. One march serves every question ([`Heat`] drives it through the dryer, [`Shelf`] through the months).
 //!
-//! ```text
-//! C(top d) / C_mean = 1 + 2 sum (-1)^n exp(-n^2 pi^2 Fo) sin(n pi d/L) / (n pi d/L)       Fo = integral of D dt / L^2
-//! ```
-//!
-//! Checked in `tests/migration.rs` (vapour pressures, half-space, Crank's sheet, keeping of mass). Ratios are firmer than levels:
-//! the diffusivities, the surface dye and what a white binds are chosen to fit common practice, not measured.
+//! Checked in `tests/migration.rs` (vapour pressures, half-space, bounds), `tests/sheet.rs` (Crank's sheets, keeping of
+//! mass) and `tests/storage.rs` (stores). Ratios are firmer than levels: the diffusivities, the surface dye and what a
+//! white binds are chosen to fit common practice, not measured.
 
+pub mod accelerated;
+mod fastness;
 mod film;
+mod heat;
+mod sheet;
 mod source;
+mod storage;
 
-pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH, top_share};
+pub use fastness::{Belief, ClothTest, FastnessGrade};
+pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH};
+pub use heat::{HEAT_STEPS, Heat, HeatOf, HeatStep};
+pub use sheet::{Beside, CELLS, Layer, Sheet, Step};
 pub use source::{Dye, DyedCloth, Release, release};
+pub use storage::{DAY, Shelf, Stay, hot_stack, summer_container};

@@ -1,3 +1,4 @@
+use super::Beside;
 use crate::dryer::History;
 use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::GAS_CONSTANT;
@@ -13,9 +14,18 @@ pub struct Dye {
     pub diffusivity_130c: f64,
     /// Its activation energy, J/mol.
     pub diffusion_energy: f64,
+    /// Heat that the cloth was set at, K, where the fibre is taken to be closed below it; absent = no such gate.
+    pub gate: Option<f64>,
 }
 
 impl Dye {
+    /// What the gate of a heat-set fibre adds to the activation energy below the setting heat, J/mol: apparent energies
+    /// of 200 to 300 kJ/mol there; assumed. Nobody knows whether a given cloth has one, so it is another world and not
+    /// the plain one.
+    pub const GATE_ENERGY: f64 = 86e3;
+    /// Heat that polyester knits are usually set at, K: 170 to 190 °C, common practice, no source.
+    pub const USUAL_SETTING: f64 = 453.15;
+
     /// Vapour pressure of the pure dye, Pa, at `temperature` in K.
     #[inline]
     #[must_use]
@@ -24,12 +34,27 @@ impl Dye {
         (-(temperature + c).recip() * b + a).exp()
     }
 
+    /// Vapour that crosses the gap between yarn and film from saturated polyester, kg/(m² s), at `temperature` in K:
+    /// `D_air/gap P M / (R T)`.
+    #[inline]
+    #[must_use]
+    pub fn crosses<const L: usize>(&self, temperature: Lanes<L>) -> Lanes<L> {
+        let reduced = temperature * (1.0 / 298.0);
+        let in_air = reduced * reduced / reduced.sqrt().sqrt() * DyedCloth::VAPOUR_DIFFUSIVITY;
+        let saturated = self.vapour_pressure(temperature) / temperature * (self.molar_mass / GAS_CONSTANT);
+        in_air * saturated * (1.0 / DyedCloth::GAP)
+    }
+
     /// Diffusivity in polyester, m²/s, at `temperature` in K.
     #[inline]
     #[must_use]
     pub fn diffusivity<const L: usize>(&self, temperature: Lanes<L>) -> Lanes<L> {
-        ((-temperature.recip() + 1.0 / 403.15) * (self.diffusion_energy / GAS_CONSTANT)).exp()
-            * self.diffusivity_130c
+        let cold = temperature.recip();
+        let mut barrier = (cold + -1.0 / 403.15) * (self.diffusion_energy / GAS_CONSTANT);
+        if let Some(set) = self.gate {
+            barrier += (cold + -1.0 / set).max(Lanes::ZERO) * (Self::GATE_ENERGY / GAS_CONSTANT);
+        }
+        (-barrier).exp() * self.diffusivity_130c
     }
 }
 
@@ -67,13 +92,53 @@ impl DyedCloth {
     /// See [`SURFACE_TIME`](Self::SURFACE_TIME).
     pub const SURFACE_ENERGY: f64 = 60e3;
 
+    /// Activity of the dye on the fibre: dye over what saturates it, 0 to 1.
+    #[must_use]
+    pub fn activity(&self) -> f64 {
+        (self.on_fibre / Self::SATURATION).min(1.0)
+    }
+
+    /// Dye that the yarns which the film sees carry before any heat, kg/m².
+    #[must_use]
+    pub fn upper_yarns(&self) -> f64 {
+        (self.on_fibre * self.share * self.areal_mass * Self::UPPER_YARNS).max(1e-15)
+    }
+
+    /// The cloth as a film lies against it on a shelf, after `release` has run its upper yarns down.
+    #[must_use]
+    pub fn beside<const L: usize>(&self, release: &Release<1>) -> Beside<L> {
+        let left = self.left(release)[0];
+        Beside {
+            activity: Lanes::splat(self.activity() * left),
+            carries: Lanes::splat(self.upper_yarns() * left),
+        }
+    }
+
+    /// Share of the upper yarns' dye that heat has left in them.
+    fn left<const L: usize>(&self, release: &Release<L>) -> Lanes<L> {
+        let [vapour, contact] = self.undrained(release);
+        (-(vapour + contact) * (1.0 / self.upper_yarns())).exp()
+    }
+
+    /// What vapour and contact would bring from yarns that never run down, kg/m².
+    fn undrained<const L: usize>(&self, release: &Release<L>) -> [Lanes<L>; 2] {
+        let contact = (release.theta * (1.0 / std::f64::consts::PI)).sqrt()
+            * (2.0 * Self::CONTACT * self.share * self.on_fibre * Self::FIBRE_DENSITY);
+        [release.vapour, contact]
+    }
+
+    /// The dye that arrives, by the way that it came: vapour, contact, surface, kg/m².
+    #[must_use]
+    pub fn ways(&self, release: &Release<1>) -> [f64; 3] {
+        let [vapour, contact] = self.undrained(release).map(|way| way[0]);
+        let drained = (1.0 - self.left(release)[0]) * self.upper_yarns() / (vapour + contact).max(1e-30);
+        [vapour * drained, contact * drained, (1.0 - (-release.surface[0]).exp()) * self.surface]
+    }
+
     /// Dye that the three ways bring to the film together, kg/m².
     #[must_use]
     pub fn arrives<const L: usize>(&self, release: &Release<L>) -> Lanes<L> {
-        let contact = (release.theta * (1.0 / std::f64::consts::PI)).sqrt()
-            * (2.0 * Self::CONTACT * self.share * self.on_fibre * Self::FIBRE_DENSITY);
-        let upper = (self.on_fibre * self.share * self.areal_mass * Self::UPPER_YARNS).max(1e-15);
-        let held = (-(-(release.vapour + contact) * (1.0 / upper)).exp() + 1.0) * upper;
+        let held = (-self.left(release) + 1.0) * self.upper_yarns();
         let loose = (-(-release.surface).exp() + 1.0) * self.surface;
         held + loose
     }
@@ -94,6 +159,13 @@ impl<const L: usize> Release<L> {
     /// Before any heat.
     pub const NONE: Self = Self { vapour: Lanes::ZERO, theta: Lanes::ZERO, surface: Lanes::ZERO };
 
+    /// One lane of it.
+    #[must_use]
+    pub fn lane(&self, lane: usize) -> Release<1> {
+        let of = |lanes: &Lanes<L>| Lanes::splat(lanes[lane]);
+        Release { vapour: of(&self.vapour), theta: of(&self.theta), surface: of(&self.surface) }
+    }
+
     /// After `other` as well.
     #[must_use]
     pub fn and(self, other: Self) -> Self {
@@ -106,12 +178,7 @@ impl<const L: usize> Release<L> {
 
     /// Adds `seconds` at `temperature` (K).
     pub fn heat(&mut self, cloth: &DyedCloth, seconds: Lanes<L>, temperature: Lanes<L>) {
-        let reduced = temperature * (1.0 / 298.0);
-        let in_air = reduced * reduced / reduced.sqrt().sqrt() * DyedCloth::VAPOUR_DIFFUSIVITY;
-        let saturated =
-            cloth.dye.vapour_pressure(temperature) / temperature * (cloth.dye.molar_mass / GAS_CONSTANT);
-        let activity = (cloth.on_fibre / DyedCloth::SATURATION).min(1.0);
-        self.vapour += in_air * saturated * seconds * (activity * cloth.share / DyedCloth::GAP);
+        self.vapour += cloth.dye.crosses(temperature) * seconds * (cloth.activity() * cloth.share);
         self.theta += cloth.dye.diffusivity(temperature) * seconds;
         self.surface +=
             arrhenius(temperature, DyedCloth::SURFACE_TIME, 393.15, DyedCloth::SURFACE_ENERGY) * seconds;

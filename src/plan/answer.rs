@@ -5,16 +5,15 @@ use super::candidate::candidates;
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
-use super::judge::Judged;
+use super::judge::{Judged, looks};
+use super::oven::oven_test;
 use super::press::look;
 use super::rank;
 use super::whole::whole;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
 use crate::ink::White;
-use crate::numerics::Lanes;
 use crate::quantity::Band;
-use crate::quantity::units::kelvin;
 
 /// Answers the job for each of its cloths and gives the most demanding answer, with what all of them can share.
 ///
@@ -282,16 +281,19 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
     }
     let pieces = if cloth.garment.pieces >= 24 { 6 } else { 2 };
     let latent = cloth.dyed.is_some();
-    let diffusion = &job.rules.film_diffusion;
-    let at = |celsius: f64| diffusion.at(Lanes::<1>::splat(kelvin(celsius)))[0];
     let (hours, oven_c) = if latent { (24.0, 60.0) } else { (0.0, job.order.use_.storage_c) };
+    let oven = judged
+        .bled
+        .as_ref()
+        .zip(looks(cloth, &judged.way))
+        .map(|(bled, (fresh, dye))| oven_test(bled, &fresh, &dye, hours, oven_c, judged.bleeds));
     Some(Trial {
         pieces,
         hours,
         oven_c,
         pass_mark: job.rules.bleed,
-        power: if latent { job.rules.power_hot_hold } else { job.rules.power_exit[0] },
-        stands_for_days: if latent { at(oven_c) / at(job.order.use_.storage_c) } else { 0.0 },
+        power: oven.map_or(job.rules.power_exit[0], |oven| oven.power),
+        stands_for_days: oven.map_or(0.0, |oven| oven.film_days.likely),
     })
 }
 

@@ -17,10 +17,20 @@
 //! `tests/anchors.rs`.
 
 use super::Rules;
-use crate::migration::{Binding, top_share};
-use crate::numerics::normal;
+use super::ageing::Reach;
+use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, Grade, staining_grade};
 use crate::quantity::Band;
+
+/// Lots that age side by side, in standard deviations from the middle one. 1.2816 holds eight lots in ten between its
+/// two signs, 0.6745 half of them; closest where the verdict is made, at chances of one in four to one in two hundred.
+pub const LOTS: Lanes<8> = Lanes([-2.326_3, -1.281_6, -0.674_5, 0.0, 0.674_5, 1.281_6, 1.8, 2.6]);
+
+/// How much more dye travels in each of [`LOTS`] than in the middle one.
+#[must_use]
+pub fn lots(rules: &Rules) -> Lanes<8> {
+    (LOTS * rules.lot_spread).exp()
+}
 
 /// A white print and what reaches its top.
 #[derive(Clone, Debug)]
@@ -29,10 +39,23 @@ pub struct BleedPath<'a> {
     pub fresh: &'a FreshPrint,
     /// What colour the travelling dye has.
     pub dye: &'a DyeAbsorption,
-    /// What binds it.
-    pub binding: Binding,
-    /// `integral of D dt` in the film up to the day that matters, m².
-    pub path: f64,
+    /// How much of it reaches the top by the day that matters.
+    pub reach: Reach,
+}
+
+/// Most dye in a top layer that is told apart, kg/m³: beyond it a white is a colour of its own.
+pub const MOST: f64 = 3.0;
+
+/// Dye in the top layer at which the colour difference reaches `limit`, kg/m³. Bisection on a rising curve; [`MOST`]
+/// where none does.
+#[must_use]
+pub fn visible(fresh: &FreshPrint, dye: &DyeAbsorption, limit: f64) -> f64 {
+    let (mut low, mut high) = (0.0, MOST);
+    for _ in 0..30 {
+        let middle = 0.5 * (low + high);
+        if fresh.bleed_difference(dye, middle) < limit { low = middle } else { high = middle }
+    }
+    0.5 * (low + high)
 }
 
 impl BleedPath<'_> {
@@ -40,39 +63,27 @@ impl BleedPath<'_> {
     /// tint that [`Self::difference`] shows.
     #[must_use]
     pub fn grade(&self, arrived: f64) -> Grade {
-        let top = self.binding.free(arrived) * top_share(self.path, self.binding.film);
-        staining_grade(self.fresh.lab(), self.fresh.stained(self.dye, top.min(3.0)))
+        let top = self.reach.top(arrived).min(MOST);
+        staining_grade(self.fresh.lab(), self.fresh.stained(self.dye, top))
     }
 
     /// Colour difference of the white for `arrived` kg/m² of dye, ΔE00.
     #[must_use]
     pub fn difference(&self, arrived: f64) -> f64 {
-        let top = self.binding.free(arrived) * top_share(self.path, self.binding.film);
-        // Beyond 3 kg/m³ a white is a colour of its own; more dye changes nothing that is worth a number.
-        self.fresh.bleed_difference(self.dye, top.min(3.0))
+        self.fresh.bleed_difference(self.dye, self.reach.top(arrived).min(MOST))
     }
 
-    /// Dye at which the colour difference reaches `limit`, kg/m². Bisection on a rising curve.
+    /// Dye at which the colour difference reaches `limit`, kg/m².
     #[must_use]
     pub fn critical(&self, limit: f64) -> f64 {
-        let (mut low, mut high) = (0.0, self.binding.capacity + 3.0 * self.binding.film);
-        let mut widen = 0;
-        while self.difference(high) < limit && widen < 20 {
-            high *= 2.0;
-            widen += 1;
-        }
-        for _ in 0..30 {
-            let middle = 0.5 * (low + high);
-            if self.difference(middle) < limit { low = middle } else { high = middle }
-        }
-        0.5 * (low + high)
+        self.reach.arrives_for(visible(self.fresh, self.dye, limit))
     }
 
     /// Colour difference as a band over lots, for `arrived` kg/m² in the middle lot.
     #[must_use]
     pub fn band(&self, arrived: f64, rules: &Rules) -> Band {
-        // Eight lots in ten lie within 1.2816 standard deviations.
-        let spread = (1.281_6 * rules.lot_spread).exp();
+        // Eight lots in ten.
+        let spread = (LOTS[5] * rules.lot_spread).exp();
         Band { low: arrived / spread, likely: arrived, high: arrived * spread }
             .map(|dye| self.difference(dye))
     }

@@ -40,10 +40,10 @@ pub(super) fn room_around(window: &Window, judged: &Judged<'_>) -> Room {
     let SetPoint { set, belt, .. } = judged.point;
     let holds = |set: f64, belt: f64| judged.demands.holds(&window.at(Run::Nominal, set, belt));
     let (Some(&low), Some(&high)) = (window.set.first(), window.set.last()) else {
-        return Room { cooler: None, hotter: None, slower: None, faster: None };
+        return Room::NONE;
     };
     let (Some(&slowest), Some(&fastest)) = (window.belt.first(), window.belt.last()) else {
-        return Room { cooler: None, hotter: None, slower: None, faster: None };
+        return Room::NONE;
     };
     Room {
         cooler: reach(|step| holds(set - step, belt), (set - low).max(0.0)),

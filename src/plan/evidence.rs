@@ -2,7 +2,7 @@
 
 use super::bleed::{after_clean_lots, after_lot_test};
 use super::candidate::Candidate;
-use super::{Cloth, Evidence, Job};
+use super::{Cloth, Evidence, Job, Rules};
 
 /// Earlier tests that bear on a way.
 pub(super) fn evidence<'a>(
@@ -21,8 +21,13 @@ pub(super) fn lot_test<'a>(job: &'a Job, cloth: &'a Cloth, way: &'a Candidate<'_
 }
 
 /// Moves the chance of bleeding by what was seen of this lot, article or white.
-pub(super) fn with_evidence(job: &Job, cloth: &Cloth, way: &Candidate<'_>, before: f64) -> f64 {
-    let rules = &job.rules;
+pub(super) fn with_evidence(
+    job: &Job,
+    cloth: &Cloth,
+    way: &Candidate<'_>,
+    rules: &Rules,
+    before: f64,
+) -> f64 {
     let power = |days: f64| {
         if days >= 7.0 {
             rules.power_weeks

@@ -1,7 +1,7 @@
 use super::{Garment, Order, Reason, bounds};
 use crate::dryer::Dryer;
 use crate::ink::{Mesh, White};
-use crate::migration::{DyedCloth, FilmDiffusion};
+use crate::migration::{Belief, DyedCloth, FilmDiffusion};
 use crate::optics::Lab;
 use crate::quantity::FieldError;
 use crate::textile::{Fabric, Fibre};
@@ -65,6 +65,8 @@ pub struct Cloth {
     pub colour: String,
     /// Dye that can travel; absent where there is none.
     pub dyed: Option<DyedCloth>,
+    /// What is believed of this lot's dye against what `dyed` says.
+    pub belief: Belief,
     /// Whether it is known that the polyester is dyed (true also where there is none).
     pub dye_known: bool,
     /// Heat above which it shrinks or distorts, K.
@@ -159,6 +161,8 @@ pub struct Rules {
     pub transfer: f64,
     /// How dye spreads through the film.
     pub film_diffusion: FilmDiffusion,
+    /// How much slower and faster it may be.
+    pub film_spread: [f64; 2],
     /// Chance of a fault that no model sees.
     pub lapse: f64,
     /// Spread of the exposure between lots, ln units.
@@ -200,6 +204,16 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
         test(&bounds::PIECES, f64::from(garment.pieces), &parent);
         test(&bounds::SPARES, f64::from(garment.spares), &parent);
         test(&bounds::VALUE, garment.value_each, &parent);
+        for (j, seen) in garment.fastness.iter().enumerate() {
+            let parent = format!("{parent}.fastness[{j}]");
+            test(&bounds::GRADE, seen.grade, &parent);
+            if let Some(celsius) = seen.temp_c {
+                test(&bounds::TEST_HEAT, celsius, &parent);
+            }
+            if let Some(seconds) = seen.seconds {
+                test(&bounds::TEST_SECONDS, seconds, &parent);
+            }
+        }
     }
     let print = &order.print;
     test(&bounds::AREA, print.area_cm2, "print");
@@ -213,6 +227,7 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
     }
     test(&bounds::LOOKED_AT, order.use_.looked_at_after_days, "use");
     test(&bounds::STORAGE, order.use_.storage_c, "use");
+    test(&bounds::CONTAINER, order.use_.container_days, "use");
     if let Some(age) = order.use_.wearer_age_years {
         test(&bounds::AGE, age, "use");
     }

@@ -1,23 +1,25 @@
 //! One way to print the order, weighed: every margin at its set point, and the chance of a late fault.
 
-use super::bleed::{BleedPath, chance};
+use super::ageing::{Ageing, Worlds, release_elsewhere};
+use super::bleed::{BleedPath, chance, lots};
 use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
+use super::ghosting::ghosting;
 use super::press::press_margins;
 use super::rank;
 use super::window::{Demands, SetPoint};
-use super::{Cloth, CureKind, Finish, Job, Margin, Side, Topic, Verdict};
+use super::{Cloth, CureKind, Finish, Job, Margin, Rules, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::HistoryError;
 use crate::dryer::{
     Case, Film, Flash, History, NearInfrared, Stack, TOLERANCE, World, flash, history as history_of,
 };
-use crate::migration::{Binding, Release, release};
+use crate::migration::{DyedCloth, Release, release};
 use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::quantity::Band;
-use crate::quantity::units::{celsius, kelvin};
+use crate::quantity::units::celsius;
 use crate::textile::Fibre;
 
 /// Runs that are looked at for every margin.
@@ -111,8 +113,8 @@ pub struct Judged<'a> {
     pub hottest_cloth_c: f64,
     /// Longest that the film is over the heat from which plasticised PVC without stabiliser loses acid, s.
     pub acid_seconds: f64,
-    /// Path of dye through the film up to the day that matters, m².
-    pub film_path: f64,
+    /// What bleeds in it; absent where nothing does.
+    pub bled: Option<Bled>,
 }
 
 /// Which kinetics must fuse: all inks share one heat, and the one that cures hottest sets it.
@@ -134,16 +136,6 @@ pub fn stack_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Stack {
     stack
 }
 
-/// What binds the dye in a way, and how thick the film is.
-#[must_use]
-pub fn binding(job: &Job, way: &Candidate<'_>) -> Binding {
-    // Reducer cuts what a white can hold: each percent about a twelfth. Common practice, no source.
-    let reduced = (1.0 - job.order.print.reducer_percent / 12.0).max(0.0);
-    let white = way.film * way.white.density * way.white.dye_capacity * reduced;
-    let base = way.base.map_or(0.0, |base| base.film * base.density * base.dye_capacity);
-    Binding { capacity: white + base, film: way.total_film() }
-}
-
 /// What the print looks like and what dye does to it.
 #[must_use]
 pub fn looks(cloth: &Cloth, way: &Candidate<'_>) -> Option<(FreshPrint, DyeAbsorption)> {
@@ -154,40 +146,6 @@ pub fn looks(cloth: &Cloth, way: &Candidate<'_>) -> Option<(FreshPrint, DyeAbsor
     let white = way.white.optics().ok()?;
     let dye = DyeAbsorption::of_hue(super::candidate::travelling_hue(cloth.lab));
     Some((FreshPrint::new(way.film, &white, &backing), dye))
-}
-
-/// Dye released outside the dryer: flashes before it, pressed names after it.
-#[must_use]
-pub fn release_elsewhere(
-    job: &Job,
-    cloth: &Cloth,
-    way: &Candidate<'_>,
-    flash: Option<&FlashStep>,
-) -> Release<1> {
-    let mut sum = Release::NONE;
-    if let Some(flash) = flash {
-        let flashes = way.strokes - 1 + u32::from(way.base.is_some());
-        for _ in 0..flashes {
-            sum = sum.and(flash.release);
-        }
-    }
-    if let Some(dyed) = &cloth.dyed {
-        for event in &job.order.print.heat_after {
-            sum.heat(dyed, Lanes::splat(event.seconds), Lanes::splat(kelvin(event.temp_c)));
-        }
-    }
-    sum
-}
-
-/// Path of dye through the film from the dryer to the day that matters, m².
-#[must_use]
-pub fn film_path<const L: usize>(job: &Job, history: &History<L>) -> f64 {
-    let diffusion = &job.rules.film_diffusion;
-    let stored = diffusion.at(Lanes::<1>::splat(kelvin(job.order.use_.storage_c)))[0]
-        * job.order.use_.looked_at_after_days
-        * 86_400.0;
-    // Dye enters all through the cure: on average it has half of it to spread.
-    0.5 * diffusion.over(history)[0] + stored
 }
 
 /// Weighs one way at its set point.
@@ -206,14 +164,16 @@ pub fn judge<'a>(
     let stack = stack_of(job, cloth, &way);
     let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
     let history = history_of(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
-    let film_path = film_path(job, &history);
 
     // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
     let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
-    let (bleeds, bleed, grade) = bleeding(job, cloth, &way, flash.as_ref(), &history, film_path);
+    let Bleeding { chances: bleeds, margin: bleed, grade, bled } =
+        bleeding(job, cloth, &way, flash.as_ref(), &history);
     let (cracks, stretch) = cracking(job, cloth, &way);
-    let (ghosts, ghosting) = ghosting(job, cloth, &way);
+    let ghosting = ghosting(job, cloth, way.white);
+    let ghosts = ghosting.frequency;
+    let ghosting = (ghosts > 0.002).then(|| frequency(job, Topic::Ghosting, ghosts));
     let (comes_off, adhesion) = adhesion(job, cloth, &way);
     margins.extend(press_margins(job, cloth, &way));
     margins.push(stretch);
@@ -250,7 +210,7 @@ pub fn judge<'a>(
         hottest_film_c: celsius(history.film_peak().largest()),
         hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
         acid_seconds: seconds_over(&history, rules.acid_onset),
-        film_path,
+        bled,
     })
 }
 
@@ -309,6 +269,25 @@ fn heat_margins(
     margins
 }
 
+/// A film that bleeds, with all that its forecast needs.
+#[derive(Clone, Debug)]
+pub struct Bled {
+    /// The film with its heat and its shelf.
+    pub ageing: Ageing,
+    /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
+    pub arrives: Band,
+    /// The rule, its lots as far apart as what is known of this cloth leaves them.
+    pub rules: Rules,
+}
+
+/// What is said of a way's bleeding.
+struct Bleeding {
+    chances: Band,
+    margin: Option<Margin>,
+    grade: Option<GreyStep>,
+    bled: Option<Bled>,
+}
+
 /// Chance that the white turns, over drift, and its margin.
 fn bleeding(
     job: &Job,
@@ -316,28 +295,45 @@ fn bleeding(
     way: &Candidate<'_>,
     flash: Option<&FlashStep>,
     history: &History<WORLDS>,
-    film_path: f64,
-) -> (Band, Option<Margin>, Option<GreyStep>) {
-    let rules = &job.rules;
+) -> Bleeding {
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return (Band::exact(0.0), None, None);
+        return Bleeding { chances: Band::exact(0.0), margin: None, grade: None, bled: None };
     };
-    let elsewhere = release_elsewhere(job, cloth, way, flash);
+    let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
+    let arrives = arrives(job, cloth, dyed, way, flash, history);
+    let ageing = Ageing::new(job, dyed, way, flash, history);
+    let reach = ageing.reach(&Worlds::lots(arrives.likely, lots(&rules)));
+    let path = BleedPath { fresh: &fresh, dye: &dye, reach };
+    let critical = path.critical(rules.bleed);
+    let chances = arrives.map(|dye| with_evidence(job, cloth, way, &rules, chance(dye, critical, &rules)));
+    let band = path.band(arrives.likely, &rules);
+    Bleeding {
+        chances,
+        margin: Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
+        grade: Some(path.grade(arrives.likely).step),
+        bled: Some(Bled { ageing, arrives, rules }),
+    }
+}
+
+/// Dye that heat drives into the film, kg/m²: at the cold corner, as the mean of the run as planned and both corners,
+/// and at the hot corner.
+fn arrives(
+    job: &Job,
+    cloth: &Cloth,
+    dyed: &DyedCloth,
+    way: &Candidate<'_>,
+    flash: Option<&FlashStep>,
+    history: &History<WORLDS>,
+) -> Band {
+    let elsewhere = release_elsewhere(job, dyed, way, flash);
     let here = release(history, dyed);
     let total = Release {
         vapour: here.vapour + elsewhere.vapour[0],
         theta: here.theta + elsewhere.theta[0],
         surface: here.surface + elsewhere.surface[0],
     };
-    // As planned, at the cold corner and at the hot one.
-    let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total);
-    let arrives = (planned + cold + hot) / 3.0;
-    let path = BleedPath { fresh: &fresh, dye: &dye, binding: binding(job, way), path: film_path };
-    let critical = path.critical(rules.bleed);
-    let chances = Band { low: cold, likely: arrives, high: hot }
-        .map(|dye| with_evidence(job, cloth, way, chance(dye, critical, rules)));
-    let bleed = margin(Topic::Bleed, path.band(arrives, rules), rules.bleed, Side::AtMost, "ΔE00");
-    (chances, Some(bleed), Some(path.grade(arrives).step))
+    let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total) * cloth.belief.shift.exp();
+    Band { low: cold, likely: (planned + cold + hot) / 3.0, high: hot }
 }
 
 /// Chance that the film cracks in wear, and its margin. The spread is a class frequency; common practice, no source.
@@ -356,16 +352,6 @@ fn cracking(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Margin) {
 fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
     let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
     margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
-}
-
-/// Chance that the white ghosts on this shade. No equation: the class's frequency on a light cotton shade, a
-/// twentieth of it elsewhere, more in damp air and hot stacks; common practice, no source.
-fn ghosting(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Option<Margin>) {
-    let shade = if cloth.is_light() && cloth.cellulosic() > 0.3 { 1.0 } else { 0.05 };
-    let damp = if job.order.shop.humidity_percent > 70.0 { 1.6 } else { 1.0 };
-    let stacked = if job.order.use_.stacked_hot { 1.6 } else { 1.0 };
-    let chance = (way.white.ghosting * shade * damp * stacked).min(0.9);
-    (chance, (chance > 0.002).then(|| frequency(job, Topic::Ghosting, chance)))
 }
 
 /// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source.

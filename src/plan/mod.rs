@@ -3,19 +3,25 @@
 //! Hands out [`Order`] and [`Report`] (the JSON contract) and the functions that turn one into the other.
 //! Ids are resolved by [`library`](crate::library) before anything here runs.
 
+mod ageing;
 mod answer;
 mod bench;
 pub mod bleed;
+pub mod bounds;
 mod candidate;
 mod cost;
 pub mod decide;
 mod dial;
 mod evidence;
 mod explain;
+mod forecast;
+mod forecast_shape;
+mod ghosting;
 mod job;
 mod judge;
 mod opening;
 mod order;
+mod oven;
 mod press;
 mod rank;
 mod reason;
@@ -28,11 +34,16 @@ mod window_shape;
 pub use answer::{answer, weigh};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
+pub use forecast::PickForecast;
+pub use forecast_shape::{
+    BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, Spread,
+};
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
-    Priority, Role, Shop, Use, UseKind, bounds,
+    Priority, Role, Shop, Use, UseKind,
 };
+pub use oven::OvenTest;
 pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
     Caution, Look, Margin, Part, Pick, Plan, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown,

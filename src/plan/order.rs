@@ -1,51 +1,7 @@
-use crate::quantity::Bound;
+use crate::migration::FastnessGrade;
 use crate::textile::{Construction, Fibre};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
-
-/// Accepted ranges of every number in an order: checks, messages and input hints read the same line.
-pub mod bounds {
-    use super::Bound;
-    const fn bound(field: &'static str, min: f64, max: f64, unit: &'static str) -> Bound {
-        Bound { field, min, max, unit }
-    }
-    /// Weight of the cloth.
-    pub const AREAL_WEIGHT: Bound = crate::textile::AREAL_WEIGHT;
-    /// How far the garment stretches.
-    pub const STRETCH: Bound = bound("stretch_percent", 0.0, 300.0, "%");
-    /// Liquid water on the cloth beyond its regain.
-    pub const ADDED_WATER: Bound = bound("added_water_percent", 0.0, 100.0, "%");
-    /// Pieces of a garment.
-    pub const PIECES: Bound = bound("pieces", 1.0, 100_000.0, "");
-    /// Spare pieces.
-    pub const SPARES: Bound = bound("spares", 0.0, 100_000.0, "");
-    /// Worth of one printed piece.
-    pub const VALUE: Bound = bound("value_each", 0.0, 100_000.0, "");
-    /// Area of the print.
-    pub const AREA: Bound = bound("area_cm2", 1.0, 20_000.0, "cm²");
-    /// Share of that area that is printed.
-    pub const COVERAGE: Bound = bound("coverage_percent", 1.0, 100.0, "%");
-    /// Reducer in the white.
-    pub const REDUCER: Bound = bound("reducer_percent", 0.0, 30.0, "%");
-    /// Stretch the print must take.
-    pub const STRETCH_NEEDED: Bound = bound("stretch_needed_percent", 0.0, 300.0, "%");
-    /// Temperature of a later heat event.
-    pub const HEAT_AFTER: Bound = bound("temp_c", 30.0, 260.0, "°C");
-    /// Duration of a later heat event.
-    pub const HEAT_SECONDS: Bound = bound("seconds", 0.0, 600.0, "s");
-    /// Days until somebody looks.
-    pub const LOOKED_AT: Bound = bound("looked_at_after_days", 0.0, 3650.0, "d");
-    /// Temperature of the store.
-    pub const STORAGE: Bound = bound("storage_c", -20.0, 70.0, "°C");
-    /// Age of the wearer.
-    pub const AGE: Bound = bound("wearer_age_years", 0.0, 120.0, "years");
-    /// Humidity of the room.
-    pub const HUMIDITY: Bound = bound("humidity_percent", 0.0, 100.0, "%");
-    /// Share of the open mesh volume that lies on the cloth.
-    pub const TRANSFER: Bound = crate::ink::TRANSFER;
-    /// Times the piece goes through the dryer for this print.
-    pub const PASSES: Bound = bound("passes", 1.0, 4.0, "");
-}
 
 /// One design, the garments it goes on, and what the shop has to print it with.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -89,6 +45,15 @@ pub struct Garment {
     pub stretch_percent: f64,
     /// Liquid water on it, % of its dry weight.
     pub added_water_percent: f64,
+    /// Tests of the cloth alone: the supplier's heat-fastness grades, the shop's own press test.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fastness: Vec<FastnessGrade>,
+    /// Made of recycled polyester.
+    #[serde(skip_serializing_if = "is_false")]
+    pub recycled: bool,
+    /// Dyed over an older or a wrong shade, as blacks often are.
+    #[serde(skip_serializing_if = "is_false")]
+    pub over_dyed: bool,
     /// Dye lot.
     pub lot: String,
     /// Pieces to print.
@@ -111,6 +76,9 @@ impl Default for Garment {
             finish: Vec::new(),
             stretch_percent: 0.0,
             added_water_percent: 0.0,
+            fastness: Vec::new(),
+            recycled: false,
+            over_dyed: false,
             lot: String::new(),
             pieces: 1,
             spares: 0,
@@ -142,6 +110,8 @@ pub enum DyeClass {
     MediumEnergy,
     /// Holds on.
     HighEnergy,
+    /// Fluorescent: small molecules that leave easily and lie loose.
+    Fluorescent,
     /// The cloth itself was printed by sublimation.
     SublimationPrinted,
     /// Coloured in the melt: nothing to leave.
@@ -304,6 +274,12 @@ pub struct Use {
     pub storage_c: f64,
     /// Stacked while still hot.
     pub stacked_hot: bool,
+    /// Whether cloth of its own kind lies on the print: folded or stacked, as garments usually are.
+    #[serde(skip_serializing_if = "is_true")]
+    pub faced: bool,
+    /// Days in a container in summer, before the store.
+    #[serde(skip_serializing_if = "is_zero")]
+    pub container_days: f64,
     /// What the customer bans (`pvc`, `phthalates`).
     pub customer_bans: Vec<String>,
 }
@@ -317,9 +293,27 @@ impl Default for Use {
             looked_at_after_days: 90.0,
             storage_c: 25.0,
             stacked_hot: false,
+            faced: true,
+            container_days: 0.0,
             customer_bans: Vec::new(),
         }
     }
+}
+
+// Serde hands the field by reference.
+#[allow(clippy::trivially_copy_pass_by_ref)]
+fn is_true(value: &bool) -> bool {
+    *value
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref)]
+fn is_false(value: &bool) -> bool {
+    !*value
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref)]
+fn is_zero(value: &f64) -> bool {
+    *value == 0.0
 }
 
 /// What the garment is for.

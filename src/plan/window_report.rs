@@ -1,11 +1,10 @@
 //! The cure window of one pick, ready to be drawn.
 
+use super::ageing::{LANES, Reach, Worlds, release_elsewhere};
 use super::bleed::BleedPath;
 use super::candidate::Candidate;
 use super::dial::{room_around, setting};
-use super::judge::{
-    FlashStep, Judged, binding, flash_step, judge, looks, must_fuse, release_elsewhere, stack_of,
-};
+use super::judge::{FlashStep, Judged, flash_step, judge, looks, must_fuse, stack_of};
 use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Setting, Side, Topic, Wall, WindowReport};
 use crate::cure::{Cure, trace};
@@ -138,9 +137,9 @@ fn walls(job: &Job, cloth: &Cloth, window: &Window, judged: &Judged<'_>) -> Vec<
     let mut heat = |what: Topic, values: Vec<f64>, limit: f64, unit: &str| {
         walls.push(Wall { what, values, limit, needed: Side::AtMost, unit: unit.into() });
     };
-    if let Some((dye_in, path)) = bleed_of(job, cloth, judged) {
+    if let Some((dye_in, reach)) = bleed_of(job, cloth, judged) {
         let Some((fresh, dye)) = looks(cloth, &judged.way) else { return walls };
-        let path = BleedPath { fresh: &fresh, dye: &dye, binding: binding(job, &judged.way), path };
+        let path = BleedPath { fresh: &fresh, dye: &dye, reach };
         let values = cells.iter().map(|cell| path.difference(cell.dye + dye_in)).collect();
         heat(Topic::Bleed, values, rules.bleed, "ΔE00");
     }
@@ -160,11 +159,15 @@ fn walls(job: &Job, cloth: &Cloth, window: &Window, judged: &Judged<'_>) -> Vec<
     walls
 }
 
-/// Dye that comes from outside the dryer, kg/m², and its path through the film; nothing where nothing bleeds.
-fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, f64)> {
-    let dyed = cloth.dyed.as_ref()?;
-    let elsewhere = release_elsewhere(job, cloth, &judged.way, judged.flash.as_ref());
-    Some((dyed.arrives(&elsewhere)[0], judged.film_path))
+/// Dye that comes from outside the dryer, kg/m², and how much of all reaches the top, for amounts from next to none to
+/// what no white takes; nothing where nothing bleeds.
+fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, Reach)> {
+    let (dyed, ageing) = (cloth.dyed.as_ref()?, &judged.bled.as_ref()?.ageing);
+    let elsewhere = release_elsewhere(job, dyed, &judged.way, judged.flash.as_ref());
+    let amounts = Lanes::<LANES>([0.5e-6, 5e-6, 20e-6, 60e-6, 150e-6, 400e-6, 800e-6, 1600e-6]);
+    let one = Lanes::splat(1.0);
+    let reach = ageing.reach(&Worlds { arrives: amounts, film: one, heat_film: one, own: one, facing: one });
+    Some((dyed.arrives(&elsewhere)[0], reach))
 }
 
 fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, HistoryError> {

@@ -28,6 +28,11 @@ pub struct Room {
     pub faster: Option<f64>,
 }
 
+impl Room {
+    /// Where no wall was looked for.
+    pub const NONE: Self = Self { cooler: None, hotter: None, slower: None, faster: None };
+}
+
 /// One limit drawn on the window map: values over the grid, the limit, the side that works.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -3,7 +3,7 @@
 
 use super::brain::Brain;
 use crate::desk::key;
-use crate::library::{DryerRun, ProbeRun, TestedWhite};
+use crate::library::{self, DryerRun, ProbeRun, TestedWhite};
 use crate::optics::meter::{MeterError, MeterFile, Note, Sample, Seen};
 use crate::optics::{Comparison, Grade, Lab, staining_grade};
 use crate::plan::{Order, Pick};
@@ -23,6 +23,44 @@ export interface WindowOptions extends Options {
   white?: string;
   /** Set point; the robust one where absent. */
   at?: { set_c: number; belt_m_per_min: number };
+}
+export interface OvenOptions extends WindowOptions {
+  /** Hours in the oven; 24 where absent. */
+  hours?: number;
+  /** Its temperature, °C; 60 where absent. */
+  oven_c?: number;
+}
+/** Over lots, by the share of cases below: one in ten, one in four, the likely, three in four, nine in ten. */
+export interface Spread { low: number; lower: number; likely: number; upper: number; high: number; }
+export interface Band { low: number; likely: number; high: number; }
+/** How the white ages. Colour differences are ΔE00 to the fresh print; every list runs along `days`. */
+export interface BleedForecast {
+  setting: object | null;
+  verdict: "go" | "go-with-check" | "trial" | "refuse";
+  film_um: number; blocker_um: number; storage_c: number;
+  days: number[]; de00: Spread[]; limit: number;
+  grades: { step: string; de00: number }[];
+  looked_at_days: number;
+  stays_white: number;
+  shows: number[];
+  first_shows: { early_days: number | null; likely_days: number | null; late_days: number | null };
+  cuts: { day: number; height_um: number[]; free_kg_per_m3: number[]; bound_kg_per_m3: number[] }[];
+  fresh: object; turned: [object, object, object];
+  /** mg per m² of print: heat + own + facing = free + bound; vapour + contact + loose = heat. */
+  ledger: Record<"heat_mg_per_m2" | "vapour_mg_per_m2" | "contact_mg_per_m2" | "loose_mg_per_m2" | "own_mg_per_m2"
+    | "facing_mg_per_m2" | "free_mg_per_m2" | "bound_mg_per_m2", number>;
+  /** The likely case if something that nobody knows were otherwise. */
+  worlds: Record<"slow_film" | "fast_film" | "cold" | "hot" | "gated" | "open" | "warmer", number[]>;
+  rim_de00: Spread | null;
+  /** A class frequency, no computed one, and what it is made of. */
+  ghosting: Record<"frequency" | "class" | "shade" | "damp" | "stacked" | "time", number>;
+}
+/** What an oven proves: days that it stands for in the film and where cloth lies on it, and chances after its outcome. */
+export interface OvenTest {
+  hours: number; oven_c: number; ceiling_c: number; over_ceiling: boolean; storage_c: number;
+  film_days: Band; cloth_days: number; hours_for_film: Band; hours_for_cloth: number;
+  pass_mark: number; power: number; false_alarm: number;
+  before: number; after_clean: number | null; after_stained: number | null;
 }
 export interface MountOptions extends Options {
   styles?: string[];
@@ -46,6 +84,9 @@ extern "C" {
     /// `WindowOptions` of the declaration above.
     #[wasm_bindgen(typescript_type = "WindowOptions")]
     pub type JsWindowOptions;
+    /// `OvenOptions` of the declaration above.
+    #[wasm_bindgen(typescript_type = "OvenOptions")]
+    pub type JsOvenOptions;
     /// `MountOptions` of the declaration above.
     #[wasm_bindgen(typescript_type = "MountOptions")]
     pub type JsMountOptions;
@@ -59,6 +100,8 @@ struct Options {
     units: Units,
     white: Option<String>,
     at: Option<Point>,
+    hours: Option<f64>,
+    oven_c: Option<f64>,
 }
 
 impl Options {
@@ -148,10 +191,18 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
     let brain = brain()?;
-    let report = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
+    let pick = way(&brain, &order, &options)?;
+    let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
+    plain(&brain.window(&brain.library, &order, &pick, at).map_err(|errors| thrown(errors, voice))?)
+}
+
+/// The best pick of an order, or the one with the white named in the options.
+fn way(brain: &Brain, order: &Order, options: &Options) -> Result<Pick, JsValue> {
+    let voice = options.voice();
+    let report = brain.answer(order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
     let wanted =
         |pick: &Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
-    let pick = report.way(wanted).ok_or_else(|| {
+    report.way(wanted).cloned().ok_or_else(|| {
         let ways = report.picks.iter().chain(report.closed.as_deref());
         let accepted = ways.map(|pick| pick.white.clone()).collect();
         let given = options.white.clone().unwrap_or_default();
@@ -159,9 +210,40 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
             vec![FieldError::new("white", given, Problem::Unknown { nearest: Vec::new(), accepted })],
             voice,
         )
-    })?;
+    })
+}
+
+/// How the white of a pick ages over the months after, at its own set point or at the one in the options; `null` where
+/// its cloth has no dye to give or its window is closed.
+///
+/// # Errors
+/// As `cureWindow`.
+#[wasm_bindgen(js_name = forecast, unchecked_return_type = "BleedForecast | null")]
+pub fn forecast(order: &JsValue, options: Option<JsWindowOptions>) -> Result<JsValue, JsValue> {
+    let options: Options = read(&options.into(), "options", Voice::default())?;
+    let voice = options.voice();
+    let order: Order = read(order, "order", voice)?;
+    let brain = brain()?;
+    let pick = way(&brain, &order, &options)?;
     let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
-    plain(&brain.window(&brain.library, &order, pick, at).map_err(|errors| thrown(errors, voice))?)
+    let aged = library::pick_forecast(&order, &brain.library, &pick)
+        .and_then(|aged| aged.map_or(Ok(None), |aged| library::forecast_at(&order, &aged, at)));
+    plain(&aged.map_err(|errors| thrown(errors, voice))?)
+}
+
+/// What hours in an oven prove of a pick's print, in the film and where cloth lies on it; `null` as `forecast`.
+///
+/// # Errors
+/// As `cureWindow`; hours or heat outside what an oven test may be.
+#[wasm_bindgen(js_name = acceleratedTest, unchecked_return_type = "OvenTest | null")]
+pub fn accelerated_test(order: &JsValue, options: Option<JsOvenOptions>) -> Result<JsValue, JsValue> {
+    let options: Options = read(&options.into(), "options", Voice::default())?;
+    let voice = options.voice();
+    let order: Order = read(order, "order", voice)?;
+    let brain = brain()?;
+    let pick = way(&brain, &order, &options)?;
+    let (hours, oven) = (options.hours.unwrap_or(24.0), options.oven_c.unwrap_or(60.0));
+    plain(&library::oven_test(&order, &brain.library, &pick, hours, oven).map_err(|e| thrown(e, voice))?)
 }
 
 /// Temperatures, water and fusion of one print over one run.

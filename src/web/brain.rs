@@ -3,7 +3,7 @@
 use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
-use crate::plan::{Code, Order, Pick, PickWindow, Report, Value, WindowReport};
+use crate::plan::{BleedForecast, Code, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport};
 use crate::quantity::FieldError;
 use std::sync::{Arc, Mutex};
 
@@ -15,6 +15,8 @@ pub struct Brain {
     pub room: PrintRoom,
     /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
     open: Mutex<Option<(Order, Pick, PickWindow)>>,
+    /// The same of the forecast.
+    aged: Mutex<Option<(Order, Pick, PickForecast)>>,
 }
 
 impl Brain {
@@ -27,6 +29,7 @@ impl Brain {
             library: Arc::new(library::starter()?),
             room: library::harbour_lane()?,
             open: Mutex::new(None),
+            aged: Mutex::new(None),
         })
     }
 
@@ -62,10 +65,36 @@ impl Brain {
         report
     }
 
+    /// How the white of a way ages, at a set point (°C, m/min) or at the best; nothing where nothing bleeds.
+    ///
+    /// # Errors
+    /// As [`Self::answer`].
+    pub fn forecast(
+        &self,
+        library: &Library,
+        order: &Order,
+        pick: &Pick,
+        at: Option<(f64, f64)>,
+    ) -> Result<Option<BleedForecast>, Vec<FieldError>> {
+        let mut aged = self.aged.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        if let Some((for_order, for_pick, forecast)) = aged.as_ref()
+            && (for_order, for_pick) == (order, pick)
+        {
+            return library::forecast_at(order, forecast, at);
+        }
+        let Some(forecast) = library::pick_forecast(order, library, pick)? else { return Ok(None) };
+        let report = library::forecast_at(order, &forecast, at);
+        *aged = Some((order.clone(), pick.clone(), forecast));
+        report
+    }
+
     /// Forgets the window that is open: orders are answered with another library from now on.
     pub fn forget(&self) {
         if let Ok(mut open) = self.open.lock() {
             *open = None;
+        }
+        if let Ok(mut aged) = self.aged.lock() {
+            *aged = None;
         }
     }
 

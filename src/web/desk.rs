@@ -239,7 +239,7 @@ impl Desk {
                 });
                 set_timeout(move || self.answer_in_turn(turn), REST);
             }
-            Effect::Window { .. } => {
+            Effect::Window { .. } | Effect::Forecast { .. } => {
                 let due = self.waiting.try_update_value(|waiting| {
                     waiting.window = Some(effect);
                     std::mem::replace(&mut waiting.window_due, true)
@@ -267,9 +267,19 @@ impl Desk {
             waiting.window_due = false;
             waiting.window.take()
         });
-        if let Some(Some(Effect::Window { order, pick, key, at })) = work {
-            let result = self.brain.with_value(|brain| brain.window(&self.library(), &order, &pick, at));
-            self.send(Msg::Windowed(key, result.map(Box::new)));
+        match work {
+            Some(Some(Effect::Window { order, pick, key, at })) => {
+                let result = self.brain.with_value(|brain| brain.window(&self.library(), &order, &pick, at));
+                self.send(Msg::Windowed(key, result.map(Box::new)));
+            }
+            Some(Some(Effect::Forecast { order, pick, key, at })) => {
+                let result =
+                    self.brain.with_value(|brain| brain.forecast(&self.library(), &order, &pick, at));
+                if let Some(result) = result.transpose() {
+                    self.send(Msg::Forecast(key, result.map(Box::new)));
+                }
+            }
+            _ => {}
         }
     }
 

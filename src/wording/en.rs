@@ -501,6 +501,7 @@ pub(super) fn dye_class(class: DyeClass) -> &'static str {
         DyeClass::LowEnergy => "Leaves easily",
         DyeClass::MediumEnergy => "In between",
         DyeClass::HighEnergy => "Holds on",
+        DyeClass::Fluorescent => "Fluorescent",
         DyeClass::SublimationPrinted => "Sublimation print",
         DyeClass::MassDyed => "Dyed in the melt",
     }
@@ -560,6 +561,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Job => "Job",
         L::Window => "Window",
         L::Library => "Library",
+        L::Forecast => "Forecast",
         L::Undo => "Undo",
         L::Redo => "Redo",
         L::UnitsAre => "Change units",
@@ -727,6 +729,29 @@ pub(super) fn label(label: Label) -> &'static str {
         L::ClothBelow => "cloth",
         L::HowToMove => "Arrow keys move it: up and down the heat, left and right the belt.",
         L::NoWindowYet => "The window needs an answered order with a white that can be tried.",
+        L::HowItAges => "How the white ages",
+        L::AgeingFigure => {
+            "Wide band: 8 in 10. Dark band: half. Staining grades forgive a tinted white, so the limit is a ΔE00. Believe the ratio between two settings before the level of one."
+        }
+        L::BesideFresh => "beside a fresh print",
+        L::InsideFilm => "Inside the film",
+        L::CutFigure => {
+            "Dots: dye that shows. Grey squares: dye that is held. The line is how much shows at each depth. Dye leaves the fibres in the heat, then evens out. A thicker film or a blocker keeps it under the dashed line."
+        }
+        L::Fresh => "fresh",
+        L::DyedFibres => "dyed fibres",
+        L::TheTrial => "The trial",
+        L::PiecesToPrint => "pieces, printed as set here",
+        L::InTheOven => "in the oven, face to face",
+        L::OnTheShelf => "on the shelf is what it stands for",
+        L::PassMark => "or less beside a fresh one passes",
+        L::OvenCeiling => {
+            "60 °C, not 80: above about 70 °C polyester opens up and lets go of dye that a shelf never would. A hotter oven proves the wrong thing. Never use a kitchen oven."
+        }
+        L::FiguresBehind => "The figures behind it",
+        L::Day => "Day",
+        L::NothingBleeds => "Nothing to forecast. This cloth has no dye that travels.",
+        L::NoForecastYet => "The forecast needs an answered order with a white that can be tried.",
     }
 }
 
@@ -822,5 +847,38 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
         P::SetTo { air, belt } => format!("{air}, {belt}"),
         P::WindowTitle { white } => format!("Cure window · {white}"),
         P::Worth { chance } => format!("moves the risk by {chance}"),
+        P::ForecastTitle { white } => format!("Bleed forecast · {white}"),
+        P::DayNumber { day } => format!("day {day}"),
+        P::OnDay { day, value } => format!("day {day}: {value}"),
+        P::StaysWhite { chance } => format!("{chance} that it stays white"),
+        P::GradeFrom { grade } => format!("from here, staining grade {grade}"),
+        P::DaysAt { heat } => format!("days at {heat}; early ones drawn wider"),
+        P::EyeSees { depth } => format!("the eye sees the top {depth}"),
+        P::AgeingSays { fresh, day, likely, low, high, limit } => format!(
+            "Fresh {fresh}, on day {day} most likely {likely}. Eight in ten lie between {low} and {high}; the limit is {limit}."
+        ),
+        P::FirstShows { early: None, last, .. } => {
+            format!("Even its bad end stays under the limit for {last} days.")
+        }
+        P::FirstShows { early: Some(early), likely: None, .. } if early == "0" => {
+            "The bad end shows at once, the likely case not at all.".into()
+        }
+        P::FirstShows { early: Some(early), likely: None, .. } => {
+            format!("The bad end shows from day {early}, the likely case not at all.")
+        }
+        P::FirstShows { likely: Some(likely), .. } if likely == "0" => "It shows at once.".into(),
+        P::FirstShows { early: Some(early), likely: Some(likely), .. } => {
+            format!("It shows from about day {likely}; the bad end from day {early}.")
+        }
+        P::RimShows { likely, high } => {
+            format!("Where the white overhangs the blocker: most likely {likely}, at the bad end {high}.")
+        }
+        P::GhostsOften { chance } => format!(
+            "Ghosting is apart from this: {chance} with such a white on such a shade. That is how often its class does it, not a calculation."
+        ),
+        P::CutTitle { days } => format!(
+            "Cut through the print: {}. Dye enters the film from the cloth side and spreads upward.",
+            days.join(", ")
+        ),
     }
 }

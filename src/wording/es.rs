@@ -500,6 +500,7 @@ pub(super) fn dye_class(class: DyeClass) -> &'static str {
         DyeClass::LowEnergy => "Se suelta fácil",
         DyeClass::MediumEnergy => "Intermedio",
         DyeClass::HighEnergy => "Se queda",
+        DyeClass::Fluorescent => "Fluorescente",
         DyeClass::SublimationPrinted => "Sublimada",
         DyeClass::MassDyed => "Teñido en masa",
     }
@@ -559,6 +560,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Job => "Pedido",
         L::Window => "Ventana",
         L::Library => "Biblioteca",
+        L::Forecast => "Previsión",
         L::Undo => "Deshacer",
         L::Redo => "Rehacer",
         L::UnitsAre => "Cambiar unidades",
@@ -728,6 +730,29 @@ pub(super) fn label(label: Label) -> &'static str {
         L::ClothBelow => "tela",
         L::HowToMove => "Las flechas lo mueven: arriba y abajo el calor, a los lados la cinta.",
         L::NoWindowYet => "La ventana necesita un pedido con respuesta y un blanco que se pueda probar.",
+        L::HowItAges => "Cómo envejece el blanco",
+        L::AgeingFigure => {
+            "Banda ancha: 8 de 10. Banda oscura: la mitad. Los grados de manchado perdonan un tinte, por eso el límite es un ΔE00. Crea antes la proporción entre dos ajustes que el nivel de uno."
+        }
+        L::BesideFresh => "junto a uno reciente",
+        L::InsideFilm => "Dentro de la capa",
+        L::CutFigure => {
+            "Puntos: tinte que se ve. Cuadros grises: tinte retenido. La línea es cuánto se ve a cada altura. El tinte sale de las fibras con el calor y luego se reparte. Una capa más gruesa o una barrera lo dejan bajo la línea de trazos."
+        }
+        L::Fresh => "reciente",
+        L::DyedFibres => "fibras teñidas",
+        L::TheTrial => "La prueba",
+        L::PiecesToPrint => "piezas, impresas con este ajuste",
+        L::InTheOven => "en el horno, cara con cara",
+        L::OnTheShelf => "en el estante es a lo que equivale",
+        L::PassMark => "o menos junto a uno reciente es un sí",
+        L::OvenCeiling => {
+            "60 °C, no 80: por encima de unos 70 °C el poliéster se abre y suelta tinte que en un estante nunca soltaría. Un horno más caliente prueba otra cosa. Nunca use un horno de cocina."
+        }
+        L::FiguresBehind => "Las cifras",
+        L::Day => "Día",
+        L::NothingBleeds => "Nada que prever. Esta tela no tiene tinte que viaje.",
+        L::NoForecastYet => "La previsión necesita un pedido con respuesta y un blanco que se pueda probar.",
     }
 }
 
@@ -823,5 +848,38 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
         P::SetTo { air, belt } => format!("{air}, {belt}"),
         P::WindowTitle { white } => format!("Ventana de curado · {white}"),
         P::Worth { chance } => format!("mueve el riesgo {chance}"),
+        P::ForecastTitle { white } => format!("Previsión de tinte · {white}"),
+        P::DayNumber { day } => format!("día {day}"),
+        P::OnDay { day, value } => format!("día {day}: {value}"),
+        P::StaysWhite { chance } => format!("{chance} de que siga blanco"),
+        P::GradeFrom { grade } => format!("desde aquí, grado de manchado {grade}"),
+        P::DaysAt { heat } => format!("días a {heat}; los primeros, más anchos"),
+        P::EyeSees { depth } => format!("el ojo ve los {depth} de arriba"),
+        P::AgeingSays { fresh, day, likely, low, high, limit } => format!(
+            "Reciente {fresh}; el día {day} lo probable es {likely}. Ocho de cada diez quedan entre {low} y {high}; el límite es {limit}."
+        ),
+        P::FirstShows { early: None, last, .. } => {
+            format!("Ni en el peor caso pasa el límite en {last} días.")
+        }
+        P::FirstShows { early: Some(early), likely: None, .. } if early == "0" => {
+            "En el peor caso se nota enseguida; lo probable es que no se note.".into()
+        }
+        P::FirstShows { early: Some(early), likely: None, .. } => {
+            format!("En el peor caso se nota desde el día {early}; lo probable es que no se note.")
+        }
+        P::FirstShows { likely: Some(likely), .. } if likely == "0" => "Se nota enseguida.".into(),
+        P::FirstShows { early: Some(early), likely: Some(likely), .. } => {
+            format!("Se nota hacia el día {likely}; en el peor caso, desde el día {early}.")
+        }
+        P::RimShows { likely, high } => {
+            format!("Donde el blanco sobresale de la barrera: lo probable {likely}, en el peor caso {high}.")
+        }
+        P::GhostsOften { chance } => format!(
+            "La sombra va aparte: {chance} con un blanco así en este tono. Es la frecuencia de su clase, no un cálculo."
+        ),
+        P::CutTitle { days } => format!(
+            "Corte de la estampa: {}. El tinte entra en la capa por el lado de la tela y sube.",
+            days.join(", ")
+        ),
     }
 }

@@ -7,6 +7,7 @@ pub enum Label {
     Job,
     Window,
     Library,
+    Forecast,
     Undo,
     Redo,
     UnitsAre,
@@ -181,6 +182,26 @@ pub enum Label {
     ClothBelow,
     HowToMove,
     NoWindowYet,
+    // the forecast
+    HowItAges,
+    /// Under the band.
+    AgeingFigure,
+    BesideFresh,
+    InsideFilm,
+    /// Under the cuts.
+    CutFigure,
+    Fresh,
+    DyedFibres,
+    TheTrial,
+    PiecesToPrint,
+    InTheOven,
+    OnTheShelf,
+    PassMark,
+    OvenCeiling,
+    FiguresBehind,
+    Day,
+    NothingBleeds,
+    NoForecastYet,
 }
 
 /// Every sentence of the screens with numbers or names in it; the numbers come ready written.
@@ -338,5 +359,50 @@ pub enum Phrase {
     },
     Worth {
         chance: String,
+    },
+    ForecastTitle {
+        white: String,
+    },
+    DayNumber {
+        day: String,
+    },
+    OnDay {
+        day: String,
+        value: String,
+    },
+    StaysWhite {
+        chance: String,
+    },
+    GradeFrom {
+        grade: String,
+    },
+    DaysAt {
+        heat: String,
+    },
+    EyeSees {
+        depth: String,
+    },
+    AgeingSays {
+        fresh: String,
+        day: String,
+        likely: String,
+        low: String,
+        high: String,
+        limit: String,
+    },
+    FirstShows {
+        early: Option<String>,
+        likely: Option<String>,
+        last: String,
+    },
+    RimShows {
+        likely: String,
+        high: String,
+    },
+    GhostsOften {
+        chance: String,
+    },
+    CutTitle {
+        days: Vec<String>,
     },
 }

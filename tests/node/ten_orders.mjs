@@ -53,3 +53,18 @@ test("markup in a name stays text", () => {
   order.garments[0].lot = "<img src=x onerror=alert(1)>";
   assert.equal(whitehold.plan(order).verdict, "go");
 });
+
+test("the white ages as its own margin says, and an oven says what it stands for", () => {
+  const order = structuredClone(orders.get("1187") ?? orders.get("1185"));
+  order.garments[0].label = "100% polyester interlock 150 g/m2";
+  order.garments[0].colour = { name: "red" };
+  const { white, margins } = whitehold.plan(order).picks[0];
+  const aged = whitehold.forecast(order, { white });
+  const day = aged.days.indexOf(aged.looked_at_days);
+  const margin = margins.find((margin) => margin.what === "bleed");
+  assert.ok(Math.abs(aged.de00[day].likely - margin.likely) < 1e-6 + 1e-6 * margin.likely);
+  assert.equal(aged.de00.length, aged.days.length);
+  const oven = whitehold.acceleratedTest(order, { white, hours: 24, oven_c: 60 });
+  assert.ok(oven.cloth_days > oven.film_days.likely && oven.film_days.likely > 20);
+  assert.equal(whitehold.acceleratedTest(order, { white, oven_c: 80 }).after_clean, null);
+});

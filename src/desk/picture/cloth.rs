@@ -40,14 +40,22 @@ pub fn swatches(cloth: Lab, film_um: f64, differences: &[f64]) -> Option<Swatche
         .iter()
         .map(|&difference| print.stained(&dye, amount(&print, &dye, difference)).swatch())
         .collect();
-    let step = |by: f64| Lab { lightness: (cloth.lightness + by).clamp(0.0, 100.0), ..cloth }.swatch();
-    Some(Swatches {
-        cloth: cloth.swatch(),
-        shade: step(-6.0),
-        light: step(6.0),
-        fresh: print.lab().swatch(),
-        turned,
-    })
+    Some(Swatches { turned, ..Swatches::of(cloth, print.lab(), &[]) })
+}
+
+impl Swatches {
+    /// The swatches of colours that are known.
+    #[must_use]
+    pub fn of(cloth: Lab, fresh: Lab, turned: &[Lab]) -> Self {
+        let step = |by: f64| Lab { lightness: (cloth.lightness + by).clamp(0.0, 100.0), ..cloth }.swatch();
+        Self {
+            cloth: cloth.swatch(),
+            shade: step(-6.0),
+            light: step(6.0),
+            fresh: fresh.swatch(),
+            turned: turned.iter().map(|lab| lab.swatch()).collect(),
+        }
+    }
 }
 
 /// Dye in the film, kg/m³, that makes this colour difference: halving, forty times.

@@ -3,14 +3,17 @@
 //! Pure and tested without a browser; the views only place what is worked out here. The grammar: *rule* (limit
 //! wall, failing side hatched, bar from low to high, diamond for likely), *map* (failing regions hatched and
 //! named, the clear strip works, a dashed box for how far the dryer wanders, a cross for the set point),
-//! *history* (curves over time), *split circle* (fresh left, predicted right).
+//! *history* (curves over time), *ageing* (a band over the days after), *section* (a cut through the film), *split
+//! circle* (fresh left, predicted right).
 
+pub mod ageing;
 pub mod cloth;
 pub mod contour;
 pub mod history;
 pub mod map;
 pub mod rule;
 pub mod scale;
+pub mod section;
 
 use crate::plan::Topic;
 

@@ -38,6 +38,25 @@ pub(super) fn knit(colours: Option<&Swatches>) -> Option<impl IntoView + use<>> 
     })
 }
 
+/// The split circles of a strip of cloth 740 wide and 132 high.
+pub(super) fn circles(colours: &Swatches) -> impl IntoView + use<> {
+    colours
+        .turned
+        .iter()
+        .enumerate()
+        .map(|(index, turned)| {
+            let left = 59.3 + 246.7 * index as f64;
+            view! {
+                <g transform=format!("translate({left:.1} 0)")>
+                    <circle cx="64" cy="66" r="53" fill=colours.fresh.clone()></circle>
+                    <path d="M64 13a53 53 0 0 1 0 106z" fill=turned.clone()></path>
+                    <path d="M64 2v11M64 119v11" stroke="#fff" stroke-width="3"></path>
+                </g>
+            }
+        })
+        .collect_view()
+}
+
 pub(super) fn on_this_cloth(
     shown: &Shown,
     pick: &Pick,
@@ -52,21 +71,7 @@ pub(super) fn on_this_cloth(
         high: write(margin.value.high),
         limit: write(margin.limit),
     });
-    let circles = colours
-        .turned
-        .iter()
-        .enumerate()
-        .map(|(index, turned)| {
-            let left = 59.3 + 246.7 * index as f64;
-            view! {
-                <g transform=format!("translate({left:.1} 0)")>
-                    <circle cx="64" cy="66" r="53" fill=colours.fresh.clone()></circle>
-                    <path d="M64 13a53 53 0 0 1 0 106z" fill=turned.clone()></path>
-                    <path d="M64 2v11M64 119v11" stroke="#fff" stroke-width="3"></path>
-                </g>
-            }
-        })
-        .collect_view();
+    let circles = circles(&colours);
     let named = [
         (Label::BestCase, margin.value.low, None),
         (Label::Likely, margin.value.likely, None),

@@ -57,11 +57,50 @@ pub fn input(desk: Desk, field: Field, class: &'static str) -> impl IntoView {
     }
 }
 
-/// What an input shows: the text as typed; for an empty set point, where the window stands.
+/// A part of the set point to drag: the pictures follow as it moves.
+pub fn slid(desk: Desk, field: Field, label: Label) -> impl IntoView {
+    let range = desk.memo(move |state| state.bound(field).map(|bound| (bound.min, bound.max)));
+    let here = desk.memo(move |state| {
+        let typed = state.draft.value(field, None).ok().flatten();
+        let stands = state.stands().map(|setting| match field {
+            Field::Air => setting.set_c,
+            _ => setting.belt_m_per_min,
+        });
+        typed.or(stands)
+    });
+    let words = move || {
+        let (voice, quantity) = (desk.voice(), field.quantity());
+        here.get().zip(quantity).map(|(value, quantity)| voice.quantity(quantity, value))
+    };
+    let moved = move |event: ev::Event| {
+        let stands = desk.with(|state| {
+            let setting = state.stands().map(|setting| (setting.set_c, setting.belt_m_per_min));
+            state.point().ok().flatten().or(setting)
+        });
+        let (Some((set_c, belt)), Ok(value)) = (stands, event_target_value(&event).parse()) else { return };
+        desk.send(if field == Field::Air { Msg::Point(value, belt) } else { Msg::Point(set_c, value) });
+    };
+    view! {
+        <input
+            class="slide"
+            type="range"
+            id=format!("{}-slide", field.id())
+            min=move || range.get().map_or(0.0, |range| range.0)
+            max=move || range.get().map_or(1.0, |range| range.1)
+            step=if field == Field::Air { "1" } else { "0.05" }
+            prop:value=move || here.get().unwrap_or_default().to_string()
+            aria-label=move || desk.label(label)
+            aria-valuetext=words
+            on:input=moved
+            on:change=move |_| desk.send(Msg::Done)
+        />
+    }
+}
+
+/// What an input shows: the text as typed; for an empty set point, where the screen stands.
 fn shown(state: &crate::desk::State, field: Field) -> String {
     let text = state.draft.text(field);
-    let setting = state.window.as_ref().and_then(|window| window.setting);
-    match (field, setting) {
+    match (field, state.stands()) {
         (Field::Air, Some(setting)) if text.is_empty() => written(state, field, setting.set_c),
         (Field::Belt, Some(setting)) if text.is_empty() => written(state, field, setting.belt_m_per_min),
         _ => text.to_owned(),

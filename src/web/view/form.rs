@@ -65,6 +65,7 @@ fn garment(desk: Desk) -> impl IntoView {
                             DyeClass::LowEnergy,
                             DyeClass::MediumEnergy,
                             DyeClass::HighEnergy,
+                            DyeClass::Fluorescent,
                             DyeClass::SublimationPrinted,
                             DyeClass::MassDyed,
                         ],

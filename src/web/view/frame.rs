@@ -1,6 +1,6 @@
 //! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
 
-use super::{icon, job, library, notice, window};
+use super::{forecast, icon, job, library, notice, window};
 use crate::desk::shop::{Shop, ShopMsg};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
@@ -30,6 +30,7 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
                     {move || match screen.get() {
                         Screen::Job => job::job(desk).into_any(),
                         Screen::Window => window::window(desk).into_any(),
+                        Screen::Forecast => forecast::forecast(desk).into_any(),
                         Screen::Library => library::library(desk).into_any(),
                     }}
                 </main>
@@ -74,6 +75,7 @@ fn index(desk: Desk) -> impl IntoView {
         let (label, sign) = match screen {
             Screen::Job => (Label::Job, icon::JOB),
             Screen::Window => (Label::Window, icon::WINDOW),
+            Screen::Forecast => (Label::Forecast, icon::FORECAST),
             Screen::Library => (Label::Library, icon::LIBRARY),
         };
         let here = move || desk.with(|state| state.screen == screen);
@@ -196,6 +198,7 @@ fn title(desk: Desk) -> String {
     desk.with(|state| match (state.screen, state.way()) {
         (Screen::Library, _) => voice.word(Word::Library).to_owned(),
         (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
+        (Screen::Forecast, Some(pick)) => voice.say(&Phrase::ForecastTitle { white: pick.name.clone() }),
         _ => name,
     })
 }
@@ -203,7 +206,7 @@ fn title(desk: Desk) -> String {
 fn subtitle(desk: Desk) -> String {
     let voice = desk.voice();
     let line = desk.with(|state| match state.screen {
-        Screen::Window => state.draft.text(Field::Title).to_owned(),
+        Screen::Window | Screen::Forecast => state.draft.text(Field::Title).to_owned(),
         Screen::Library => records(&state.shop, voice),
         Screen::Job => voice.say(&Phrase::OrderLine {
             pieces: state.draft.text(Field::Pieces).into(),

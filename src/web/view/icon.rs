@@ -15,6 +15,8 @@ pub const JOB: &str =
     r#"<circle class="ic" cx="15" cy="15" r="8.5"/><path class="ic" d="M15 2v26M2 15h26"/>"#;
 pub const WINDOW: &str = r#"<path class="ic" d="M4 3v23h23M6 22C14 21 19 15 20 5M13 26c6-2 12-8 13-17"/>"#;
 pub const LIBRARY: &str = r#"<path class="ic" d="M4 5h22v6H4zM4 14h22M4 20h22M4 26h22"/>"#;
+pub const FORECAST: &str =
+    r#"<path class="ic" d="M4 3v23h23"/><path class="ic-f" d="M6 23C12 16 17 15 27 15V6C17 7 10 10 6 20z"/>"#;
 pub const UNDO: &str = r#"<path class="ic" d="M5 9h9a5 5 0 0 1 0 10H9M9 4L4 9l5 5"/>"#;
 pub const REDO: &str = r#"<path class="ic" d="M19 9h-9a5 5 0 0 0 0 10h5M15 4l5 5-5 5"/>"#;
 pub const THEME: &str =
@@ -23,7 +25,7 @@ pub const TICK: &str = r#"<path class="ic ic-3" d="M4 13l5 5L20 6"/>"#;
 pub const CROSS: &str = r#"<path class="ic ic-3" d="M5 5l14 14M19 5L5 19"/>"#;
 pub const ASK: &str = r#"<circle class="ic" cx="12" cy="12" r="9.5"/><path class="ic" d="M9 9.5a3 3 0 1 1 3.6 3c-.6.2-.6.6-.6 1.5"/><circle class="ic-f" cx="12" cy="17" r="1.4"/>"#;
 const HOT: &str = r#"<path class="ic ic-25" d="M4 30h28M9 25c-3-4 3-6 0-10s3-6 0-10M18 25c-3-4 3-6 0-10s3-6 0-10M27 25c-3-4 3-6 0-10s3-6 0-10"/>"#;
-const WARN: &str = r#"<path class="ic ic-25" d="M18 3L34 32H2z"/><path class="ic ic-3" d="M18 13v9"/><circle class="ic-f" cx="18" cy="27" r="2"/>"#;
+pub const WARN: &str = r#"<path class="ic ic-25" d="M18 3L34 32H2z"/><path class="ic ic-3" d="M18 13v9"/><circle class="ic-f" cx="18" cy="27" r="2"/>"#;
 const RISING: &str = r#"<path class="ic-f" d="M3 19h22v5H3z"/><path class="ic" d="M8 16V9M14 16V4M20 16v-5M5.5 11.5L8 9l2.5 2.5M11.5 6.5L14 4l2.5 2.5M17.5 13.5L20 11l2.5 2.5"/>"#;
 const TAG: &str =
     r#"<path class="ic" d="M3 12L12 3h12v12l-9 9z"/><circle class="ic-f" cx="19" cy="9" r="2"/>"#;

@@ -2,9 +2,11 @@
 //! `wording`.
 
 mod advice;
+mod ageing;
 mod answer;
 mod cloth;
 mod field;
+mod forecast;
 mod form;
 mod frame;
 mod garments;
@@ -15,8 +17,10 @@ mod library;
 mod map;
 mod margins;
 mod notice;
+mod pen;
 mod rule;
 mod run;
+mod section;
 mod week;
 mod window;
 

@@ -18,13 +18,15 @@ pub fn window(desk: Desk) -> impl IntoView {
     });
     move || match state.get() {
         (Some(white), true, closed, _) => open(desk, white, closed).into_any(),
-        (Some(_), false, ..) | (None, _, _, true) => waiting(desk, Label::Reckoning).into_any(),
-        (None, ..) => waiting(desk, Label::NoWindowYet).into_any(),
+        (Some(_), false, ..) | (None, _, _, true) => {
+            waiting(desk, Label::Window, Label::Reckoning).into_any()
+        }
+        (None, ..) => waiting(desk, Label::Window, Label::NoWindowYet).into_any(),
     }
 }
 
-/// No window to show, and why.
-fn waiting(desk: Desk, say: Label) -> impl IntoView {
+/// No window or forecast to show, and why.
+pub(super) fn waiting(desk: Desk, head: Label, say: Label) -> impl IntoView {
     let wrong = desk.memo(|state| {
         let voice = state.voice();
         state.window_errors.iter().map(|error| voice.problem(error)).collect::<Vec<_>>().join(" ")
@@ -33,7 +35,7 @@ fn waiting(desk: Desk, say: Label) -> impl IntoView {
         <div class="plate plate-ask">
             <svg class="plate-mark" viewBox="0 0 96 96" aria-hidden="true" inner_html=icon::OPEN></svg>
             <div>
-                <h2 class="plate-word">{move || desk.label(Label::Window)}</h2>
+                <h2 class="plate-word">{move || desk.label(head)}</h2>
                 <p class="plate-say">
                     {move || {
                         let wrong = wrong.get();

@@ -4,6 +4,7 @@
 //! the sentence that is printed. Each begins with a browser that nobody used before.
 
 mod cure_window;
+mod forecast;
 mod garments;
 mod nothing_leaves;
 mod nothing_lost;
@@ -33,7 +34,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 30] = stories![
+static STORIES: [Story; 32] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -64,6 +65,8 @@ static STORIES: [Story; 30] = stories![
     garments::a_second_garment_brings_a_plan_for_all,
     cure_window::a_closed_window_shows_its_map_and_what_opens_it,
     cure_window::a_dragged_set_point_says_where_it_fails,
+    forecast::a_forecast_opens_by_its_address_and_follows_the_heat,
+    forecast::a_cloth_without_dye_has_no_forecast,
 ];
 
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.

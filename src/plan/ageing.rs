@@ -1,0 +1,294 @@
+//! A print from the dryer's mouth to the day that somebody looks: one film, one march, for the verdict, the map and
+//! the forecast alike.
+
+use super::Job;
+use super::candidate::Candidate;
+use super::judge::FlashStep;
+use crate::dryer::History;
+use crate::migration::{
+    Beside, Binding, DAY, Dye, DyedCloth, FilmDiffusion, Heat, HeatOf, Layer, Release, Sheet, Shelf, Stay,
+    hot_stack, release, summer_container,
+};
+use crate::numerics::Lanes;
+use crate::quantity::units::kelvin;
+
+/// Worlds that age side by side.
+pub const LANES: usize = 8;
+/// Days at which a film is looked at; later ones only where somebody looks so late.
+const DAYS: [f64; 21] = [
+    0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0, 14.0, 21.0, 30.0, 45.0, 60.0, 75.0, 90.0, 180.0, 365.0,
+    730.0, 1460.0, 3650.0,
+];
+/// A blocker's diffusivity as a multiple of a white's: its flakes and carbon lie across the way. 0.1 to 1, assumed.
+const BLOCKER_DIFFUSIVITY: f64 = 0.3;
+/// Reducer that leaves a white nothing to bind with, %. Each percent takes about a twelfth: common practice, no source.
+const REDUCER_SPOILS: f64 = 12.0;
+/// Additive in a white where the order does not say how much, %. Common practice, no source.
+const USUAL_ADDITIVE: f64 = 5.0;
+
+/// A film with its cloth, its heat and its shelf.
+#[derive(Clone, Debug)]
+pub struct Ageing {
+    white: Layer,
+    blocker: Option<Layer>,
+    /// What binds the dye all through the film.
+    pub binding: Binding,
+    /// What heat does.
+    pub heat: Heat,
+    /// What heat has taken out of the cloth.
+    pub released: Release<1>,
+    /// The same, were its fibre closed below the heat that cloth is usually set at.
+    pub gated: Release<1>,
+    /// The cloth.
+    pub dyed: DyedCloth,
+    /// How dye spreads in the film as it came out of the heat.
+    pub diffusion: FilmDiffusion,
+    stays: Vec<Stay>,
+    faced: bool,
+    /// Day that matters.
+    pub looked_at: f64,
+}
+
+/// What differs from one world to the next, each 1 as planned.
+#[derive(Clone, Copy, Debug)]
+pub struct Worlds<const L: usize> {
+    /// Dye that heat drives into the film, kg/m².
+    pub arrives: Lanes<L>,
+    /// How much faster dye spreads in the film on the shelf.
+    pub film: Lanes<L>,
+    /// How much faster it does in the heat.
+    pub heat_film: Lanes<L>,
+    /// How much more the own cloth gives on the shelf.
+    pub own: Lanes<L>,
+    /// How much more the facing cloth gives.
+    pub facing: Lanes<L>,
+}
+
+impl<const L: usize> Worlds<L> {
+    /// Lots whose dye travels more or less than the middle one's by `times`.
+    #[must_use]
+    pub fn lots(arrives: f64, times: Lanes<L>) -> Self {
+        let one = Lanes::splat(1.0);
+        Self { arrives: times * arrives, film: one, heat_film: one, own: times, facing: times }
+    }
+}
+
+/// Dye released before the dryer: one flash for each stroke of white but the last, and one for a blocker.
+#[must_use]
+pub fn flashed(way: &Candidate<'_>, flash: Option<&FlashStep>) -> Release<1> {
+    let flashes = way.strokes.saturating_sub(1) + u32::from(way.base.is_some());
+    let once = flash.map_or(Release::NONE, |flash| flash.release);
+    (0..flashes).fold(Release::NONE, |sum, _| sum.and(once))
+}
+
+/// Heat that comes after the dryer: temperature (K) and seconds of each event.
+fn heat_after(job: &Job) -> Vec<[f64; 2]> {
+    job.order.print.heat_after.iter().map(|event| [kelvin(event.temp_c), event.seconds]).collect()
+}
+
+/// Dye released outside the dryer: flashes before it, pressed names after it.
+#[must_use]
+pub fn release_elsewhere(
+    job: &Job,
+    dyed: &DyedCloth,
+    way: &Candidate<'_>,
+    flash: Option<&FlashStep>,
+) -> Release<1> {
+    let mut sum = flashed(way, flash);
+    for [temperature, seconds] in heat_after(job) {
+        sum.heat(dyed, Lanes::splat(seconds), Lanes::splat(temperature));
+    }
+    sum
+}
+
+/// What is left of a white's capacity beside the reducer and the additives that the order asks for, 0 to 1.
+fn undiluted(job: &Job) -> f64 {
+    let print = &job.order.print;
+    let added: f64 = print.additives.iter().map(|words| percent_in(words).unwrap_or(USUAL_ADDITIVE)).sum();
+    (1.0 - print.reducer_percent / REDUCER_SPOILS).max(0.0) * (1.0 - added / 100.0).clamp(0.0, 1.0)
+}
+
+/// The number before a percent sign in words such as `stretch 8 %`.
+fn percent_in(words: &str) -> Option<f64> {
+    let (before, _) = words.split_once('%')?;
+    let before = before.trim_end();
+    let from = before.rfind(|c: char| !(c.is_ascii_digit() || c == '.')).map_or(0, |at| at + 1);
+    let number: f64 = before.get(from..)?.parse().ok()?;
+    (0.0..=100.0).contains(&number).then_some(number)
+}
+
+/// Where the print lies, in the order of time; the last stay has no end.
+fn stays(job: &Job) -> Vec<Stay> {
+    let store = kelvin(job.order.use_.storage_c);
+    let mut stays = Vec::with_capacity(7);
+    if job.order.use_.stacked_hot {
+        stays.extend(hot_stack(store.min(STACKING_ROOM)));
+    }
+    if job.order.use_.container_days > 0.0 {
+        stays.push(summer_container(job.order.use_.container_days * DAY));
+    }
+    stays.push(Stay::steady(f64::INFINITY, store));
+    stays
+}
+
+/// Warmest room in which prints are stacked, K; a store may be hotter.
+const STACKING_ROOM: f64 = 303.15;
+
+impl Ageing {
+    /// A way on its cloth after a history whose first lane is the run as planned.
+    #[must_use]
+    pub fn new<const L: usize>(
+        job: &Job,
+        dyed: &DyedCloth,
+        way: &Candidate<'_>,
+        flash: Option<&FlashStep>,
+        history: &History<L>,
+    ) -> Self {
+        let print = &job.order.print;
+        let diffusion = job.rules.film_diffusion.reduced(print.reducer_percent);
+        let after = heat_after(job);
+        let ride = HeatOf {
+            dyed,
+            diffusion,
+            kinetics: &way.white.kinetics,
+            before: flashed(way, flash),
+            after: &after,
+        };
+        let heat = ride.ride(history);
+        let elsewhere = release_elsewhere(job, dyed, way, flash);
+        let white = Layer {
+            thickness: way.film,
+            capacity: way.white.density * way.white.dye_capacity * undiluted(job),
+            diffusivity: 1.0,
+        };
+        let blocker = way.base.map(|base| Layer {
+            thickness: base.film,
+            capacity: base.density * base.dye_capacity,
+            diffusivity: BLOCKER_DIFFUSIVITY,
+        });
+        let capacity = white.capacity * white.thickness
+            + blocker.map_or(0.0, |blocker| blocker.capacity * blocker.thickness);
+        Self {
+            white,
+            blocker,
+            binding: Binding { capacity, film: way.total_film() },
+            diffusion: diffusion.fused(heat.fused),
+            heat,
+            released: release(history, dyed).lane(0).and(elsewhere),
+            gated: {
+                let shut = DyedCloth { dye: Dye { gate: Some(Dye::USUAL_SETTING), ..dyed.dye }, ..*dyed };
+                release(history, &shut).lane(0).and(release_elsewhere(job, &shut, way, flash))
+            },
+            dyed: *dyed,
+            stays: stays(job),
+            faced: job.order.use_.faced,
+            looked_at: job.order.use_.looked_at_after_days,
+        }
+    }
+
+    /// The same print where its white overhangs the blocker; `None` without one.
+    #[must_use]
+    pub fn rim(&self) -> Option<Self> {
+        self.blocker?;
+        let binding =
+            Binding { capacity: self.white.capacity * self.white.thickness, film: self.white.thickness };
+        Some(Self { blocker: None, binding, ..self.clone() })
+    }
+
+    /// The same film stored otherwise and looked at on another day.
+    #[must_use]
+    pub fn stored(&self, stays: Vec<Stay>, looked_at: f64) -> Self {
+        Self { stays, looked_at, ..self.clone() }
+    }
+
+    /// Temperature of the store, K.
+    #[must_use]
+    pub fn store(&self) -> f64 {
+        self.stays.last().map_or(298.15, |stay| stay.high)
+    }
+
+    /// Days at which the film is looked at, up to `last` and the day that matters.
+    #[must_use]
+    pub fn days(&self, last: f64) -> Vec<f64> {
+        let mut days: Vec<f64> = DAYS.into_iter().filter(|day| *day <= last).collect();
+        if self.looked_at <= last && !days.contains(&self.looked_at) {
+            let at = days.partition_point(|day| *day < self.looked_at);
+            days.insert(at, self.looked_at);
+        }
+        days
+    }
+
+    /// Ages the film in `L` worlds and shows it at each of `days` (rising, from 0: out of the heat and cold).
+    pub fn run<const L: usize>(
+        &self,
+        worlds: &Worlds<L>,
+        days: &[f64],
+        mut seen: impl FnMut(usize, &Sheet<L>),
+    ) {
+        let mut sheet = Sheet::clean(self.white, self.blocker);
+        self.heat.drive(&mut sheet, worlds.arrives, worlds.heat_film);
+        sheet.own = self.dyed.beside(&self.released);
+        sheet.facing = if self.faced { self.dyed.beside(&Release::NONE) } else { Beside::AIR };
+        let shelf = Shelf {
+            dye: self.dyed.dye,
+            diffusion: self.diffusion,
+            film: worlds.film,
+            own: worlds.own * self.dyed.share,
+            // An open print gives dye to the air of the room as a faced one takes it from cloth.
+            facing: if self.faced { worlds.facing * self.dyed.share } else { Lanes::splat(1.0) },
+        };
+        let mut had = 0.0;
+        for (i, &day) in days.iter().enumerate() {
+            shelf.store(&mut sheet, &self.stays, had * DAY, day * DAY);
+            had = day;
+            seen(i, &sheet);
+        }
+    }
+
+    /// How much of what arrives reaches the top by the day that matters, for the amounts in `worlds`.
+    #[must_use]
+    pub fn reach(&self, worlds: &Worlds<LANES>) -> Reach {
+        let days = self.days(self.looked_at);
+        let mut top = Lanes::ZERO;
+        self.run(worlds, &days, |_, sheet| top = sheet.top());
+        Reach::new(self.binding, worlds.arrives, top)
+    }
+}
+
+/// Dye in the top of a film by the dye that arrived, both ways, between the worlds that were aged.
+///
+/// What is kept is not the concentration but the dye that would fill the film evenly to it: nearly in proportion to
+/// what arrives, however sharply the white's capacity bends the concentration itself.
+#[derive(Clone, Copy, Debug)]
+pub struct Reach {
+    binding: Binding,
+    arrives: [f64; LANES],
+    fills: [f64; LANES],
+}
+
+impl Reach {
+    /// From worlds in the order of what arrives.
+    #[must_use]
+    pub fn new(binding: Binding, Lanes(arrives): Lanes<LANES>, Lanes(top): Lanes<LANES>) -> Self {
+        Self { binding, arrives, fills: top.map(|top| binding.balance(top)) }
+    }
+
+    /// Dye in the top layer for `arrived` kg/m², kg/m³.
+    #[must_use]
+    pub fn top(&self, arrived: f64) -> f64 {
+        self.binding.free(along(&self.arrives, &self.fills, arrived).max(0.0))
+    }
+
+    /// What must arrive for `top` kg/m³ in the top layer, kg/m².
+    #[must_use]
+    pub fn arrives_for(&self, top: f64) -> f64 {
+        along(&self.fills, &self.arrives, self.binding.balance(top)).max(0.0)
+    }
+}
+
+/// Straight lines through points of rising `x`, gone on beyond both ends.
+fn along(x: &[f64; LANES], y: &[f64; LANES], at: f64) -> f64 {
+    let upper = x.partition_point(|point| *point < at).clamp(1, LANES - 1);
+    let slope = (y[upper] - y[upper - 1]) / (x[upper] - x[upper - 1]).max(1e-300);
+    y[upper - 1] + slope * (at - x[upper - 1])
+}

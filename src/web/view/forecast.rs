@@ -1,0 +1,228 @@
+//! The forecast screen: how the white ages at the set point, what the film looks like inside, and the trial.
+
+use super::ageing::{self, day, write};
+use super::field::{slid, stepped};
+use super::{cloth, icon, section, window};
+use crate::desk::picture::ageing::ageing as drawn;
+use crate::desk::picture::cloth::Swatches;
+use crate::desk::{Field, Msg};
+use crate::optics::Lab;
+use crate::plan::{BleedForecast, Trial, Verdict};
+use crate::web::desk::Desk;
+use crate::wording::{Label, Phrase, Quantity, Voice};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// Days of the table behind the picture.
+const DAYS: [f64; 8] = [0.0, 1.0, 3.0, 7.0, 14.0, 30.0, 60.0, 90.0];
+
+/// A forecast with what its pictures need.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    forecast: BleedForecast,
+    cloth: Lab,
+    voice: Voice,
+}
+
+/// The screen.
+pub fn forecast(desk: Desk) -> impl IntoView {
+    let state = desk.memo(|state| {
+        (state.pick().is_some(), state.bleeds(), state.forecast.is_some(), state.asked.is_some())
+    });
+    move || match state.get() {
+        (true, true, true, _) => open(desk).into_any(),
+        (true, true, ..) | (false, _, _, true) => waiting(desk, Label::Reckoning).into_any(),
+        (true, ..) => waiting(desk, Label::NothingBleeds).into_any(),
+        (false, ..) => waiting(desk, Label::NoForecastYet).into_any(),
+    }
+}
+
+fn waiting(desk: Desk, say: Label) -> impl IntoView {
+    window::waiting(desk, Label::Forecast, say)
+}
+
+fn open(desk: Desk) -> impl IntoView {
+    let shown = desk.memo(|state| {
+        let forecast = state.forecast.clone()?;
+        // A cloth of no known colour is drawn grey.
+        let cloth = state.cloth.unwrap_or(Lab { lightness: 60.0, a: 0.0, b: 0.0 });
+        Some(Shown { forecast, cloth, voice: state.voice() })
+    });
+    let trial = desk.memo(|state| (state.way().and_then(|pick| pick.trial.clone()), state.voice()));
+    let moved = desk
+        .memo(|state| !state.draft.text(Field::Air).is_empty() || !state.draft.text(Field::Belt).is_empty());
+    let opened = RwSignal::new(false);
+    view! {
+        <div class="fore">
+            {move || shown.get().map(|it| ageing::ageing_view(&it.forecast, it.voice))}
+            {move || shown.get().map(|it| {
+                let colours = it.colours();
+                section::section_view(&it.forecast, &colours, &dye(&it), it.voice)
+            })}
+        </div>
+        <div class="fore blk">
+            <div>
+                {move || shown.get().map(|it| said(&it))}
+                <div class="set">
+                    <div>{stepped(desk, Field::Air, Label::DryerSet, true)}{slid(desk, Field::Air, Label::DryerSet)}</div>
+                    <div>{stepped(desk, Field::Belt, Label::Belt, true)}{slid(desk, Field::Belt, Label::Belt)}</div>
+                </div>
+                {move || moved.get().then(|| view! {
+                    <button class="btn btn-wide set-back" type="button" on:click=move |_| desk.send(Msg::BestPoint)>
+                        {desk.label(Label::BestPoint)}
+                    </button>
+                })}
+                {move || shown.get().map(|it| beside(&it))}
+            </div>
+            {move || shown.get().map(|it| on_cloth(&it))}
+        </div>
+        // The table is drawn only while it is open: a drag draws everything else thirty times a second.
+        <details
+            class="more blk"
+            on:toggle=move |event| {
+                let target = event.target().and_then(|it| it.dyn_into::<web_sys::Element>().ok());
+                opened.set(target.is_some_and(|it| it.has_attribute("open")));
+            }
+        >
+            <summary class="btn btn-wide">{move || desk.label(Label::FiguresBehind)}</summary>
+            {move || shown.get().filter(|_| opened.get()).map(|it| table(&it.forecast, it.voice))}
+        </details>
+        {move || {
+            let (trial, voice) = trial.get();
+            trial.map(|trial| the_trial(&trial, voice))
+        }}
+    }
+}
+
+impl Shown {
+    fn colours(&self) -> Swatches {
+        Swatches::of(self.cloth, self.forecast.fresh, &self.forecast.turned)
+    }
+}
+
+/// Colour of the dye that travels: the way it turns the white, in full strength. The cloth's own where it turns nothing.
+fn dye(shown: &Shown) -> String {
+    let (fresh, [.., turned]) = (shown.forecast.fresh, shown.forecast.turned);
+    let (a, b) = (turned.a - fresh.a, turned.b - fresh.b);
+    let size = a.hypot(b);
+    if size < 0.2 {
+        return shown.cloth.swatch();
+    }
+    Lab { lightness: 50.0, a: 55.0 * a / size, b: 55.0 * b / size }.swatch()
+}
+
+/// The forecast in words.
+fn said(shown: &Shown) -> impl IntoView + use<> {
+    let Shown { forecast, voice, .. } = shown;
+    let text = ageing::sentence(forecast, drawn(forecast).as_ref(), *voice);
+    let no = forecast.verdict == Verdict::Refuse;
+    view! {
+        <div class="say" class:say-no=no id="say" role="status">
+            <span class=icon::verdict_class(forecast.verdict)>
+                {icon::icon(96, icon::mark(forecast.verdict))}
+            </span>
+            <p><b>{voice.verdict_short(forecast.verdict)}"."</b>" "{text}</p>
+        </div>
+    }
+}
+
+/// What the band leaves out: the rim of a blocker, and ghosting.
+fn beside(shown: &Shown) -> impl IntoView + use<> {
+    let Shown { forecast, voice, .. } = shown;
+    let rim = forecast.rim_de00.map(|rim| {
+        let (likely, high) = (write(*voice, rim.likely), write(*voice, rim.high));
+        voice.say(&Phrase::RimShows { likely, high })
+    });
+    let often = forecast.ghosting.frequency;
+    let ghosts = (often > 0.002).then(|| voice.say(&Phrase::GhostsOften { chance: voice.chance(often) }));
+    let beside = [rim, ghosts].into_iter().flatten().collect::<Vec<_>>().join(" ");
+    view! { <p class="cap blk">{beside}</p> }
+}
+
+/// The white on its cloth in true colour: fresh left, on the day that matters right.
+fn on_cloth(shown: &Shown) -> impl IntoView + use<> {
+    let voice = shown.voice;
+    let colours = shown.colours();
+    let names = [Label::BestCase, Label::Likely, Label::BadEnd]
+        .map(|name| view! { <div><dt>{voice.label(name)}</dt></div> })
+        .collect_view();
+    view! {
+        {cloth::knit(Some(&colours))}
+        <figure>
+            <figcaption class="sec-head">
+                {voice.label(Label::OnThisCloth)}" "
+                <span class="aside">{voice.label(Label::FreshAndForecast)}</span>
+            </figcaption>
+            <svg class="fig true-colour" viewBox="0 0 740 132" aria-hidden="true">
+                <rect width="740" height="132" fill="url(#knit)"></rect>
+                {cloth::circles(&colours)}
+            </svg>
+            <dl class="three">{names}</dl>
+        </figure>
+    }
+}
+
+fn table(forecast: &BleedForecast, voice: Voice) -> impl IntoView + use<> {
+    let rows = forecast
+        .days
+        .iter()
+        .zip(&forecast.de00)
+        .filter(|(at, _)| DAYS.iter().any(|day| (*at - day).abs() < 1e-6))
+        .map(|(at, spread)| {
+            view! {
+                <tr>
+                    <td><b>{day(voice, *at)}</b></td>
+                    <td class="r">{write(voice, spread.low)}</td>
+                    <td class="r">{write(voice, spread.likely)}</td>
+                    <td class="r">{write(voice, spread.high)}</td>
+                </tr>
+            }
+        })
+        .collect_view();
+    view! {
+        <div class="scroll" tabindex="0" role="region" aria-label=voice.label(Label::FiguresBehind)>
+            <table class="tbl">
+                <thead>
+                    <tr>
+                        <th>{voice.label(Label::Day)}</th>
+                        <th class="r">{voice.label(Label::BestCase)}</th>
+                        <th class="r">{voice.label(Label::Likely)}</th>
+                        <th class="r">{voice.label(Label::BadEnd)}</th>
+                    </tr>
+                </thead>
+                <tbody>{rows}</tbody>
+            </table>
+        </div>
+    }
+}
+
+fn the_trial(trial: &Trial, voice: Voice) -> impl IntoView + use<> {
+    let pieces = view! { <li><b>{trial.pieces}</b><p>{voice.label(Label::PiecesToPrint)}</p></li> };
+    let oven = (trial.hours > 0.0).then(|| {
+        let hours = format!("{}\u{a0}h", voice.bare(Quantity::Plain, trial.hours));
+        let heat = voice.quantity(Quantity::Temperature, trial.oven_c);
+        let days = voice.quantity(Quantity::Days, trial.stands_for_days.round());
+        view! {
+            <li><b>{hours}</b><span>{heat}</span><p>{voice.label(Label::InTheOven)}</p></li>
+            <li><b>{days}</b><p>{voice.label(Label::OnTheShelf)}</p></li>
+        }
+    });
+    let mark = write(voice, trial.pass_mark);
+    let warns = trial.hours > 0.0;
+    view! {
+        <section class="blk">
+            <h2 class="sec-head">{voice.label(Label::TheTrial)}</h2>
+            <ol class="steps">
+                {pieces}
+                {oven}
+                <li><b>{mark}</b><span>"ΔE00"</span><p>{voice.label(Label::PassMark)}</p></li>
+            </ol>
+            {warns.then(|| view! {
+                <div class="warn blk">
+                    <span class="c-heat">{icon::icon(36, icon::WARN)}</span>
+                    <p>{voice.label(Label::OvenCeiling)}</p>
+                </div>
+            })}
+        </section>
+    }
+}
