@@ -124,10 +124,10 @@ struct Told {
     message: String,
 }
 
-/// A value as a plain object. It is written as JSON text, by the one writer that also writes records and drafts.
+/// A value as a plain object.
 pub fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
-    let text = serde_json::to_string(value).map_err(|error| JsValue::from_str(&error.to_string()))?;
-    js_sys::JSON::parse(&text)
+    // What JSON cannot write stays what it is: a NaN arrives as NaN, not as null.
+    Ok(value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())?)
 }
 
 /// A plain object as a value; an absent one is the default. It is read as JSON text, by the one reader that also
