@@ -484,3 +484,15 @@ fn addresses_name_screens() {
         assert_eq!(Screen::of_hash(hash), screen);
     }
 }
+
+/// A draft that fits on a full disk does not hide that a record did not; when that is stored too, the trouble is over.
+#[test]
+fn a_kept_draft_does_not_hide_an_unstored_record() {
+    let mut used = Used::new();
+    used.state.storing = 1;
+    used.send(Msg::Stored(1, Err(Trouble::Full)));
+    used.type_in(Field::Lot, "HL-1");
+    assert_eq!((used.state.keeping, used.state.trouble.clone()), (Keeping::Kept, Some(Trouble::Full)));
+    used.send(Msg::Stored(1, Ok(())));
+    assert_eq!(used.state.trouble, None);
+}

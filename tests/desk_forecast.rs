@@ -108,7 +108,7 @@ impl Used {
                     self.send(Msg::Forecast(key, Ok(Box::new(found))));
                 }
                 Effect::Window { .. } => panic!("nobody looks at the window"),
-                Effect::Keep => {}
+                Effect::Keep | Effect::Append(_) | Effect::Learned => {}
             }
         }
         self

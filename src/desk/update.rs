@@ -231,13 +231,15 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         Msg::Forecast(key, result) => {
             worked_out(&mut state, &key, result, |state, it| state.forecast = Some(it));
         }
-        Msg::Stored(changes, Ok(())) => state.storing = state.storing.saturating_sub(changes),
+        Msg::Stored(changes, Ok(())) => {
+            state.storing = state.storing.saturating_sub(changes);
+            settled(&mut state);
+        }
         Msg::Stored(_, Err(trouble)) => state.trouble = Some(trouble),
         Msg::Shop(clock, what) => tend(&mut state, clock, what, &mut effects),
         Msg::Kept(Ok(())) => {
             state.keeping = Keeping::Kept;
-            // That something was deleted stays true when the next thing is kept.
-            state.trouble.take_if(|trouble| *trouble != Trouble::Wiped);
+            settled(&mut state);
         }
         Msg::Kept(Err(trouble)) => {
             state.keeping = Keeping::NotKept;
@@ -321,6 +323,14 @@ fn reread(state: &mut State, effects: &mut Vec<Effect>) {
             state.asked = Some(order.clone());
             effects.push(Effect::Answer(Box::new(order)));
         }
+    }
+}
+
+/// Takes back what was told of the store once everything is on the disk, the draft and every record: a draft that fits
+/// in says nothing of a record that did not. That something was deleted stays true.
+fn settled(state: &mut State) {
+    if state.keeping == Keeping::Kept && state.storing == 0 {
+        state.trouble.take_if(|trouble| *trouble != Trouble::Wiped);
     }
 }
 
