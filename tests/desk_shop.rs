@@ -278,6 +278,45 @@ fn what_another_tab_stored_is_heard() {
     assert_eq!((second.count(Kind::Fabric), second.stored.len()), (1, 0));
 }
 
+/// Another tab's edit arrives between preview and yes: the preview shows it, and a choice that was made stays.
+#[test]
+fn what_is_heard_while_a_file_waits_is_shown_before_the_yes() {
+    let (mut bench, mut packing) = (Tablet::new("bench"), Tablet::new("packing"));
+    let table = |id: &str, weight: u32| format!("id,weight_gsm\n{id},{weight}\n").into_bytes();
+    let weigh = |tablet: &mut Tablet, id: &str, weight: u32| {
+        tablet.send(ShopMsg::File("w.csv".into(), table(id, weight)));
+        tablet.send(ShopMsg::Apply);
+    };
+    weigh(&mut bench, "cotton-jersey", 160);
+    weigh(&mut packing, "cotton-jersey", 170);
+    weigh(&mut packing, "polyester-interlock", 155);
+    let before = bench.stored.len();
+    let mut other_tab = Tablet::new("bench");
+    other_tab.open("bench", "2");
+    weigh(&mut other_tab, "polyester-interlock", 145);
+
+    bench.send(ShopMsg::File("packing.json".into(), packing.file()));
+    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
+    assert_eq!(preview.conflicts.len(), 1);
+    let other = 1 - chosen[0];
+    bench.send(ShopMsg::Choose(0, other));
+    bench.send(ShopMsg::Heard(other_tab.stored.iter().map(|line| line.text.clone()).collect()));
+    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
+    let shown: Vec<_> = preview.conflicts.iter().map(|(key, _)| key.id.to_string()).collect();
+    assert_eq!(shown, ["cotton-jersey", "polyester-interlock"], "{before} lines stored before");
+    assert_eq!(chosen[0], other, "the choice that was made");
+
+    let mut waits = Tablet::new("waits");
+    waits.send(ShopMsg::File("w.csv".into(), table("cotton-jersey", 150)));
+    let text = |tablet: &Tablet| match tablet.state.shop.incoming() {
+        Some(Incoming::Table { preview, .. }) => format!("{preview:?}"),
+        _ => panic!(),
+    };
+    let first = text(&waits);
+    waits.send(ShopMsg::Heard(bench.stored.iter().map(|line| line.text.clone()).collect()));
+    assert_ne!(text(&waits), first, "the table stands beside 160 g/m² now");
+}
+
 #[test]
 fn a_line_that_cannot_be_read_is_counted_and_left_where_it_is() {
     let mut tablet = Tablet::new("bench");
@@ -285,6 +324,8 @@ fn a_line_that_cannot_be_read_is_counted_and_left_where_it_is() {
     tablet.stored.push(Line::new("x", "no entry at all"));
     tablet.open("bench", "2");
     assert_eq!((tablet.state.shop.unreadable(), tablet.count(Kind::Fabric)), (1, 1));
+    tablet.send(ShopMsg::Heard(vec!["no entry at all".into(), "nor this".into()]));
+    assert_eq!(tablet.state.shop.unreadable(), 2, "the same line is one line, however often it is read");
 }
 
 #[test]

@@ -197,6 +197,17 @@ impl Desk {
         });
     }
 
+    /// Reads a colour meter's file for the garment in the form.
+    pub fn measure(self, file: Option<web_sys::File>) {
+        let Some(file) = file else { return };
+        wasm_bindgen_futures::spawn_local(async move {
+            match file::text(&file).await {
+                Ok(text) => self.send(Msg::Meter(text)),
+                Err(trouble) => self.send(Msg::Trouble(trouble)),
+            }
+        });
+    }
+
     /// Changes the state and runs what follows.
     pub fn send(self, msg: Msg) {
         let saved = matches!(msg, Msg::Shop(_, ShopMsg::Saved));

@@ -612,6 +612,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Careful => "Careful",
         L::FirstPiece => "On the first piece",
         L::WouldChange => "What would change the answer",
+        L::MeterFile => "Colour from a meter's file",
         L::EveryGarment => "Every garment of the order",
         L::AnsweredAbove => "the answer above is for this one",
         L::WorthKnowing => "Worth finding out",

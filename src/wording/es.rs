@@ -611,6 +611,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Careful => "Cuidado",
         L::FirstPiece => "En la primera pieza",
         L::WouldChange => "Qué cambiaría la respuesta",
+        L::MeterFile => "Color de un archivo del medidor",
         L::EveryGarment => "Todas las prendas del pedido",
         L::AnsweredAbove => "la respuesta de arriba es para esta",
         L::WorthKnowing => "Vale la pena averiguar",

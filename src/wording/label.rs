@@ -64,6 +64,8 @@ pub enum Label {
     FirstPiece,
     WouldChange,
     WorthKnowing,
+    /// Opens a colour meter's file.
+    MeterFile,
     /// The plan of an order with several garments.
     EveryGarment,
     /// The garment whose answer stands above.

@@ -4,7 +4,7 @@ use super::super::draft::Draft;
 use super::super::keep;
 use crate::library::Library;
 use crate::library::file::{self, FileError, Header};
-use crate::library::log::{Entry, Log, MergePreview};
+use crate::library::log::{Conflict, Entry, Key, Log, MergePreview};
 use crate::library::table::{Preview, decode};
 
 /// What a file would do, before it does anything.
@@ -27,6 +27,8 @@ pub enum Incoming {
     Table {
         /// Name of the file.
         name: String,
+        /// Its text.
+        text: String,
         /// What would happen.
         preview: Box<Preview>,
     },
@@ -57,6 +59,34 @@ pub struct Refused {
     pub why: FileError,
 }
 
+/// Of a conflict, the claim that is computed with already: the choice until somebody makes another.
+fn mine(log: &Log, conflict: &Conflict) -> usize {
+    conflict.claims.iter().rposition(|claim| log.get(&claim.entry).is_some()).unwrap_or(0)
+}
+
+impl Incoming {
+    /// The same file beside records that have changed meanwhile: nobody says yes to what was not shown. A choice stays
+    /// where its conflict is still the same.
+    pub(super) fn again(self, library: &Library, log: &Log) -> Self {
+        match self {
+            Self::Merge { name, header, entries, preview: before, chosen: was } => {
+                let preview = Box::new(log.preview(&entries));
+                let chosen = |conflict: &(Key, Conflict)| {
+                    let place = before.conflicts.iter().position(|had| had == conflict);
+                    place.and_then(|place| was.get(place).copied()).unwrap_or_else(|| mine(log, &conflict.1))
+                };
+                let chosen = preview.conflicts.iter().map(chosen).collect();
+                Self::Merge { name, header, entries, preview, chosen }
+            }
+            Self::Table { name, text, .. } => {
+                let preview = Box::new(Preview::of(&text, library, log));
+                Self::Table { name, text, preview }
+            }
+            other => other,
+        }
+    }
+}
+
 /// Looks at a file of any kind that can be taken.
 pub(super) fn look(name: &str, bytes: &[u8], library: &Library, log: &Log) -> Result<Incoming, Refused> {
     let text = decode(bytes);
@@ -74,11 +104,7 @@ pub(super) fn look(name: &str, bytes: &[u8], library: &Library, log: &Log) -> Re
             }
             file::agrees(log, &opened).map_err(refuse)?;
             let preview = Box::new(log.preview(&opened.entries));
-            // What is computed with already is the choice until somebody makes another.
-            let mine = |claims: &[crate::library::log::Claim]| {
-                claims.iter().rposition(|claim| log.get(&claim.entry).is_some()).unwrap_or(0)
-            };
-            let chosen = preview.conflicts.iter().map(|(_, conflict)| mine(&conflict.claims)).collect();
+            let chosen = preview.conflicts.iter().map(|(_, conflict)| mine(log, conflict)).collect();
             Ok(Incoming::Merge {
                 name,
                 header: Box::new(opened.header),
@@ -95,7 +121,7 @@ pub(super) fn look(name: &str, bytes: &[u8], library: &Library, log: &Log) -> Re
             if preview.errors.iter().any(|error| error.error.field == "id" && error.of_head()) {
                 return Err(refuse(FileError::NotOurs));
             }
-            Ok(Incoming::Table { name, preview: Box::new(preview) })
+            Ok(Incoming::Table { name, text, preview: Box::new(preview) })
         }
         Err(why) => Err(refuse(why)),
     }

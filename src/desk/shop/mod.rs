@@ -20,6 +20,7 @@ use crate::library::shelf::Line;
 use crate::library::table::Form;
 use crate::library::{Library, shipped};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// The time, as the tablet has it.
@@ -84,7 +85,7 @@ pub struct Shop {
     index: Index,
     clock: Clock,
     /// Lines of the store that this version cannot read; they stay where they are.
-    unreadable: usize,
+    unreadable: BTreeSet<Box<str>>,
     asked: String,
     look: Look,
     found: Found,
@@ -156,7 +157,7 @@ impl Shop {
     /// Lines of the store that cannot be read.
     #[must_use]
     pub fn unreadable(&self) -> usize {
-        self.unreadable
+        self.unreadable.len()
     }
 
     /// Whether the records can only be read: a newer Whitehold wrote some of them.

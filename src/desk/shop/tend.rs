@@ -87,12 +87,13 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
     let shop = &mut state.shop;
     shop.revision += 1;
     shop.clock = clock;
+    let entries = shop.log.len();
     let mut lines = Vec::new();
     match msg {
         ShopMsg::Opened { ships, tablet, session, lines } => {
             shop.ships = ships;
             shop.log = crate::library::log::Log::new(tablet, session);
-            shop.unreadable = 0;
+            shop.unreadable.clear();
             shop.hear(&lines);
             shop.refold();
         }
@@ -195,6 +196,12 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             }
         }
     }
+    let shop = &mut state.shop;
+    if shop.log.len() != entries
+        && let Some(incoming) = shop.incoming.take()
+    {
+        shop.incoming = Some(incoming.again(&shop.library, &shop.log));
+    }
     if !lines.is_empty() {
         state.shop.search();
         state.storing += 1;
@@ -230,8 +237,16 @@ impl ShopMsg {
 impl Shop {
     /// Puts stored lines in; says how many were new.
     fn hear(&mut self, lines: &[String]) -> usize {
-        let read: Vec<_> = lines.iter().filter_map(|line| read_line(line).ok()).collect();
-        self.unreadable += lines.len() - read.len();
+        let mut read = Vec::with_capacity(lines.len());
+        for line in lines {
+            match read_line(line) {
+                Ok(entry) => read.push(entry),
+                // A set: a line comes again when another tab seals it.
+                Err(_) => {
+                    self.unreadable.insert(line.as_str().into());
+                }
+            }
+        }
         self.log.extend(read)
     }
 
@@ -294,7 +309,7 @@ impl Shop {
                 self.refold();
                 came.iter().map(|entry| Line::new(&*entry.id, entry.line())).collect()
             }
-            Incoming::Table { name, preview } => {
+            Incoming::Table { name, preview, .. } => {
                 let Some(change) = preview.change(&self.log, &name) else { return Vec::new() };
                 let entry = self.log.append(self.clock.now, change);
                 self.refold();

@@ -1,7 +1,7 @@
 //! The order: the garment, the order, the shop.
 
 use super::field::{choice, errors, stepped, toggle, typed};
-use super::{icon, week};
+use super::{icon, meter, week};
 use crate::desk::{Choice, Field, Msg, State};
 use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, UseKind, Value};
 use crate::web::desk::Desk;
@@ -56,6 +56,7 @@ fn garment(desk: Desk) -> impl IntoView {
                         {typed(desk, Field::Colour, Label::Colour)}
                         {typed(desk, Field::Weight, Label::Weight)}
                     </div>
+                    {meter::meter(desk)}
                     {choice(
                         desk,
                         "q-dye",

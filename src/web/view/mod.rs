@@ -16,6 +16,7 @@ mod job;
 mod library;
 mod map;
 mod margins;
+mod meter;
 mod notice;
 mod pen;
 mod rule;

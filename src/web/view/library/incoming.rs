@@ -26,7 +26,7 @@ pub fn incoming(shop: &Shop, voice: Voice) -> String {
         Incoming::Merge { name, header, preview, chosen, .. } => {
             merge(shop, name, header, preview, chosen, voice)
         }
-        Incoming::Table { name, preview } => table(shop, name, preview, voice),
+        Incoming::Table { name, preview, .. } => table(shop, name, preview, voice),
         Incoming::Newer { name, records, .. } => {
             let said = Told::NewerFile { name: name.clone(), records: voice.count(*records) };
             block(name, "", &paragraph(&voice.tell(&said)), &leave(voice, Word::Understood))

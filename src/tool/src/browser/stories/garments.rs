@@ -24,3 +24,34 @@ pub async fn a_second_garment_brings_a_plan_for_all(bench: &Bench) -> Result<()>
     }
     Ok(())
 }
+
+/// A meter's file: a bad one is refused by line and column, of a good one a sample is taken, and Undo takes it back.
+pub async fn a_meter_file_colours_the_garment(bench: &Bench) -> Result<()> {
+    let desk = bench.tablet().opens_the_file().await?;
+    desk.shows("#verdict").await?;
+    desk.run(
+        "const root = document.querySelector('whitehold-desk').shadowRoot;
+        root.querySelector('#meter-file').closest('details').open = true;",
+        vec![],
+    )
+    .await?;
+    let brings = async |text: &str| {
+        let choose =
+            "const input = document.querySelector('whitehold-desk').shadowRoot.querySelector('#meter-file');
+            const files = new DataTransfer();
+            files.items.add(new File([arguments[0]], 'meter.csv'));
+            input.files = files.files;
+            input.dispatchEvent(new Event('change', { bubbles: true, composed: true }));";
+        desk.run(choose, vec![serde_json::json!(text)]).await
+    };
+    brings("name,L*,a*,b*\nlot 7,138,58,35\n").await?;
+    desk.says("#meter", "Line 2, column 7").await?;
+    brings("name,L*,a*,b*\nlot 7,38,58,35\nlot 8,20,5,-30\n").await?;
+    desk.says("#meter", "D65").await?;
+    desk.taps("#meter .seg .btn:last-child").await?;
+    desk.says("#understood", "lot 8").await?;
+    desk.taps(".head [aria-label=\"Undo\"]").await?;
+    desk.says("#understood", "red").await?;
+    desk.has_no_complaints().await?;
+    desk.is_closed().await
+}

@@ -34,7 +34,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 32] = stories![
+static STORIES: [Story; 33] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -63,6 +63,7 @@ static STORIES: [Story; 32] = stories![
     ten_orders::each_answer_is_one_a_press_lead_would_accept,
     ten_orders::a_bad_label_keeps_the_last_answer_and_says_what_is_wrong,
     garments::a_second_garment_brings_a_plan_for_all,
+    garments::a_meter_file_colours_the_garment,
     cure_window::a_closed_window_shows_its_map_and_what_opens_it,
     cure_window::a_dragged_set_point_says_where_it_fails,
     forecast::a_forecast_opens_by_its_address_and_follows_the_heat,
