@@ -4,6 +4,8 @@
 //! Fat LTO, 128-bit vectors and held-back inlining are used here and nowhere else, so the numbers are checked here too.
 #![cfg(target_arch = "wasm32")]
 
+#[path = "web/pace.rs"]
+mod pace;
 #[path = "web/storage_bench.rs"]
 mod storage_bench;
 #[path = "web/store.rs"]
@@ -113,4 +115,17 @@ fn a_page_reads_a_meter_s_file() {
     let errors = api::read_meter("Name;L*;a*;b*\nred;38;x;35\n", None).unwrap_err();
     assert_eq!(at(&errors, &["0", "line"]).as_f64(), Some(2.0));
     assert_eq!(at(&errors, &["0", "column"]).as_f64(), Some(8.0));
+}
+
+/// Not a check: `cargo xtask bench --only wasm` runs it and sets it beside the native figures.
+#[wasm_bindgen_test]
+#[ignore = "a bench"]
+fn march_bench() {
+    let library = starter().unwrap();
+    let dryer = Dryer::read(library.dryer("long-kiln").unwrap()).unwrap();
+    let now = || js_sys::eval("performance.now()").unwrap().as_f64().unwrap();
+    let [alone, beside] = pace::pace(&library, &dryer, now);
+    wasm_bindgen_test::console_log!(
+        "wasm: one history alone {alone:.1} µs, one of eight side by side {beside:.1} µs"
+    );
 }

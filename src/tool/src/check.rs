@@ -167,13 +167,13 @@ fn wasm(bench: &Bench<'_>) -> Result<Tally> {
     count(&mut wasm_tests(bench.workshop, bench.toolchain)?)
 }
 
-/// Measures how fast a whole library is kept. The figures come as JSON, one a line.
+/// Runs a bench of `tests/web.rs` in a browser: `march_bench` or `storage_bench`.
 ///
 /// # Errors
 /// When the wasm does not compile, or no browser can be had.
-pub fn storage_bench(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
+pub fn wasm_bench(workshop: &Workshop, toolchain: Toolchain, name: &str) -> Result<()> {
     let mut cargo = wasm_tests(workshop, toolchain)?;
-    cargo.args(["--", "--ignored", "--nocapture", "storage_bench"]);
+    cargo.args(["--", "--ignored", "--nocapture", name]);
     run(&mut cargo, "read what the browser says above")
 }
 

@@ -19,6 +19,7 @@ cargo xtask test     run every check: format, lints, native tests, wasm tests, b
                        --kills NUMBER  how often the browser is killed while it saves (12)
 cargo xtask bench    time what ships beside its peers (minutes)
                        --only march    the march and the window, into dist/bench.json
+                       --only wasm     one history in Chromium beside the same natively
                        --only storage  keeping a whole library in the browser's database
 cargo xtask peer     solve fifty random histories with SciPy instead, and compare
 cargo xtask shots    take pictures of the built page into dist/shots
@@ -77,10 +78,13 @@ fn obey(words: Vec<String>) -> Result<()> {
             let only = words.value("--only")?;
             words.finish()?;
             match only.as_deref() {
-                None => measure::bench(&workshop).and_then(|()| check::storage_bench(&workshop, toolchain)),
+                None => measure::bench(&workshop)
+                    .and_then(|()| check::wasm_bench(&workshop, toolchain, "storage_bench")),
                 Some("march") => measure::bench(&workshop),
-                Some("storage") => check::storage_bench(&workshop, toolchain),
-                Some(other) => bail!("bench --only {other}: there are march and storage"),
+                Some("wasm") => measure::pace(&workshop)
+                    .and_then(|()| check::wasm_bench(&workshop, toolchain, "march_bench")),
+                Some("storage") => check::wasm_bench(&workshop, toolchain, "storage_bench"),
+                Some(other) => bail!("bench --only {other}: there are march, wasm and storage"),
             }
         }
         "waits" => {

@@ -46,6 +46,15 @@ pub fn bench(workshop: &Workshop) -> Result<()> {
     write(&workshop.dist().join("bench.json"), format!("{:#}\n", Value::Array(rows)))
 }
 
+/// Times one history natively, for the same in a browser to stand beside.
+///
+/// # Errors
+/// When the bench cannot be built.
+pub fn pace(workshop: &Workshop) -> Result<()> {
+    say(ask_bench(workshop, &[], &["pace"])?.trim_end());
+    Ok(())
+}
+
 /// A row of the table.
 fn line(row: &Value) -> String {
     let text = |field: &str| row[field].as_str().unwrap_or_default().to_owned();

@@ -1,6 +1,6 @@
 //! How long a big shop's library takes: 20,000 cloths and 200,000 trial readings, natively.
 //!
-//! `cargo run --release --example library_scale`
+//! `cargo run --release -p whitehold-bench --example library_scale`
 
 #![allow(clippy::unwrap_used)]
 
