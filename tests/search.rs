@@ -89,3 +89,16 @@ fn what_was_removed_is_not_found() {
     let library = library::starter().unwrap().with(&log).0;
     assert!(Index::of(&library, &log).find("maroon", &ALL).items.is_empty());
 }
+
+/// A list that nobody asked of is in the order of its names, the shop's own before what ships.
+#[test]
+fn unasked_the_list_is_in_the_order_of_its_names() {
+    let (library, log) = shop();
+    let index = Index::of(&library, &log);
+    let found = index.find("", &[Kind::Fabric]);
+    let names: Vec<_> = found.items.iter().filter_map(|&place| index.item(place)).collect();
+    assert!(names.iter().take(3).all(|item| item.own) && names.iter().skip(3).all(|item| !item.own));
+    for part in [&names[..3], &names[3..]] {
+        assert!(part.windows(2).all(|pair| pair[0].name <= pair[1].name));
+    }
+}

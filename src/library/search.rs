@@ -161,7 +161,7 @@ impl Index {
             }
         }
         let off_by = |place: u32| off.get(place as usize).copied().unwrap_or(OUT);
-        let nearer = |a: u32, b: u32| off_by(a).cmp(&off_by(b)).then_with(|| self.before(a, b)).is_lt();
+        let nearer = |a: u32, b: u32| off_by(a).cmp(&off_by(b)).then_with(|| self.before(a, b, !words.is_empty())).is_lt();
         // Few are shown and many may be found: only the nearest are put in order.
         let mut items: Vec<u32> = Vec::with_capacity(MOST + 1);
         let mut count = 0;
@@ -181,14 +181,15 @@ impl Index {
         Found { items, count, instead }
     }
 
-    /// Which of two items that are equally near comes first.
-    fn before(&self, a: u32, b: u32) -> Ordering {
+    /// Which of two items that are equally near comes first: the shop's own, then the shorter name where something is
+    /// `asked`, because less of it was left unsaid; a list that nobody asked of is in the order of its names.
+    fn before(&self, a: u32, b: u32, asked: bool) -> Ordering {
         let (Some(x), Some(y)) = (self.item(a), self.item(b)) else { return a.cmp(&b) };
         x.key
             .kind
             .cmp(&y.key.kind)
             .then(y.own.cmp(&x.own))
-            .then(x.name.len().cmp(&y.name.len()))
+            .then(if asked { x.name.len().cmp(&y.name.len()) } else { Ordering::Equal })
             .then_with(|| x.name.cmp(&y.name))
             .then(a.cmp(&b))
     }

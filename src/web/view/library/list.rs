@@ -44,7 +44,8 @@ fn list(shop: &Shop, hits: &[Hit], voice: Voice) -> String {
     } else {
         String::new()
     };
-    let head = markup::head("hits", voice.word(Word::Found), voice.word(Word::NearestFirst));
+    let order = if shop.asked().trim().is_empty() { "" } else { voice.word(Word::NearestFirst) };
+    let head = markup::head("hits", voice.word(Word::Found), order);
     format!("{head}<ul class=\"hits\">{rows}</ul>{more}{}", fresh(shop, voice))
 }
 
