@@ -161,7 +161,9 @@ impl Index {
             }
         }
         let off_by = |place: u32| off.get(place as usize).copied().unwrap_or(OUT);
-        let nearer = |a: u32, b: u32| off_by(a).cmp(&off_by(b)).then_with(|| self.before(a, b, !words.is_empty())).is_lt();
+        let nearer = |a: u32, b: u32| {
+            off_by(a).cmp(&off_by(b)).then_with(|| self.before(a, b, !words.is_empty())).is_lt()
+        };
         // Few are shown and many may be found: only the nearest are put in order.
         let mut items: Vec<u32> = Vec::with_capacity(MOST + 1);
         let mut count = 0;

@@ -22,6 +22,7 @@ use web_sys::{Element, Event, HtmlInputElement, HtmlSelectElement};
 pub fn library(desk: Desk) -> impl IntoView {
     desk.shop(ShopMsg::Tick);
     let asked = desk.memo(|state| state.shop.asked().to_owned());
+    let pressed = StoredValue::new_local(None::<Element>);
     let body = desk.memo(move |state| {
         let voice = state.voice();
         let shop = &state.shop;
@@ -31,6 +32,17 @@ pub fn library(desk: Desk) -> impl IntoView {
     view! {
         <div
             class="library"
+            on:pointerdown=move |event| pressed.set_value(acting(&event))
+            on:pointerup=move |event| {
+                // Where what was pressed was drawn anew before the finger rose, no click comes of it.
+                let gone = pressed.try_update_value(Option::take).flatten().filter(|it| !it.is_connected());
+                let act = |it: Element| it.get_attribute("data-do");
+                if let Some(was) = gone.and_then(act)
+                    && acting(&event).and_then(act).as_ref() == Some(&was)
+                {
+                    does(desk, &was);
+                }
+            }
             on:click=move |event| tapped(desk, &event)
             on:input=move |event| typed(desk, &event)
             on:change=move |event| typed(desk, &event)
@@ -86,9 +98,7 @@ fn notes(shop: &crate::desk::shop::Shop, voice: Voice) -> String {
 
 /// Something was tapped.
 fn tapped(desk: Desk, event: &web_sys::MouseEvent) {
-    let inmost = event.composed_path().get(0).dyn_into::<Element>().ok();
-    let Some(acting) = inmost.and_then(|it| it.closest("[data-do]").ok().flatten()) else { return };
-    let act = acting.get_attribute("data-do").unwrap_or_default();
+    let Some(act) = acting(event).and_then(|it| it.get_attribute("data-do")) else { return };
     let (what, rest) = act.split_once(':').unwrap_or((&act, ""));
     match what {
         "save" => return desk.hand_out_library(event),
@@ -97,15 +107,26 @@ fn tapped(desk: Desk, event: &web_sys::MouseEvent) {
             return table.map_or((), |table| desk.hand_out_table(event, table));
         }
         "handle" => return desk.autosave(),
-        "new-cloth" => {
-            desk.send(Msg::Blank);
-            return desk.send(Msg::Show(Screen::Job));
-        }
         _ => {}
+    }
+    does(desk, &act);
+}
+
+/// What an event happened on, if it is something to tap.
+fn acting(event: &Event) -> Option<Element> {
+    event.composed_path().get(0).dyn_into::<Element>().ok()?.closest("[data-do]").ok().flatten()
+}
+
+/// Does what an act asks for, files aside: those a browser hands out for a click only.
+fn does(desk: Desk, act: &str) {
+    let (what, rest) = act.split_once(':').unwrap_or((act, ""));
+    if what == "new-cloth" {
+        desk.send(Msg::Blank);
+        return desk.send(Msg::Show(Screen::Job));
     }
     if let Some(msg) = desk.with(|state| act_of(what, rest, state.shop.open())) {
         desk.shop(msg);
-        desk.focus_again(&act);
+        desk.focus_again(act);
     }
 }
 

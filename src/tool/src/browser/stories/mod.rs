@@ -34,7 +34,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 33] = stories![
+static STORIES: [Story; 34] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -54,6 +54,7 @@ static STORIES: [Story; 33] = stories![
     records::two_tablets_are_merged_and_nothing_is_lost,
     records::a_table_with_a_bad_row_is_held_back,
     records::two_tabs_write_by_turns,
+    records::a_tap_outlives_a_redraw,
     refusing::a_browser_without_wasm_is_told_so,
     refusing::a_browser_without_an_unpacker_is_told_so,
     refusing::a_browser_without_constructed_sheets_is_told_so,
