@@ -173,7 +173,7 @@ fn wasm(bench: &Bench<'_>) -> Result<Tally> {
 /// When the wasm does not compile, or no browser can be had.
 pub fn wasm_bench(workshop: &Workshop, toolchain: Toolchain, name: &str) -> Result<()> {
     let mut cargo = wasm_tests(workshop, toolchain)?;
-    cargo.args(["--", "--ignored", "--nocapture", name]);
+    cargo.args(["--", "--include-ignored", "--nocapture", name]);
     run(&mut cargo, "read what the browser says above")
 }
 
