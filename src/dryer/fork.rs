@@ -17,12 +17,14 @@ pub trait Follow<const L: usize>: Clone {
     fn step(&mut self, from: &Sample<L>, to: &Sample<L>);
 }
 
-/// Follows `start` through a one-zone dryer at each of `dwells` (s, rising) and through the cooling after it, runs
+/// Follows `start`, on a grid of its own, through a one-zone dryer at each of `dwells` (s, rising) and through the cooling after it, runs
 /// (set temperature in K, world) side by side; calls `done` with each dwell's index.
 ///
 /// # Errors
 /// [`HistoryError`]; a dryer of several zones.
+#[allow(clippy::too_many_arguments)] // the march's own, as `history_on`
 pub fn forked<const L: usize, F: Follow<L>>(
+    grid: Grid,
     stack: &Stack,
     dryer: &Dryer,
     runs: &[(f64, World); L],
@@ -44,8 +46,8 @@ pub fn forked<const L: usize, F: Follow<L>>(
     }
     let belt = &dryer.belt;
     let under = [belt.heat_capacity, belt.contact, belt.enters];
-    let mut hot = Journey::start(stack, worlds, under, Grid::of(stack), tolerance);
-    let mut cold = Journey::start(stack, worlds, under, Grid::of(stack), in_cooling(tolerance));
+    let mut hot = Journey::start(stack, worlds, under, grid, tolerance);
+    let mut cold = Journey::start(stack, worlds, under, grid, in_cooling(tolerance));
     let around = in_zone(stack, dryer, zone, Lanes(sets), worlds);
     let mut trunk = start.clone();
     let mut before: Option<Sample<L>> = None;

@@ -1,40 +1,57 @@
 //! Windows and set points, shared by every white that lays the same film.
 
-use super::candidate::{Candidate, candidates};
+use super::candidate::{Candidate, MOST_STROKES, candidates, film_on};
 use super::cost::order;
 use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
 use super::opening::openings;
-use super::window::{Demands, Detail, Question, Run, Window, robust};
+use super::window::{Demands, Detail, Family, Question, Run, Window, robust};
 use super::window_report::kinetics;
 use super::{Base, Cloth, Code, Job, Priority, Reason, Side, explain};
 use crate::dryer::HistoryError;
 use crate::ink::White;
 use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
-/// Windows and set points of one cloth, kept by film thickness: histories are shared by every white that lays it.
+/// How two inks fuse, in hundredths of a kelvin and of a second: whites fuse alike unless their own prints were tested.
+type Fuses = [[u32; 2]; 2];
+
+/// Windows and set points of one cloth, kept by the mass of the film: what is marched is shared by every white on it.
 pub(super) struct Bench<'a> {
     job: &'a Job,
     cloth: &'a Cloth,
-    windows: BTreeMap<[u32; 7], Window>,
+    /// Films that are looked at, kg/m².
+    films: [f64; 2],
+    families: BTreeMap<Fuses, Family>,
+    windows: BTreeMap<(Fuses, u32), Window>,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
 impl<'a> Bench<'a> {
     pub(super) fn new(job: &'a Job, cloth: &'a Cloth) -> Option<Self> {
         job.whites.iter().chain(&job.market).next()?;
-        Some(Self { job, cloth, windows: BTreeMap::new(), flashes: BTreeMap::new() })
+        let films = films(job, cloth);
+        Some(Self {
+            job,
+            cloth,
+            films,
+            families: BTreeMap::new(),
+            windows: BTreeMap::new(),
+            flashes: BTreeMap::new(),
+        })
     }
 
     /// Looks at the same cloth with other dye: the windows' heat serves it as it is. Windows that are marched meanwhile
     /// are not kept, because they followed the other dye.
     pub(super) fn on_cloth<T>(&mut self, cloth: &Cloth, look: impl FnOnce(&mut Bench<'_>) -> T) -> T {
-        let known: Vec<_> = self.windows.keys().copied().collect();
-        let windows = std::mem::take(&mut self.windows);
-        let mut lent = Bench { job: self.job, cloth, windows, flashes: BTreeMap::new() };
+        let known: Vec<Fuses> = self.families.keys().copied().collect();
+        let (families, windows) = (std::mem::take(&mut self.families), std::mem::take(&mut self.windows));
+        let flashes = BTreeMap::new();
+        let mut lent = Bench { job: self.job, cloth, films: self.films, families, windows, flashes };
         let found = look(&mut lent);
-        self.windows = lent.windows;
-        self.windows.retain(|key, _| known.contains(key));
+        (self.families, self.windows) = (lent.families, lent.windows);
+        self.families.retain(|fuses, _| known.contains(fuses));
+        self.windows.retain(|(fuses, _), _| known.contains(fuses));
         found
     }
 
@@ -43,28 +60,31 @@ impl<'a> Bench<'a> {
     }
 
     pub(super) fn window(&mut self, way: &Candidate<'_>) -> Result<&Window, HistoryError> {
-        let stack = stack_of(self.job, self.cloth, way);
-        // Whites of one heaviness share their histories: micrometres of each film, tens of kg/m³ of the white.
-        let um = |film: f64| (film * 1e6).round() as u32;
-        let blocker = stack.blocker.map_or(0, |film| um(film.thickness));
         let kinetics = kinetics(self.job, way.white);
-        // Whites fuse alike unless their own prints were tested: hundredths of a kelvin and of a second.
-        let fuses = kinetics.map(|ink| [ink.half_fused, ink.fusion_time].map(|value| (value * 100.0) as u32));
-        let [[a, b], [c, d]] = fuses;
-        let key = [um(stack.film.thickness), (stack.film.density / 20.0).round() as u32, blocker, a, b, c, d];
-        if !self.windows.contains_key(&key) {
-            let question = Question {
-                stack: &stack,
-                dryer: &self.job.dryer,
-                passes: self.job.order.shop.passes,
-                kinetics,
-                dyed: self.cloth.dyed.as_ref(),
-                fixed: self.fixed(),
-                detail: Detail::Coarse,
-            };
-            self.windows.insert(key, Window::compute(&question)?);
-        }
-        self.windows.get(&key).ok_or(HistoryError::March(crate::numerics::march::MarchError::NotFinite))
+        let fuses: Fuses =
+            kinetics.map(|ink| [ink.half_fused, ink.fusion_time].map(|value| (value * 100.0) as u32));
+        let mass = way.mass();
+        // To a tenth of a gram on a square metre.
+        let entry = match self.windows.entry((fuses, (mass * 1e4).round() as u32)) {
+            Entry::Occupied(had) => return Ok(had.into_mut()),
+            Entry::Vacant(entry) => entry,
+        };
+        let family = match self.families.entry(fuses) {
+            Entry::Occupied(had) => had.into_mut(),
+            Entry::Vacant(entry) => {
+                let question = Question {
+                    stack: &stack_of(self.job, self.cloth, way),
+                    dryer: &self.job.dryer,
+                    passes: self.job.order.shop.passes,
+                    kinetics,
+                    dyed: self.cloth.dyed.as_ref(),
+                    fixed: self.job.order.shop.dryer_fixed.map(kelvin),
+                    detail: Detail::Coarse,
+                };
+                entry.insert(Family::compute(&question, self.films)?)
+            }
+        };
+        Ok(entry.insert(family.window(mass)))
     }
 
     fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
@@ -148,6 +168,20 @@ impl<'a> Bench<'a> {
         }
         Ok(best.ok_or(refused))
     }
+}
+
+/// Films from the lightest to the heaviest that can be laid on this cloth, kg/m².
+fn films(job: &Job, cloth: &Cloth) -> [f64; 2] {
+    let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
+    let blocker = job.blockers.iter().chain(&job.market_blockers).map(|base| base.film * base.density);
+    let blocker = if cloth.dyed.is_some() { blocker.fold(0.0, f64::max) } else { 0.0 };
+    for white in job.whites.iter().chain(&job.market) {
+        for mesh in &job.meshes {
+            let film = |strokes: u32| film_on(job, cloth, mesh, strokes) * white.density;
+            (least, most) = (least.min(film(1)), most.max(film(MOST_STROKES) + blocker));
+        }
+    }
+    [least.min(most), most]
 }
 
 /// Which demand closes a window: too cool to fuse, or too hot for cloth and film.

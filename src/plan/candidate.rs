@@ -24,7 +24,7 @@ pub struct Candidate<'a> {
 }
 
 /// Most strokes of white; each more costs a flash and a station. Common practice, no source.
-const MOST_STROKES: u32 = 2;
+pub(super) const MOST_STROKES: u32 = 2;
 
 impl<'a> Candidate<'a> {
     /// A way on this cloth; `None` for a white whose optics cannot be.
@@ -37,8 +37,7 @@ impl<'a> Candidate<'a> {
         strokes: u32,
         smoothing: bool,
     ) -> Option<Self> {
-        // A mesh cloth loses film through its holes.
-        let film = deposit(mesh, transfer(job), strokes) * (1.0 - cloth.fabric.open_area);
+        let film = film_on(job, cloth, mesh, strokes);
         let (optics, under) = (white.optics().ok()?, under(cloth, base));
         let bare = Self { white, base, mesh, strokes, smoothing, film, look: NOTHING };
         Some(Self { look: ink::opacity(&bare.lay(job, cloth, 1.0), &optics, &under), ..bare })
@@ -73,6 +72,12 @@ impl<'a> Candidate<'a> {
     #[must_use]
     pub fn total_film(&self) -> f64 {
         self.film + self.base.map_or(0.0, |base| base.film)
+    }
+
+    /// Mass of all that is printed, kg/m².
+    #[must_use]
+    pub fn mass(&self) -> f64 {
+        self.film * self.white.density + self.base.map_or(0.0, |base| base.film * base.density)
     }
 
     /// How the white lies on this cloth, its film so many times the planned one.
@@ -135,6 +140,11 @@ const NOTHING: ink::Opacity = ink::Opacity {
 /// The share of the open mesh volume that lies on the cloth: from the shop's own weighed print, or the prior.
 fn transfer(job: &Job) -> f64 {
     job.order.shop.transfer.unwrap_or(job.rules.transfer)
+}
+
+/// Film that a mesh lays on this cloth, m. A mesh cloth loses film through its holes.
+pub(super) fn film_on(job: &Job, cloth: &Cloth, mesh: &Mesh, strokes: u32) -> f64 {
+    deposit(mesh, transfer(job), strokes) * (1.0 - cloth.fabric.open_area)
 }
 
 /// What lies under the white.

@@ -1,4 +1,5 @@
-use super::{Outcome, logit};
+use super::Outcome;
+use super::cell::{Cell, logit};
 use crate::plan::{Cloth, Rules};
 
 /// What a set point must keep, for one white on one cloth.
@@ -44,28 +45,63 @@ impl Demands {
         needed.map(|(fused, _)| *fused).fold(1.0, f64::min)
     }
 
-    pub(super) fn holds_cold(&self, outcome: &Outcome) -> bool {
-        self.fused_of(outcome) >= self.fused
-    }
-
-    pub(super) fn holds_hot(&self, outcome: &Outcome) -> bool {
-        outcome.scorch <= self.scorch && outcome.film_peak <= self.film && outcome.cloth_peak <= self.cloth
-    }
-
-    /// How near the corners of the drift, and a belt stop, come to their limits.
-    pub(super) fn crowding(&self, cold: &Outcome, hot: &[Outcome; 2]) -> f64 {
-        let most = |of: fn(&Outcome) -> f64| hot.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
-        let fusion = (logit(self.fused) - logit(self.fused_of(cold))).exp();
-        let film = ((most(|at| at.film_peak) - self.film) / 15.0).exp();
-        let cloth = ((most(|at| at.cloth_peak) - self.cloth) / 15.0).exp();
-        let scorch = most(|at| at.scorch);
-        let scorch = if self.scorch.is_finite() { (3.0 * (scorch / self.scorch - 1.0)).exp() } else { 0.0 };
-        fusion + film + cloth + scorch
-    }
-
     /// True if the run as planned keeps every demand.
     #[must_use]
     pub fn holds(&self, outcome: &Outcome) -> bool {
-        self.holds_cold(outcome) && self.holds_hot(outcome)
+        self.fused_of(outcome) >= self.fused
+            && outcome.scorch <= self.scorch
+            && outcome.film_peak <= self.film
+            && outcome.cloth_peak <= self.cloth
+    }
+
+    /// The same in the form that cells have.
+    pub(super) fn limits(&self) -> Limits {
+        Limits {
+            must_fuse: self.must_fuse,
+            fused: logit(self.fused),
+            scorch: self.scorch.ln(),
+            film: self.film,
+            cloth: self.cloth,
+        }
+    }
+}
+
+/// Demands as a window's cells keep their values: logit of the fused share, kelvins, logarithm of the scorch index.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Limits {
+    must_fuse: [bool; 2],
+    fused: f64,
+    scorch: f64,
+    film: f64,
+    cloth: f64,
+}
+
+impl Limits {
+    fn fused_of(&self, cell: &Cell) -> f64 {
+        let needed = cell.fused().into_iter().zip(self.must_fuse).filter(|(_, must)| *must);
+        needed.map(|(fused, _)| fused).fold(f64::INFINITY, f64::min)
+    }
+
+    pub fn hold(&self, cell: &Cell) -> bool {
+        self.hold_cold(cell) && self.hold_hot(cell)
+    }
+
+    pub fn hold_cold(&self, cell: &Cell) -> bool {
+        self.fused_of(cell) >= self.fused
+    }
+
+    pub fn hold_hot(&self, cell: &Cell) -> bool {
+        cell.scorch() <= self.scorch && cell.film_peak() <= self.film && cell.cloth_peak() <= self.cloth
+    }
+
+    /// How near the corners of the drift, and a belt stop, come to their limits.
+    pub fn crowding(&self, cold: &Cell, hot: &[Cell; 2]) -> f64 {
+        let most = |of: fn(&Cell) -> f64| hot.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+        let fusion = (self.fused - self.fused_of(cold)).exp();
+        let film = ((most(Cell::film_peak) - self.film) / 15.0).exp();
+        let cloth = ((most(Cell::cloth_peak) - self.cloth) / 15.0).exp();
+        let scorch = (most(Cell::scorch) - self.scorch).exp();
+        let scorch = if self.scorch.is_finite() { (3.0 * (scorch - 1.0)).exp() } else { 0.0 };
+        fusion + film + cloth + scorch
     }
 }

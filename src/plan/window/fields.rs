@@ -1,10 +1,11 @@
 //! The cells of a window, marched as many at a time as the machine takes side by side.
+//!
+//! The print and the cloth beside it are marched apart: the second is the same for every film on one cloth.
 
-use super::{NO_DYE, Question, logit};
+use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
+use super::{Axes, Question};
 use crate::cure::{Cure, Scorch};
-use crate::dryer::{
-    Case, Follow, History, HistoryError, Sample, Stack, TOLERANCE, World, between, forked, history,
-};
+use crate::dryer::{Case, Follow, History, HistoryError, Sample, Stack, World, between, forked, history_on};
 use crate::ink::CureKinetics;
 use crate::migration::{DyedCloth, Release};
 use crate::numerics::Lanes;
@@ -12,19 +13,9 @@ use crate::numerics::march::Effort;
 
 /// Cases that march side by side.
 const SIDE_BY_SIDE: usize = 8;
-/// Values of a cell: two fused shares, peaks of film top, film bottom and cloth, scorch, dye; peak and scorch of the cloth
-/// beside the print. Which of the two is hotter is asked between the cells, where the larger of both would have a kink.
-pub(super) const FIELDS: usize = 9;
-
-/// Values over the grid, row after row from the coolest, as they are interpolated.
-#[derive(Clone, Debug)]
-pub(super) struct Fields {
-    pub cells: Vec<[f64; FIELDS]>,
-}
-
 /// What is read off the printed stack on its way.
 #[derive(Clone)]
-struct Print<'a> {
+struct OnPrint<'a> {
     kinetics: &'a [CureKinetics; 2],
     dyed: Option<&'a DyedCloth>,
     cures: [Cure<SIDE_BY_SIDE>; 2],
@@ -34,7 +25,7 @@ struct Print<'a> {
     peaks: [Lanes<SIDE_BY_SIDE>; 3],
 }
 
-impl Follow<SIDE_BY_SIDE> for Print<'_> {
+impl Follow<SIDE_BY_SIDE> for OnPrint<'_> {
     fn step(&mut self, from: &Sample<SIDE_BY_SIDE>, to: &Sample<SIDE_BY_SIDE>) {
         between(
             from,
@@ -70,12 +61,12 @@ impl Follow<SIDE_BY_SIDE> for Print<'_> {
 
 /// What is read off the cloth beside the print.
 #[derive(Clone)]
-struct Beside {
+struct OnCloth {
     scorch: Scorch<SIDE_BY_SIDE>,
     peak: Lanes<SIDE_BY_SIDE>,
 }
 
-impl Follow<SIDE_BY_SIDE> for Beside {
+impl Follow<SIDE_BY_SIDE> for OnCloth {
     fn step(&mut self, from: &Sample<SIDE_BY_SIDE>, to: &Sample<SIDE_BY_SIDE>) {
         between(
             from,
@@ -97,139 +88,173 @@ struct Lane {
     row: usize,
 }
 
-/// Computes the fields of three runs.
-pub(super) fn fields(
-    question: &Question<'_>,
-    set: &[f64],
-    belt: &[f64],
-    runs: [World; 3],
-) -> Result<([Fields; 3], Effort), HistoryError> {
-    let mut grid = Cells {
-        question,
-        set,
-        belt,
-        runs,
-        fields: std::array::from_fn(|_| Fields { cells: vec![[0.0; FIELDS]; set.len() * belt.len()] }),
-        effort: Effort::default(),
-    };
-    let bare = question.stack.bare();
-    let print = Print {
-        kinetics: &question.kinetics,
-        dyed: question.dyed,
-        cures: [Cure::NONE; 2],
-        release: Release::NONE,
-        scorch: Scorch::NONE,
-        peaks: [Lanes::ZERO; 3],
-    };
-    let beside = Beside { scorch: Scorch::NONE, peak: Lanes::ZERO };
-    let dyed = question.dyed;
-    grid.follow(question.stack, &print, |cell, lane, print| {
-        let [ordinary, low] = print.cures.map(|cure| logit(cure.fused[lane]));
-        let [top, bottom, face] = print.peaks.map(|peak| peak[lane]);
-        let dye = dyed.map_or(0.0, |dyed| dyed.arrives(&print.release)[lane]);
-        let [_, _, _, _, _, _, _, bare_face, bare_scorch] = *cell;
-        let (scorch, dye) = (print.scorch.ln(lane), (dye + NO_DYE).ln());
-        *cell = [ordinary, low, top, bottom, face, scorch, dye, bare_face, bare_scorch];
-    })?;
-    grid.follow(&bare, &beside, |cell, lane, beside| {
-        let [.., face, scorch] = cell;
-        (*face, *scorch) = (beside.peak[lane], beside.scorch.ln(lane));
-    })?;
-    Ok((grid.fields, grid.effort))
+/// What the print takes with it, cell by cell in each of the runs.
+#[derive(Clone, Debug)]
+pub(super) struct Print {
+    pub cells: Vec<Vec<[f64; PRINTED]>>,
+    pub effort: Effort,
 }
 
-struct Cells<'a> {
+impl Print {
+    /// Marches the print through every cell in each of `runs`.
+    ///
+    /// # Errors
+    /// As the march.
+    pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[World]) -> Result<Self, HistoryError> {
+        let start = OnPrint {
+            kinetics: &question.kinetics,
+            dyed: question.dyed,
+            cures: [Cure::NONE; 2],
+            release: Release::NONE,
+            scorch: Scorch::NONE,
+            peaks: [Lanes::ZERO; 3],
+        };
+        let dyed = question.dyed;
+        let (cells, effort) =
+            Walk { question, axes, runs }.follow(question.stack, &start, &|lane, print| {
+                let [ordinary, low] = print.cures.map(|cure| logit(cure.fused[lane]));
+                let [top, bottom, face] = print.peaks.map(|peak| peak[lane]);
+                let dye = dyed.map_or(0.0, |dyed| dyed.arrives(&print.release)[lane]);
+                [ordinary, low, top, bottom, face, print.scorch.ln(lane), (dye + NO_DYE).ln()]
+            })?;
+        Ok(Self { cells, effort })
+    }
+}
+
+/// What the cloth beside the print takes with it.
+#[derive(Clone, Debug)]
+pub(super) struct Beside {
+    pub cells: Vec<Vec<[f64; BESIDE]>>,
+    pub effort: Effort,
+}
+
+impl Beside {
+    /// Marches the bare cloth through every cell in each of `runs`.
+    ///
+    /// # Errors
+    /// As the march.
+    pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[World]) -> Result<Self, HistoryError> {
+        let start = OnCloth { scorch: Scorch::NONE, peak: Lanes::ZERO };
+        let bare = question.stack.bare();
+        let (cells, effort) = Walk { question, axes, runs }
+            .follow(&bare, &start, &|lane, beside| [beside.peak[lane], beside.scorch.ln(lane)])?;
+        Ok(Self { cells, effort })
+    }
+}
+
+/// What came of every cell in each run, and what it took.
+type Walked<const N: usize> = (Vec<Vec<[f64; N]>>, Effort);
+
+struct Walk<'a> {
     question: &'a Question<'a>,
-    set: &'a [f64],
-    belt: &'a [f64],
-    runs: [World; 3],
-    fields: [Fields; 3],
-    effort: Effort,
+    axes: &'a Axes,
+    runs: &'a [World],
 }
 
-impl Cells<'_> {
-    /// Follows one stack through every cell and writes what came of it.
-    fn follow<F: Follow<SIDE_BY_SIDE>>(
-        &mut self,
+impl Walk<'_> {
+    /// Follows one stack through every cell and reads what came of each lane.
+    fn follow<F: Follow<SIDE_BY_SIDE>, const N: usize>(
+        &self,
         stack: &Stack,
         start: &F,
-        write: impl Fn(&mut [f64; FIELDS], usize, &F),
-    ) -> Result<(), HistoryError> {
+        read: &dyn Fn(usize, &F) -> [f64; N],
+    ) -> Result<Walked<N>, HistoryError> {
+        let cells = self.axes.set.len() * self.axes.belt.len();
+        let mut walked = (vec![vec![[0.0; N]; cells]; self.runs.len()], Effort::default());
         // A second pass starts from where the first one ended, which differs with every dwell.
         if self.question.dryer.zones.len() == 1 && self.question.passes == 1 {
-            self.rows(stack, start, write)
+            self.rows(stack, start, read, &mut walked)?;
         } else {
-            self.speeds(stack, start, write)
+            self.speeds(stack, start, read, &mut walked)?;
         }
+        Ok(walked)
     }
 
     /// Rows and runs side by side, every dwell forked off one hot march.
-    fn rows<F: Follow<SIDE_BY_SIDE>>(
-        &mut self,
+    fn rows<F: Follow<SIDE_BY_SIDE>, const N: usize>(
+        &self,
         stack: &Stack,
         start: &F,
-        write: impl Fn(&mut [f64; FIELDS], usize, &F),
+        read: &dyn Fn(usize, &F) -> [f64; N],
+        (cells, total): &mut Walked<N>,
     ) -> Result<(), HistoryError> {
+        let (Axes { set, belt, .. }, worlds) = (self.axes, self.runs);
         let length = self.question.dryer.heated_length();
+        let grid = self.question.detail.grid(stack);
         // The slowest belt is the longest dwell, and the first column.
-        let columns = self.belt.len();
-        let dwells: Vec<f64> = self.belt.iter().rev().map(|belt| length / belt).collect();
+        let columns = belt.len();
+        let dwells: Vec<f64> = belt.iter().rev().map(|belt| length / belt).collect();
         // The runs of one row dry out at about the same time: side by side they share their small steps.
-        let lanes: Vec<Lane> = (0..self.set.len())
-            .flat_map(|row| (0..self.runs.len()).map(move |run| Lane { run, row }))
-            .collect();
+        let lanes: Vec<Lane> =
+            (0..set.len()).flat_map(|row| (0..worlds.len()).map(move |run| Lane { run, row })).collect();
         for lanes in lanes.chunks(SIDE_BY_SIDE) {
             let Some(&last) = lanes.last() else { continue };
             let of = |lane: usize| lanes.get(lane).copied().unwrap_or(last);
             let runs: [(f64, World); SIDE_BY_SIDE] =
-                std::array::from_fn(|lane| (self.set[of(lane).row], self.runs[of(lane).run]));
-            let fields = &mut self.fields;
-            let effort =
-                forked(stack, self.question.dryer, &runs, &dwells, TOLERANCE, start, |dwell, end| {
+                std::array::from_fn(|lane| (set[of(lane).row], worlds[of(lane).run]));
+            let effort = forked(
+                grid,
+                stack,
+                self.question.dryer,
+                &runs,
+                &dwells,
+                self.question.detail.tolerance(),
+                start,
+                |dwell, end| {
                     for (lane, Lane { run, row }) in lanes.iter().enumerate() {
-                        write(&mut fields[*run].cells[row * columns + columns - 1 - dwell], lane, &end);
+                        cells[*run][row * columns + columns - 1 - dwell] = read(lane, &end);
                     }
-                })?;
-            self.count(effort);
+                },
+            )?;
+            count(total, effort);
         }
         Ok(())
     }
 
     /// Belt speeds of one row side by side.
-    fn speeds<F: Follow<SIDE_BY_SIDE>>(
-        &mut self,
+    fn speeds<F: Follow<SIDE_BY_SIDE>, const N: usize>(
+        &self,
         stack: &Stack,
         start: &F,
-        write: impl Fn(&mut [f64; FIELDS], usize, &F),
+        read: &dyn Fn(usize, &F) -> [f64; N],
+        (cells, total): &mut Walked<N>,
     ) -> Result<(), HistoryError> {
+        let (Axes { set, belt, .. }, worlds) = (self.axes, self.runs);
         let Question { dryer, passes, .. } = *self.question;
-        let columns = self.belt.len();
-        for (run, world) in self.runs.into_iter().enumerate() {
-            for (row, &set) in self.set.iter().enumerate() {
-                for (part, speeds) in self.belt.chunks(SIDE_BY_SIDE).enumerate() {
+        let columns = belt.len();
+        for (run, &world) in worlds.iter().enumerate() {
+            for (row, &set) in set.iter().enumerate() {
+                for (part, speeds) in belt.chunks(SIDE_BY_SIDE).enumerate() {
                     let last = speeds.last().copied().unwrap_or(1.0);
                     let cases: [Case; SIDE_BY_SIDE] = std::array::from_fn(|lane| Case {
                         set,
                         belt: speeds.get(lane).copied().unwrap_or(last),
                         world,
                     });
-                    let history = history(stack, dryer, &cases, passes, TOLERANCE)?;
+                    let history = history_on(
+                        self.question.detail.grid(stack),
+                        stack,
+                        dryer,
+                        &cases,
+                        passes,
+                        self.question.detail.tolerance(),
+                    )?;
                     let end = followed(&history, start.clone());
                     for lane in 0..speeds.len() {
                         let cell = row * columns + part * SIDE_BY_SIDE + lane;
-                        write(&mut self.fields[run].cells[cell], lane, &end);
+                        cells[run][cell] = read(lane, &end);
                     }
-                    self.count(history.effort);
+                    count(total, history.effort);
                 }
             }
         }
         Ok(())
     }
+}
 
-    fn count(&mut self, effort: Effort) {
-        self.effort.accepted += effort.accepted * SIDE_BY_SIDE;
-        self.effort.rejected += effort.rejected * SIDE_BY_SIDE;
-    }
+fn count(total: &mut Effort, effort: Effort) {
+    total.accepted += effort.accepted * SIDE_BY_SIDE;
+    total.rejected += effort.rejected * SIDE_BY_SIDE;
 }
 
 fn followed<F: Follow<SIDE_BY_SIDE>>(history: &History<SIDE_BY_SIDE>, mut follower: F) -> F {

@@ -6,19 +6,23 @@
 //! of dye and scorch, because those are what bends least. Local, because a drying-out kink crosses every window of
 //! damp cloth: a polynomial through the whole row would ring.
 
+mod cell;
 mod demands;
+mod family;
 mod fields;
 mod set_point;
 
 pub use demands::Demands;
+pub use family::Family;
 pub use set_point::{SetPoint, robust, room};
 
-use crate::dryer::{Dryer, HistoryError, Stack, World};
+use crate::dryer::{Dryer, Grid, HistoryError, Stack, TOLERANCE, World};
 use crate::ink::CureKinetics;
 use crate::migration::DyedCloth;
 use crate::numerics::grid;
-use crate::numerics::march::Effort;
-use fields::{FIELDS, Fields, fields};
+use crate::numerics::march::{Effort, Tolerance};
+use cell::Cell;
+use fields::{Beside, Print};
 
 /// Dwell that the window covers, s. Shorter is no cure, longer no business: common practice, no source.
 const DWELL: [f64; 2] = [10.0, 150.0];
@@ -33,11 +37,29 @@ pub enum Detail {
 }
 
 impl Detail {
+    /// Cells through the stack.
+    fn grid(self, stack: &Stack) -> Grid {
+        match self {
+            Self::Coarse => Grid::rough(stack),
+            Self::Fine => Grid::of(stack),
+        }
+    }
+
+    /// How closely each setting is marched: for a first look, ten times as loosely.
+    fn tolerance(self) -> Tolerance {
+        match self {
+            Self::Coarse => {
+                Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border }
+            }
+            Self::Fine => TOLERANCE,
+        }
+    }
+
     /// Rows over a range of set temperatures (K), and columns of belt speed.
     #[must_use]
     pub fn cells(self, range: f64) -> [usize; 2] {
         let (kelvin, columns) = match self {
-            Self::Coarse => (10.0, 16),
+            Self::Coarse => (13.0, 13),
             Self::Fine => (7.8, 29),
         };
         // Fewer than six rows would leave a local cubic no room; more than forty, no dryer has.
@@ -72,8 +94,11 @@ pub struct Window {
     /// What it took to compute: steps of the march, times the cases that each step served.
     pub effort: Effort,
     log_belt: Vec<f64>,
-    worlds: [Fields; 3],
+    worlds: [Cells; 3],
 }
+
+/// Values over the grid, row after row from the coolest, as they are interpolated.
+type Cells = Vec<Cell>;
 
 /// Which run a value is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -118,6 +143,80 @@ impl Window {
     /// # Errors
     /// [`HistoryError`] where a stack or dryer lies outside the equations.
     pub fn compute(question: &Question<'_>) -> Result<Self, HistoryError> {
+        let (axes, runs) = (Axes::of(question), runs(question.dryer));
+        let beside = Beside::compute(question, &axes, &runs)?;
+        Ok(Self::of(&axes, &Print::compute(question, &axes, &runs)?, &beside))
+    }
+
+    /// A window of a print and of the cloth beside it.
+    fn of(axes: &Axes, print: &Print, beside: &Beside) -> Self {
+        let mut worlds: [Cells; 3] = Default::default();
+        for (cells, (print, beside)) in worlds.iter_mut().zip(print.cells.iter().zip(&beside.cells)) {
+            cells.extend(print.iter().zip(beside).map(|(print, beside)| Cell::of(print, beside)));
+        }
+        let effort = Effort {
+            accepted: print.effort.accepted + beside.effort.accepted,
+            rejected: print.effort.rejected + beside.effort.rejected,
+        };
+        let Axes { set, belt, log_belt } = axes.clone();
+        Self { set, belt, effort, log_belt, worlds }
+    }
+
+    fn cells(&self, run: Run) -> &Cells {
+        let [nominal, cold, hot] = &self.worlds;
+        match run {
+            Run::Nominal => nominal,
+            Run::Cold => cold,
+            Run::Hot => hot,
+        }
+    }
+
+    /// The cells along one set temperature (K), one a column.
+    fn row(&self, run: Run, set: f64) -> Cells {
+        let (row, weights) = grid::cubic(&self.set, set);
+        let columns = self.belt.len();
+        let mut along = vec![Cell::ZERO; columns];
+        for (cells, weight) in self.cells(run).chunks(columns).skip(row).zip(weights) {
+            for (sum, cell) in along.iter_mut().zip(cells) {
+                sum.add(weight, cell);
+            }
+        }
+        along
+    }
+
+    /// The outcome at a setting (K, m/s), held inside the grid.
+    #[must_use]
+    pub fn at(&self, run: Run, set: f64, belt: f64) -> Outcome {
+        let (row, row_weights) = grid::cubic(&self.set, set);
+        let (column, column_weights) = grid::cubic(&self.log_belt, belt.ln());
+        let cells = self.cells(run);
+        let mut sum = Cell::ZERO;
+        for (r, row_weight) in row_weights.iter().enumerate() {
+            let from = (row + r) * self.belt.len() + column;
+            for (cell, weight) in cells.get(from..).unwrap_or_default().iter().zip(column_weights) {
+                sum.add(row_weight * weight, cell);
+            }
+        }
+        sum.outcome()
+    }
+
+    /// The outcomes of the whole grid, row after row.
+    #[must_use]
+    pub fn outcomes(&self, run: Run) -> Vec<Outcome> {
+        self.cells(run).iter().map(Cell::outcome).collect()
+    }
+}
+
+/// Rows and columns of a window.
+#[derive(Clone, Debug)]
+struct Axes {
+    set: Vec<f64>,
+    belt: Vec<f64>,
+    log_belt: Vec<f64>,
+}
+
+impl Axes {
+    fn of(question: &Question<'_>) -> Self {
         let Question { dryer, fixed, .. } = *question;
         let [rows, columns] = question.detail.cells(dryer.set_high - dryer.set_low);
         let set = match fixed {
@@ -129,70 +228,14 @@ impl Window {
         let slowest = (length / DWELL[1]).max(dryer.belt.slowest);
         let fastest = (length / DWELL[0]).min(dryer.belt.fastest).max(slowest * 1.05);
         let log_belt = spread(slowest.ln(), fastest.ln(), columns);
-        let belt: Vec<f64> = log_belt.iter().map(|speed| speed.exp()).collect();
-        let drift = &dryer.drift;
-        let runs = [World::NOMINAL, World::cold(drift), World::hot(drift)];
-        let (worlds, effort) = fields(question, &set, &belt, runs)?;
-        Ok(Self { set, belt, effort, log_belt, worlds })
-    }
-
-    fn fields(&self, run: Run) -> &Fields {
-        let [nominal, cold, hot] = &self.worlds;
-        match run {
-            Run::Nominal => nominal,
-            Run::Cold => cold,
-            Run::Hot => hot,
-        }
-    }
-
-    /// The outcome at a setting (K, m/s), held inside the grid.
-    #[must_use]
-    pub fn at(&self, run: Run, set: f64, belt: f64) -> Outcome {
-        let (row, row_weights) = grid::cubic(&self.set, set);
-        let (column, column_weights) = grid::cubic(&self.log_belt, belt.ln());
-        let fields = self.fields(run);
-        let mut sum = [0.0; FIELDS];
-        for (r, row_weight) in row_weights.iter().enumerate() {
-            let from = (row + r) * self.belt.len() + column;
-            for (cell, weight) in fields.cells.get(from..).unwrap_or_default().iter().zip(column_weights) {
-                for (sum, value) in sum.iter_mut().zip(cell) {
-                    *sum += row_weight * weight * value;
-                }
-            }
-        }
-        outcome(sum)
-    }
-
-    /// The outcomes of the whole grid, row after row.
-    #[must_use]
-    pub fn outcomes(&self, run: Run) -> Vec<Outcome> {
-        self.fields(run).cells.iter().copied().map(outcome).collect()
+        let belt = log_belt.iter().map(|speed| speed.exp()).collect();
+        Self { set, belt, log_belt }
     }
 }
 
-fn outcome(cell: [f64; FIELDS]) -> Outcome {
-    let [fused, fused_low, film_peak, bottom_peak, cloth_peak, scorch, dye, bare_peak, bare_scorch] = cell;
-    Outcome {
-        fused: [unlogit(fused), unlogit(fused_low)],
-        film_peak,
-        bottom_peak,
-        cloth_peak: cloth_peak.max(bare_peak),
-        scorch: scorch.max(bare_scorch).exp(),
-        dye: dye.exp() - NO_DYE,
-    }
-}
-
-/// Added to the dye so that a cloth without any has a logarithm, kg/m²: a thousandth of what can be seen.
-const NO_DYE: f64 = 1e-9;
-
-/// Logit of a share, held far out where it can no longer matter: a kink nearer in would ring between the cells.
-fn logit(share: f64) -> f64 {
-    let share = share.clamp(1e-9, 1.0 - 1e-9);
-    (share / (1.0 - share)).ln()
-}
-
-fn unlogit(value: f64) -> f64 {
-    1.0 / (1.0 + (-value).exp())
+/// The runs that every window holds, in the order of [`Run`].
+fn runs(dryer: &Dryer) -> [World; 3] {
+    [World::NOMINAL, World::cold(&dryer.drift), World::hot(&dryer.drift)]
 }
 
 fn spread(low: f64, high: f64, count: usize) -> Vec<f64> {

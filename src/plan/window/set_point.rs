@@ -1,5 +1,7 @@
-use super::{Demands, NO_DYE, Outcome, Run, Window};
+use super::cell::Cell;
+use super::{Demands, Run, Window};
 use crate::dryer::Dryer;
+use crate::numerics::grid;
 
 /// A setting, SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,24 +40,33 @@ pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f
     // A shop sets its belt in steps that can be read off the dial: 2 % is about 0.05 m/min.
     let (Some(&slowest), Some(&fastest)) = (window.belt.first(), window.belt.last()) else { return None };
     let speeds = ((fastest / slowest).ln() / 0.025).ceil().max(1.0) as usize;
+    // Where each belt speed lies between the columns, as planned and with a stop, is the same in every row.
+    let belts: Vec<Dial> = (0..=speeds)
+        .map(|i| {
+            let belt = (slowest.ln() + (fastest / slowest).ln() * i as f64 / speeds as f64).exp();
+            let stopped = length / (length / belt + dryer.drift.stop);
+            let column = |belt: f64| grid::cubic(&window.log_belt, belt.ln());
+            Dial { belt, planned: column(belt), stopped: column(stopped) }
+        })
+        .collect();
+    let limits = demands.limits();
     let mut best: Option<(bool, f64, SetPoint)> = None;
     for &set in &sets {
-        for i in 0..=speeds {
-            let belt = (slowest.ln() + (fastest / slowest).ln() * i as f64 / speeds as f64).exp();
-            let nominal = window.at(Run::Nominal, set, belt);
-            if !demands.holds(&nominal) {
+        let [planned, cold, hot] = [Run::Nominal, Run::Cold, Run::Hot].map(|run| window.row(run, set));
+        for dial in &belts {
+            let nominal = between(&planned, dial.planned);
+            if !limits.hold(&nominal) {
                 continue;
             }
-            let (cold, hot) = (window.at(Run::Cold, set, belt), window.at(Run::Hot, set, belt));
-            let dwell = length / belt;
-            let stopped = window.at(Run::Nominal, set, length / (dwell + dryer.drift.stop));
-            let robust = demands.holds_cold(&cold) && demands.holds_hot(&hot) && demands.holds_hot(&stopped);
-            let dye = |outcome: &Outcome| (outcome.dye.max(0.0) + NO_DYE).ln();
-            let mut cost = demands.pace * (dwell / 30.0).ln() + demands.crowding(&cold, &[hot, stopped]);
+            let (cold, hot) = (between(&cold, dial.planned), between(&hot, dial.planned));
+            let stopped = between(&planned, dial.stopped);
+            let robust = limits.hold_cold(&cold) && limits.hold_hot(&hot) && limits.hold_hot(&stopped);
+            let mut cost =
+                demands.pace * (length / dial.belt / 30.0).ln() + limits.crowding(&cold, &[hot, stopped]);
             if demands.bleeds {
-                cost += (dye(&nominal) + dye(&cold) + dye(&hot) + dye(&stopped)) / 4.0;
+                cost += (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
             }
-            let point = SetPoint { set, belt, robust };
+            let point = SetPoint { set, belt: dial.belt, robust };
             let better = match &best {
                 None => true,
                 Some((had, least, _)) => (robust && !had) || (robust == *had && cost < *least),
@@ -66,6 +77,22 @@ pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f
         }
     }
     best.map(|(_, _, point)| point)
+}
+
+/// A belt speed, m/s, and where it lies between the columns: as planned and with a stop of the belt.
+struct Dial {
+    belt: f64,
+    planned: (usize, [f64; 4]),
+    stopped: (usize, [f64; 4]),
+}
+
+/// The cell between the columns of a row.
+fn between(row: &[Cell], (column, weights): (usize, [f64; 4])) -> Cell {
+    let mut sum = Cell::ZERO;
+    for (cell, weight) in row.get(column..).unwrap_or_default().iter().zip(weights) {
+        sum.add(weight, cell);
+    }
+    sum
 }
 
 /// Room from a setting to the nearest wall on one axis: how far `step` can be taken before a demand breaks.

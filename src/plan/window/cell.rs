@@ -1,0 +1,80 @@
+//! What a window keeps of a history, in the form in which it bends least between the cells.
+
+use super::Outcome;
+
+/// Values of a cell that the print leaves: two fused shares, peaks of film top, film bottom and cloth, scorch, dye.
+pub(super) const PRINTED: usize = 7;
+/// Values of the cloth beside it: peak and scorch. Which of the two is hotter is asked between the cells, where the
+/// larger of both would have a kink.
+pub(super) const BESIDE: usize = 2;
+const FIELDS: usize = PRINTED + BESIDE;
+
+/// One cell: logits of fused shares, kelvins, logarithms of scorch and dye.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Cell([f64; FIELDS]);
+
+impl Cell {
+    /// The empty sum.
+    pub const ZERO: Self = Self([0.0; FIELDS]);
+
+    pub fn of(print: &[f64; PRINTED], beside: &[f64; BESIDE]) -> Self {
+        let [fused, low, top, bottom, face, scorch, dye] = *print;
+        let [bare, bare_scorch] = *beside;
+        Self([fused, low, top, bottom, face, scorch, dye, bare, bare_scorch])
+    }
+
+    /// Adds `weight` times another.
+    pub fn add(&mut self, weight: f64, other: &Self) {
+        for (sum, value) in self.0.iter_mut().zip(other.0) {
+            *sum += weight * value;
+        }
+    }
+
+    /// Logits of the fused shares.
+    pub fn fused(&self) -> [f64; 2] {
+        [self.0[0], self.0[1]]
+    }
+
+    pub fn film_peak(&self) -> f64 {
+        self.0[2]
+    }
+
+    /// Of cloth under the print or beside it, whichever is hotter, K.
+    pub fn cloth_peak(&self) -> f64 {
+        self.0[4].max(self.0[7])
+    }
+
+    /// Logarithm of the scorch index of the hotter of the two.
+    pub fn scorch(&self) -> f64 {
+        self.0[5].max(self.0[8])
+    }
+
+    /// Logarithm of the dye, and a little, kg/m².
+    pub fn dye(&self) -> f64 {
+        self.0[6].max(NO_DYE.ln())
+    }
+
+    pub fn outcome(&self) -> Outcome {
+        Outcome {
+            fused: self.fused().map(unlogit),
+            film_peak: self.film_peak(),
+            bottom_peak: self.0[3],
+            cloth_peak: self.cloth_peak(),
+            scorch: self.scorch().exp(),
+            dye: self.0[6].exp() - NO_DYE,
+        }
+    }
+}
+
+/// Added to the dye so that a cloth without any has a logarithm, kg/m²: a thousandth of what can be seen.
+pub(super) const NO_DYE: f64 = 1e-9;
+
+/// Logit of a share, held far out where it can no longer matter: a kink nearer in would ring between the cells.
+pub(super) fn logit(share: f64) -> f64 {
+    let share = share.clamp(1e-9, 1.0 - 1e-9);
+    (share / (1.0 - share)).ln()
+}
+
+fn unlogit(value: f64) -> f64 {
+    1.0 / (1.0 + (-value).exp())
+}

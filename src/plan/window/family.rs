@@ -1,0 +1,72 @@
+//! Windows of every film on one cloth from a few of them.
+//!
+//! What a film does to the heat is a matter of its mass: it must be warmed, and it hinders drying. Over the films that a
+//! shop lays (20 to 250 µm) peaks, fused shares (as logits), scorch and dye (as logarithms) bend so little with that mass
+//! that three marched windows give all others by a parabola. A blocker under the white counts as so much more film. The
+//! cloth beside the print knows nothing of the film, and is marched once. How far that is off: `tests/window_agrees.rs`.
+
+use super::cell::PRINTED;
+use super::fields::{Beside, Print};
+use super::{Axes, Question, Window, runs};
+use crate::dryer::{Film, HistoryError, Stack};
+use crate::numerics::march::Effort;
+
+/// Films that are marched, as shares of the way from the lightest to the heaviest: nearer together where films are light,
+/// because there a window moves most.
+const ANCHORS: [f64; 3] = [0.0, 0.4, 1.0];
+/// Films whose masses are nearer to one another than this share are served by one window.
+const SAME: f64 = 0.03;
+
+/// The windows of one cloth in one dryer, over the mass of film on it.
+#[derive(Clone, Debug)]
+pub struct Family {
+    axes: Axes,
+    /// Films, kg/m², and what each takes with it.
+    anchors: Vec<(f64, Print)>,
+    beside: Beside,
+}
+
+impl Family {
+    /// Marches the family for films from `least` to `most` (kg/m²); the film of the question's own stack is not looked at.
+    ///
+    /// # Errors
+    /// As [`Window::compute`].
+    pub fn compute(question: &Question<'_>, [least, most]: [f64; 2]) -> Result<Self, HistoryError> {
+        let (axes, runs) = (Axes::of(question), runs(question.dryer));
+        let alike = most <= least * (1.0 + SAME);
+        let films = if alike { &ANCHORS[..1] } else { &ANCHORS };
+        let mut anchors = Vec::with_capacity(films.len());
+        for share in films {
+            let mass = least + share * (most - least);
+            let film = Film { thickness: mass / Film::DENSITY, density: Film::DENSITY };
+            let stack = Stack { film, blocker: None, ..question.stack.clone() };
+            anchors.push((mass, Print::compute(&Question { stack: &stack, ..*question }, &axes, &runs)?));
+        }
+        let beside = Beside::compute(question, &axes, &runs)?;
+        Ok(Self { axes, anchors, beside })
+    }
+
+    /// The window of a film of this mass, kg/m².
+    #[must_use]
+    pub fn window(&self, mass: f64) -> Window {
+        let masses = || self.anchors.iter().map(|(mass, _)| *mass);
+        let mut sum = Print {
+            cells: self.beside.cells.iter().map(|cells| vec![[0.0; PRINTED]; cells.len()]).collect(),
+            effort: Effort::default(),
+        };
+        for (at, print) in &self.anchors {
+            // Lagrange's weight.
+            let others = masses().filter(|other| (other - at).abs() > 0.0);
+            let weight: f64 = others.map(|other| (mass - other) / (at - other)).product();
+            let cells = print.cells.iter().flatten();
+            for (sum, cell) in sum.cells.iter_mut().flatten().zip(cells) {
+                for (sum, value) in sum.iter_mut().zip(cell) {
+                    *sum += weight * value;
+                }
+            }
+            sum.effort.accepted += print.effort.accepted;
+            sum.effort.rejected += print.effort.rejected;
+        }
+        Window::of(&self.axes, &sum, &self.beside)
+    }
+}
