@@ -6,6 +6,7 @@
 mod deposit;
 mod matting;
 mod mesh;
+mod mix;
 mod opacity;
 mod weighed;
 mod white;
@@ -13,7 +14,7 @@ mod white;
 pub use deposit::{Bed, Lay, TRANSFER, deposit, ink_for_run, ink_per_print, line_deposit, stencil_gain};
 pub use matting::{film_needed, reduced_body, smoothed, standing};
 pub use mesh::{Mesh, MeshRecord};
-pub use opacity::{Opacity, contrast_ratio, opacity, strokes_needed};
+pub use opacity::{Opacity, colour, contrast_ratio, opacity, strokes_needed};
 pub use weighed::{Reading, Transfer, Weighing};
 pub use white::{
     Blocker, CureKinetics, DrawDownRecord, KineticsRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,

@@ -64,10 +64,16 @@ pub fn contrast_ratio(lay: &Lay, white: &WhiteFilm) -> f64 {
     luminance(0.0) / luminance(WHITE_CARD)
 }
 
+/// Colour of a film of this white over a garment or a blocker, D65/10°.
+#[must_use]
+pub fn colour(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Lab {
+    seen(lay, white, backing).lab()
+}
+
 /// The readings of a film of this white over a garment or a blocker.
 #[must_use]
 pub fn opacity(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Opacity {
-    let (colour, endless) = (seen(lay, white, backing).lab(), white.endless());
+    let (colour, endless) = (colour(lay, white, backing), white.endless());
     let garment_shows = ciede2000(endless, colour);
     Opacity { contrast_ratio: contrast_ratio(lay, white), colour, endless, garment_shows }
 }

@@ -102,7 +102,8 @@ pub fn oven_test(
 /// The job of an order with the white of a pick, which need not be on the shelf.
 fn job_with(order: &Order, library: &Library, pick: &Pick) -> Result<Job, Vec<FieldError>> {
     let mut job = job(order, library)?;
-    if !job.whites.iter().any(|white| white.id == pick.white) {
+    let mixed = job.mixes.iter().map(|mix| &mix.white);
+    if !job.whites.iter().chain(mixed).any(|white| white.id == pick.white) {
         let record = library.white_record(&pick.white).map_err(|error| vec![error])?;
         job.whites.push(library.white(record).map_err(|error| vec![error])?);
     }
@@ -189,7 +190,8 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         let at = |error: FieldError| vec![error.within(&format!("meshes.{}", record.id))];
         meshes.push(Mesh::try_from(record).map_err(at)?);
     }
-    Ok(Job { order: order.clone(), cloths, whites, blockers, market, market_blockers, meshes, dryer, rules })
+    let mixes = plan::mixes(&whites);
+    Ok(Job { order: order.clone(), cloths, whites, mixes, blockers, market, market_blockers, meshes, dryer, rules })
 }
 
 /// Whites that the shop could buy: one of each kind that it does not have.

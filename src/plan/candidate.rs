@@ -2,15 +2,42 @@
 
 use super::{Base, Cloth, Job, Opacity, Pick, Step};
 use crate::ink::{self, Bed, Lay, Mesh, White, deposit, film_needed, reduced_body, smoothed};
-use crate::optics::{Lab, Spectrum};
+use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
 
-/// One way: a white, perhaps a blocker under it, a mesh and strokes, perhaps a smoothing screen.
+/// What is laid on the cloth, through whatever mesh: a white, perhaps with adhesion additive in it, over the cloth or a
+/// blocker.
+#[derive(Clone, Copy, Debug)]
+pub struct Coat<'a> {
+    /// The white, pure or mixed.
+    pub white: &'a White,
+    /// The blocker under it.
+    pub base: Option<&'a Base>,
+    /// Whether adhesion additive is stirred in.
+    pub additive: bool,
+    optics: WhiteFilm,
+    endless: Lab,
+    under: Spectrum,
+}
+
+impl<'a> Coat<'a> {
+    /// A coat on this cloth; `None` for a white whose optics cannot be.
+    #[must_use]
+    pub fn new(cloth: &Cloth, white: &'a White, base: Option<&'a Base>, additive: bool) -> Option<Self> {
+        let optics = white.optics().ok()?;
+        let under = base.map_or_else(|| Spectrum::of_cloth(cloth.lab), |base| Spectrum::flat(base.reflectance));
+        Some(Self { white, base, additive, endless: optics.endless(), optics, under })
+    }
+}
+
+/// One way: a coat through a mesh in so many strokes, perhaps with a smoothing screen.
 #[derive(Clone, Copy, Debug)]
 pub struct Candidate<'a> {
     /// The white.
     pub white: &'a White,
     /// The blocker under it.
     pub base: Option<&'a Base>,
+    /// Whether adhesion additive is stirred in.
+    pub additive: bool,
     /// The mesh.
     pub mesh: &'a Mesh,
     /// Strokes through it, a flash between two.
@@ -19,34 +46,40 @@ pub struct Candidate<'a> {
     pub smoothing: bool,
     /// Film of white, m.
     pub film: f64,
-    /// What it looks like over the cloth or the blocker.
-    pub look: ink::Opacity,
+    coat: Coat<'a>,
 }
 
 /// Most strokes of white; each more costs a flash and a station. Common practice, no source.
 pub(super) const MOST_STROKES: u32 = 2;
 
 impl<'a> Candidate<'a> {
-    /// A way on this cloth; `None` for a white whose optics cannot be.
-    fn new(
+    /// A way to lay a coat on this cloth.
+    #[must_use]
+    pub fn new(
         job: &Job,
         cloth: &Cloth,
-        white: &'a White,
-        base: Option<&'a Base>,
+        coat: Coat<'a>,
         mesh: &'a Mesh,
         strokes: u32,
         smoothing: bool,
-    ) -> Option<Self> {
+    ) -> Self {
         let film = film_on(job, cloth, mesh, strokes);
-        let (optics, under) = (white.optics().ok()?, under(cloth, base));
-        let bare = Self { white, base, mesh, strokes, smoothing, film, look: NOTHING };
-        Some(Self { look: ink::opacity(&bare.lay(job, cloth, 1.0), &optics, &under), ..bare })
+        let Coat { white, base, additive, .. } = coat;
+        Self { white, base, additive, mesh, strokes, smoothing, film, coat }
+    }
+
+    /// The same through the same screens with another coat.
+    #[must_use]
+    pub fn of(&self, coat: Coat<'a>) -> Self {
+        let Coat { white, base, additive, .. } = coat;
+        Self { white, base, additive, coat, ..*self }
     }
 
     /// The way that a pick describes, found again among what the shop has.
     #[must_use]
     pub fn of_pick(job: &'a Job, cloth: &Cloth, pick: &Pick) -> Option<Self> {
-        let white = job.whites.iter().find(|white| white.id == pick.white)?;
+        let mixed = job.mixes.iter().map(|mix| &mix.white);
+        let white = job.whites.iter().chain(mixed).find(|white| white.id == pick.white)?;
         let (mut base, mut strokes, mut threads, mut smoothing) = (None, 0, 0.0, false);
         for step in &pick.steps {
             match step {
@@ -65,7 +98,8 @@ impl<'a> Candidate<'a> {
             let off = |mesh: &Mesh| (mesh.threads_per_m / 100.0 - threads).abs();
             off(a).total_cmp(&off(b))
         })?;
-        Self::new(job, cloth, white, base, mesh, strokes.max(1), smoothing)
+        let coat = Coat::new(cloth, white, base, pick.additive)?;
+        Some(Self::new(job, cloth, coat, mesh, strokes.max(1), smoothing))
     }
 
     /// Film of white and blocker together, m.
@@ -105,19 +139,42 @@ impl<'a> Candidate<'a> {
         (film_needed(self.nap(cloth)), self.total_film() * self.body(job))
     }
 
-    /// The look of the same way with a film so many times the planned one.
+    /// What the print looks like with a film so many times the planned one.
     #[must_use]
-    pub fn look_at(&self, job: &Job, cloth: &Cloth, times: f64) -> ink::Opacity {
-        match self.white.optics() {
-            Ok(optics) => ink::opacity(&self.lay(job, cloth, times), &optics, &under(cloth, self.base)),
-            Err(_) => self.look,
-        }
+    pub fn look(&self, job: &Job, cloth: &Cloth, times: f64) -> ink::Opacity {
+        ink::opacity(&self.lay(job, cloth, times), &self.coat.optics, &self.coat.under)
+    }
+
+    /// How much of the garment shows with a film so many times the planned one, ΔE00: one number of [`Self::look`].
+    #[must_use]
+    pub fn shows(&self, job: &Job, cloth: &Cloth, times: f64) -> f64 {
+        let colour = ink::colour(&self.lay(job, cloth, times), &self.coat.optics, &self.coat.under);
+        ciede2000(self.coat.endless, colour)
+    }
+
+    /// True where the print covers as the order asks even where the shop's film wanders thin.
+    #[must_use]
+    pub fn covers(&self, job: &Job, cloth: &Cloth) -> bool {
+        self.shows(job, cloth, 1.0 - job.dryer.drift.film) <= most_shown(job.order.print.opacity)
+    }
+
+    /// True where the nap of the cloth stands through the film.
+    #[must_use]
+    pub fn nap_stands(&self, job: &Job, cloth: &Cloth) -> bool {
+        let (needed, held) = self.matting(job, cloth);
+        held < needed
+    }
+
+    /// The same with a smoothing screen; `None` where no film has been flashed before the last stroke.
+    #[must_use]
+    pub fn smoothed(&self) -> Option<Self> {
+        (self.strokes > 1 || self.base.is_some()).then_some(Self { smoothing: true, ..*self })
     }
 
     /// The same with one stroke more.
     #[must_use]
-    pub fn with_one_stroke_more(&self, job: &Job, cloth: &Cloth) -> Option<Self> {
-        Self::new(job, cloth, self.white, self.base, self.mesh, self.strokes + 1, self.smoothing)
+    pub fn with_one_stroke_more(&self, job: &Job, cloth: &Cloth) -> Self {
+        Self::new(job, cloth, self.coat, self.mesh, self.strokes + 1, self.smoothing)
     }
 
     /// The same through the next coarser mesh.
@@ -125,17 +182,9 @@ impl<'a> Candidate<'a> {
     pub fn through_coarser_mesh(&self, job: &'a Job, cloth: &Cloth) -> Option<Self> {
         let coarser = job.meshes.iter().filter(|mesh| mesh.volume() > self.mesh.volume());
         let mesh = coarser.min_by(|a, b| a.volume().total_cmp(&b.volume()))?;
-        Self::new(job, cloth, self.white, self.base, mesh, self.strokes, self.smoothing)
+        Some(Self::new(job, cloth, self.coat, mesh, self.strokes, self.smoothing))
     }
 }
-
-/// The look of no film at all, until it is computed.
-const NOTHING: ink::Opacity = ink::Opacity {
-    contrast_ratio: 0.0,
-    colour: Lab::new(0.0, 0.0, 0.0),
-    endless: Lab::new(100.0, 0.0, 0.0),
-    garment_shows: 100.0,
-};
 
 /// The share of the open mesh volume that lies on the cloth: from the shop's own weighed print, or the prior.
 fn transfer(job: &Job) -> f64 {
@@ -145,11 +194,6 @@ fn transfer(job: &Job) -> f64 {
 /// Film that a mesh lays on this cloth, m. A mesh cloth loses film through its holes.
 pub(super) fn film_on(job: &Job, cloth: &Cloth, mesh: &Mesh, strokes: u32) -> f64 {
     deposit(mesh, transfer(job), strokes) * (1.0 - cloth.fabric.open_area)
-}
-
-/// What lies under the white.
-fn under(cloth: &Cloth, base: Option<&Base>) -> Spectrum {
-    base.map_or_else(|| Spectrum::of_cloth(cloth.lab), |base| Spectrum::flat(base.reflectance))
 }
 
 /// How much of the garment may still show, ΔE00 to a film too thick to see through. Common practice, no source: 1 is
@@ -166,68 +210,6 @@ pub fn most_shown(opacity: Opacity) -> f64 {
 /// Film that the trade's experience of bleeding is stated at, m. 90 to 110 µm: common practice, no source; the same
 /// as `anchor-film` in `data/limits.json`, where it is reconciled with what a mesh lays down.
 pub const ANCHOR_FILM: f64 = 100e-6;
-
-/// The ways worth weighing for one white: the thinnest film that covers, and on cloth that bleeds the one nearest to
-/// the heavy film that such cloth is printed with; each also over every blocker at hand. Where the nap of the cloth
-/// stands through the thinnest one, the same again with a smoothing screen.
-#[must_use]
-pub fn candidates<'a>(
-    job: &'a Job,
-    cloth: &Cloth,
-    white: &'a White,
-    bases: &'a [Base],
-) -> Vec<Candidate<'a>> {
-    let mut ways = Vec::new();
-    let bases = bases.iter().map(Some).filter(|_| cloth.dyed.is_some());
-    for base in std::iter::once(None).chain(bases) {
-        let plain = worth_weighing(job, cloth, white, base, false);
-        let stands = plain.first().is_some_and(|way| {
-            let (needed, held) = way.matting(job, cloth);
-            held < needed
-        });
-        ways.extend(plain);
-        if stands {
-            ways.extend(worth_weighing(job, cloth, white, base, true));
-        }
-    }
-    ways
-}
-
-/// The thinnest way that covers even where the shop's film wanders thin and, under a smoothing screen, lays the nap
-/// down; then the heavy one, if it differs.
-fn worth_weighing<'a>(
-    job: &'a Job,
-    cloth: &Cloth,
-    white: &'a White,
-    base: Option<&'a Base>,
-    smoothing: bool,
-) -> Vec<Candidate<'a>> {
-    let most = most_shown(job.order.print.opacity);
-    let films: Vec<Candidate<'a>> = job
-        .meshes
-        .iter()
-        .flat_map(|mesh| (1..=MOST_STROKES).map(move |strokes| (mesh, strokes)))
-        // A smoothing screen needs a film that has been flashed.
-        .filter(|(_, strokes)| !smoothing || *strokes > 1 || base.is_some())
-        .filter_map(|(mesh, strokes)| Candidate::new(job, cloth, white, base, mesh, strokes, smoothing))
-        .collect();
-    let lies = |way: &&Candidate<'_>| {
-        let (needed, held) = way.matting(job, cloth);
-        !smoothing || held >= needed
-    };
-    let thinnest = films
-        .iter()
-        .filter(|way| way.look_at(job, cloth, 1.0 - job.dryer.drift.film).garment_shows <= most)
-        .filter(lies)
-        .min_by(|a, b| a.film.total_cmp(&b.film))
-        .or_else(|| films.iter().max_by(|a, b| a.film.total_cmp(&b.film)));
-    let heavy = films
-        .iter()
-        .min_by(|a, b| (a.film - ANCHOR_FILM).abs().total_cmp(&(b.film - ANCHOR_FILM).abs()))
-        .filter(|_| cloth.dyed.is_some() && white.dye_capacity > 0.0)
-        .filter(|heavy| thinnest.is_none_or(|thin| heavy.film > thin.film * 1.1));
-    thinnest.into_iter().chain(heavy).copied().collect()
-}
 
 /// The hue by which the travelling dye is drawn, degrees. A cloth of hardly any chroma is a mixture, and the dye of it
 /// that travels first is taken as red (its hue is not the cloth's); common practice, no source.

@@ -1,4 +1,4 @@
-use super::{Garment, Order, Reason, bounds};
+use super::{Garment, Mix, Order, Reason, bounds};
 use crate::dryer::Dryer;
 use crate::ink::{Mesh, White};
 use crate::migration::{Belief, DyedCloth, FilmDiffusion};
@@ -15,6 +15,8 @@ pub struct Job {
     pub cloths: Vec<Cloth>,
     /// Whites on the shelf.
     pub whites: Vec<White>,
+    /// Whites on the shelf with stretch white stirred in.
+    pub mixes: Vec<Mix>,
     /// Blockers on the shelf.
     pub blockers: Vec<Base>,
     /// Whites that could be bought, one of each class, ordinary and low-cure.

@@ -19,13 +19,17 @@ mod forecast_shape;
 mod ghosting;
 mod job;
 mod judge;
+mod mix;
 mod opening;
 mod order;
 mod oven;
 mod press;
 mod rank;
+mod ride;
+mod search;
 mod reason;
 mod report;
+mod ways;
 mod whole;
 pub mod window;
 mod window_report;
@@ -39,6 +43,7 @@ pub use forecast_shape::{
     BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, Spread,
 };
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
+pub use mix::{Mix, mixes};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
     Priority, Role, Shop, Use, UseKind,

@@ -119,6 +119,9 @@ pub struct Pick {
     pub low_cure: bool,
     /// Whites mixed into it and their shares, %; empty = pure.
     pub mix: Vec<(String, f64)>,
+    /// Whether adhesion additive is stirred in.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub additive: bool,
     /// The print run, in order.
     pub steps: Vec<Step>,
     /// What to do and what to leave.

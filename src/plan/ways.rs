@@ -1,0 +1,61 @@
+//! Every way to print one white: over the cloth or a blocker, through each mesh, in one stroke or two, under a smoothing
+//! screen where nap stands, with adhesion additive where the print may come off, with stretch white stirred in.
+//!
+//! The one limit that is drawn here is the order's cover: a way that does not cover is left out where another does.
+
+use super::candidate::{Candidate, Coat, MOST_STROKES};
+use super::judge::comes_off;
+use super::{Base, Cloth, Job};
+use crate::ink::White;
+
+/// Youngest wearer whose print may carry adhesion additive without the garment maker's word, years: it is not for infants'
+/// items. Common practice, no source.
+const ADDITIVE_FROM: f64 = 3.0;
+
+/// The ways of one white of the job over the cloth and over each of `bases`. Mixtures come after what they are made from.
+#[must_use]
+pub(super) fn ways<'a>(job: &'a Job, cloth: &Cloth, white: &'a White, bases: &'a [Base]) -> Vec<Candidate<'a>> {
+    let mut ways = Vec::new();
+    let bases = bases.iter().map(Some).filter(|_| cloth.dyed.is_some());
+    for base in std::iter::once(None).chain(bases) {
+        let plain = covering(job, cloth, white, base, false);
+        for mix in job.mixes.iter().filter(|mix| mix.of == white.id) {
+            let coat = Coat::new(cloth, &mix.white, base, false);
+            ways.extend(coat.iter().flat_map(|coat| plain.iter().map(|way| way.of(*coat))));
+        }
+        if may_have_additive(job) && comes_off(cloth, white, false) > comes_off(cloth, white, true) {
+            ways.extend(covering(job, cloth, white, base, true));
+        }
+        ways.splice(0..0, plain);
+    }
+    ways
+}
+
+fn may_have_additive(job: &Job) -> bool {
+    job.order.use_.wearer_age_years.is_none_or(|age| age > ADDITIVE_FROM)
+}
+
+/// The ways of one coat that cover; where none does, the one through which the garment shows least.
+fn covering<'a>(
+    job: &'a Job,
+    cloth: &Cloth,
+    white: &'a White,
+    base: Option<&'a Base>,
+    additive: bool,
+) -> Vec<Candidate<'a>> {
+    let Some(coat) = Coat::new(cloth, white, base, additive) else { return Vec::new() };
+    let mut all: Vec<Candidate<'a>> = Vec::new();
+    for mesh in &job.meshes {
+        for strokes in 1..=MOST_STROKES {
+            let way = Candidate::new(job, cloth, coat, mesh, strokes, false);
+            all.push(way);
+            all.extend(way.smoothed().filter(|_| way.nap_stands(job, cloth)));
+        }
+    }
+    let covers: Vec<Candidate<'a>> = all.iter().filter(|way| way.covers(job, cloth)).copied().collect();
+    if !covers.is_empty() {
+        return covers;
+    }
+    let shows = |way: &Candidate<'_>| way.shows(job, cloth, 1.0);
+    all.into_iter().min_by(|a, b| shows(a).total_cmp(&shows(b))).into_iter().collect()
+}
