@@ -12,7 +12,7 @@ use crate::plan::{
     WindowReport,
 };
 use crate::quantity::FieldError;
-use crate::wording::{Language, Phrase, Quantity};
+use crate::wording::{Language, Phrase, Quantity, on};
 
 /// Something that happened on the page.
 #[derive(Clone, Debug, PartialEq)]
@@ -227,7 +227,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
             worked_out(&mut state, &key, result, |state, it| state.window = Some(it));
         }
         Msg::Forecast(key, result) => {
-            worked_out(&mut state, &key, result, |state, it| state.forecast = Some(it));
+            worked_out(&mut state, &key, result, |state, it| state.forecast = Some(dated(state, it)));
         }
         Msg::Stored(changes, result) => keep::stored(&mut state, changes, result),
         Msg::Shop(clock, what) => tend(&mut state, clock, what, &mut effects),
@@ -342,6 +342,13 @@ fn heard(state: &State) -> String {
             voice.say(&Phrase::Heard { verdict, white: pick.name.clone(), air, belt })
         }
     }
+}
+
+/// A forecast with the dates of a print made today; without them while the edge has not said which day it is.
+fn dated(state: &State, forecast: BleedForecast) -> BleedForecast {
+    let clock = state.shop.clock();
+    let due = state.order.as_ref().map_or("", |order| order.use_.due.as_str());
+    if clock.now > 0 { forecast.dated(on(clock.now, clock.ahead), due) } else { forecast }
 }
 
 /// Puts what was worked out for a way where it belongs, if that way is still the chosen one.

@@ -186,13 +186,14 @@ impl Ageing {
         }
     }
 
-    /// The same print where its white overhangs the blocker; `None` without one.
+    /// The same print where its white stands over the blocker, thicker by the share of the blocker's
+    /// step that it fills (0 to 1); `None` without a blocker.
     #[must_use]
-    pub fn rim(&self) -> Option<Self> {
-        self.blocker?;
-        let binding =
-            Binding { capacity: self.white.capacity * self.white.thickness, film: self.white.thickness };
-        Some(Self { blocker: None, binding, ..self.clone() })
+    pub fn rim(&self, filled: f64) -> Option<Self> {
+        let step = self.blocker?.thickness * filled.clamp(0.0, 1.0);
+        let white = Layer { thickness: self.white.thickness + step, ..self.white };
+        let binding = Binding { capacity: white.capacity * white.thickness, film: white.thickness };
+        Some(Self { white, blocker: None, binding, ..self.clone() })
     }
 
     /// The same film stored otherwise and looked at on another day.

@@ -8,6 +8,7 @@ use super::evidence::{evidence, lot_test, with_evidence};
 use super::ghosting::ghosting;
 use super::press::press_margins;
 use super::rank;
+use super::rim::Rim;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Rules, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
@@ -168,7 +169,7 @@ pub fn judge<'a>(
     // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
     let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
     let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
-    let Bleeding { chances: bleeds, margin: bleed, grade, bled } =
+    let Bleeding { chances: bleeds, margins: bleed, grade, bled } =
         bleeding(job, cloth, &way, flash.as_ref(), &history);
     let (cracks, stretch) = cracking(job, cloth, &way);
     let ghosting = ghosting(job, cloth, way.white);
@@ -177,7 +178,7 @@ pub fn judge<'a>(
     let (comes_off, adhesion) = adhesion(job, cloth, &way);
     margins.extend(press_margins(job, cloth, &way));
     margins.push(stretch);
-    margins.extend([bleed, ghosting, adhesion].into_iter().flatten());
+    margins.extend(bleed.into_iter().chain([ghosting, adhesion]).flatten());
     let mut ranked = Vec::with_capacity(margins.len());
     for margin in margins {
         rank::insert(&mut ranked, margin, |a, b| tightness(a).total_cmp(&tightness(b)));
@@ -274,16 +275,18 @@ fn heat_margins(
 pub struct Bled {
     /// The film with its heat and its shelf.
     pub ageing: Ageing,
+    /// Where it stands over its blocker; absent without one.
+    pub rim: Option<Rim>,
     /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
     pub arrives: Band,
     /// The rule, its lots as far apart as what is known of this cloth leaves them.
     pub rules: Rules,
 }
 
-/// What is said of a way's bleeding.
+/// What is said of a way's bleeding, in its middle and along its rim.
 struct Bleeding {
     chances: Band,
-    margin: Option<Margin>,
+    margins: [Option<Margin>; 2],
     grade: Option<GreyStep>,
     bled: Option<Bled>,
 }
@@ -297,21 +300,30 @@ fn bleeding(
     history: &History<WORLDS>,
 ) -> Bleeding {
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return Bleeding { chances: Band::exact(0.0), margin: None, grade: None, bled: None };
+        return Bleeding { chances: Band::exact(0.0), margins: [None, None], grade: None, bled: None };
     };
     let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
     let arrives = arrives(job, cloth, dyed, way, flash, history);
     let ageing = Ageing::new(job, dyed, way, flash, history);
-    let reach = ageing.reach(&Worlds::lots(arrives.likely, lots(&rules)));
-    let path = BleedPath { fresh: &fresh, dye: &dye, reach };
-    let critical = path.critical(rules.bleed);
+    let worlds = Worlds::lots(arrives.likely, lots(&rules));
+    let path = BleedPath { fresh: &fresh, dye: &dye, reach: ageing.reach(&worlds) };
+    let rim = Rim::new(job, cloth, way, &ageing);
+    let at_rim = rim
+        .as_ref()
+        .map(|rim| (rim, BleedPath { fresh: &rim.fresh, dye: &dye, reach: rim.ageing.reach(&worlds) }));
+    let along = at_rim.as_ref().map(|(rim, path)| {
+        let band = path.band(arrives.likely, &rules).map(|shift| shift * rim.seen);
+        margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")
+    });
+    let critical = at_rim.iter().map(|(rim, path)| rim.critical(&dye, rules.bleed, &path.reach));
+    let critical = critical.fold(path.critical(rules.bleed), f64::min);
     let chances = arrives.map(|dye| with_evidence(job, cloth, way, &rules, chance(dye, critical, &rules)));
     let band = path.band(arrives.likely, &rules);
     Bleeding {
         chances,
-        margin: Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
+        margins: [Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")), along],
         grade: Some(path.grade(arrives.likely).step),
-        bled: Some(Bled { ageing, arrives, rules }),
+        bled: Some(Bled { ageing, rim, arrives, rules }),
     }
 }
 

@@ -14,6 +14,7 @@ pub mod decide;
 mod dial;
 mod evidence;
 mod explain;
+mod follow_up;
 mod forecast;
 mod forecast_shape;
 mod ghosting;
@@ -26,6 +27,7 @@ mod press;
 mod rank;
 mod reason;
 mod report;
+pub mod rim;
 mod whole;
 pub mod window;
 mod window_report;
@@ -34,14 +36,15 @@ mod window_shape;
 pub use answer::{answer, weigh};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
+pub use follow_up::{FollowUp, LOOKS, Leaves, days_to_look};
 pub use forecast::PickForecast;
 pub use forecast_shape::{
-    BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, Spread,
+    BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows, Spread,
 };
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
-    Priority, Role, Shop, Use, UseKind,
+    Priority, Role, Shop, USUAL_OVERHANG_MM, Use, UseKind,
 };
 pub use oven::OvenTest;
 pub use reason::{Advice, Code, Reason, Value};
