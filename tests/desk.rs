@@ -2,6 +2,10 @@
 //!
 //! No browser and no physics: the answer is handed in, as the browser would hand it.
 
+#[path = "desk/driver.rs"]
+mod driver;
+
+use driver::Edge;
 use std::collections::BTreeMap;
 use whitehold::desk::{
     Answer, Choice, Draft, Effect, Field, Keeping, Msg, Screen, State, keep, key, mends, update,
@@ -104,49 +108,42 @@ fn window(set_c: f64, belt: f64) -> WindowReport {
     }
 }
 
-/// A desk in use: messages go in, orders are answered and windows worked out as a browser would.
-struct Used {
-    state: State,
+/// An edge that answers every order with the same report, works out windows as a browser would, and keeps what it is told.
+struct Told {
     asked: Vec<Order>,
     windows: Vec<Option<(f64, f64)>>,
     store: Result<(), Trouble>,
 }
 
+impl Edge for Told {
+    fn runs(&mut self, effect: Effect, state: &State) -> Option<Msg> {
+        match effect {
+            Effect::Answer(order) => {
+                self.asked.push((*order).clone());
+                let answer = Box::new(Answer { report: report(), cloth: None });
+                Some(Msg::Answered(order, Ok(answer)))
+            }
+            Effect::Window { key, at, .. } => {
+                self.windows.push(at);
+                let (set_c, belt) = at.unwrap_or((165.0, 2.8));
+                Some(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))))
+            }
+            Effect::Append(_) | Effect::Learned => None,
+            Effect::Forecast { .. } => panic!("nobody looks at the forecast: tests/desk_forecast.rs does"),
+            Effect::Keep => {
+                assert_eq!(state.keeping, Keeping::Saving, "kept before the store said so");
+                Some(Msg::Kept(self.store.clone()))
+            }
+        }
+    }
+}
+
+type Used = driver::Used<Told>;
+
 impl Used {
     fn new() -> Self {
         let draft = Draft::of(&order(), "Rowing club", Voice::default());
-        let mut used =
-            Self { state: State::new(draft), asked: Vec::new(), windows: Vec::new(), store: Ok(()) };
-        used.send(Msg::Start);
-        used
-    }
-
-    fn send(&mut self, msg: Msg) -> &mut Self {
-        let (state, effects) = update(std::mem::take(&mut self.state), msg);
-        self.state = state;
-        for effect in effects {
-            match effect {
-                Effect::Answer(order) => {
-                    self.asked.push((*order).clone());
-                    let answer = Box::new(Answer { report: report(), cloth: None });
-                    self.send(Msg::Answered(order, Ok(answer)));
-                }
-                Effect::Window { key, at, .. } => {
-                    self.windows.push(at);
-                    let (set_c, belt) = at.unwrap_or((165.0, 2.8));
-                    self.send(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))));
-                }
-                Effect::Append(_) | Effect::Learned => {}
-                Effect::Forecast { .. } => {
-                    panic!("nobody looks at the forecast: tests/desk_forecast.rs does")
-                }
-                Effect::Keep => {
-                    assert_eq!(self.state.keeping, Keeping::Saving, "kept before the store said so");
-                    self.send(Msg::Kept(self.store.clone()));
-                }
-            }
-        }
-        self
+        Self::over(draft, Told { asked: Vec::new(), windows: Vec::new(), store: Ok(()) })
     }
 
     fn type_in(&mut self, field: Field, text: &str) -> &mut Self {

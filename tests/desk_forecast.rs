@@ -1,10 +1,15 @@
 //! The forecast on the desk: it is asked for where it is looked at, follows the set point, and is drawn as it stands.
 
+#[path = "desk/driver.rs"]
+mod driver;
+
+use driver::Edge;
 use proptest::prelude::*;
 use std::sync::LazyLock;
 use whitehold::desk::picture::ageing::{self, ageing};
 use whitehold::desk::picture::section::{FILM, sections};
-use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State, update};
+use whitehold::desk::shop::{Clock, ShopMsg};
+use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::{self, Library, starter};
 use whitehold::plan::{BleedForecast, Garment, Order, Pick, Shop};
 use whitehold::wording::{Language, Phrase, Voice};
@@ -76,42 +81,38 @@ fn a_cut_shows_as_many_dots_as_there_is_dye() {
     }
 }
 
-/// A desk with an answer, and the set points of every forecast it asks for.
-struct Used {
-    state: State,
+/// An edge that answers from the library and remembers the set point of every forecast it was asked for.
+struct Asked {
     asked: Vec<Option<(f64, f64)>>,
     library: Library,
 }
 
+impl Edge for Asked {
+    fn runs(&mut self, effect: Effect, _: &State) -> Option<Msg> {
+        match effect {
+            Effect::Answer(order) => {
+                let answer = library::answer(&order, &self.library)
+                    .map(|report| Box::new(Answer { report, cloth: None }));
+                Some(Msg::Answered(order, answer))
+            }
+            Effect::Forecast { order, pick, key, at } => {
+                self.asked.push(at);
+                let prepared = library::pick_forecast(&order, &self.library, &pick).unwrap().unwrap();
+                let found = library::forecast_at(&order, &prepared, at).unwrap().unwrap();
+                Some(Msg::Forecast(key, Ok(Box::new(found))))
+            }
+            Effect::Window { .. } => panic!("nobody looks at the window"),
+            Effect::Keep | Effect::Append(_) | Effect::Learned => None,
+        }
+    }
+}
+
+type Used = driver::Used<Asked>;
+
 impl Used {
     fn new(order: &Order) -> Self {
-        let state = State::new(Draft::of(order, "An order", Voice::default()));
-        let mut used = Self { state, asked: Vec::new(), library: starter().unwrap() };
-        used.send(Msg::Start);
-        used
-    }
-
-    fn send(&mut self, msg: Msg) -> &mut Self {
-        let (state, effects) = update(std::mem::take(&mut self.state), msg);
-        self.state = state;
-        for effect in effects {
-            match effect {
-                Effect::Answer(order) => {
-                    let answer = library::answer(&order, &self.library)
-                        .map(|report| Box::new(Answer { report, cloth: None }));
-                    self.send(Msg::Answered(order, answer));
-                }
-                Effect::Forecast { order, pick, key, at } => {
-                    self.asked.push(at);
-                    let prepared = library::pick_forecast(&order, &self.library, &pick).unwrap().unwrap();
-                    let found = library::forecast_at(&order, &prepared, at).unwrap().unwrap();
-                    self.send(Msg::Forecast(key, Ok(Box::new(found))));
-                }
-                Effect::Window { .. } => panic!("nobody looks at the window"),
-                Effect::Keep | Effect::Append(_) | Effect::Learned => {}
-            }
-        }
-        self
+        let draft = Draft::of(order, "An order", Voice::default());
+        Self::over(draft, Asked { asked: Vec::new(), library: starter().unwrap() })
     }
 }
 
@@ -184,4 +185,25 @@ proptest! {
         prop_assert!(labels.windows(2).all(|pair| pair[1] - pair[0] > 22.0), "{labels:?}");
         prop_assert!(labels[0] > 0.0 && labels[3] < 356.0, "{labels:?}");
     }
+}
+
+/// The due date is marked where the edge has said which day it is, and the core asks no clock.
+#[test]
+fn the_due_date_is_marked_once_the_day_is_known() {
+    let mut order = order("100% polyester interlock 150 gsm red");
+    order.use_.due = "2026-12-04".into();
+    let mut used = Used::new(&order);
+    used.send(Msg::Show(Screen::Forecast));
+    let undated = used.state.forecast.clone().expect("a forecast");
+    assert!(undated.leaves.is_none() && ageing(&undated).unwrap().leaves.is_none());
+    // 24 November 2026, 9:00 in UTC.
+    let clock = Clock { now: 1_795_510_800_000, ahead: 0 };
+    used.send(Msg::Shop(clock, ShopMsg::Tick));
+    used.send(Msg::BestPoint);
+    let dated = used.state.forecast.clone().expect("a forecast");
+    let (at, _) = ageing(&dated).unwrap().leaves.expect("a mark");
+    let drawn = ageing(&dated).unwrap();
+    let days = drawn.time.at(10.0_f64.sqrt());
+    assert!((at - days).abs() < 1e-9, "{at} for {days}");
+    assert_eq!(dated.follow_up[0].date.as_deref(), Some("2026-11-25"));
 }

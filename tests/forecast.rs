@@ -198,3 +198,37 @@ fn an_oven_test_says_what_it_stands_for_and_what_it_does_not() {
         );
     }
 }
+
+/// A white that blocks stays clean until it is full: the likely case jumps with the heat, the chance must not. Two kelvin
+/// never move it by more than one in ten, and hotter is never safer.
+#[test]
+fn the_chance_rises_smoothly_where_the_likely_case_jumps() {
+    let library = starter().expect("the library");
+    let order = order(POLYESTER, &library);
+    let pick = pick(&order, &library, &white(&library, "polyester"));
+    let forecast = library::pick_forecast(&order, &library, &pick).expect("an order").expect("dye");
+    let set = pick.setting.expect("a setting");
+    let seen: Vec<(f64, f64, f64)> = (-4..=12)
+        .map(|step| {
+            let at = Some((set.set_c + 2.0 * f64::from(step), set.belt_m_per_min));
+            let aged = library::forecast_at(&order, &forecast, at).expect("a march").expect("dye");
+            let at = on_the_day(&aged);
+            (1.0 - aged.stays_white, aged.de00[at].likely, aged.turns_at_times)
+        })
+        .collect();
+    let jump = seen.windows(2).map(|pair| pair[1].1 - pair[0].1).fold(0.0, f64::max);
+    assert!(jump > 0.8, "nothing jumps here, so nothing is tested: {seen:?}");
+    for pair in seen.windows(2) {
+        let risen = pair[1].0 - pair[0].0;
+        assert!((-1e-6..0.1).contains(&risen), "{seen:?}");
+        assert!(pair[1].2 < pair[0].2, "hotter, nearer to full: {seen:?}");
+    }
+    // Where the likely case is on its limit, as many lots turn as stay white.
+    for (chance, likely, times) in &seen {
+        assert_eq!(
+            *times > 1.0,
+            *likely < pick.margins.iter().find(|it| it.what == Topic::Bleed).expect("a margin").limit
+        );
+        assert_eq!(*times > 1.0, *chance < 0.5, "{seen:?}");
+    }
+}

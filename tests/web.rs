@@ -128,4 +128,7 @@ fn march_bench() {
     wasm_bindgen_test::console_log!(
         "wasm: one history alone {alone:.1} µs, one of eight side by side {beside:.1} µs"
     );
+    for (white, took) in pace::forecasts(&library, now) {
+        wasm_bindgen_test::console_log!("wasm: a 90-day forecast over all worlds, {white}: {took:.2} ms");
+    }
 }

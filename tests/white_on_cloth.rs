@@ -136,6 +136,8 @@ fn a_dull_white_over_a_blocker_is_called_so() {
     };
     assert!(reason(&blocked(&order), Code::LooksDull).is_none(), "two heavy strokes hide the grey");
     order.shop.transfer = Some(0.15);
+    // So thin a white would turn along its rim.
+    order.print.overhang_mm = 0.0;
     let thin = blocked(&order);
     let dull = reason(&thin, Code::LooksDull).expect("a thin film");
     assert!(number(dull, "darker") > 1.0, "{dull:?}");

@@ -14,7 +14,7 @@ use whitehold::wording::{Language, Units, Voice, lead};
 const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-counted fusion-holds fusion-short \
     window-open window-narrow window-closed water-slows heavy-cloth covers covers-short one-stroke-more coarser-mesh looks-bluish looks-dull may-ghost hand-soft \
     hand-stiff stretch-holds stretch-short adhesion-unknown adhesion-holds nap-shows smoothing-helps holes-lose-film \
-    low-cure-helps no-blocking blocker-helps scorch-near shrink-near softens-near coating-near melts-in-cure opens-cooler \
+    low-cure-helps no-blocking blocker-helps rim-bleeds scorch-near shrink-near softens-near coating-near melts-in-cure opens-cooler \
     opens-hotter opens-slower opens-faster opens-pre-dry opens-thinner opens-two-passes opens-low-cure colours-set-heat \
     maker-word-needed customer-bans reducer-spoils shelf-empty lapse money-adds-care buy-class use-blocker \
     if-undyed if-hotter other-heat other-process check-stretch check-probe check-cover check-scorch check-size \
@@ -30,7 +30,7 @@ fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
 
 /// A value for every name a sentence may ask for.
 fn sample() -> BTreeMap<String, Value> {
-    let numbers = "likely 1.4 low 0.91 high 3.2 limit 2 days 90 pieces 12 turned 2 cooler 4 hotter 5 slower 0.3 \
+    let numbers = "overhang 0.3 likely 1.4 low 0.91 high 3.2 limit 2 days 90 pieces 12 turned 2 cooler 4 hotter 5 slower 0.3 \
         faster 0.25 set 165 belt 2.4 robust 1 peak 178 water_percent 8 seconds 11 gsm 185 contrast 0.96 film 98 frequency 0.2 garments 3 refused 1 hand 0.6 \
         stretch 80 needed 120 nap 300 open_percent 30 index 0.4 percent 60 value 9.5 kelvin 10 exit 160 age 2 low_cure 1 shows 1.2 strokes 3 threads 43 bluer 1.4 darker 2.1";
     let words = "white Gannet lot HL-2031 fibre polyester construction jersey side fusion,bleed ban pvc \
@@ -184,7 +184,7 @@ fn names_differ_between_languages() {
         assert_ne!(en.verdict(verdict), es.verdict(verdict));
     }
     for topic in
-        ["fusion", "bleed", "ghosting", "opacity", "matting", "hand", "stretch", "adhesion", "scorch"]
+        ["fusion", "bleed", "rim", "ghosting", "opacity", "matting", "hand", "stretch", "adhesion", "scorch"]
     {
         let topic: Topic = named(topic);
         assert_ne!(en.topic(topic), es.topic(topic));

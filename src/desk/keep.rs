@@ -1,8 +1,10 @@
-//! The draft as text that outlives the page.
+//! The draft as text that outlives the page, and what is known of the keeping.
 
 use super::draft::Draft;
-use super::state::State;
-use crate::library::shelf;
+use super::edit::change;
+use super::state::{Keeping, State};
+use super::update::Effect;
+use crate::library::shelf::{self, Trouble};
 use serde::{Deserialize, Serialize};
 
 /// Version of the kept text; a newer one is left alone.
@@ -33,4 +35,54 @@ pub fn read(text: &str) -> Option<Draft> {
     let kept: Kept = serde_json::from_str(text).ok()?;
     let whole = kept.version == VERSION && !kept.draft.garments.is_empty();
     whole.then_some(kept.draft)
+}
+
+/// Keeps the draft. Until that is acknowledged it is not called kept.
+pub(super) fn save(state: &mut State, effects: &mut Vec<Effect>) {
+    state.keeping = Keeping::Saving;
+    effects.push(Effect::Keep);
+}
+
+/// The draft was kept, or could not be.
+pub(super) fn kept(state: &mut State, result: Result<(), Trouble>) {
+    match result {
+        Ok(()) => {
+            state.keeping = Keeping::Kept;
+            settled(state);
+        }
+        Err(trouble) => {
+            state.keeping = Keeping::NotKept;
+            state.trouble = Some(trouble);
+        }
+    }
+}
+
+/// So many changes of records were stored, or could not be.
+pub(super) fn stored(state: &mut State, changes: u32, result: Result<(), Trouble>) {
+    match result {
+        Ok(()) => {
+            state.storing = state.storing.saturating_sub(changes);
+            settled(state);
+        }
+        Err(trouble) => state.trouble = Some(trouble),
+    }
+}
+
+/// Takes back what was told of the store once everything is on the disk, the draft and every record: a draft that fits
+/// in says nothing of a record that did not. That something was deleted stays true.
+fn settled(state: &mut State) {
+    if state.keeping == Keeping::Kept && state.storing == 0 {
+        state.trouble.take_if(|trouble| *trouble != Trouble::Wiped);
+    }
+}
+
+/// Brings back the draft in the text of a file.
+pub(super) fn bring(state: &mut State, text: &str, effects: &mut Vec<Effect>) {
+    match read_file(text) {
+        Some(draft) => {
+            state.trouble.take_if(|trouble| matches!(trouble, Trouble::Wiped | Trouble::NotOurs));
+            change(state, None, effects, |now| *now = draft);
+        }
+        None => state.trouble = Some(Trouble::NotOurs),
+    }
 }

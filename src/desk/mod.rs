@@ -8,6 +8,7 @@
 //! [`picture`] works out the geometry of the charts. Words come from [`wording`](crate::wording).
 
 mod draft;
+mod edit;
 mod field;
 pub mod keep;
 mod mend;

@@ -191,7 +191,18 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         meshes.push(Mesh::try_from(record).map_err(at)?);
     }
     let mixes = plan::mixes(&whites);
-    Ok(Job { order: order.clone(), cloths, whites, mixes, blockers, market, market_blockers, meshes, dryer, rules })
+    Ok(Job {
+        order: order.clone(),
+        cloths,
+        whites,
+        mixes,
+        blockers,
+        market,
+        market_blockers,
+        meshes,
+        dryer,
+        rules,
+    })
 }
 
 /// Whites that the shop could buy: one of each kind that it does not have.

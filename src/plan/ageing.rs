@@ -101,10 +101,15 @@ pub fn release_elsewhere(
     sum
 }
 
-/// What is left of a white's capacity beside the reducer and the additives that the order asks for, 0 to 1.
-fn undiluted(job: &Job) -> f64 {
+/// Adhesion additive in a white, as a share of it. 0.05 to 0.1: common practice, no source; the additive's own sheet says.
+pub(super) const ADDITIVE: f64 = 0.07;
+
+/// What is left of a white's capacity beside the reducer and the additives that the order and the way ask for, 0 to 1.
+fn undiluted(job: &Job, way: &Candidate<'_>) -> f64 {
     let print = &job.order.print;
-    let added: f64 = print.additives.iter().map(|words| percent_in(words).unwrap_or(USUAL_ADDITIVE)).sum();
+    let own = if way.additive { 100.0 * ADDITIVE } else { 0.0 };
+    let added: f64 =
+        own + print.additives.iter().map(|words| percent_in(words).unwrap_or(USUAL_ADDITIVE)).sum::<f64>();
     (1.0 - print.reducer_percent / REDUCER_SPOILS).max(0.0) * (1.0 - added / 100.0).clamp(0.0, 1.0)
 }
 
@@ -158,7 +163,7 @@ impl Ageing {
         let elsewhere = release_elsewhere(job, dyed, way, flash);
         let white = Layer {
             thickness: way.film,
-            capacity: way.white.density * way.white.dye_capacity * undiluted(job),
+            capacity: way.white.density * way.white.dye_capacity * undiluted(job, way),
             diffusivity: 1.0,
         };
         let blocker = way.base.map(|base| Layer {
@@ -186,13 +191,14 @@ impl Ageing {
         }
     }
 
-    /// The same print where its white overhangs the blocker; `None` without one.
+    /// The same print where its white stands over the blocker, thicker by the share of the blocker's
+    /// step that it fills (0 to 1); `None` without a blocker.
     #[must_use]
-    pub fn rim(&self) -> Option<Self> {
-        self.blocker?;
-        let binding =
-            Binding { capacity: self.white.capacity * self.white.thickness, film: self.white.thickness };
-        Some(Self { blocker: None, binding, ..self.clone() })
+    pub fn rim(&self, filled: f64) -> Option<Self> {
+        let step = self.blocker?.thickness * filled.clamp(0.0, 1.0);
+        let white = Layer { thickness: self.white.thickness + step, ..self.white };
+        let binding = Binding { capacity: white.capacity * white.thickness, film: white.thickness };
+        Some(Self { white, blocker: None, binding, ..self.clone() })
     }
 
     /// The same film stored otherwise and looked at on another day.

@@ -1,7 +1,6 @@
 //! The whole answer: every white on the shelf weighed, the best first.
 
 use super::bench::Bench;
-use super::candidate::candidates;
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
@@ -9,6 +8,7 @@ use super::judge::{Judged, looks};
 use super::oven::oven_test;
 use super::press::look;
 use super::rank;
+use super::ways::{first_way, ways};
 use super::whole::whole;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
@@ -56,8 +56,10 @@ pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>,
     let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
     let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
     let mut best: Option<Judged<'_>> = None;
-    for way in candidates(job, cloth, white, &job.blockers) {
-        if way.base.is_some() == over_blocker
+    for way in ways(job, cloth, white, &job.blockers) {
+        let pure = way.white.id == white.id && !way.additive;
+        if pure
+            && way.base.is_some() == over_blocker
             && let Ok(judged) = bench.weigh(way)?
             && best.as_ref().is_none_or(|best| order(job, cloth, &judged, best).is_lt())
         {
@@ -102,7 +104,7 @@ fn answer_cloth<'a>(
     let Some(bench) = bench else { return Ok(report) };
     let mut weighed: Vec<Judged<'_>> = Vec::new();
     for white in &job.whites {
-        match bench.best_of(white, &job.blockers)? {
+        match bench.best_of(white, &job.blockers, None)? {
             Ok(judged) if judged.verdict < Verdict::Refuse => {
                 rank::insert(&mut weighed, judged, |a, b| order(job, cloth, a, b));
             }
@@ -150,7 +152,7 @@ fn closed(
     bench: &mut Bench<'_>,
     white: &White,
 ) -> Result<Option<Pick>, HistoryError> {
-    let Some(way) = candidates(job, cloth, white, &[]).into_iter().next() else { return Ok(None) };
+    let Some(way) = first_way(job, cloth, white) else { return Ok(None) };
     let judged = bench.weigh_closed(way)?;
     let pick = pick(job, cloth, bench, &judged)?;
     Ok(Some(Pick { verdict: Verdict::Refuse, setting: None, trial: None, ..pick }))
@@ -188,7 +190,7 @@ fn improvements(
         return Ok(Vec::new());
     }
     for white in &job.market {
-        if let Ok(judged) = bench.best_of(white, &job.blockers)?
+        if let Ok(judged) = bench.best_of(white, &job.blockers, Some(verdict))?
             && judged.verdict < verdict
         {
             let reason = Reason::new(Code::BuyClass)
@@ -202,7 +204,7 @@ fn improvements(
     if cloth.dyed.is_some() {
         // A blocker to buy goes under a white that blocks itself; under another it would be alone.
         for white in job.whites.iter().filter(|white| white.dye_capacity > 0.0) {
-            if let Ok(judged) = bench.best_of(white, &job.market_blockers)?
+            if let Ok(judged) = bench.best_of(white, &job.market_blockers, Some(verdict))?
                 && judged.verdict < verdict
                 && let Some(base) = judged.way.base
             {
@@ -220,7 +222,7 @@ fn improvements(
         let best = bench.on_cloth(&undyed, |bench| {
             let mut best = Verdict::Refuse;
             for white in &job.whites {
-                if let Ok(judged) = bench.best_of(white, &[])? {
+                if let Ok(judged) = bench.best_of(white, &[], Some(best.min(verdict)))? {
                     best = best.min(judged.verdict);
                 }
             }
@@ -297,6 +299,11 @@ fn trial(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Trial> {
     })
 }
 
+/// What is stirred into a white, by name and percent.
+fn mixed(job: &Job, white: &White) -> Vec<(String, f64)> {
+    job.mixes.iter().find(|mix| mix.white.id == white.id).map(|mix| mix.part.clone()).into_iter().collect()
+}
+
 fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) -> Result<Pick, HistoryError> {
     let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
@@ -311,11 +318,12 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
         name: white.name.clone(),
         class: white.class,
         low_cure: white.low_cure,
-        mix: Vec::new(),
+        mix: mixed(job, white),
+        additive: judged.way.additive,
         steps: steps(job, judged),
         advice: explain::advice(cloth, judged),
         setting: Some(setting(job, &judged.point, &room)),
-        look: Some(look(&judged.way)),
+        look: Some(look(judged)),
         margins: judged.margins.clone(),
         fail_later: judged.fail_later,
         // Deposit and pace wander by about a fifth between shops; common practice, no source.

@@ -1,14 +1,15 @@
 //! Windows and set points, shared by every white that lays the same film.
 
-use super::candidate::{Candidate, MOST_STROKES, candidates, film_on};
-use super::cost::order;
-use super::judge::{FlashStep, Judged, flash_step, judge, must_fuse, stack_of};
+use super::candidate::{Candidate, MOST_STROKES, film_on};
+use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
 use super::opening::openings;
-use super::window::{Demands, Detail, Family, Question, Run, Window, robust};
+use super::ride::Rides;
+use super::ways::first_way;
+use super::window::{Demands, Detail, Family, Question, Run, SetPoint, Window, robust};
 use super::window_report::kinetics;
-use super::{Base, Cloth, Code, Job, Priority, Reason, Side, explain};
+use super::{Cloth, Job, Priority, Reason, Side, explain};
 use crate::dryer::HistoryError;
-use crate::ink::White;
+use crate::ink::{CureKinetics, White};
 use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
@@ -16,14 +17,21 @@ use std::collections::btree_map::Entry;
 /// How two inks fuse, in hundredths of a kelvin and of a second: whites fuse alike unless their own prints were tested.
 type Fuses = [[u32; 2]; 2];
 
+/// What a set point hangs on: how the inks fuse, the film's mass, and which of them must fuse.
+type Setting = ((Fuses, u32), [bool; 2]);
+
 /// Windows and set points of one cloth, kept by the mass of the film: what is marched is shared by every white on it.
 pub(super) struct Bench<'a> {
-    job: &'a Job,
-    cloth: &'a Cloth,
+    pub(super) job: &'a Job,
+    pub(super) cloth: &'a Cloth,
     /// Films that are looked at, kg/m².
     films: [f64; 2],
     families: BTreeMap<Fuses, Family>,
     windows: BTreeMap<(Fuses, u32), Window>,
+    points: BTreeMap<Setting, Option<SetPoint>>,
+    rides: Rides,
+    /// Ways that were compared.
+    pub(super) looked: usize,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
@@ -37,6 +45,9 @@ impl<'a> Bench<'a> {
             films,
             families: BTreeMap::new(),
             windows: BTreeMap::new(),
+            points: BTreeMap::new(),
+            rides: Rides::default(),
+            looked: 0,
             flashes: BTreeMap::new(),
         })
     }
@@ -45,11 +56,21 @@ impl<'a> Bench<'a> {
     /// are not kept, because they followed the other dye.
     pub(super) fn on_cloth<T>(&mut self, cloth: &Cloth, look: impl FnOnce(&mut Bench<'_>) -> T) -> T {
         let known: Vec<Fuses> = self.families.keys().copied().collect();
-        let (families, windows) = (std::mem::take(&mut self.families), std::mem::take(&mut self.windows));
-        let flashes = BTreeMap::new();
-        let mut lent = Bench { job: self.job, cloth, films: self.films, families, windows, flashes };
+        let mut lent = Bench {
+            job: self.job,
+            cloth,
+            films: self.films,
+            families: std::mem::take(&mut self.families),
+            windows: std::mem::take(&mut self.windows),
+            // Without dye to fear, a window holds elsewhere.
+            points: BTreeMap::new(),
+            rides: std::mem::take(&mut self.rides),
+            looked: self.looked,
+            flashes: BTreeMap::new(),
+        };
         let found = look(&mut lent);
-        (self.families, self.windows) = (lent.families, lent.windows);
+        (self.families, self.windows, self.rides) = (lent.families, lent.windows, lent.rides);
+        self.looked = lent.looked;
         self.families.retain(|fuses, _| known.contains(fuses));
         self.windows.retain(|(fuses, _), _| known.contains(fuses));
         found
@@ -59,13 +80,16 @@ impl<'a> Bench<'a> {
         self.job.order.shop.dryer_fixed.map(kelvin)
     }
 
+    /// How the inks of a way fuse, and its mass to a tenth of a gram on a square metre.
+    fn key(&self, way: &Candidate<'_>) -> (Fuses, u32) {
+        let hundredths =
+            |ink: CureKinetics| [ink.half_fused, ink.fusion_time].map(|value| (value * 100.0) as u32);
+        (kinetics(self.job, way.white).map(hundredths), (way.mass() * 1e4).round() as u32)
+    }
+
     pub(super) fn window(&mut self, way: &Candidate<'_>) -> Result<&Window, HistoryError> {
-        let kinetics = kinetics(self.job, way.white);
-        let fuses: Fuses =
-            kinetics.map(|ink| [ink.half_fused, ink.fusion_time].map(|value| (value * 100.0) as u32));
-        let mass = way.mass();
-        // To a tenth of a gram on a square metre.
-        let entry = match self.windows.entry((fuses, (mass * 1e4).round() as u32)) {
+        let key @ (fuses, _) = self.key(way);
+        let entry = match self.windows.entry(key) {
             Entry::Occupied(had) => return Ok(had.into_mut()),
             Entry::Vacant(entry) => entry,
         };
@@ -76,7 +100,7 @@ impl<'a> Bench<'a> {
                     stack: &stack_of(self.job, self.cloth, way),
                     dryer: &self.job.dryer,
                     passes: self.job.order.shop.passes,
-                    kinetics,
+                    kinetics: kinetics(self.job, way.white),
                     dyed: self.cloth.dyed.as_ref(),
                     fixed: self.job.order.shop.dryer_fixed.map(kelvin),
                     detail: Detail::Coarse,
@@ -84,7 +108,23 @@ impl<'a> Bench<'a> {
                 entry.insert(Family::compute(&question, self.films)?)
             }
         };
-        Ok(entry.insert(family.window(mass)))
+        Ok(entry.insert(family.window(way.mass())))
+    }
+
+    /// The robust set point of a way; the same for every white of its mass that must fuse alike.
+    fn set_point(
+        &mut self,
+        way: &Candidate<'_>,
+        demands: &Demands,
+    ) -> Result<Option<SetPoint>, HistoryError> {
+        let key = (self.key(way), demands.must_fuse);
+        if let Some(had) = self.points.get(&key) {
+            return Ok(*had);
+        }
+        let (job, fixed) = (self.job, self.fixed());
+        let point = robust(self.window(way)?, &job.dryer, demands, fixed);
+        self.points.insert(key, point);
+        Ok(point)
     }
 
     fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
@@ -112,8 +152,8 @@ impl<'a> Bench<'a> {
     /// What would open the window of a white that has none, over the first way to print it.
     pub(super) fn openings(&self, white: &White) -> Result<Vec<Reason>, HistoryError> {
         let demands = self.demands(white);
-        match candidates(self.job, self.cloth, white, &[]).first() {
-            Some(way) => openings(self.job, self.cloth, way, kinetics(self.job, white), &demands),
+        match first_way(self.job, self.cloth, white) {
+            Some(way) => openings(self.job, self.cloth, &way, kinetics(self.job, white), &demands),
             None => Ok(Vec::new()),
         }
     }
@@ -126,12 +166,16 @@ impl<'a> Bench<'a> {
         let (job, cloth, fixed) = (self.job, self.cloth, self.fixed());
         let demands = self.demands(way.white);
         let needed = kinetics(job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
-        let window = self.window(&way)?;
-        let Some(point) = robust(window, &job.dryer, &demands, fixed) else {
-            return Ok(Err(explain::closed(cloth, closing_side(window, &demands, fixed), needed)));
+        let point = match self.set_point(&way, &demands)? {
+            Some(point) => point,
+            None => {
+                let side = closing_side(self.window(&way)?, &demands, fixed);
+                return Ok(Err(explain::closed(cloth, side, needed)));
+            }
         };
         let flash = self.flash(&way)?;
-        judge(job, cloth, way, point, demands, flash).map(Ok)
+        let ride = self.rides.of(job, cloth, &way, &point)?;
+        Ok(Ok(judge_ride(job, cloth, way, point, demands, flash, &ride)))
     }
 
     /// Weighs a way whose window is closed, at the middle of what the dryer can do.
@@ -140,33 +184,8 @@ impl<'a> Bench<'a> {
         let mut point = self.window(&way)?.middle();
         point.set = fixed.unwrap_or(point.set);
         let flash = self.flash(&way)?;
-        judge(self.job, self.cloth, way, point, demands, flash)
-    }
-
-    /// The best way to use one white, by verdict and then by cost.
-    pub(super) fn best_of<'w>(
-        &mut self,
-        white: &'w White,
-        bases: &'w [Base],
-    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
-    where
-        'a: 'w,
-    {
-        let mut best: Option<Judged<'w>> = None;
-        let mut refused = Reason::new(Code::CoversShort).word("white", &white.name);
-        for way in candidates(self.job, self.cloth, white, bases) {
-            match self.weigh(way)? {
-                Ok(judged) => {
-                    let better =
-                        best.as_ref().is_none_or(|best| order(self.job, self.cloth, &judged, best).is_lt());
-                    if better {
-                        best = Some(judged);
-                    }
-                }
-                Err(reason) => refused = reason,
-            }
-        }
-        Ok(best.ok_or(refused))
+        let ride = self.rides.of(self.job, self.cloth, &way, &point)?;
+        Ok(judge_ride(self.job, self.cloth, way, point, demands, flash, &ride))
     }
 }
 

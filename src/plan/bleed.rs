@@ -12,6 +12,11 @@
 //! P = e + (1 - 2 e) Phi[(ln A - ln A_critical) / sigma]
 //! ```
 //!
+//! `sigma` is of the lot and of the tub together: while a white is filling up, what it can take is in proportion to what it
+//! binds, so a tub that binds half as much is a lot that gives twice, and the frequencies that `sigma` is fitted to were
+//! seen with both. It is why the chance rises slowly with the heat where the likely colour difference stays at nought and
+//! then jumps: the white of the middle lot has filled, and nothing else has changed.
+//!
 //! So one mechanism gives the band that is shown and the chance that decides. Physics gives the ratios; the level
 //! (what a white binds) is fitted to frequencies of `data/anchors.json`, which are common practice, not measured:
 //! `tests/anchors.rs`.

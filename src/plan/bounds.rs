@@ -22,6 +22,8 @@ pub const AREA: Bound = bound("area_cm2", 1.0, 20_000.0, "cm²");
 pub const COVERAGE: Bound = bound("coverage_percent", 1.0, 100.0, "%");
 /// Reducer in the white.
 pub const REDUCER: Bound = bound("reducer_percent", 0.0, 30.0, "%");
+/// How far the white stands over its blocker.
+pub const OVERHANG: Bound = bound("overhang_mm", 0.0, 10.0, "mm");
 /// Stretch the print must take.
 pub const STRETCH_NEEDED: Bound = bound("stretch_needed_percent", 0.0, 300.0, "%");
 /// Temperature of a later heat event.

@@ -62,6 +62,12 @@ pub fn reasons(
         if let Some(base) = judged.way.base {
             add(85.0, Reason::new(Code::BlockerHelps).word("blocker", &base.name));
         }
+        if let Some(rim) = of(judged, Topic::Rim) {
+            let reason = with_margin(Code::RimBleeds, rim)
+                .number("overhang", job.order.print.overhang_mm)
+                .number("holds", f64::from(u8::from(rim.holds())));
+            add(if rim.holds() { 43.0 } else { 84.0 }, reason);
+        }
         let tested =
             job.order.evidence.iter().any(|seen| seen.about == "lot" && seen.name == cloth.garment.lot);
         if !tested && !cloth.garment.lot.is_empty() && judged.verdict >= Verdict::Trial {

@@ -3,7 +3,7 @@
 //! It is the film of the verdict, [`Ageing`](super::ageing::Ageing), looked at on every day and not on the last alone:
 //! on the day that matters the band and the chance are those of the pick's own margin.
 
-use super::ageing::{Ageing, Worlds};
+use super::ageing::{Ageing, Reach, Worlds};
 use super::bleed::{LOTS, MOST, chance, lots, visible};
 use super::candidate::Candidate;
 use super::dial::setting;
@@ -13,8 +13,8 @@ use super::judge::{Bled, FlashStep, Judged, flash_step, judge, looks, must_fuse}
 use super::oven::oven_test;
 use super::window::{Demands, SetPoint};
 use super::{
-    BleedForecast, Cloth, Cut, DyeLedger, FirstShows, GradeLine, Job, OtherWorlds, OvenTest, Pick, Room,
-    Spread,
+    BleedForecast, Cloth, Cut, DyeLedger, FirstShows, GradeLine, Job, OtherWorlds, OvenTest, Pick, RimShows,
+    Room, Spread,
 };
 use crate::dryer::HistoryError;
 use crate::migration::Sheet;
@@ -82,19 +82,31 @@ impl PickForecast {
         let matters = days.iter().position(|day| *day >= ageing.looked_at).unwrap_or(days.len() - 1);
         let seen = age(bled, &days, matters);
         let spreads: Vec<Spread> = seen.tops.iter().map(|top| look.spread(top)).collect();
-        let limit = visible(&fresh, &dye, bled.rules.bleed);
         let with_tests =
             |before: f64| with_evidence(job, cloth, &judged.way, &bled.rules, before).clamp(0.0, 1.0);
-        let shows = seen.tops.iter().map(|top| with_tests(shown(bled, limit, top)));
+        let rim_limit = bled.rim.as_ref().map(|rim| rim.visible(&dye, bled.rules.bleed));
+        let limits = [visible(&fresh, &dye, bled.rules.bleed), rim_limit.unwrap_or(MOST)];
+        let tops = || seen.tops.iter().zip(&seen.rim_tops);
+        let shows = tops().map(|(top, rim)| {
+            with_tests(chance(bled.arrives.likely, critical(bled, limits, [top, rim]), &bled.rules))
+        });
+        // How near each lot is to showing, in print or rim: from 1 on it shows.
+        let near: Vec<Lanes<8>> =
+            tops().map(|(top, rim)| (*top * limits[0].recip()).max(*rim * limits[1].recip())).collect();
         let mut shows: Vec<f64> = shows.collect();
         // On the day that matters: the chance of the verdict itself, to the last digit.
         if let Some(chance) = shows.get_mut(matters) {
             *chance = judged.bleeds;
         }
-        let on_the_day = seen.tops.get(matters).copied().unwrap_or(Lanes::ZERO);
+        let on = |tops: &[Lanes<8>]| tops.get(matters).copied().unwrap_or(Lanes::ZERO);
+        let (on_the_day, rim_on_the_day) = (on(&seen.tops), on(&seen.rim_tops));
         let other = others(job, cloth, bled, &days, *gate, &look);
-        let rim = ageing.rim().map(|rim| look.spread(&last_top(&rim, bled, &days, matters)));
-        Ok(Some(BleedForecast {
+        let rim = bled.rim.as_ref().map(|rim| RimShows {
+            overhang_mm: rim.width * 1e3,
+            de00: Look { fresh: &rim.fresh, dye: &dye }.spread(&rim_on_the_day),
+            seen: rim.seen,
+        });
+        let mut forecast = BleedForecast {
             setting: Some(dial),
             verdict: judged.verdict,
             film_um: way.total_film() * 1e6,
@@ -105,17 +117,23 @@ impl PickForecast {
             looked_at_days: ageing.looked_at,
             stays_white: 1.0 - judged.bleeds,
             shows,
-            first_shows: first_shows(&days, &seen.tops, limit),
+            first_shows: first_shows(&days, &near),
+            turns_at_times: critical(bled, limits, [&on_the_day, &rim_on_the_day])
+                / bled.arrives.likely.max(1e-30),
+            follow_up: Vec::new(),
+            leaves: None,
             cuts: seen.cuts,
             fresh: fresh.lab(),
             turned: [1, MIDDLE, 5].map(|lot| fresh.stained(&dye, on_the_day[lot].min(MOST))),
             ledger: seen.ledger,
             worlds: other,
-            rim_de00: rim,
+            rim,
             ghosting: ghosting(job, cloth, judged.way.white),
             de00: spreads,
             days,
-        }))
+        };
+        forecast.follow_up = forecast.looks();
+        Ok(Some(forecast))
     }
 }
 
@@ -159,6 +177,8 @@ fn gate_of(cloth: &Cloth, bled: &Bled) -> f64 {
 struct Seen {
     /// Dye in the top layer, lot by lot, kg/m³.
     tops: Vec<Lanes<8>>,
+    /// The same along the rim; none there without a blocker.
+    rim_tops: Vec<Lanes<8>>,
     cuts: Vec<Cut>,
     ledger: DyeLedger,
 }
@@ -192,7 +212,12 @@ fn age(bled: &Bled, days: &[f64], matters: usize) -> Seen {
             ledger.bound_mg_per_m2 = mg(sheet.dye()) - mg(sheet.free());
         }
     });
-    Seen { tops, cuts, ledger }
+    let mut rim_tops = vec![Lanes::ZERO; days.len()];
+    if let Some(rim) = &bled.rim {
+        rim_tops.clear();
+        rim.ageing.run(&worlds, days, |_, sheet| rim_tops.push(sheet.top()));
+    }
+    Seen { tops, rim_tops, cuts, ledger }
 }
 
 fn cut(day: f64, sheet: &Sheet<8>) -> Cut {
@@ -200,18 +225,13 @@ fn cut(day: f64, sheet: &Sheet<8>) -> Cut {
     Cut { day, height_um: column(0, 1e6), free_kg_per_m3: column(1, 1.0), bound_kg_per_m3: column(2, 1.0) }
 }
 
-fn last_top(film: &Ageing, bled: &Bled, days: &[f64], matters: usize) -> Lanes<8> {
-    let mut top = Lanes::ZERO;
-    let days = days.get(..=matters).unwrap_or(days);
-    film.run(&Worlds::lots(bled.arrives.likely, lots(&bled.rules)), days, |_, sheet| top = sheet.top());
-    top
-}
-
-/// Chance that a lot's top layer holds more than `limit` (kg/m³), by the lots that were aged.
-fn shown(bled: &Bled, limit: f64, top: &Lanes<8>) -> f64 {
+/// Dye that must arrive for a top layer over its limit (kg/m³), in the middle or along the rim, by the lots that were
+/// aged; kg/m².
+fn critical(bled: &Bled, limits: [f64; 2], tops: [&Lanes<8>; 2]) -> f64 {
     let times = lots(&bled.rules) * bled.arrives.likely;
-    let reach = super::ageing::Reach::new(bled.ageing.binding, times, *top);
-    chance(bled.arrives.likely, reach.arrives_for(limit), &bled.rules)
+    let least = |film: &Ageing, i: usize| Reach::new(film.binding, times, *tops[i]).arrives_for(limits[i]);
+    let along = bled.rim.iter().map(|rim| least(&rim.ageing, 1));
+    along.fold(least(&bled.ageing, 0), f64::min)
 }
 
 /// The likely case in other worlds.
@@ -239,14 +259,14 @@ fn others(job: &Job, cloth: &Cloth, bled: &Bled, days: &[f64], gate: f64, look: 
     OtherWorlds { slow_film, fast_film, cold, hot, gated, open, warmer }
 }
 
-/// Days by which lots first show: one in ten, half, nine in ten.
-fn first_shows(days: &[f64], tops: &[Lanes<8>], limit: f64) -> FirstShows {
+/// Days by which lots first show, `near` being how near each is on each day: one in ten, half, nine in ten.
+fn first_shows(days: &[f64], near: &[Lanes<8>]) -> FirstShows {
     let first = |lot: usize| {
-        let after = tops.iter().position(|top| top[lot] >= limit)?;
-        let (day, top) = (*days.get(after)?, tops.get(after)?[lot]);
+        let after = near.iter().position(|near| near[lot] >= 1.0)?;
+        let (day, now) = (*days.get(after)?, near.get(after)?[lot]);
         let Some(before) = after.checked_sub(1) else { return Some(day) };
-        let (day_before, top_before) = (*days.get(before)?, tops.get(before)?[lot]);
-        let share = (limit - top_before) / (top - top_before).max(1e-30);
+        let (day_before, then) = (*days.get(before)?, near.get(before)?[lot]);
+        let share = (1.0 - then) / (now - then).max(1e-30);
         Some(day_before + share * (day - day_before))
     };
     FirstShows { early_days: first(5), likely_days: first(MIDDLE), late_days: first(1) }

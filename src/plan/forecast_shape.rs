@@ -1,6 +1,6 @@
 //! The shape of a bleed forecast, as it is drawn and handed out as JSON.
 
-use super::{Setting, Verdict};
+use super::{FollowUp, Leaves, Setting, Verdict};
 use crate::optics::{GreyStep, Lab};
 use serde::{Deserialize, Serialize};
 
@@ -37,6 +37,15 @@ pub struct BleedForecast {
     pub shows: Vec<f64>,
     /// The day it first passes its limit.
     pub first_shows: FirstShows,
+    /// How many times the likely dye it takes to pass the limit by the day that matters, by print or rim. A white that
+    /// blocks stays clean until it is full and then turns within a few parts in ten, so this number says more than a
+    /// likely colour difference of nought.
+    pub turns_at_times: f64,
+    /// The days on which to look at what is kept, and what to expect.
+    pub follow_up: Vec<FollowUp>,
+    /// When the order must leave; absent while nobody says when it is printed, or where it names no day.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub leaves: Option<Leaves>,
     /// Cuts through the film of the likely case: fresh first, then later days.
     pub cuts: Vec<Cut>,
     /// Colour of the fresh print, D65/10°.
@@ -47,8 +56,8 @@ pub struct BleedForecast {
     pub ledger: DyeLedger,
     /// The likely case in other worlds, on the same days.
     pub worlds: OtherWorlds,
-    /// Colour difference where the white overhangs its blocker, on the day that matters, ΔE00; absent without one.
-    pub rim_de00: Option<Spread>,
+    /// Where the white stands over its blocker, on the day that matters; absent without one.
+    pub rim: Option<RimShows>,
     /// Ghosting: no equation, how often the class is seen to do it.
     pub ghosting: Ghosting,
 }
@@ -57,8 +66,25 @@ impl BleedForecast {
     /// Chance that it is over its limit on a day, 0 to 1: straight between the days that were looked at, held beyond them.
     #[must_use]
     pub fn shows_by(&self, day: f64) -> f64 {
+        self.between(day, &|i| self.shows.get(i).copied())
+    }
+
+    /// Colour difference on a day, ΔE00: likewise.
+    #[must_use]
+    pub fn de00_by(&self, day: f64) -> Spread {
+        let of = |part: fn(&Spread) -> f64| self.between(day, &|i| self.de00.get(i).map(part));
+        Spread {
+            low: of(|it| it.low),
+            lower: of(|it| it.lower),
+            likely: of(|it| it.likely),
+            upper: of(|it| it.upper),
+            high: of(|it| it.high),
+        }
+    }
+
+    fn between(&self, day: f64, value: &dyn Fn(usize) -> Option<f64>) -> f64 {
         let after = self.days.partition_point(|had| *had < day);
-        let at = |i: usize| Some((*self.days.get(i)?, *self.shows.get(i)?));
+        let at = |i: usize| Some((*self.days.get(i)?, value(i)?));
         match (after.checked_sub(1).and_then(at), at(after)) {
             (Some((from, low)), Some((to, high))) => low + (high - low) * (day - from) / (to - from),
             (Some((_, only)), None) | (None, Some((_, only))) => only,
@@ -86,6 +112,18 @@ pub struct OtherWorlds {
     pub open: Vec<f64>,
     /// The store ten kelvin warmer.
     pub warmer: Vec<f64>,
+}
+
+/// The rim of white beyond its blocker, on the day that matters.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RimShows {
+    /// How wide it is, mm.
+    pub overhang_mm: f64,
+    /// Colour difference as a meter would read it there, ΔE00.
+    pub de00: Spread,
+    /// Share of it that an eye sees in so narrow a line, 0 to 1: this share is held against the limit.
+    pub seen: f64,
 }
 
 /// How often this class of white ghosts on such a shade. No equation stands behind it.

@@ -221,6 +221,7 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
     test(&bounds::AREA, print.area_cm2, "print");
     test(&bounds::COVERAGE, print.coverage_percent, "print");
     test(&bounds::REDUCER, print.reducer_percent, "print");
+    test(&bounds::OVERHANG, print.overhang_mm, "print");
     test(&bounds::STRETCH_NEEDED, print.stretch_needed_percent, "print");
     for (i, event) in print.heat_after.iter().enumerate() {
         let parent = format!("print.heat_after[{i}]");

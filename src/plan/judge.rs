@@ -8,38 +8,20 @@ use super::evidence::{evidence, lot_test, with_evidence};
 use super::ghosting::ghosting;
 use super::press::press_margins;
 use super::rank;
+use super::ride::{Ride, WORLDS};
+use super::rim::Rim;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Rules, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::HistoryError;
-use crate::dryer::{
-    Case, Film, Flash, History, NearInfrared, Stack, TOLERANCE, World, flash, history as history_of,
-};
+use crate::dryer::{Film, Flash, History, NearInfrared, Stack, TOLERANCE, flash};
+use crate::ink::{Opacity, White};
 use crate::migration::{DyedCloth, Release, release};
 use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::quantity::Band;
 use crate::quantity::units::celsius;
 use crate::textile::Fibre;
-
-/// Runs that are looked at for every margin.
-pub(super) const WORLDS: usize = 8;
-
-/// The runs at a set point, the planned one first, then the corners that the set point must survive.
-pub(super) fn worlds(drift: &crate::dryer::Drift) -> [World; WORLDS] {
-    let nominal = World::NOMINAL;
-    [
-        nominal,
-        World::cold(drift),
-        World::hot(drift),
-        World::stopped(drift),
-        World { film: 1.0 + drift.film, ..nominal },
-        World { film: 1.0 - drift.film, ..nominal },
-        // Regain of a room that is 15 points damper or drier than the gauge says.
-        World { water: 1.3, ..nominal },
-        World { water: 0.75, ..nominal },
-    ]
-}
 
 /// A flash between strokes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,6 +33,9 @@ pub struct FlashStep {
     /// What it does to the dye.
     pub release: Release<1>,
 }
+
+/// Shortest flash that a press runs, s. Common practice, no source.
+pub(super) const SHORTEST_FLASH: f64 = 1.0;
 
 /// The flash that just dries a film: until its underside has gelled.
 ///
@@ -69,7 +54,7 @@ pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<Flash
     let long = run(25.0)?;
     let trace = crate::cure::trace(&long, |sample| sample.film_bottom, &way.white.kinetics);
     let gelled = trace.iter().zip(&long.samples).find(|(cure, _)| cure.gelled[0] >= job.rules.gelled);
-    let seconds = gelled.map_or(25.0, |(_, sample)| sample.time[0].clamp(1.0, 25.0));
+    let seconds = gelled.map_or(25.0, |(_, sample)| sample.time[0].clamp(SHORTEST_FLASH, 25.0));
     let short = run(seconds)?;
     let film_c = celsius(short.film_bottom_peak()[0]);
     let release = cloth.dyed.map_or(Release::NONE, |dyed| release(&short, &dyed));
@@ -81,6 +66,8 @@ pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<Flash
 pub struct Judged<'a> {
     /// The way.
     pub way: Candidate<'a>,
+    /// What it looks like fresh.
+    pub look: Opacity,
     /// Its set point.
     pub point: SetPoint,
     /// Its demands on the window.
@@ -160,40 +147,43 @@ pub fn judge<'a>(
     demands: Demands,
     flash: Option<FlashStep>,
 ) -> Result<Judged<'a>, HistoryError> {
-    let rules = &job.rules;
-    let stack = stack_of(job, cloth, &way);
-    let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
-    let history = history_of(&stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
+    let ride = Ride::march(job, cloth, &way, &point)?;
+    Ok(judge_ride(job, cloth, way, point, demands, flash, &ride))
+}
 
-    // The cloth beside the print has no film to warm and none to shade it: its limits are met there first.
-    let beside = history_of(&stack.bare(), &job.dryer, &cases, job.order.shop.passes, TOLERANCE)?;
-    let mut margins = heat_margins(job, cloth, &way, &demands, [&history, &beside]);
-    let Bleeding { chances: bleeds, margin: bleed, grade, bled } =
-        bleeding(job, cloth, &way, flash.as_ref(), &history);
-    let (cracks, stretch) = cracking(job, cloth, &way);
-    let ghosting = ghosting(job, cloth, way.white);
-    let ghosts = ghosting.frequency;
+/// Weighs one way that has been through the dryer.
+pub(super) fn judge_ride<'a>(
+    job: &Job,
+    cloth: &Cloth,
+    way: Candidate<'a>,
+    point: SetPoint,
+    demands: Demands,
+    flash: Option<FlashStep>,
+    ride: &Ride,
+) -> Judged<'a> {
+    let rules = &job.rules;
+    let (history, beside) = (&*ride.print, &*ride.beside);
+    let mut margins = heat_margins(job, cloth, &way, &demands, [history, beside]);
+    let Bleeding { chances: bleeds, margins: bleed, grade, bled } =
+        bleeding(job, cloth, &way, flash.as_ref(), history);
+    let look = way.look(job, cloth, 1.0);
+    let [ghosts, comes_off, cracks] = late_faults(job, cloth, &way);
     let ghosting = (ghosts > 0.002).then(|| frequency(job, Topic::Ghosting, ghosts));
-    let (comes_off, adhesion) = adhesion(job, cloth, &way);
-    margins.extend(press_margins(job, cloth, &way));
-    margins.push(stretch);
-    margins.extend([bleed, ghosting, adhesion].into_iter().flatten());
+    let adhesion = (comes_off > 0.0).then(|| frequency(job, Topic::Adhesion, comes_off));
+    margins.extend(press_margins(job, cloth, &way, &look));
+    margins.push(stretch_margin(job, cloth, &way));
+    margins.extend(bleed.into_iter().chain([ghosting, adhesion]).flatten());
     let mut ranked = Vec::with_capacity(margins.len());
     for margin in margins {
         rank::insert(&mut ranked, margin, |a, b| tightness(a).total_cmp(&tightness(b)));
     }
 
-    let others = (1.0 - ghosts) * (1.0 - comes_off) * (1.0 - cracks);
+    let others = 1.0 - late(job, cloth, &way);
     let fail_later = bleeds.map(|bleeds| 1.0 - (1.0 - bleeds.max(rules.lapse)) * others);
-    let standing = Standing {
-        known: cloth.is_everyday() || evidence(job, cloth, &way).next().is_some(),
-        robust: point.robust,
-        tested: lot_test(job, cloth, &way).is_some(),
-    };
-    let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
-    let verdict = verdict(fail_later.likely, &stake, standing, rules);
-    Ok(Judged {
+    let (verdict, before) = settled(job, cloth, &way, fail_later.likely, point.robust);
+    Judged {
         way,
+        look,
         point,
         demands,
         flash,
@@ -205,13 +195,41 @@ pub fn judge<'a>(
         cracks,
         fail_later,
         verdict,
-        money_adds_care: verdict > before_money(fail_later.likely, standing, rules),
-        exit_c: exit_temperature(&history),
+        money_adds_care: verdict > before,
+        exit_c: exit_temperature(history),
         hottest_film_c: celsius(history.film_peak().largest()),
         hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
-        acid_seconds: seconds_over(&history, rules.acid_onset),
+        acid_seconds: seconds_over(history, rules.acid_onset),
         bled,
-    })
+    }
+}
+
+/// The verdict for a chance of a late fault on this way, and what it is before money has its say.
+pub(super) fn settled(
+    job: &Job,
+    cloth: &Cloth,
+    way: &Candidate<'_>,
+    chance: f64,
+    robust: bool,
+) -> (Verdict, Verdict) {
+    let standing = Standing {
+        known: cloth.is_everyday() || evidence(job, cloth, way).next().is_some(),
+        robust,
+        tested: lot_test(job, cloth, way).is_some(),
+    };
+    let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
+    (verdict(chance, &stake, standing, &job.rules), before_money(chance, standing, &job.rules))
+}
+
+/// Chances that a print ghosts, comes off and cracks: what no heat moves.
+fn late_faults(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> [f64; 3] {
+    let comes_off = comes_off(cloth, way.white, way.additive);
+    [ghosting(job, cloth, way.white).frequency, comes_off, cracks(job, cloth, way)]
+}
+
+/// Chance of any of these.
+pub(super) fn late(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> f64 {
+    1.0 - late_faults(job, cloth, way).into_iter().map(|chance| 1.0 - chance).product::<f64>()
 }
 
 /// Longest time in any run that the film's surface is over `limit` (K), s.
@@ -274,16 +292,18 @@ fn heat_margins(
 pub struct Bled {
     /// The film with its heat and its shelf.
     pub ageing: Ageing,
+    /// Where it stands over its blocker; absent without one.
+    pub rim: Option<Rim>,
     /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
     pub arrives: Band,
     /// The rule, its lots as far apart as what is known of this cloth leaves them.
     pub rules: Rules,
 }
 
-/// What is said of a way's bleeding.
+/// What is said of a way's bleeding, in its middle and along its rim.
 struct Bleeding {
     chances: Band,
-    margin: Option<Margin>,
+    margins: [Option<Margin>; 2],
     grade: Option<GreyStep>,
     bled: Option<Bled>,
 }
@@ -297,21 +317,30 @@ fn bleeding(
     history: &History<WORLDS>,
 ) -> Bleeding {
     let (Some(dyed), Some((fresh, dye))) = (&cloth.dyed, looks(cloth, way)) else {
-        return Bleeding { chances: Band::exact(0.0), margin: None, grade: None, bled: None };
+        return Bleeding { chances: Band::exact(0.0), margins: [None, None], grade: None, bled: None };
     };
     let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
     let arrives = arrives(job, cloth, dyed, way, flash, history);
     let ageing = Ageing::new(job, dyed, way, flash, history);
-    let reach = ageing.reach(&Worlds::lots(arrives.likely, lots(&rules)));
-    let path = BleedPath { fresh: &fresh, dye: &dye, reach };
-    let critical = path.critical(rules.bleed);
+    let worlds = Worlds::lots(arrives.likely, lots(&rules));
+    let path = BleedPath { fresh: &fresh, dye: &dye, reach: ageing.reach(&worlds) };
+    let rim = Rim::new(job, cloth, way, &ageing);
+    let at_rim = rim
+        .as_ref()
+        .map(|rim| (rim, BleedPath { fresh: &rim.fresh, dye: &dye, reach: rim.ageing.reach(&worlds) }));
+    let along = at_rim.as_ref().map(|(rim, path)| {
+        let band = path.band(arrives.likely, &rules).map(|shift| shift * rim.seen);
+        margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")
+    });
+    let critical = at_rim.iter().map(|(rim, path)| rim.critical(&dye, rules.bleed, &path.reach));
+    let critical = critical.fold(path.critical(rules.bleed), f64::min);
     let chances = arrives.map(|dye| with_evidence(job, cloth, way, &rules, chance(dye, critical, &rules)));
     let band = path.band(arrives.likely, &rules);
     Bleeding {
         chances,
-        margin: Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
+        margins: [Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")), along],
         grade: Some(path.grade(arrives.likely).step),
-        bled: Some(Bled { ageing, arrives, rules }),
+        bled: Some(Bled { ageing, rim, arrives, rules }),
     }
 }
 
@@ -336,16 +365,23 @@ fn arrives(
     Band { low: cold, likely: (planned + cold + hot) / 3.0, high: hot }
 }
 
-/// Chance that the film cracks in wear, and its margin. The spread is a class frequency; common practice, no source.
-fn cracking(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Margin) {
+/// Stretch that the print must take, as a fraction.
+fn stretch_needed(job: &Job, cloth: &Cloth) -> f64 {
     let asked = job.order.print.stretch_needed_percent.max(cloth.garment.stretch_percent) / 100.0;
     // A worn print sees about two thirds of what the cloth can give.
-    let needed = asked.max(cloth.fabric.stretch * 0.65).max(0.05);
+    asked.max(cloth.fabric.stretch * 0.65).max(0.05)
+}
+
+/// Chance that the film cracks in wear. The spread is a class frequency; common practice, no source.
+fn cracks(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> f64 {
+    normal::cumulative((stretch_needed(job, cloth) / way.white.stretch).ln() / 0.25)
+}
+
+fn stretch_margin(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Margin {
     let stretch = way.white.stretch;
     let value =
         Band { low: stretch * 0.75, likely: stretch, high: stretch * 1.33 }.map(|share| share * 100.0);
-    let chance = normal::cumulative((needed / stretch).ln() / 0.25);
-    (chance, margin(Topic::Stretch, value, needed * 100.0, Side::AtLeast, "%"))
+    margin(Topic::Stretch, value, stretch_needed(job, cloth) * 100.0, Side::AtLeast, "%")
 }
 
 /// A class frequency as a margin: known within a factor of two at best.
@@ -354,19 +390,21 @@ fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
     margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
 }
 
-/// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source.
-fn adhesion(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> (f64, Option<Margin>) {
+/// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source. Additive
+/// brings a plain white to what a nylon white does, and a nylon white a little further.
+pub(super) fn comes_off(cloth: &Cloth, white: &White, additive: bool) -> f64 {
     let coats = |finish: &Finish| matches!(finish, Finish::Coated | Finish::WaterRepellent);
     let nylon = cloth.share(Fibre::Nylon) > 0.4;
     let coated = cloth.garment.finish.iter().any(coats);
-    let chance = match (nylon, coated, way.white.holds_on_nylon) {
-        (_, true, true) => 0.15,
-        (_, true, false) => 0.55,
-        (true, false, true) => 0.03,
-        (true, false, false) => 0.22,
-        (false, false, _) => 0.0,
-    };
-    (chance, (chance > 0.0).then(|| frequency(job, Topic::Adhesion, chance)))
+    match (nylon, coated, white.holds_on_nylon, additive) {
+        (_, true, true, true) => 0.08,
+        (_, true, true, false) | (_, true, false, true) => 0.15,
+        (_, true, false, false) => 0.55,
+        (true, false, true, true) => 0.02,
+        (true, false, true, false) | (true, false, false, true) => 0.03,
+        (true, false, false, false) => 0.22,
+        (false, false, _, _) => 0.0,
+    }
 }
 
 /// Film temperature as the piece leaves the heat, °C.

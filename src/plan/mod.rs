@@ -14,6 +14,7 @@ pub mod decide;
 mod dial;
 mod evidence;
 mod explain;
+mod follow_up;
 mod forecast;
 mod forecast_shape;
 mod ghosting;
@@ -25,10 +26,11 @@ mod order;
 mod oven;
 mod press;
 mod rank;
-mod ride;
-mod search;
 mod reason;
 mod report;
+mod ride;
+pub mod rim;
+mod search;
 mod ways;
 mod whole;
 pub mod window;
@@ -38,15 +40,16 @@ mod window_shape;
 pub use answer::{answer, weigh};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
+pub use follow_up::{FollowUp, LOOKS, Leaves, days_to_look};
 pub use forecast::PickForecast;
 pub use forecast_shape::{
-    BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, Spread,
+    BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows, Spread,
 };
 pub use job::{Base, Cloth, Job, Rules, Yield, check};
 pub use mix::{Mix, mixes};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
-    Priority, Role, Shop, Use, UseKind,
+    Priority, Role, Shop, USUAL_OVERHANG_MM, Use, UseKind,
 };
 pub use oven::OvenTest;
 pub use reason::{Advice, Code, Reason, Value};

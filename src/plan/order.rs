@@ -152,6 +152,8 @@ pub struct Print {
     pub priority: Priority,
     /// Reducer in the white, %.
     pub reducer_percent: f64,
+    /// How far the white stands over a blocker under it, mm: its choke, and what register loses on the worse side.
+    pub overhang_mm: f64,
     /// Additives, in the shop's words.
     pub additives: Vec<String>,
     /// Stretch the print must take, %.
@@ -171,12 +173,17 @@ impl Default for Print {
             opacity: Opacity::Standard,
             priority: Priority::Balanced,
             reducer_percent: 0.0,
+            overhang_mm: USUAL_OVERHANG_MM,
             additives: Vec::new(),
             stretch_needed_percent: 0.0,
             heat_after: Vec::new(),
         }
     }
 }
+
+/// White over its blocker where an order does not say how much, mm. A choke of 0.1 and a register that holds to as much;
+/// 0.1 to 0.6: common practice, no source.
+pub const USUAL_OVERHANG_MM: f64 = 0.2;
 
 /// What the white is for.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]

@@ -6,11 +6,12 @@ use super::candidate::{Candidate, most_shown};
 use super::explain::of;
 use super::judge::{Judged, margin};
 use super::{Cloth, Code, Job, Look, Margin, Reason, Side, Topic};
+use crate::ink::Opacity;
 use crate::quantity::Band;
 
 /// What the fresh print of a way looks like.
-pub(super) fn look(way: &Candidate<'_>) -> Look {
-    let seen = &way.look;
+pub(super) fn look(judged: &Judged<'_>) -> Look {
+    let seen = &judged.look;
     Look {
         lab: seen.colour,
         contrast_ratio: seen.contrast_ratio,
@@ -20,16 +21,16 @@ pub(super) fn look(way: &Candidate<'_>) -> Look {
 }
 
 /// What is seen at the press, over films as thin and as thick as this shop's wander.
-pub(super) fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Vec<Margin> {
+pub(super) fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>, look: &Opacity) -> Vec<Margin> {
     let most = most_shown(job.order.print.opacity);
     let wander = job.dryer.drift.film;
     let (thin, thick) = (1.0 - wander, 1.0 + wander);
     let spread = |likely: f64| Band { low: likely * thin, likely, high: likely * thick };
-    let [least, worst] = [thick, thin].map(|times| way.look_at(job, cloth, times).garment_shows);
+    let [least, worst] = [thick, thin].map(|times| way.shows(job, cloth, times));
     // A tee's print feels like a board from about twice a usual one on; common practice, no source.
     let hand = spread(way.total_film() / 100e-6 * way.white.stiffness);
     let (needed, held) = way.matting(job, cloth);
-    let shows = Band::around(way.look.garment_shows, &[least, worst]);
+    let shows = Band::around(look.garment_shows, &[least, worst]);
     vec![
         margin(Topic::Opacity, shows, most, Side::AtMost, "ΔE00"),
         margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
@@ -44,8 +45,8 @@ pub(super) fn looks(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<(f64, 
     if let Some(cover) = of(judged, Topic::Opacity) {
         let short = !cover.holds_likely();
         let reason = Reason::new(if short { Code::CoversShort } else { Code::Covers })
-            .number("contrast", way.look.contrast_ratio)
-            .number("shows", way.look.garment_shows)
+            .number("contrast", judged.look.contrast_ratio)
+            .number("shows", judged.look.garment_shows)
             .number("limit", cover.limit)
             .number("film", way.film * 1e6);
         ranked.push((if short { 65.0 } else { 20.0 }, reason));
@@ -55,22 +56,23 @@ pub(super) fn looks(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<(f64, 
             let other = |code: Code, way: &Candidate<'_>| {
                 Reason::new(code)
                     .number("film", way.film * 1e6)
-                    .number("shows", way.look.garment_shows)
+                    .number("shows", way.shows(job, cloth, 1.0))
                     .number("strokes", f64::from(way.strokes))
                     .number("threads", way.mesh.threads_per_m / 100.0)
             };
             let more = way.with_one_stroke_more(job, cloth);
-            ranked.extend(more.map(|more| (rank, other(Code::OneStrokeMore, &more))));
+            ranked.push((rank, other(Code::OneStrokeMore, &more)));
             let coarser = way.through_coarser_mesh(job, cloth);
             ranked.extend(coarser.map(|coarser| (rank - 0.1, other(Code::CoarserMesh, &coarser))));
         }
     }
     // A step of one unit of CIELAB is what a trained eye finds beside the full white.
-    if way.base.is_some() && way.look.dull() > 1.0 {
-        ranked.push((48.0, Reason::new(Code::LooksDull).number("darker", way.look.dull())));
-    } else if way.look.bluish() > 1.0 {
-        let reason =
-            Reason::new(Code::LooksBluish).number("bluer", way.look.bluish()).number("film", way.film * 1e6);
+    if way.base.is_some() && judged.look.dull() > 1.0 {
+        ranked.push((48.0, Reason::new(Code::LooksDull).number("darker", judged.look.dull())));
+    } else if judged.look.bluish() > 1.0 {
+        let reason = Reason::new(Code::LooksBluish)
+            .number("bluer", judged.look.bluish())
+            .number("film", way.film * 1e6);
         ranked.push((47.0, reason));
     }
     if way.smoothing {

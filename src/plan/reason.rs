@@ -117,6 +117,8 @@ pub enum Code {
     NoBlocking,
     /// Blocker under the white takes up dye.
     BlockerHelps,
+    /// The rim of white beyond its blocker; `overhang` (mm), `low`, `likely`, `high`, `limit`, `holds` (1 or 0).
+    RimBleeds,
     /// The cloth yellows; `index`.
     ScorchNear,
     /// The cloth shrinks or distorts; `peak`, `limit`.

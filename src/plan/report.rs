@@ -227,6 +227,8 @@ pub enum Topic {
     Fusion,
     /// Colour difference of the white at the date that matters.
     Bleed,
+    /// Colour difference that is seen along the rim where the white stands over its blocker.
+    Rim,
     /// How often the class ghosts on this shade.
     Ghosting,
     /// How much of the cloth still shows through the white.

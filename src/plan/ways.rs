@@ -14,7 +14,12 @@ const ADDITIVE_FROM: f64 = 3.0;
 
 /// The ways of one white of the job over the cloth and over each of `bases`. Mixtures come after what they are made from.
 #[must_use]
-pub(super) fn ways<'a>(job: &'a Job, cloth: &Cloth, white: &'a White, bases: &'a [Base]) -> Vec<Candidate<'a>> {
+pub(super) fn ways<'a>(
+    job: &'a Job,
+    cloth: &Cloth,
+    white: &'a White,
+    bases: &'a [Base],
+) -> Vec<Candidate<'a>> {
     let mut ways = Vec::new();
     let bases = bases.iter().map(Some).filter(|_| cloth.dyed.is_some());
     for base in std::iter::once(None).chain(bases) {
@@ -29,6 +34,13 @@ pub(super) fn ways<'a>(job: &'a Job, cloth: &Cloth, white: &'a White, bases: &'a
         ways.splice(0..0, plain);
     }
     ways
+}
+
+/// The lightest way of a white over the bare cloth: where its window is looked at before any other.
+#[must_use]
+pub(super) fn first_way<'a>(job: &'a Job, cloth: &Cloth, white: &'a White) -> Option<Candidate<'a>> {
+    let plain = covering(job, cloth, white, None, false);
+    plain.into_iter().filter(|way| !way.smoothing).min_by(|a, b| a.film.total_cmp(&b.film))
 }
 
 fn may_have_additive(job: &Job) -> bool {

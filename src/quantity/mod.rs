@@ -6,11 +6,13 @@
 
 mod band;
 mod bound;
+mod day;
 mod sourced;
 pub mod units;
 
 pub use band::Band;
 pub use bound::{Bound, FieldError, Problem};
+pub use day::Day;
 pub use sourced::Sourced;
 
 /// Molar gas constant, J/(mol K). Source: CODATA 2018 (exact).

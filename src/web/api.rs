@@ -7,7 +7,7 @@ use crate::library::{self, DryerRun, ProbeRun, TestedWhite};
 use crate::optics::meter::{MeterError, MeterFile, Note, Sample, Seen};
 use crate::optics::{Comparison, Grade, Lab, staining_grade};
 use crate::plan::{Order, Pick};
-use crate::quantity::{FieldError, Problem};
+use crate::quantity::{Day, FieldError, Problem};
 use crate::textile::label;
 use crate::wording::{self, Language, Units, Voice};
 use serde::{Deserialize, Serialize};
@@ -23,6 +23,10 @@ export interface WindowOptions extends Options {
   white?: string;
   /** Set point; the robust one where absent. */
   at?: { set_c: number; belt_m_per_min: number };
+}
+export interface ForecastOptions extends WindowOptions {
+  /** Day of printing, `2026-12-04`: with it, the days to look and the due date have dates. */
+  printed_on?: string;
 }
 export interface OvenOptions extends WindowOptions {
   /** Hours in the oven; 24 where absent. */
@@ -44,6 +48,12 @@ export interface BleedForecast {
   stays_white: number;
   shows: number[];
   first_shows: { early_days: number | null; likely_days: number | null; late_days: number | null };
+  /** How many times the likely dye it takes to turn the print or its rim by the day that matters. */
+  turns_at_times: number;
+  /** What to look at and expect 1, 7 and 30 days after printing and on the day that matters; dates where `printed_on` is given. */
+  follow_up: { day: number; date?: string; de00: Spread; shows: number }[];
+  /** The order's due date on the same days; only where `printed_on` is given. */
+  leaves?: { date: string; day: number; shows: number };
   cuts: { day: number; height_um: number[]; free_kg_per_m3: number[]; bound_kg_per_m3: number[] }[];
   fresh: object; turned: [object, object, object];
   /** mg per m² of print: heat + own + facing = free + bound; vapour + contact + loose = heat. */
@@ -51,7 +61,8 @@ export interface BleedForecast {
     | "facing_mg_per_m2" | "free_mg_per_m2" | "bound_mg_per_m2", number>;
   /** The likely case if something that nobody knows were otherwise. */
   worlds: Record<"slow_film" | "fast_film" | "cold" | "hot" | "gated" | "open" | "warmer", number[]>;
-  rim_de00: Spread | null;
+  /** White over its blocker: ΔE00 as a meter reads it, and the share of it that an eye sees in so narrow a line. */
+  rim: { overhang_mm: number; de00: Spread; seen: number } | null;
   /** A class frequency, no computed one, and what it is made of. */
   ghosting: Record<"frequency" | "class" | "shade" | "damp" | "stacked" | "time", number>;
 }
@@ -84,6 +95,9 @@ extern "C" {
     /// `WindowOptions` of the declaration above.
     #[wasm_bindgen(typescript_type = "WindowOptions")]
     pub type JsWindowOptions;
+    /// `ForecastOptions` of the declaration above.
+    #[wasm_bindgen(typescript_type = "ForecastOptions")]
+    pub type JsForecastOptions;
     /// `OvenOptions` of the declaration above.
     #[wasm_bindgen(typescript_type = "OvenOptions")]
     pub type JsOvenOptions;
@@ -102,6 +116,7 @@ struct Options {
     at: Option<Point>,
     hours: Option<f64>,
     oven_c: Option<f64>,
+    printed_on: Option<String>,
 }
 
 impl Options {
@@ -214,12 +229,13 @@ fn way(brain: &Brain, order: &Order, options: &Options) -> Result<Pick, JsValue>
 }
 
 /// How the white of a pick ages over the months after, at its own set point or at the one in the options; `null` where
-/// its cloth has no dye to give or its window is closed.
+/// its cloth has no dye to give or its window is closed. With `printed_on` its days have dates; the page is not asked
+/// which day it is.
 ///
 /// # Errors
 /// As `cureWindow`.
 #[wasm_bindgen(js_name = forecast, unchecked_return_type = "BleedForecast | null")]
-pub fn forecast(order: &JsValue, options: Option<JsWindowOptions>) -> Result<JsValue, JsValue> {
+pub fn forecast(order: &JsValue, options: Option<JsForecastOptions>) -> Result<JsValue, JsValue> {
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
@@ -228,7 +244,13 @@ pub fn forecast(order: &JsValue, options: Option<JsWindowOptions>) -> Result<JsV
     let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
     let aged = library::pick_forecast(&order, &brain.library, &pick)
         .and_then(|aged| aged.map_or(Ok(None), |aged| library::forecast_at(&order, &aged, at)));
-    plain(&aged.map_err(|errors| thrown(errors, voice))?)
+    let mut aged = aged.map_err(|errors| thrown(errors, voice))?;
+    if let Some(text) = &options.printed_on {
+        let wrong = || thrown(vec![FieldError::new("printed_on", text, Problem::NotUnderstood)], voice);
+        let day = Day::read(text).ok_or_else(wrong)?;
+        aged = aged.map(|aged| aged.dated(day, &order.use_.due));
+    }
+    plain(&aged)
 }
 
 /// What hours in an oven prove of a pick's print, in the film and where cloth lies on it; `null` as `forecast`.

@@ -115,6 +115,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::NoBlocking => format!(
             "{} holds no dye back. On dyed polyester it turns within days.", v.word("white")
         ),
+        C::RimBleeds => super::aged::rim(v),
         C::BlockerHelps => "The blocker takes up the dye. It costs one screen and one flash.".into(),
         C::ScorchNear => "The cloth may yellow. Less time in the heat, or cooler air.".into(),
         C::ShrinkNear => format!(
@@ -389,6 +390,7 @@ pub(super) fn topic(topic: Topic) -> &'static str {
     match topic {
         Topic::Fusion => "Fused, underside",
         Topic::Bleed => "Tint in the white",
+        Topic::Rim => "Rim of the white",
         Topic::Ghosting => "Ghosting",
         Topic::Opacity => "Cloth through the white",
         Topic::Matting => "Film over nap",
@@ -406,6 +408,7 @@ pub(super) fn past_limit(topic: Topic) -> &'static str {
     match topic {
         Topic::Fusion => "Not fused",
         Topic::Bleed => "Dye shows",
+        Topic::Rim => "Rim shows",
         Topic::Ghosting => "Ghosts",
         Topic::Opacity => "Cloth shows",
         Topic::Matting => "Nap shows",
@@ -870,9 +873,6 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
         P::FirstShows { likely: Some(likely), .. } if likely == "0" => "It shows at once.".into(),
         P::FirstShows { early: Some(early), likely: Some(likely), .. } => {
             format!("It shows from about day {likely}; the bad end from day {early}.")
-        }
-        P::RimShows { likely, high } => {
-            format!("Where the white overhangs the blocker: most likely {likely}, at the bad end {high}.")
         }
         P::GhostsOften { chance } => format!(
             "Ghosting is apart from this: {chance} with such a white on such a shade. That is how often its class does it, not a calculation."

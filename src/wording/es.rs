@@ -114,6 +114,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::NoBlocking => format!(
             "{} no retiene tinte. Sobre poliéster teñido vira en pocos días.", v.word("white")
         ),
+        C::RimBleeds => super::aged::rim(v),
         C::BlockerHelps => "La barrera recoge el tinte. Cuesta una pantalla y un presecado.".into(),
         C::ScorchNear => "La tela puede amarillear. Menos tiempo de calor, o aire más frío.".into(),
         C::ShrinkNear => format!(
@@ -388,6 +389,7 @@ pub(super) fn topic(topic: Topic) -> &'static str {
     match topic {
         Topic::Fusion => "Fundido por debajo",
         Topic::Bleed => "Tinte en el blanco",
+        Topic::Rim => "Borde del blanco",
         Topic::Ghosting => "Sombra",
         Topic::Opacity => "Tela a través del blanco",
         Topic::Matting => "Capa sobre el pelo",
@@ -405,6 +407,7 @@ pub(super) fn past_limit(topic: Topic) -> &'static str {
     match topic {
         Topic::Fusion => "No funde",
         Topic::Bleed => "Se ve el tinte",
+        Topic::Rim => "Se ve el borde",
         Topic::Ghosting => "Deja sombra",
         Topic::Opacity => "Se ve la tela",
         Topic::Matting => "Asoma el pelo",
@@ -871,9 +874,6 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
         P::FirstShows { likely: Some(likely), .. } if likely == "0" => "Se nota enseguida.".into(),
         P::FirstShows { early: Some(early), likely: Some(likely), .. } => {
             format!("Se nota hacia el día {likely}; en el peor caso, desde el día {early}.")
-        }
-        P::RimShows { likely, high } => {
-            format!("Donde el blanco sobresale de la barrera: lo probable {likely}, en el peor caso {high}.")
         }
         P::GhostsOften { chance } => format!(
             "La sombra va aparte: {chance} con un blanco así en este tono. Es la frecuencia de su clase, no un cálculo."

@@ -397,10 +397,6 @@ pub enum Phrase {
         likely: Option<String>,
         last: String,
     },
-    RimShows {
-        likely: String,
-        high: String,
-    },
     GhostsOften {
         chance: String,
     },

@@ -8,6 +8,7 @@
 //! Hands out [`fill`] (writes the text of every reason of a report), [`reason`], [`problem`], [`label`],
 //! [`phrase`] and the names of things. Decides nothing: codes and values come from `plan`.
 
+mod aged;
 mod en;
 mod es;
 mod facts;
@@ -17,11 +18,12 @@ pub mod number;
 mod record;
 mod time;
 
+pub use aged::{Aged, Table, Way};
 pub use facts::Facts;
 pub use label::{Label, Phrase};
 pub use number::{Numeral, Quantity, Units};
 pub use record::{Told, Word};
-pub use time::civil;
+pub use time::{civil, on};
 
 use crate::ink::WhiteClass;
 use crate::library::shelf::Trouble;

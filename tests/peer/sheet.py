@@ -3,9 +3,13 @@
     q_t = (c_x)_x,  q = c + B c / (c + K),  x from the cloth; time is the path, the integral of D dt, in m².
 
 Dye enters from below at an even pace until the path is HEAT; the free dye of the top 30 µm is shown then and after
-further paths. `python3 tests/peer/sheet.py` prints 400 cells to 1e-8 (the table) and 20 cells to 1e-3 (what the page's own
-march uses, for its time). Needs numpy and scipy.
+further paths. `python3 tests/peer/sheet.py` prints 400 cells to 1e-8 (the table) and 20 cells to 1e-3. With `--time` and
+a file of `whitehold-bench cases films` it takes the fewest cells and the loosest tolerance that are as exact as ours, and
+prints the time of one film as JSON. Needs numpy and scipy.
 """
+
+import json
+import sys
 
 import time
 
@@ -52,7 +56,34 @@ def tops(film, capacity, arrives, cells, rtol):
     return [float(np.mean(free(np.maximum(state, 0), capacity)[-seen:])) for state in states]
 
 
-if __name__ == "__main__":
+def timed(given):
+    """The cheapest solve that is as exact as ours against 400 cells to 1e-8."""
+    cases = [tuple(film["film"]) for film in given["films"]]
+    exact = [tops(*case, 400, 1e-8) for case in cases]
+    # The exact solve shows the heat's end and every later look; ours has the same five.
+    off = lambda found: max(abs(a - b) for one, other in zip(found, exact) for a, b in zip(one, other))
+    ours = off([film["tops"] for film in given["films"]])
+    best = None
+    for cells in [10, 20, 30, 40, 60, 80]:
+        for rtol in [3e-2, 1e-2, 3e-3, 1e-3, 3e-4, 1e-4]:
+            worst = off([tops(*case, cells, rtol) for case in cases])
+            if worst <= ours:
+                spent = []
+                for _ in range(5):
+                    began = time.perf_counter()
+                    for case in cases:
+                        tops(*case, cells, rtol)
+                    spent.append((time.perf_counter() - began) / len(cases))
+                if best is None or min(spent) < best["seconds"]:
+                    best = {"seconds": min(spent), "cells": cells, "rtol": rtol, "off": worst, "ours": ours}
+                break
+    return best
+
+
+if __name__ == "__main__" and "--time" in sys.argv:
+    with open(sys.argv[-1], encoding="utf-8") as file:
+        print(json.dumps(timed(json.load(file))))
+elif __name__ == "__main__":
     for cells, rtol in [(400, 1e-8), (20, 1e-3)]:
         for case in CASES:
             began = time.perf_counter()

@@ -1,8 +1,9 @@
-//! How long one history takes, microseconds: the same code natively (`whitehold-bench pace`) and in the release wasm in a
+//! How long one history and one forecast take: the same code natively (`whitehold-bench pace`) and in the release wasm in a
 //! browser (`cargo xtask bench --only wasm` runs both).
 
 use whitehold::dryer::{Case, Dryer, Film, Stack, TOLERANCE, World, history};
-use whitehold::library::Library;
+use whitehold::library::{self, Library};
+use whitehold::plan::{DyeClass, Garment, Order, Shop};
 use whitehold::textile::{Construction, Fibre};
 
 /// Histories that are marched for one figure.
@@ -31,4 +32,34 @@ pub fn pace(library: &Library, dryer: &Dryer, now: impl Fn() -> f64) -> [f64; 2]
         fastest(&|| history(&stack, dryer, &alone, 1, TOLERANCE).unwrap().effort.accepted, 1.0),
         fastest(&|| history(&stack, dryer, &beside, 1, TOLERANCE).unwrap().effort.accepted, 8.0),
     ]
+}
+
+/// A forecast of 90 days over all worlds at a set point that was not asked for before, ms: a plain white, and one over a
+/// blocker, whose rim is aged too.
+pub fn forecasts(library: &Library, now: impl Fn() -> f64) -> [(&'static str, f64); 2] {
+    [("gannet", DyeClass::Unknown, false), ("gannet-cool", DyeClass::SublimationPrinted, true)].map(
+        |(white, dye_class, blocked)| {
+            let label = "100% polyester interlock 150 gsm red".into();
+            let garment = Garment { label, dye_class, ..Garment::default() };
+            let mut shelf = vec![white.to_owned()];
+            shelf.extend(blocked.then(|| "slate".to_owned()));
+            let shop = Shop { shelf, dryer: "long-kiln".into(), ..Shop::default() };
+            let order = Order { garments: vec![garment], shop, ..Order::default() };
+            let report = library::answer(&order, library).unwrap();
+            let pick = &report.picks[0];
+            let set = pick.setting.unwrap();
+            let forecast = library::pick_forecast(&order, library, pick).unwrap().unwrap();
+            let mut fastest = f64::INFINITY;
+            for turn in 0..FIGURES {
+                let at = Some((set.set_c + turn as f64 * 0.1, set.belt_m_per_min));
+                let start = now();
+                for _ in 0..10 {
+                    let aged = library::forecast_at(&order, &forecast, at).unwrap().unwrap();
+                    assert!(aged.rim.is_some() == blocked && aged.days.len() > 10);
+                }
+                fastest = fastest.min((now() - start) / 10.0);
+            }
+            (white, fastest)
+        },
+    )
 }

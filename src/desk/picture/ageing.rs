@@ -38,6 +38,9 @@ pub struct Ageing {
     pub grades: Vec<(f64, GreyStep)>,
     /// The day that matters: position, height and value of the likely case there.
     pub looked_at: [f64; 3],
+    /// Where the day stands on which the order leaves, and whether its words go to the left; absent where it is not known or
+    /// past the picture.
+    pub leaves: Option<(f64, bool)>,
     /// Likely case at the end: position and height.
     pub end: [f64; 2],
     /// Heights of the labels at the end: lower edge, most likely, upper edge, limit; apart from each other.
@@ -81,6 +84,10 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
         limit: shift.held(forecast.limit),
         grades: grades(forecast, &shift),
         looked_at: [along(shown), shift.held(value), value],
+        leaves: forecast.leaves.as_ref().filter(|leaves| (0.0..=last).contains(&leaves.day)).map(|leaves| {
+            let at = along(leaves.day);
+            (at, at > 0.5 * (time.start + time.end))
+        }),
         end: [time.end, shift.held(end.likely)],
         labels: apart([end.low, end.likely, end.high, forecast.limit].map(|value| shift.held(value))),
         lines: [low, likely, high].map(|line| path(line.clone(), false)),

@@ -36,7 +36,7 @@ impl Ink {
     pub fn of(topic: Topic) -> Self {
         match topic {
             Topic::Fusion => Self::Fuse,
-            Topic::Bleed | Topic::Ghosting => Self::Dye,
+            Topic::Bleed | Topic::Rim | Topic::Ghosting => Self::Dye,
             Topic::Scorch | Topic::Shrink | Topic::Softening | Topic::FilmHeat => Self::Heat,
             Topic::Opacity | Topic::Matting | Topic::Hand | Topic::Stretch | Topic::Adhesion => Self::Cloth,
         }

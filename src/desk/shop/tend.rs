@@ -1,8 +1,9 @@
 //! What can happen on the Library screen, and what follows from it.
 
 use super::super::draft::Draft;
+use super::super::edit::change;
 use super::super::state::{Screen, State};
-use super::super::update::{Effect, ask_again, change};
+use super::super::update::{Effect, ask_again};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};

@@ -34,6 +34,10 @@ pub fn bench(workshop: &Workshop) -> Result<()> {
         Ok(row) => rows.push(row),
         Err(error) => say(&format!("no SciPy beside ours: {error:#}")),
     }
+    match python(workshop).and_then(|python| films(workshop, &python, &rows)) {
+        Ok(beside) => rows.extend(beside),
+        Err(error) => say(&format!("no SciPy beside our films: {error:#}")),
+    }
     let commit =
         ask(Command::new("git").args(["describe", "--always", "--dirty"]).current_dir(&workshop.root));
     let machine = machine();
@@ -94,6 +98,49 @@ fn scipy(workshop: &Workshop, python: &PathBuf, alone: Option<&Value>) -> Result
         "peer_name": "SciPy LSODA on a grid of its own, right-hand side in NumPy",
         "accuracy": format!("worst: peer {:.3} K, {:.4}", number("peak"), number("fused")),
     }))
+}
+
+/// The rows of SciPy's method of lines: one film with dye, and the films of a whole forecast.
+fn films(workshop: &Workshop, python: &PathBuf, rows: &[Value]) -> Result<[Value; 2]> {
+    let cases = cases(workshop, "films")?;
+    let script = workshop.root.join("tests/peer/sheet.py");
+    let found = ask(Command::new(python).arg(script).arg("--time").arg(cases)).context("sheet.py failed")?;
+    let found: Value = serde_json::from_str(&found)?;
+    let number = |field: &str| found[field].as_f64().unwrap_or(f64::NAN);
+    let ours = |name: &str| {
+        let row = rows.iter().find(|row| row["name"] == name);
+        row.and_then(|row| row["ours"].as_f64()).unwrap_or(f64::NAN)
+    };
+    let peer = format!("SciPy BDF, {} cells as a method of lines, to {:e}", number("cells"), number("rtol"));
+    let accuracy = format!(
+        "worst top layer against 400 cells: ours {:.4}, peer {:.4} kg/m³",
+        number("ours"),
+        number("off")
+    );
+    let row = |name: &str, ours: f64, films: f64, unit: &str, accuracy: &str| {
+        let took = number("seconds") * 1e6 * films;
+        json!({
+            "name": name, "ours": ours, "peer": took, "ratio": took / ours, "unit": unit, "peer_name": peer,
+            "accuracy": accuracy,
+        })
+    };
+    let whole = "a 90-day forecast over all worlds";
+    Ok([
+        row(
+            "one film with dye, beside Python",
+            ours("one film with dye, alone"),
+            1.0,
+            "us a film",
+            &accuracy,
+        ),
+        row(
+            &format!("{whole}, beside Python"),
+            ours(whole),
+            16.0,
+            "us a forecast",
+            "the peer without its histories: 16 films, as many as ours ages",
+        ),
+    ])
 }
 
 /// Trips written down by the bench, in a file.

@@ -3,7 +3,7 @@
 use super::pen::Pen;
 use crate::desk::picture::ageing::{Ageing, HEIGHT, WIDTH, ageing};
 use crate::plan::{BleedForecast, Topic};
-use crate::wording::{Label, Numeral, Phrase, Quantity, Voice};
+use crate::wording::{Aged, Label, Numeral, Phrase, Quantity, Voice};
 use leptos::prelude::*;
 
 /// A colour difference as it is written.
@@ -78,6 +78,7 @@ fn picture(forecast: &BleedForecast, drawn: &Ageing, voice: Voice) -> String {
     pen.text("t-b t-halo", left + 8.0, top + 21.0, voice.past_limit(Topic::Bleed));
     pen.text("t-halo", left + 8.0, top + 42.0, voice.label(Label::BesideFresh));
     day_that_matters(&mut pen, forecast, drawn, voice);
+    day_it_leaves(&mut pen, forecast, drawn, voice);
     ends(&mut pen, forecast, drawn, voice);
     axes(&mut pen, drawn, voice);
     let heat = voice.quantity(Quantity::Temperature, forecast.storage_c);
@@ -103,6 +104,15 @@ fn day_that_matters(pen: &mut Pen, forecast: &BleedForecast, drawn: &Ageing, voi
     pen.text(class, words, top + 72.0, &says);
     pen.text(class, words, top + 94.0, &chance);
     pen.dot(x, y);
+}
+
+/// The day on which the order is due: a line with its date at the foot.
+fn day_it_leaves(pen: &mut Pen, forecast: &BleedForecast, drawn: &Ageing, voice: Voice) {
+    let (Some((x, left)), Some(leaves)) = (drawn.leaves, &forecast.leaves) else { return };
+    let (top, foot) = (drawn.shift.end, drawn.shift.start);
+    let (words, class) = if left { (x - 10.0, "t-halo t-e") } else { (x + 8.0, "t-halo") };
+    pen.line("f-limit f-dash", [x, top], [x, foot]);
+    pen.text(class, words, foot - 10.0, &voice.aged(&Aged::Due { date: voice.day(&leaves.date) }));
 }
 
 /// What stands at the end of the band, beside it.

@@ -1,6 +1,6 @@
 //! The forecast screen: how the white ages at the set point, what the film looks like inside, and the trial.
 
-use super::ageing::{self, day, write};
+use super::ageing::{self, write};
 use super::field::{slid, stepped};
 use super::{cloth, icon, section, window};
 use crate::desk::picture::ageing::ageing as drawn;
@@ -9,12 +9,9 @@ use crate::desk::{Field, Msg};
 use crate::optics::Lab;
 use crate::plan::{BleedForecast, Trial, Verdict};
 use crate::web::desk::Desk;
-use crate::wording::{Label, Phrase, Quantity, Voice};
+use crate::wording::{Label, Phrase, Quantity, Table, Voice};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-
-/// Days of the table behind the picture.
-const DAYS: [f64; 8] = [0.0, 1.0, 3.0, 7.0, 14.0, 30.0, 60.0, 90.0];
 
 /// A forecast with what its pictures need.
 #[derive(Clone, PartialEq)]
@@ -85,8 +82,14 @@ fn open(desk: Desk) -> impl IntoView {
             }
         >
             <summary class="btn btn-wide">{move || desk.label(Label::FiguresBehind)}</summary>
-            {move || shown.get().filter(|_| opened.get()).map(|it| table(&it.forecast, it.voice))}
+            {move || shown.get().filter(|_| opened.get()).map(|it| {
+                let (forecast, voice) = (&it.forecast, it.voice);
+                [voice.aged_days(forecast), voice.aged_ledger(forecast), voice.aged_worlds(forecast)]
+                    .map(table)
+                    .collect_view()
+            })}
         </details>
+        {move || shown.get().map(|it| table(it.voice.aged_looks(&it.forecast)))}
         {move || {
             let (trial, voice) = trial.get();
             trial.map(|trial| the_trial(&trial, voice))
@@ -126,17 +129,14 @@ fn said(shown: &Shown) -> impl IntoView + use<> {
     }
 }
 
-/// What the band leaves out: the rim of a blocker, and ghosting.
+/// What the band leaves out: the chance, how far the white is from full, the rim of a blocker, and ghosting.
 fn beside(shown: &Shown) -> impl IntoView + use<> {
     let Shown { forecast, voice, .. } = shown;
-    let rim = forecast.rim_de00.map(|rim| {
-        let (likely, high) = (write(*voice, rim.likely), write(*voice, rim.high));
-        voice.say(&Phrase::RimShows { likely, high })
-    });
     let often = forecast.ghosting.frequency;
     let ghosts = (often > 0.002).then(|| voice.say(&Phrase::GhostsOften { chance: voice.chance(often) }));
-    let beside = [rim, ghosts].into_iter().flatten().collect::<Vec<_>>().join(" ");
-    view! { <p class="cap blk">{beside}</p> }
+    let mut says = voice.aged_says(forecast);
+    says.extend(ghosts);
+    view! { <p class="cap blk" id="aged-says">{says.join(" ")}</p> }
 }
 
 /// The white on its cloth in true colour: fresh left, on the day that matters right.
@@ -158,41 +158,30 @@ fn on_cloth(shown: &Shown) -> impl IntoView + use<> {
                 {cloth::circles(&colours)}
             </svg>
             <dl class="three">{names}</dl>
+            <p class="cap">{voice.aged_on_cloth(&shown.forecast)}</p>
         </figure>
     }
 }
 
-fn table(forecast: &BleedForecast, voice: Voice) -> impl IntoView + use<> {
-    let rows = forecast
-        .days
-        .iter()
-        .zip(&forecast.de00)
-        .filter(|(at, _)| DAYS.iter().any(|day| (*at - day).abs() < 1e-6))
-        .map(|(at, spread)| {
-            view! {
-                <tr>
-                    <td><b>{day(voice, *at)}</b></td>
-                    <td class="r">{write(voice, spread.low)}</td>
-                    <td class="r">{write(voice, spread.likely)}</td>
-                    <td class="r">{write(voice, spread.high)}</td>
-                </tr>
-            }
-        })
-        .collect_view();
+/// A table of words and figures with its finding over it.
+fn table(table: Table) -> impl IntoView + use<> {
+    let cells = |cells: Vec<String>| {
+        let cell = |(at, text): (usize, String)| view! { <td class:r={at > 0}>{text}</td> };
+        view! { <tr>{cells.into_iter().enumerate().map(cell).collect_view()}</tr> }
+    };
+    let head = |(at, text): (usize, String)| view! { <th scope="col" class:r={at > 0}>{text}</th> };
+    let says = (!table.says.is_empty()).then(|| view! { <p class="cap">{table.says.clone()}</p> });
     view! {
-        <div class="scroll" tabindex="0" role="region" aria-label=voice.label(Label::FiguresBehind)>
-            <table class="tbl">
-                <thead>
-                    <tr>
-                        <th>{voice.label(Label::Day)}</th>
-                        <th class="r">{voice.label(Label::BestCase)}</th>
-                        <th class="r">{voice.label(Label::Likely)}</th>
-                        <th class="r">{voice.label(Label::BadEnd)}</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
+        <section class="blk">
+            <h2 class="sec-head">{table.title.clone()}</h2>
+            {says}
+            <div class="scroll" tabindex="0" role="region" aria-label=table.title>
+                <table class="tbl">
+                    <thead><tr>{table.head.into_iter().enumerate().map(head).collect_view()}</tr></thead>
+                    <tbody>{table.rows.into_iter().map(cells).collect_view()}</tbody>
+                </table>
+            </div>
+        </section>
     }
 }
 

@@ -74,6 +74,7 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
         | C::NothingToBleed
         | C::NoBlocking
         | C::BlockerHelps
+        | C::RimBleeds
         | C::ReducerSpoils
         | C::MayGhost => (RISING, "c-dye"),
         C::FusionHolds | C::FusionShort | C::LowCureHelps | C::ColoursSetHeat => (DRYER_SMALL, "c-fuse"),

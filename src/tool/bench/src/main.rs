@@ -2,7 +2,7 @@
 //!
 //! `whitehold-bench` measures and prints the rows as JSON; with the feature `peers` diffsol stands beside ours.
 //! `whitehold-bench pace` times one history, as `tests/web.rs` does in a browser.
-//! `whitehold-bench cases random` and `cases timed` write trips down for another solver.
+//! `whitehold-bench cases random` and `cases timed` write trips down for another solver, `cases films` films with dye.
 
 #[allow(clippy::unwrap_used)] // shared with the wasm tests
 #[path = "../../../../tests/web/pace.rs"]
@@ -10,6 +10,7 @@ mod pace;
 
 use serde_json::Value;
 use whitehold_bench::cases::written;
+use whitehold_bench::films;
 use whitehold_bench::journeys::{Failure, random, timed};
 use whitehold_bench::rows::{self, Row};
 
@@ -21,7 +22,8 @@ fn main() -> Result<(), Failure> {
         ["pace"] => return said_pace(),
         ["cases", "random"] => written(&random(50)?)?,
         ["cases", "timed"] => written(&timed()?)?,
-        _ => return Err("say nothing, `pace`, `cases random` or `cases timed`".into()),
+        ["cases", "films"] => films::written(),
+        _ => return Err("say nothing, `pace`, `cases random`, `cases timed` or `cases films`".into()),
     };
     println!("{found:#}");
     Ok(())
@@ -33,7 +35,11 @@ fn said_pace() -> Result<(), Failure> {
     let record = library.dryer("long-kiln").map_err(|error| format!("{error:?}"))?;
     let dryer = whitehold::dryer::Dryer::read(record).map_err(|errors| format!("{errors:?}"))?;
     let start = std::time::Instant::now();
-    let [alone, beside] = pace::pace(&library, &dryer, || start.elapsed().as_secs_f64() * 1e3);
+    let now = || start.elapsed().as_secs_f64() * 1e3;
+    let [alone, beside] = pace::pace(&library, &dryer, now);
     println!("native: one history alone {alone:.1} µs, one of eight side by side {beside:.1} µs");
+    for (white, took) in pace::forecasts(&library, now) {
+        println!("native: a 90-day forecast over all worlds, {white}: {took:.2} ms");
+    }
     Ok(())
 }

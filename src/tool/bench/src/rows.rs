@@ -1,5 +1,6 @@
 //! The rows of `dist/bench.json`.
 
+use crate::films;
 use crate::journeys::{Failure, Trip, timed};
 use crate::ours::{FINE, FINE_GRID, Result as Found, march, results};
 use serde_json::{Value, json};
@@ -50,6 +51,7 @@ pub fn all() -> Result<Vec<Row>, Failure> {
     let zones = |count: usize| Dryer { zones: parted(&tee.dryer, count), ..tee.dryer.clone() };
     rows.extend(windows("one zone", tee, &zones(1))?);
     rows.extend(windows("three zones", tee, &zones(3))?);
+    rows.extend(forecasts()?);
     Ok(rows)
 }
 
@@ -262,6 +264,44 @@ fn windows(name: &str, trip: &Trip, dryer: &Dryer) -> Result<Vec<Row>, Failure> 
         accuracy: format!("window against brute force: {}", in_words(off)),
     });
     Ok(rows)
+}
+
+/// Films that take up dye and spread it, and a whole forecast. The peer of both is Python's, and stands beside them in
+/// rows of their own.
+fn forecasts() -> Result<Vec<Row>, Failure> {
+    let row = |name: &str, ours: f64, unit, accuracy: &str| Row {
+        name: name.into(),
+        ours,
+        peer: None,
+        unit,
+        accuracy: accuracy.into(),
+    };
+    let done = |work: fn()| {
+        time(|| {
+            work();
+            Ok(())
+        })
+    };
+    let alone = done(films::all::<1>)? / films::COUNT;
+    let lanes = done(films::all::<8>)? / films::COUNT / 8.0;
+    let (order, forecast) = films::forecast(&whitehold::library::starter()?)?;
+    let whole = time(|| {
+        black_box(
+            whitehold::library::forecast_at(&order, &forecast, None)
+                .map_err(|errors| format!("{errors:?}"))?,
+        );
+        Ok(())
+    })?;
+    Ok(vec![
+        row("one film with dye, alone", alone, "us a film", "30 steps"),
+        row("one film with dye, of eight in lanes", lanes, "us a film", "30 steps"),
+        row(
+            "a 90-day forecast over all worlds",
+            whole,
+            "us a forecast",
+            "its two histories of eight worlds included",
+        ),
+    ])
 }
 
 /// Runs in a window: three of the print, three of the bare cloth beside it.

@@ -1,0 +1,96 @@
+//! The histories that a judgement reads: the print and the cloth beside it, in every run that a set point must survive.
+//!
+//! They know nothing of ink prices, dyes or looks, so that every way with the same films at the same setting shares them.
+
+use super::candidate::Candidate;
+use super::judge::stack_of;
+use super::window::SetPoint;
+use super::{Cloth, Job};
+use crate::dryer::{Case, Drift, History, HistoryError, Stack, TOLERANCE, World, history};
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+use std::rc::Rc;
+
+/// Runs that are looked at for every margin.
+pub(super) const WORLDS: usize = 8;
+
+/// The runs at a set point, the planned one first, then the corners that the set point must survive.
+fn worlds(drift: &Drift) -> [World; WORLDS] {
+    let nominal = World::NOMINAL;
+    [
+        nominal,
+        World::cold(drift),
+        World::hot(drift),
+        World::stopped(drift),
+        World { film: 1.0 + drift.film, ..nominal },
+        World { film: 1.0 - drift.film, ..nominal },
+        // Regain of a room that is 15 points damper or drier than the gauge says.
+        World { water: 1.3, ..nominal },
+        World { water: 0.75, ..nominal },
+    ]
+}
+
+/// A print and the cloth beside it, which has no film to warm and none to shade it.
+#[derive(Clone, Debug)]
+pub struct Ride {
+    pub(super) print: Rc<History<WORLDS>>,
+    pub(super) beside: Rc<History<WORLDS>>,
+}
+
+impl Ride {
+    /// Marches a way at a set point.
+    ///
+    /// # Errors
+    /// As the march.
+    pub fn march(
+        job: &Job,
+        cloth: &Cloth,
+        way: &Candidate<'_>,
+        point: &SetPoint,
+    ) -> Result<Self, HistoryError> {
+        Rides::default().of(job, cloth, way, point)
+    }
+}
+
+/// Rides of one cloth, by films and setting.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Rides {
+    /// By thickness and density of white and blocker, set temperature and belt, bit for bit.
+    prints: BTreeMap<[u64; 6], Rc<History<WORLDS>>>,
+    /// By set temperature and belt.
+    beside: BTreeMap<[u64; 2], Rc<History<WORLDS>>>,
+}
+
+impl Rides {
+    /// The ride of a way at a set point, marched where it was not yet.
+    ///
+    /// # Errors
+    /// As the march.
+    pub fn of(
+        &mut self,
+        job: &Job,
+        cloth: &Cloth,
+        way: &Candidate<'_>,
+        point: &SetPoint,
+    ) -> Result<Ride, HistoryError> {
+        let stack = stack_of(job, cloth, way);
+        let march = |stack: &Stack| {
+            let cases =
+                worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
+            history(stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE).map(Rc::new)
+        };
+        let setting = [point.set, point.belt].map(f64::to_bits);
+        let blocker = stack.blocker.map_or([0.0, 0.0], |film| [film.thickness, film.density]);
+        let [a, b, c, d] =
+            [stack.film.thickness, stack.film.density, blocker[0], blocker[1]].map(f64::to_bits);
+        let print = match self.prints.entry([a, b, c, d, setting[0], setting[1]]) {
+            Entry::Occupied(had) => had.get().clone(),
+            Entry::Vacant(entry) => entry.insert(march(&stack)?).clone(),
+        };
+        let beside = match self.beside.entry(setting) {
+            Entry::Occupied(had) => had.get().clone(),
+            Entry::Vacant(entry) => entry.insert(march(&stack.bare())?).clone(),
+        };
+        Ok(Ride { print, beside })
+    }
+}
