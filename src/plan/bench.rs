@@ -1,6 +1,7 @@
 //! Windows and set points, shared by every white that lays the same film.
 
 use super::candidate::{Candidate, MOST_STROKES, film_on};
+use super::cost::rate;
 use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
 use super::opening::openings;
 use super::ride::Rides;
@@ -32,6 +33,7 @@ pub(super) struct Bench<'a> {
     rides: Rides,
     /// Ways that were compared.
     pub(super) looked: usize,
+    pub(super) judged: usize,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
@@ -48,6 +50,7 @@ impl<'a> Bench<'a> {
             points: BTreeMap::new(),
             rides: Rides::default(),
             looked: 0,
+            judged: 0,
             flashes: BTreeMap::new(),
         })
     }
@@ -66,6 +69,7 @@ impl<'a> Bench<'a> {
             points: BTreeMap::new(),
             rides: std::mem::take(&mut self.rides),
             looked: self.looked,
+            judged: self.judged,
             flashes: BTreeMap::new(),
         };
         let found = look(&mut lent);
@@ -158,22 +162,33 @@ impl<'a> Bench<'a> {
         }
     }
 
+    /// The robust set point of a way and its prints per hour there; the reason where its window is closed.
+    pub(super) fn dial(
+        &mut self,
+        way: &Candidate<'_>,
+    ) -> Result<Result<(SetPoint, f64), Reason>, HistoryError> {
+        let demands = self.demands(way.white);
+        let Some(point) = self.set_point(way, &demands)? else {
+            let needed = kinetics(self.job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
+            let fixed = self.fixed();
+            let side = closing_side(self.window(way)?, &demands, fixed);
+            return Ok(Err(explain::closed(self.cloth, side, needed)));
+        };
+        let flash = self.flash(way)?.map_or(0.0, |flash| flash.seconds);
+        Ok(Ok((point, rate(self.job, way, flash, point.belt))))
+    }
+
     /// Weighs one way; the reason where its window is closed.
     pub(super) fn weigh<'w>(
         &mut self,
         way: Candidate<'w>,
     ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
-        let (job, cloth, fixed) = (self.job, self.cloth, self.fixed());
-        let demands = self.demands(way.white);
-        let needed = kinetics(job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
-        let point = match self.set_point(&way, &demands)? {
-            Some(point) => point,
-            None => {
-                let side = closing_side(self.window(&way)?, &demands, fixed);
-                return Ok(Err(explain::closed(cloth, side, needed)));
-            }
+        let (job, cloth) = (self.job, self.cloth);
+        let point = match self.dial(&way)? {
+            Ok((point, _)) => point,
+            Err(reason) => return Ok(Err(reason)),
         };
-        let flash = self.flash(&way)?;
+        let (demands, flash) = (self.demands(way.white), self.flash(&way)?);
         let ride = self.rides.of(job, cloth, &way, &point)?;
         Ok(Ok(judge_ride(job, cloth, way, point, demands, flash, &ride)))
     }

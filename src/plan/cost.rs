@@ -95,7 +95,7 @@ pub(super) fn fastest(job: &Job, way: &Candidate<'_>) -> f64 {
     rate(job, way, if flashed { SHORTEST_FLASH } else { 0.0 }, job.dryer.belt.fastest)
 }
 
-fn rate(job: &Job, way: &Candidate<'_>, flash: f64, belt: f64) -> f64 {
+pub(super) fn rate(job: &Job, way: &Candidate<'_>, flash: f64, belt: f64) -> f64 {
     let press = (CYCLE + flash) / way.white.pace.max(0.1);
     let belt = GARMENT_LENGTH / belt * f64::from(job.order.shop.passes.max(1));
     3600.0 / press.max(belt)

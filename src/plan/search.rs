@@ -6,34 +6,42 @@
 //! on one cloth, over one blocker, a thinner film of the same white lets no less through than a thicker one does, and
 //! stirring something in binds no more. `tests/screening.rs` holds all this to the judgement of every way.
 
+use super::ageing::ADDITIVE;
 use super::bench::Bench;
 use super::candidate::Candidate;
-use super::cost::{burden_of, fastest};
+use super::cost::{burden, burden_of, fastest};
 use super::judge::{Judged, late, settled};
 use super::ways::ways;
+use super::window::SetPoint;
 use super::{Base, Cloth, Code, Job, Reason, Verdict, explain::word};
 use crate::dryer::HistoryError;
 use crate::ink::White;
 use crate::numerics::normal;
 
-/// How the dye that a film can take goes with its thickness, at least: more than the root of it (`tests/screening.rs`).
-const TAKES: f64 = 0.4;
+/// How the dye that a film can take goes with its thickness while nothing was seen of it: its capacity in proportion, its
+/// depth a little more. Assumed; `tests/screening.rs` holds it.
+const TAKES: f64 = 1.2;
+/// How far a guess from another film may be off, in lots' own spread.
+const DOUBT: f64 = 0.5;
 
-/// A way that is not judged yet.
+/// A way that is not judged yet; what is absent is found out once the way may win.
 struct Open<'w> {
     way: Candidate<'w>,
-    /// How much of the garment shows; absent until it is worth a look.
-    shows: Option<f64>,
     /// Chance that the print fails late by what no heat moves.
     others: f64,
+    /// How much of the garment shows.
+    shows: Option<f64>,
+    /// Its set point, and prints per hour there.
+    dial: Option<(SetPoint, f64)>,
+    /// Verdict and burden that it can come to at best, by how many films had been judged then.
+    bound: Option<(usize, Verdict, f64)>,
 }
 
-/// A judged film: how thick, over what, and how likely it turns.
-struct Seen {
+/// A judged film: how thick, what it binds (kg/m³), over what, and how likely it turns.
+struct Seen<'w> {
     film: f64,
-    base: Option<String>,
-    white: String,
-    additive: bool,
+    binds: f64,
+    base: Option<&'w str>,
     bleeds: f64,
 }
 
@@ -50,44 +58,53 @@ impl<'a> Bench<'a> {
         'a: 'w,
     {
         let (job, cloth) = (self.job, self.cloth);
-        let mut search = Search { pure: &white.id, job, cloth, seen: Vec::new() };
+        let mut search = Search { job, cloth, seen: Vec::new() };
         let mut open: Vec<Open<'w>> = ways(job, cloth, white, bases)
             .into_iter()
-            .map(|way| Open { way, shows: None, others: late(job, cloth, &way) })
+            .map(|way| Open { way, others: late(job, cloth, &way), shows: None, dial: None, bound: None })
             .collect();
         self.looked += open.len();
         let mut best: Option<(Judged<'w>, f64)> = None;
         let mut refused = None;
-        while let Some((at, bound)) = search.next(&open) {
+        while let Some((at, bound)) = search.next(&mut open) {
             let beaten = match &best {
+                // Of ways that are all refused, one is as good as another.
+                Some((best, _)) if best.verdict == Verdict::Refuse => bound.0 == Verdict::Refuse,
                 Some((best, burden)) => bound.0.cmp(&best.verdict).then(bound.1.total_cmp(burden)).is_ge(),
                 None => beat.is_some_and(|beat| bound.0 >= beat),
             };
             if beaten {
                 break;
             }
-            let at = search.thickest_first(&open, at);
-            let mut next = open.swap_remove(at);
+            let mut next = open.swap_remove(search.thickest_first(&open, at));
             if next.shows.is_none() {
-                next.shows = Some(next.way.shows(job, cloth, 1.0));
+                (next.shows, next.bound) = (Some(next.way.shows(job, cloth, 1.0)), None);
                 // A mixture stands in for a white that covers only where it covers as well.
                 if next.way.white.id == white.id || next.way.covers(job, cloth) {
                     open.push(next);
                 }
                 continue;
             }
-            match self.weigh(next.way)? {
-                Ok(judged) => {
-                    search.saw(&judged);
-                    let burden = super::cost::burden(job, cloth, &judged);
-                    let better = best.as_ref().is_none_or(|(best, least)| {
-                        judged.verdict.cmp(&best.verdict).then(burden.total_cmp(least)).is_lt()
-                    });
-                    if better {
-                        best = Some((judged, burden));
+            if next.dial.is_none() {
+                match self.dial(&next.way)? {
+                    Ok(dial) => {
+                        (next.dial, next.bound) = (Some(dial), None);
+                        open.push(next);
                     }
+                    Err(reason) => refused = refused.or(Some(reason)),
                 }
-                Err(reason) => refused = refused.or(Some(reason)),
+                continue;
+            }
+            self.judged += 1;
+            if let Ok(judged) = self.weigh(next.way)? {
+                search.saw(&judged);
+                let burden = burden(job, cloth, &judged);
+                let better = best.as_ref().is_none_or(|(best, least)| {
+                    judged.verdict.cmp(&best.verdict).then(burden.total_cmp(least)).is_lt()
+                });
+                if better {
+                    best = Some((judged, burden));
+                }
             }
         }
         Ok(match best {
@@ -99,74 +116,87 @@ impl<'a> Bench<'a> {
     }
 }
 
-struct Search<'j> {
-    /// Id of the white that is looked at; mixtures of it have others.
-    pure: &'j str,
-    job: &'j Job,
-    cloth: &'j Cloth,
-    seen: Vec<Seen>,
+struct Search<'w> {
+    job: &'w Job,
+    cloth: &'w Cloth,
+    seen: Vec<Seen<'w>>,
 }
 
-impl Search<'_> {
+impl<'w> Search<'w> {
     /// The most promising of the open ways and what it can come to at best.
-    fn next(&self, open: &[Open<'_>]) -> Option<(usize, (Verdict, f64))> {
-        let bounds = open.iter().map(|open| self.bound(open)).enumerate();
-        bounds.min_by(|(_, a), (_, b)| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)))
+    fn next(&self, open: &mut [Open<'_>]) -> Option<(usize, (Verdict, f64))> {
+        let mut least: Option<(usize, (Verdict, f64))> = None;
+        for (at, open) in open.iter_mut().enumerate() {
+            let (verdict, burden) = match open.bound {
+                Some((seen, verdict, burden)) if seen == self.seen.len() => (verdict, burden),
+                _ => self.bound(open),
+            };
+            open.bound = Some((self.seen.len(), verdict, burden));
+            if least.is_none_or(|(_, had)| verdict.cmp(&had.0).then(burden.total_cmp(&had.1)).is_lt()) {
+                least = Some((at, (verdict, burden)));
+            }
+        }
+        least
     }
 
     /// Verdict and burden that a way can come to at best.
     fn bound(&self, open: &Open<'_>) -> (Verdict, f64) {
         let (job, cloth, way) = (self.job, self.cloth, &open.way);
-        let chance = 1.0 - (1.0 - self.floor(way).max(job.rules.lapse)) * (1.0 - open.others);
-        let (verdict, _) = settled(job, cloth, way, chance, true);
-        (verdict, burden_of(job, cloth, way, open.shows.unwrap_or(0.0), chance, fastest(job, way)))
+        let chance = 1.0 - (1.0 - self.hoped(way).max(job.rules.lapse)) * (1.0 - open.others);
+        let (robust, rate) = match &open.dial {
+            Some((point, rate)) => (point.robust, *rate),
+            None => (true, fastest(job, way)),
+        };
+        let (verdict, _) = settled(job, cloth, way, chance, robust);
+        (verdict, burden_of(job, cloth, way, open.shows.unwrap_or(0.0), chance, rate))
     }
 
-    /// Least chance of bleeding that can be hoped for.
-    fn floor(&self, way: &Candidate<'_>) -> f64 {
+    /// Least chance of bleeding that can be hoped for: guessed from the nearest film that was judged over the same base, and
+    /// a doubt taken off; none where no film was.
+    fn hoped(&self, way: &Candidate<'_>) -> f64 {
         let base = way.base.map(|base| base.id.as_str());
-        let bears = self.seen.iter().filter(|seen| {
-            let same = seen.white == way.white.id && seen.additive == way.additive;
-            let purer = !seen.additive && seen.white == self.pure;
-            seen.base.as_deref() == base && (same || purer) && seen.film >= way.film * (1.0 - 1e-9)
-        });
-        bears.map(|seen| self.thinner(seen.bleeds, seen.film / way.film)).fold(0.0, f64::max)
-    }
-
-    /// Chance of a film so many times thinner than one with this chance, at least.
-    fn thinner(&self, chance: f64, times: f64) -> f64 {
+        let far = |seen: &&Seen<'_>| (seen.film / way.film).ln().abs() + (seen.binds / binds(way)).ln().abs();
+        let like = self.seen.iter().filter(|seen| seen.base == base);
+        let Some(nearest) = like.min_by(|a, b| far(a).total_cmp(&far(b))) else { return 0.0 };
         let lapse = self.job.rules.lapse;
-        let share = (chance - lapse) / (1.0 - 2.0 * lapse);
-        // What was seen of a lot bends the chance; then no more is said than that thinner is no better.
-        if !self.job.order.evidence.is_empty() || !(1e-9..1.0 - 1e-9).contains(&share) {
-            return chance;
+        let share = (nearest.bleeds - lapse) / (1.0 - 2.0 * lapse);
+        // What was seen of a lot bends the chance, and tells nothing of another film.
+        if !self.job.order.evidence.is_empty() || share >= 1.0 - 1e-9 {
+            return 0.0;
         }
-        let nearer = TAKES * times.max(1.0).ln() / self.cloth.belief.spread.max(1e-6);
-        lapse + (1.0 - 2.0 * lapse) * normal::cumulative(normal::quantile(share) + nearer)
+        let same = far(&nearest) < 1e-9;
+        let takes = TAKES * (way.film / nearest.film).ln() + (binds(way) / nearest.binds).ln();
+        let doubt = if same { 0.0 } else { DOUBT };
+        let normal = normal::quantile(share.max(1e-9)) - takes / self.cloth.belief.spread.max(1e-6) - doubt;
+        lapse + (1.0 - 2.0 * lapse) * normal::cumulative(normal)
     }
 
     /// The way itself; or, where its cloth bleeds and nothing was seen of its like, the thickest film of the pure white over
     /// the same blocker, which tells most about all others.
     fn thickest_first(&self, open: &[Open<'_>], at: usize) -> usize {
-        let Some(chosen) = open.get(at) else { return at };
-        let base = chosen.way.base.map(|base| base.id.as_str());
-        if self.cloth.dyed.is_none() || self.seen.iter().any(|seen| seen.base.as_deref() == base) {
+        let base = |open: &Open<'_>| open.way.base.map(|base| base.id.clone());
+        let Some(chosen) = open.get(at).filter(|open| open.dial.is_some()) else { return at };
+        if self.cloth.dyed.is_none() || self.seen.iter().any(|seen| seen.base == base(chosen).as_deref()) {
             return at;
         }
-        let like = |open: &&(usize, &Open<'_>)| open.1.way.base.map(|base| base.id.as_str()) == base;
-        let all: Vec<(usize, &Open<'_>)> = open.iter().enumerate().collect();
-        let pure = all.iter().filter(like).filter(|(_, open)| !open.way.additive && !open.way.smoothing);
-        pure.max_by(|a, b| a.1.way.film.total_cmp(&b.1.way.film)).map_or(at, |(at, _)| *at)
+        let like = open.iter().enumerate().filter(|(_, open)| base(open) == base(chosen));
+        let thickest = like.max_by(|(_, a), (_, b)| a.way.film.total_cmp(&b.way.film));
+        thickest.map_or(at, |(at, _)| at)
     }
 
-    fn saw(&mut self, judged: &Judged<'_>) {
+    fn saw(&mut self, judged: &Judged<'w>) {
         let way = &judged.way;
         self.seen.push(Seen {
             film: way.film,
-            base: way.base.map(|base| base.id.clone()),
-            white: way.white.id.clone(),
-            additive: way.additive,
+            binds: binds(way),
+            base: way.base.map(|base| base.id.as_str()),
             bleeds: judged.bleeds,
         });
     }
+}
+
+/// Dye that a film binds, kg/m³; never quite nothing, so that whites that bind none can be set beside one another.
+fn binds(way: &Candidate<'_>) -> f64 {
+    let diluted = if way.additive { 1.0 - ADDITIVE } else { 1.0 };
+    (way.white.density * way.white.dye_capacity * diluted).max(1e-3)
 }

@@ -1,7 +1,9 @@
 use super::cell::Cell;
+use super::demands::Limits;
 use super::{Demands, Run, Window};
 use crate::dryer::Dryer;
 use crate::numerics::grid;
+use std::ops::Range;
 
 /// A setting, SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,34 +51,79 @@ pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f
             Dial { belt, planned: column(belt), stopped: column(stopped) }
         })
         .collect();
-    let limits = demands.limits();
-    let mut best: Option<(bool, f64, SetPoint)> = None;
-    for &set in &sets {
-        let [planned, cold, hot] = [Run::Nominal, Run::Cold, Run::Hot].map(|run| window.row(run, set));
-        for dial in &belts {
-            let nominal = between(&planned, dial.planned);
-            if !limits.hold(&nominal) {
-                continue;
-            }
-            let (cold, hot) = (between(&cold, dial.planned), between(&hot, dial.planned));
-            let stopped = between(&planned, dial.stopped);
-            let robust = limits.hold_cold(&cold) && limits.hold_hot(&hot) && limits.hold_hot(&stopped);
-            let mut cost =
-                demands.pace * (length / dial.belt / 30.0).ln() + limits.crowding(&cold, &[hot, stopped]);
-            if demands.bleeds {
-                cost += (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
-            }
-            let point = SetPoint { set, belt: dial.belt, robust };
-            let better = match &best {
-                None => true,
-                Some((had, least, _)) => (robust && !had) || (robust == *had && cost < *least),
-            };
-            if better {
-                best = Some((robust, cost, point));
+    let search = Search { window, limits: demands.limits(), demands, length };
+    // A first look at every third of both dials; where it finds no setting that holds throughout, at all of them.
+    let near = |index: usize, count: usize| index.saturating_sub(THIRD)..(index + THIRD + 1).min(count);
+    let rough =
+        search.best(&sets, &belts, 0..sets.len(), 0..belts.len(), THIRD).filter(|found| found.point.robust);
+    let found = match rough {
+        Some(found) => {
+            let (set, belt) = (near(found.at[0], sets.len()), near(found.at[1], belts.len()));
+            search.best(&sets, &belts, set, belt, 1)
+        }
+        None => search.best(&sets, &belts, 0..sets.len(), 0..belts.len(), 1),
+    };
+    found.map(|found| found.point)
+}
+
+/// How many steps of a dial a first look takes at once.
+const THIRD: usize = 3;
+
+/// The best setting of those that were looked at.
+struct Found {
+    at: [usize; 2],
+    cost: f64,
+    point: SetPoint,
+}
+
+struct Search<'a> {
+    window: &'a Window,
+    limits: Limits,
+    demands: &'a Demands,
+    length: f64,
+}
+
+impl Search<'_> {
+    /// The best of the settings in these ranges of both dials, so many steps apart.
+    fn best(
+        &self,
+        sets: &[f64],
+        belts: &[Dial],
+        rows: Range<usize>,
+        columns: Range<usize>,
+        step: usize,
+    ) -> Option<Found> {
+        let mut best: Option<Found> = None;
+        for row in rows.step_by(step) {
+            let set = *sets.get(row)?;
+            let [planned, cold, hot] =
+                [Run::Nominal, Run::Cold, Run::Hot].map(|run| self.window.row(run, set));
+            for column in columns.clone().step_by(step) {
+                let dial = belts.get(column)?;
+                let nominal = between(&planned, dial.planned);
+                if !self.limits.hold(&nominal) {
+                    continue;
+                }
+                let (cold, hot) = (between(&cold, dial.planned), between(&hot, dial.planned));
+                let stopped = between(&planned, dial.stopped);
+                let robust = self.limits.hold_cold(&cold)
+                    && self.limits.hold_hot(&hot)
+                    && self.limits.hold_hot(&stopped);
+                let pace = self.demands.pace * (self.length / dial.belt / 30.0).ln();
+                let dye = (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
+                let dye = if self.demands.bleeds { dye } else { 0.0 };
+                let cost = pace + self.limits.crowding(&cold, &[hot, stopped]) + dye;
+                let better = best.as_ref().is_none_or(|had| {
+                    (robust && !had.point.robust) || (robust == had.point.robust && cost < had.cost)
+                });
+                if better {
+                    let point = SetPoint { set, belt: dial.belt, robust };
+                    best = Some(Found { at: [row, column], cost, point });
+                }
             }
         }
+        best
     }
-    best.map(|(_, _, point)| point)
 }
 
 /// A belt speed, m/s, and where it lies between the columns: as planned and with a stop of the belt.
