@@ -40,6 +40,7 @@ fn pick(white: &str, verdict: Verdict) -> Pick {
         class: WhiteClass::Polyester,
         low_cure: false,
         mix: Vec::new(),
+        additive: false,
         steps: vec![
             Step::White { strokes: 2, threads_per_cm: 43.0, film_um: 90.0 },
             Step::Dryer { passes: 1 },
