@@ -2,6 +2,7 @@ use super::draft::Draft;
 use super::field::Field;
 use super::shop::Shop;
 use crate::library::shelf::Trouble;
+use crate::library::ticket::Unread;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
 use crate::plan::{BleedForecast, Order, Pick, Reason, Report, Setting, Step, Topic, WindowReport};
@@ -26,11 +27,13 @@ pub enum Screen {
     Forecast,
     /// The shop's records.
     Library,
+    /// The job sheet, as it is printed.
+    Sheet,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 4] = [Self::Job, Self::Window, Self::Forecast, Self::Library];
+    pub const ALL: [Self; 5] = [Self::Job, Self::Window, Self::Forecast, Self::Library, Self::Sheet];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -40,6 +43,7 @@ impl Screen {
             Self::Window => "window",
             Self::Forecast => "forecast",
             Self::Library => "library",
+            Self::Sheet => "sheet",
         }
     }
 
@@ -111,6 +115,9 @@ pub struct State {
     pub meter: Option<Result<MeterFile, MeterError>>,
     /// How the white of the chosen way ages, at the set point; absent too where nothing bleeds.
     pub forecast: Option<BleedForecast>,
+    /// What came of reading a job sheet back: the title of its order, or why it could not be read.
+    #[serde(skip)]
+    pub scanned: Option<Result<String, Unread>>,
     /// What the live region says.
     pub spoken: String,
     /// Whether the draft is kept.
@@ -199,9 +206,7 @@ impl State {
     pub fn stands(&self) -> Option<Setting> {
         let shown = match self.screen {
             Screen::Forecast => self.forecast.as_ref().and_then(|forecast| forecast.setting),
-            Screen::Job | Screen::Window | Screen::Library => {
-                self.window.as_ref().and_then(|window| window.setting)
-            }
+            _ => self.window.as_ref().and_then(|window| window.setting),
         };
         shown.or_else(|| self.way().and_then(|pick| pick.setting))
     }

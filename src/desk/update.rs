@@ -5,6 +5,7 @@ use super::keep;
 use super::shop::{Clock, ShopMsg, tend};
 use super::state::{Screen, State, Touch};
 use crate::library::shelf::{Line, Trouble};
+use crate::library::ticket::{Ticket, Unread};
 use crate::optics::Lab;
 use crate::optics::meter::MeterFile;
 use crate::plan::{
@@ -81,6 +82,10 @@ pub enum Msg {
     Understood,
     /// The text of a file is brought back.
     Bring(String),
+    /// A job sheet was read back, or could not be.
+    Scanned(Result<Box<Ticket>, Unread>),
+    /// What came of that was read.
+    ScanSeen,
 }
 
 /// An answer with the colour of the cloth it is for.
@@ -236,6 +241,8 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         Msg::Trouble(trouble) => state.trouble = Some(trouble),
         Msg::Understood => state.trouble = None,
         Msg::Bring(text) => keep::bring(&mut state, &text, &mut effects),
+        Msg::Scanned(read) => super::sheet::scanned(&mut state, read, &mut effects),
+        Msg::ScanSeen => state.scanned = None,
     }
     (state, effects)
 }
@@ -275,7 +282,7 @@ pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
 pub(super) fn look(state: &mut State, effects: &mut Vec<Effect>) {
     let wanted = match state.screen {
         Screen::Job | Screen::Library => false,
-        Screen::Window => true,
+        Screen::Window | Screen::Sheet => true,
         Screen::Forecast => state.bleeds(),
     };
     if !wanted || state.asked.is_some() {

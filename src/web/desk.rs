@@ -1,6 +1,6 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
-use super::{brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
+use super::{brain::Brain, file, host::Host, keep::Keeper, picture, records::Recorder};
 use crate::desk::shop::{Clock, ShopMsg};
 use crate::desk::{Effect, Field, Msg, Screen, State, keep, update};
 use crate::library::table::Table;
@@ -205,6 +205,15 @@ impl Desk {
                 Ok(text) => self.send(Msg::Meter(text)),
                 Err(trouble) => self.send(Msg::Trouble(trouble)),
             }
+        });
+    }
+
+    /// Reads a job sheet back from a picture of it.
+    pub fn read_sheet(self, file: Option<web_sys::File>) {
+        let Some(file) = file else { return };
+        wasm_bindgen_futures::spawn_local(async move {
+            let ticket = picture::ticket_in(&file).await;
+            self.send(Msg::Scanned(ticket.map(Box::new)));
         });
     }
 

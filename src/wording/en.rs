@@ -565,6 +565,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Window => "Window",
         L::Library => "Library",
         L::Forecast => "Forecast",
+        L::Sheet => "Sheet",
         L::Undo => "Undo",
         L::Redo => "Redo",
         L::UnitsAre => "Change units",

@@ -564,6 +564,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Window => "Ventana",
         L::Library => "Biblioteca",
         L::Forecast => "Previsión",
+        L::Sheet => "Hoja",
         L::Undo => "Deshacer",
         L::Redo => "Rehacer",
         L::UnitsAre => "Cambiar unidades",

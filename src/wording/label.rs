@@ -8,6 +8,7 @@ pub enum Label {
     Window,
     Library,
     Forecast,
+    Sheet,
     Undo,
     Redo,
     UnitsAre,

@@ -16,6 +16,7 @@ mod label;
 mod meter;
 pub mod number;
 mod record;
+mod sheet;
 mod time;
 
 pub use aged::{Aged, Table, Way};
@@ -23,6 +24,7 @@ pub use facts::Facts;
 pub use label::{Label, Phrase};
 pub use number::{Numeral, Quantity, Units};
 pub use record::{Told, Word};
+pub use sheet::Paper;
 pub use time::{civil, on};
 
 use crate::ink::WhiteClass;

@@ -22,6 +22,7 @@ mod pen;
 mod rule;
 mod run;
 mod section;
+mod sheet;
 mod week;
 mod window;
 
