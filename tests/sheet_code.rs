@@ -1,8 +1,7 @@
 //! The code on a job sheet: what it holds comes back from a picture, and a picture that cannot be read says why.
 //!
-//! Source of the pictures: `tests/codes/make.py`. They are written by segno, a QR writer of its own (checked against
-//! ISO/IEC 18004 by its authors), and bent and dimmed by Pillow; our own codes are read by `rqrr`, which shares no line
-//! with the crate that writes them.
+//! Source of the pictures: `tests/codes/make.py`. They are written by segno, a QR writer of its own, and bent and dimmed
+//! by Pillow. Our own codes are read by the page's reader and by the crate `rqrr`, which shares no line with either.
 
 #![allow(clippy::unwrap_used)]
 
@@ -67,6 +66,10 @@ fn every_order_of_the_week_comes_back_from_its_code() {
         let (width, height, grey) = shot(&code, 4);
         let read = text_in(width, height, &grey).unwrap();
         assert_eq!(Ticket::read(&read).unwrap(), ticket, "{}", order.id);
+        let mut other =
+            rqrr::PreparedImage::prepare_from_greyscale(width, height, |x, y| grey[y * width + x]);
+        let (_, elsewhere) = other.detect_grids()[0].decode().unwrap();
+        assert_eq!(elsewhere, text, "{}", order.id);
     }
 }
 

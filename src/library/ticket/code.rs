@@ -1,6 +1,6 @@
 //! A text as a square code (QR, ISO/IEC 18004), and the text in a picture of one.
 //!
-//! Written by the crate `qrcodegen`, read by the crate `rqrr`: two works of different people, so that one checks the
+//! Written by the crate `qrcodegen`, read by the crate `quircs`: two works of different people, so that one checks the
 //! other. Pictures come as grey pixels, row by row.
 
 use super::Unread;
@@ -75,15 +75,12 @@ pub fn text_in(width: usize, height: usize, grey: &[u8]) -> Result<String, Unrea
     if width < 21 || height < 21 || grey.len() < width * height {
         return Err(Unread::NoCode);
     }
-    let pixel = |x, y| grey.get(y * width + x).copied().unwrap_or(255);
-    let mut picture = rqrr::PreparedImage::prepare_from_greyscale(width, height, pixel);
-    let grids = picture.detect_grids();
     let mut unread = Unread::NoCode;
-    for grid in grids {
-        let mut bytes = Vec::new();
-        match grid.decode_to(&mut bytes) {
-            Ok(_) => return String::from_utf8(bytes).map_err(|_| Unread::NotOurs),
-            Err(_) => unread = Unread::Damaged,
+    let mut reader = quircs::Quirc::new();
+    for code in reader.identify(width, height, grey.get(..width * height).unwrap_or_default()) {
+        match code.map_err(|_| ()).and_then(|code| code.decode().map_err(|_| ())) {
+            Ok(data) => return String::from_utf8(data.payload).map_err(|_| Unread::NotOurs),
+            Err(()) => unread = Unread::Damaged,
         }
     }
     Err(unread)

@@ -8,9 +8,9 @@ mod code;
 
 pub use code::{Code, text_in};
 
+use super::log::fields;
 use crate::plan::{Garment, Order};
-use serde::{Deserialize, Serialize};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 /// What the text of a job sheet begins with; the digit is the version.
 pub const MARK: &str = "WHITEHOLD1 ";
@@ -18,19 +18,15 @@ pub const MARK: &str = "WHITEHOLD1 ";
 const FAMILY: &str = "WHITEHOLD";
 
 /// What a job sheet tells the next desk.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Ticket {
     /// The order.
-    #[serde(rename = "o")]
     pub order: Order,
     /// Its title.
-    #[serde(rename = "t", default)]
     pub title: String,
     /// The way to print, by its key.
-    #[serde(rename = "w", default)]
     pub way: String,
     /// The dryer: set temperature, °C, and belt, m/min; absent where it has no setting.
-    #[serde(rename = "s", default)]
     pub at: Option<(f64, f64)>,
 }
 
@@ -53,18 +49,17 @@ impl Ticket {
     /// The text for the code.
     #[must_use]
     pub fn write(&self) -> String {
-        let mut whole = serde_json::to_value(self).unwrap_or_default();
-        let plain = serde_json::to_value(Order::default()).unwrap_or_default();
-        let garment = serde_json::to_value(Garment::default()).unwrap_or_default();
-        if let Some(order) = whole.get_mut("o") {
-            if let Some(Value::Array(garments)) = order.get_mut("garments") {
-                for one in garments {
-                    shorten(one, &garment);
-                }
+        let mut order = Value::Object(fields(&self.order));
+        let garment = Value::Object(fields(&Garment::default()));
+        if let Some(Value::Array(garments)) = order.get_mut("garments") {
+            for one in garments {
+                shorten(one, &garment);
             }
-            shorten(order, &plain);
         }
-        format!("{MARK}{whole}")
+        shorten(&mut order, &Value::Object(fields(&Order::default())));
+        let at = self.at.map(|(set_c, belt)| vec![set_c, belt]);
+        let whole = json!({ "o": order, "t": self.title, "w": self.way, "s": at });
+        format!("{MARK}{}", serde_json::to_string(&whole).unwrap_or_default())
     }
 
     /// The ticket in a text.
@@ -73,10 +68,22 @@ impl Ticket {
     /// [`Unread::NotOurs`] or [`Unread::Newer`].
     pub fn read(text: &str) -> Result<Self, Unread> {
         match text.strip_prefix(MARK) {
-            Some(json) => serde_json::from_str(json).map_err(|_| Unread::NotOurs),
+            Some(json) => Self::of(json).ok_or(Unread::NotOurs),
             None if text.starts_with(FAMILY) => Err(Unread::Newer),
             None => Err(Unread::NotOurs),
         }
+    }
+
+    fn of(json: &str) -> Option<Self> {
+        let whole: Value = serde_json::from_str(json).ok()?;
+        let word = |name: &str| whole.get(name).and_then(Value::as_str).unwrap_or_default().to_owned();
+        let at = match whole.get("s").and_then(Value::as_array).map(Vec::as_slice) {
+            Some([set_c, belt]) => Some((set_c.as_f64()?, belt.as_f64()?)),
+            _ => None,
+        };
+        // Through text, which is how every order is read: a reader of values would double the page's readers.
+        let order = serde_json::from_str(&serde_json::to_string(whole.get("o")?).ok()?).ok()?;
+        Some(Self { order, title: word("t"), way: word("w"), at })
     }
 }
 

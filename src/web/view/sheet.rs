@@ -6,7 +6,7 @@ use crate::desk::picture::Ink;
 use crate::desk::picture::map::{HEIGHT, Map, WIDTH, map, word_width};
 use crate::desk::sheet::{Figure, Sheet};
 use crate::desk::{Msg, State};
-use crate::plan::{Verdict, WindowReport};
+use crate::plan::{Topic, Verdict, WindowReport};
 use crate::web::desk::Desk;
 use crate::web::file;
 use crate::wording::{Label, Numeral, Paper, Quantity, Voice};
@@ -246,8 +246,8 @@ fn careful(sheet: &Sheet) -> String {
 
 /// The window as a small figure: what fails, what works, where the set point stands.
 fn small_map(window: &WindowReport, voice: Voice) -> Option<String> {
-    let width = |topic| LARGER * word_width(voice.past_limit(topic), "");
-    let map = map(window, voice.units, width)?;
+    let width = |topic: Topic| LARGER * word_width(voice.past_limit(topic), "");
+    let map = map(window, voice.units, &width)?;
     let (left, top) = (map.belt.start, map.heat.end);
     let (wide, high) = (map.belt.end - left, map.heat.start - top);
     let mut inside = String::from("<defs>");
