@@ -6,6 +6,7 @@ use crate::library::ticket::Unread;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
 use crate::plan::{BleedForecast, Order, Pick, Reason, Report, Setting, Step, Topic, WindowReport};
+use crate::proof::{Diagnosis, Run};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
@@ -27,13 +28,16 @@ pub enum Screen {
     Forecast,
     /// The shop's records.
     Library,
+    /// What went wrong, and why.
+    Wrong,
     /// The job sheet, as it is printed.
     Sheet,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 5] = [Self::Job, Self::Window, Self::Forecast, Self::Library, Self::Sheet];
+    pub const ALL: [Self; 6] =
+        [Self::Job, Self::Window, Self::Forecast, Self::Library, Self::Wrong, Self::Sheet];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -43,6 +47,7 @@ impl Screen {
             Self::Window => "window",
             Self::Forecast => "forecast",
             Self::Library => "library",
+            Self::Wrong => "wrong",
             Self::Sheet => "sheet",
         }
     }
@@ -115,6 +120,9 @@ pub struct State {
     pub meter: Option<Result<MeterFile, MeterError>>,
     /// How the white of the chosen way ages, at the set point; absent too where nothing bleeds.
     pub forecast: Option<BleedForecast>,
+    /// The causes that fit what is seen on a print, at the run that the draft tells.
+    #[serde(skip)]
+    pub diagnosis: Option<Diagnosis>,
     /// What came of reading a job sheet back: the title of its order, or why it could not be read.
     #[serde(skip)]
     pub scanned: Option<Result<String, Unread>>,
@@ -231,6 +239,26 @@ impl State {
             }
             field => field.bound(),
         }
+    }
+
+    /// How the print that went wrong was run: what is typed; nothing = as planned.
+    ///
+    /// # Errors
+    /// Every field that cannot be read or lies outside its range.
+    pub fn run(&self) -> Result<Run, Vec<FieldError>> {
+        let mut errors = Vec::new();
+        let mut number = |field: Field| {
+            self.draft.value(field, field.bound()).unwrap_or_else(|error| {
+                errors.push(error);
+                None
+            })
+        };
+        let run = Run {
+            set_c: number(Field::RanAir),
+            belt_m_per_min: number(Field::RanBelt),
+            film_um: number(Field::RanFilm),
+        };
+        if errors.is_empty() { Ok(run) } else { Err(errors) }
     }
 
     /// The set point asked for: what is typed, completed by where the window stands; nothing = the best.

@@ -4,7 +4,7 @@ use super::{brain::Brain, file, host::Host, keep::Keeper, picture, records::Reco
 use crate::desk::shop::{Clock, ShopMsg};
 use crate::desk::{Effect, Field, Msg, Screen, State, keep, update};
 use crate::library::table::Table;
-use crate::library::{Library, file as library_file};
+use crate::library::{self, Library, file as library_file};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -259,7 +259,7 @@ impl Desk {
                 });
                 set_timeout(move || self.answer_in_turn(turn), REST);
             }
-            Effect::Window { .. } | Effect::Forecast { .. } => {
+            Effect::Window { .. } | Effect::Forecast { .. } | Effect::Diagnose { .. } => {
                 let due = self.waiting.try_update_value(|waiting| {
                     waiting.window = Some(effect);
                     std::mem::replace(&mut waiting.window_due, true)
@@ -291,6 +291,10 @@ impl Desk {
             Some(Some(Effect::Window { order, pick, key, at })) => {
                 let result = self.brain.with_value(|brain| brain.window(&self.library(), &order, &pick, at));
                 self.send(Msg::Windowed(key, result.map(Box::new)));
+            }
+            Some(Some(Effect::Diagnose { order, pick, key, run, seen })) => {
+                let result = library::diagnose(&order, &self.library(), &pick, &run, seen);
+                self.send(Msg::Diagnosed(key, result.map(|found| found.map(Box::new))));
             }
             Some(Some(Effect::Forecast { order, pick, key, at })) => {
                 let result =

@@ -566,6 +566,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Library => "Library",
         L::Forecast => "Forecast",
         L::Sheet => "Sheet",
+        L::Wrong => "Faults",
+        L::FilmRan => "Film of white",
         L::Undo => "Undo",
         L::Redo => "Redo",
         L::UnitsAre => "Change units",

@@ -565,6 +565,8 @@ pub(super) fn label(label: Label) -> &'static str {
         L::Library => "Biblioteca",
         L::Forecast => "Previsión",
         L::Sheet => "Hoja",
+        L::Wrong => "Fallos",
+        L::FilmRan => "Capa de blanco",
         L::Undo => "Deshacer",
         L::Redo => "Rehacer",
         L::UnitsAre => "Cambiar unidades",

@@ -9,6 +9,8 @@ pub enum Label {
     Library,
     Forecast,
     Sheet,
+    Wrong,
+    FilmRan,
     Undo,
     Redo,
     UnitsAre,

@@ -18,6 +18,7 @@ pub mod number;
 mod record;
 mod sheet;
 mod time;
+mod wrong;
 
 pub use aged::{Aged, Table, Way};
 pub use facts::Facts;
@@ -26,6 +27,7 @@ pub use number::{Numeral, Quantity, Units};
 pub use record::{Told, Word};
 pub use sheet::Paper;
 pub use time::{civil, on};
+pub use wrong::Fault;
 
 use crate::ink::WhiteClass;
 use crate::library::shelf::Trouble;

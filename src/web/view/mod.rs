@@ -4,6 +4,7 @@
 mod advice;
 mod ageing;
 mod answer;
+mod board;
 mod cloth;
 mod field;
 mod forecast;
@@ -25,5 +26,6 @@ mod section;
 mod sheet;
 mod week;
 mod window;
+mod wrong;
 
 pub use frame::frame;
