@@ -59,10 +59,12 @@ fn name(what: What) -> &'static str {
     }
 }
 
+/// Label, kelvin on the dial, times the belt, film in µm, what is seen, what is looked for first.
+type Row = (&'static str, f64, f64, Option<f64>, Seen, &'static str);
+
 #[test]
 fn the_first_cause_is_the_one_a_press_lead_would_look_for() {
-    // label, K on the dial, times the belt, film, seen, first cause
-    let table: [(&str, f64, f64, Option<f64>, Seen, &str); 12] = [
+    let table: [Row; 12] = [
         // 'Overshooting by 15 to 20 K turns an acceptable polyester job into a bad one.'
         (RED_POLYESTER, 18.0, 1.0, None, Seen::Turned, "hotter"),
         (BLEND, 20.0, 1.0, None, Seen::Turned, "hotter"),
