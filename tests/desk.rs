@@ -130,7 +130,9 @@ impl Edge for Told {
                 Some(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))))
             }
             Effect::Append(_) | Effect::Learned => None,
-            Effect::Forecast { .. } => panic!("nobody looks at the forecast: tests/desk_forecast.rs does"),
+            Effect::Forecast { .. } | Effect::Diagnose { .. } => {
+                panic!("nobody looks at the forecast or for a cause here: other files do")
+            }
             Effect::Keep => {
                 assert_eq!(state.keeping, Keeping::Saving, "kept before the store said so");
                 Some(Msg::Kept(self.store.clone()))

@@ -101,7 +101,7 @@ impl Edge for Asked {
                 let found = library::forecast_at(&order, &prepared, at).unwrap().unwrap();
                 Some(Msg::Forecast(key, Ok(Box::new(found))))
             }
-            Effect::Window { .. } => panic!("nobody looks at the window"),
+            Effect::Window { .. } | Effect::Diagnose { .. } => panic!("nobody looks at the window"),
             Effect::Keep | Effect::Append(_) | Effect::Learned => None,
         }
     }

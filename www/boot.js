@@ -1,5 +1,6 @@
 // Starts the page: unpacks the wasm, draws the desk, and says in words when that cannot be.
-// It stands behind the binding's own module, in one script. It makes no request and goes nowhere.
+// It makes no request and goes nowhere. The binding between wasm and page is packed with the wasm: it runs as a script of
+// its own, which the policy lets in by its hash.
 
 const host = document.querySelector("whitehold-desk");
 
@@ -41,26 +42,17 @@ function unpacker() {
   }
 }
 
-/** Reads base 116: seven letters stand for six bytes, and the last n + 1 letters for n. */
+/** Reads letters: two bytes each, lower byte first; behind an escape the highest bit is flipped. The first letter says whether the last byte is a filler. */
 function bytes(text) {
-  const value = new Uint8Array(128);
-  let digits = 0;
-  for (let code = 0; code < 128; code += 1) {
-    if (!"\0\r\n<&>\t\v\f\x1a\x1b\x7f".includes(String.fromCharCode(code))) value[code] = digits++;
+  const read = new Uint8Array(2 * text.length);
+  let to = 0;
+  for (let from = 1; from < text.length; from += 1) {
+    let unit = text.charCodeAt(from);
+    if (unit === 0xe000) unit = text.charCodeAt((from += 1)) ^ 0x8000;
+    read[to++] = unit;
+    read[to++] = unit >> 8;
   }
-  const read = new Uint8Array(Math.floor((text.length * 6) / 7));
-  for (let from = 0, to = 0; from < text.length; from += 7, to += 6) {
-    let number = 0;
-    for (let place = from; place < from + 7; place += 1) {
-      number = number * 116 + (place < text.length ? value[text.charCodeAt(place)] : 115);
-    }
-    // Shifts work on 32 bits only: the upper two bytes are divided off.
-    const upper = Math.floor(number / 0x100000000);
-    read[to] = upper >>> 8;
-    read[to + 1] = upper;
-    for (let place = 0; place < 4; place += 1) read[to + 2 + place] = number >>> (24 - 8 * place);
-  }
-  return read;
+  return read.slice(0, Math.max(to - (text[0] === "1"), 0));
 }
 
 /** What a packed block holds. */
@@ -208,6 +200,18 @@ async function compile(reason, bytes) {
   }
 }
 
+/** Runs the binding, which hands itself over at its end. */
+function binding(text) {
+  return new Promise((bound, refused) => {
+    host.bound = bound;
+    const script = document.createElement("script");
+    script.type = "module";
+    script.onerror = refused;
+    script.textContent = text;
+    document.head.append(script);
+  });
+}
+
 async function start() {
   needs("no-shadow", "attachShadow" in host && "adoptedStyleSheets" in document && "replaceSync" in CSSStyleSheet.prototype);
   needs("no-inflate", "DecompressionStream" in globalThis);
@@ -215,7 +219,10 @@ async function start() {
   document.adoptedStyleSheets = [sheet(document.getElementById("start-style").textContent)];
   await compile("no-wasm", SMALLEST);
   const styles = JSON.parse(new TextDecoder().decode(await unpack("styles")));
-  const module = await compile("damaged", lzma(bytes(document.getElementById("core").textContent)));
+  const core = lzma(bytes(document.getElementById("core").textContent));
+  const cut = 4 + new DataView(core.buffer).getUint32(0);
+  const module = await compile("damaged", core.subarray(cut));
+  const { initSync, mount } = await binding(new TextDecoder().decode(core.subarray(4, cut)));
   initSync({ module });
   mount(host, { styles, standalone: true });
 }

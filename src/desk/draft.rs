@@ -4,6 +4,7 @@ use super::field::Field;
 use crate::numerics::order::map;
 use crate::optics::Lab;
 use crate::plan::{Colour, Garment, Order};
+use crate::proof::Seen;
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::textile::Fibre;
 use crate::wording::number::{self, Typed};
@@ -69,6 +70,8 @@ pub struct Draft {
     pub theme: Theme,
     /// The chosen way to print, by its key; absent = the best.
     pub chosen: Option<String>,
+    /// What is seen on a print that went wrong.
+    pub seen: Option<Seen>,
 }
 
 impl Draft {
@@ -93,6 +96,7 @@ impl Draft {
         }
         self.at = 0;
         self.chosen = None;
+        self.seen = None;
         self.rest = Order { garments: Vec::new(), ..order.clone() };
         let (print, use_, shop) = (&order.print, &order.use_, &order.shop);
         self.texts = map([
@@ -350,7 +354,7 @@ fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
 fn typed_decimals(quantity: Quantity) -> usize {
     match quantity {
         Quantity::Belt | Quantity::Money => 2,
-        Quantity::Temperature | Quantity::Days => 0,
+        Quantity::Temperature | Quantity::Days | Quantity::Film => 0,
         _ => 1,
     }
 }

@@ -51,11 +51,17 @@ pub enum Field {
     Air,
     /// Belt of the set point on the window.
     Belt,
+    /// Set temperature of a run that went wrong.
+    RanAir,
+    /// Its belt.
+    RanBelt,
+    /// Its film of white.
+    RanFilm,
 }
 
 impl Field {
     /// Every field, in the order of the form.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 25] = [
         Self::Title,
         Self::Label,
         Self::Colour,
@@ -78,6 +84,9 @@ impl Field {
         Self::Passes,
         Self::Air,
         Self::Belt,
+        Self::RanAir,
+        Self::RanBelt,
+        Self::RanFilm,
     ];
 
     /// Id of its control on the page: the last step of its path in the JSON contract.
@@ -106,6 +115,9 @@ impl Field {
             Self::Passes => "passes",
             Self::Air => "air",
             Self::Belt => "belt",
+            Self::RanAir => "ran_air",
+            Self::RanBelt => "ran_belt",
+            Self::RanFilm => "ran_film",
         }
     }
 
@@ -147,8 +159,9 @@ impl Field {
             Self::ValueEach => Quantity::Money,
             Self::Area => Quantity::Area,
             Self::LookedAt => Quantity::Days,
-            Self::FixedHeat | Self::Air => Quantity::Temperature,
-            Self::Belt => Quantity::Belt,
+            Self::FixedHeat | Self::Air | Self::RanAir => Quantity::Temperature,
+            Self::Belt | Self::RanBelt => Quantity::Belt,
+            Self::RanFilm => Quantity::Film,
         })
     }
 
@@ -172,6 +185,11 @@ impl Field {
             Self::Humidity => bounds::HUMIDITY,
             Self::FixedHeat => Bound { field: "dryer_fixed", ..bounds::HEAT_AFTER },
             Self::Passes => bounds::PASSES,
+            // What a dryer can be dialled to and a belt can run at, and films from a misprint to three strokes too many:
+            // assumed.
+            Self::RanAir => Bound { field: "ran_air", min: 60.0, max: 260.0, unit: "°C" },
+            Self::RanBelt => Bound { field: "ran_belt", min: 0.2, max: 30.0, unit: "m/min" },
+            Self::RanFilm => Bound { field: "ran_film", min: 5.0, max: 600.0, unit: "µm" },
             Self::Title | Self::Label | Self::Colour | Self::Lot | Self::Due | Self::Air | Self::Belt => {
                 return None;
             }
@@ -198,6 +216,9 @@ impl Field {
                 | Self::FixedHeat
                 | Self::Air
                 | Self::Belt
+                | Self::RanAir
+                | Self::RanBelt
+                | Self::RanFilm
         )
     }
 

@@ -2,9 +2,11 @@ use super::draft::Draft;
 use super::field::Field;
 use super::shop::Shop;
 use crate::library::shelf::Trouble;
+use crate::library::ticket::Unread;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
 use crate::plan::{BleedForecast, Order, Pick, Reason, Report, Setting, Step, Topic, WindowReport};
+use crate::proof::{Diagnosis, Run};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
@@ -26,11 +28,16 @@ pub enum Screen {
     Forecast,
     /// The shop's records.
     Library,
+    /// What went wrong, and why.
+    Wrong,
+    /// The job sheet, as it is printed.
+    Sheet,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 4] = [Self::Job, Self::Window, Self::Forecast, Self::Library];
+    pub const ALL: [Self; 6] =
+        [Self::Job, Self::Window, Self::Forecast, Self::Library, Self::Wrong, Self::Sheet];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -40,6 +47,8 @@ impl Screen {
             Self::Window => "window",
             Self::Forecast => "forecast",
             Self::Library => "library",
+            Self::Wrong => "wrong",
+            Self::Sheet => "sheet",
         }
     }
 
@@ -111,6 +120,12 @@ pub struct State {
     pub meter: Option<Result<MeterFile, MeterError>>,
     /// How the white of the chosen way ages, at the set point; absent too where nothing bleeds.
     pub forecast: Option<BleedForecast>,
+    /// The causes that fit what is seen on a print, at the run that the draft tells.
+    #[serde(skip)]
+    pub diagnosis: Option<Diagnosis>,
+    /// What came of reading a job sheet back: the title of its order, or why it could not be read.
+    #[serde(skip)]
+    pub scanned: Option<Result<String, Unread>>,
     /// What the live region says.
     pub spoken: String,
     /// Whether the draft is kept.
@@ -199,9 +214,7 @@ impl State {
     pub fn stands(&self) -> Option<Setting> {
         let shown = match self.screen {
             Screen::Forecast => self.forecast.as_ref().and_then(|forecast| forecast.setting),
-            Screen::Job | Screen::Window | Screen::Library => {
-                self.window.as_ref().and_then(|window| window.setting)
-            }
+            _ => self.window.as_ref().and_then(|window| window.setting),
         };
         shown.or_else(|| self.way().and_then(|pick| pick.setting))
     }
@@ -226,6 +239,26 @@ impl State {
             }
             field => field.bound(),
         }
+    }
+
+    /// How the print that went wrong was run: what is typed; nothing = as planned.
+    ///
+    /// # Errors
+    /// Every field that cannot be read or lies outside its range.
+    pub fn run(&self) -> Result<Run, Vec<FieldError>> {
+        let mut errors = Vec::new();
+        let mut number = |field: Field| {
+            self.draft.value(field, field.bound()).unwrap_or_else(|error| {
+                errors.push(error);
+                None
+            })
+        };
+        let run = Run {
+            set_c: number(Field::RanAir),
+            belt_m_per_min: number(Field::RanBelt),
+            film_um: number(Field::RanFilm),
+        };
+        if errors.is_empty() { Ok(run) } else { Err(errors) }
     }
 
     /// The set point asked for: what is typed, completed by where the window stands; nothing = the best.

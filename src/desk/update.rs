@@ -5,12 +5,14 @@ use super::keep;
 use super::shop::{Clock, ShopMsg, tend};
 use super::state::{Screen, State, Touch};
 use crate::library::shelf::{Line, Trouble};
+use crate::library::ticket::{Ticket, Unread};
 use crate::optics::Lab;
 use crate::optics::meter::MeterFile;
 use crate::plan::{
     BleedForecast, CureKind, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role, UseKind,
     WindowReport,
 };
+use crate::proof::{Diagnosis, Run, Seen};
 use crate::quantity::FieldError;
 use crate::wording::{Language, Phrase, Quantity, on};
 
@@ -81,6 +83,14 @@ pub enum Msg {
     Understood,
     /// The text of a file is brought back.
     Bring(String),
+    /// Something is seen on a print that went wrong.
+    Seen(Option<Seen>),
+    /// The causes that fit were worked out for the way of this key.
+    Diagnosed(String, Result<Option<Box<Diagnosis>>, Vec<FieldError>>),
+    /// A job sheet was read back, or could not be.
+    Scanned(Result<Box<Ticket>, Unread>),
+    /// What came of that was read.
+    ScanSeen,
 }
 
 /// An answer with the colour of the cloth it is for.
@@ -145,6 +155,19 @@ pub enum Effect {
         key: String,
         /// The set point, °C and m/min; nothing = the best.
         at: Option<(f64, f64)>,
+    },
+    /// Work out the causes that fit what is seen and send [`Msg::Diagnosed`] with the key.
+    Diagnose {
+        /// The order.
+        order: Box<Order>,
+        /// The way to print.
+        pick: Box<Pick>,
+        /// Its key.
+        key: String,
+        /// How it was run.
+        run: Run,
+        /// What is seen.
+        seen: Seen,
     },
     /// Keep the draft and send [`Msg::Kept`].
     Keep,
@@ -236,6 +259,14 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         Msg::Trouble(trouble) => state.trouble = Some(trouble),
         Msg::Understood => state.trouble = None,
         Msg::Bring(text) => keep::bring(&mut state, &text, &mut effects),
+        Msg::Seen(seen) => change(&mut state, None, &mut effects, |draft| draft.seen = seen),
+        Msg::Diagnosed(key, result) => {
+            worked_out(&mut state, &key, result.map(Box::new), |state, it| {
+                state.diagnosis = it.map(|it| *it);
+            });
+        }
+        Msg::Scanned(read) => super::sheet::scanned(&mut state, read, &mut effects),
+        Msg::ScanSeen => state.scanned = None,
     }
     (state, effects)
 }
@@ -275,7 +306,8 @@ pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
 pub(super) fn look(state: &mut State, effects: &mut Vec<Effect>) {
     let wanted = match state.screen {
         Screen::Job | Screen::Library => false,
-        Screen::Window => true,
+        Screen::Wrong => return ask_why(state, effects),
+        Screen::Window | Screen::Sheet => true,
         Screen::Forecast => state.bleeds(),
     };
     if !wanted || state.asked.is_some() {
@@ -294,6 +326,26 @@ pub(super) fn look(state: &mut State, effects: &mut Vec<Effect>) {
                 });
             }
         }
+    }
+}
+
+/// Asks for the causes of what is seen, if it can be read how the print was run.
+fn ask_why(state: &mut State, effects: &mut Vec<Effect>) {
+    state.diagnosis = None;
+    let run = match state.run() {
+        Err(errors) => {
+            state.window_errors = errors;
+            return;
+        }
+        Ok(run) => run,
+    };
+    state.window_errors.clear();
+    if state.asked.is_none()
+        && let (Some(seen), Some(order), Some(pick)) = (state.draft.seen, &state.order, state.pick())
+    {
+        let (order, pick) = (Box::new(order.clone()), Box::new(pick.clone()));
+        let key = super::state::key(&pick);
+        effects.push(Effect::Diagnose { order, pick, key, run, seen });
     }
 }
 
@@ -317,6 +369,7 @@ fn answered(
             state.report = Some(answer.report);
             state.window = None;
             state.forecast = None;
+            state.diagnosis = None;
             state.spoken = heard(state);
             look(state, effects);
         }

@@ -9,6 +9,7 @@ use crate::plan::{
     self, Base, BleedForecast, Job, Order, OvenTest, Pick, PickForecast, PickWindow, Report, Rules,
     WindowReport, bounds,
 };
+use crate::proof::{self, Diagnosis, Run, Seen};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{FieldError, Problem};
 
@@ -262,4 +263,19 @@ pub(super) fn rules(library: &Library) -> Result<Rules, FieldError> {
         power_weeks: value("test-power-weeks")?,
         false_alarm: value("test-false-alarm")?,
     })
+}
+
+/// The causes that fit what is seen on a print of an order; `None` where its way has no setting.
+///
+/// # Errors
+/// As [`pick_window`]; a run outside what a dryer can do.
+pub fn diagnose(
+    order: &Order,
+    library: &Library,
+    pick: &Pick,
+    run: &Run,
+    seen: Seen,
+) -> Result<Option<Diagnosis>, Vec<FieldError>> {
+    let job = job_with(order, library, pick)?;
+    proof::diagnose(&job, pick, run, seen).map_err(|error| outside(order, &error))
 }

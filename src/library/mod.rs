@@ -3,7 +3,7 @@
 //! Hands out [`Library`] (the records of `data/`, by id), [`starter`] (the library that ships), [`harbour_lane`]
 //! (the demo print room) and the ways from records to what the rest of the house computes with: a
 //! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Mesh`](crate::ink::Mesh). Never judges.
-//! [`shelf`] says how lines lie in a browser's database.
+//! [`shelf`] says how lines lie in a browser's database, [`ticket`] what the code on a job sheet holds.
 
 mod anchor;
 mod ask;
@@ -19,9 +19,10 @@ pub mod shelf;
 mod shop_record;
 mod starter;
 pub mod table;
+pub mod ticket;
 
 pub use anchor::anchor_chance;
-pub use ask::{answer, forecast_at, job, oven_test, pick_forecast, pick_window, report_at, window};
+pub use ask::{answer, diagnose, forecast_at, job, oven_test, pick_forecast, pick_window, report_at, window};
 pub use overlay::Unusable;
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
 pub use resolve::cure_kinetics;

@@ -5,6 +5,7 @@
 
 mod ageing;
 mod answer;
+mod as_run;
 mod bench;
 pub mod bleed;
 pub mod bounds;
@@ -38,6 +39,7 @@ mod window_report;
 mod window_shape;
 
 pub use answer::{answer, weigh};
+pub use as_run::{AsRun, as_run};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
 pub use follow_up::{FollowUp, LOOKS, Leaves, days_to_look};

@@ -1,10 +1,10 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
-use super::{brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
+use super::{brain::Brain, file, host::Host, keep::Keeper, picture, records::Recorder};
 use crate::desk::shop::{Clock, ShopMsg};
 use crate::desk::{Effect, Field, Msg, Screen, State, keep, update};
 use crate::library::table::Table;
-use crate::library::{Library, file as library_file};
+use crate::library::{self, Library, file as library_file};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -208,6 +208,15 @@ impl Desk {
         });
     }
 
+    /// Reads a job sheet back from a picture of it.
+    pub fn read_sheet(self, file: Option<web_sys::File>) {
+        let Some(file) = file else { return };
+        wasm_bindgen_futures::spawn_local(async move {
+            let ticket = picture::ticket_in(&file).await;
+            self.send(Msg::Scanned(ticket.map(Box::new)));
+        });
+    }
+
     /// Changes the state and runs what follows.
     pub fn send(self, msg: Msg) {
         let saved = matches!(msg, Msg::Shop(_, ShopMsg::Saved));
@@ -250,7 +259,7 @@ impl Desk {
                 });
                 set_timeout(move || self.answer_in_turn(turn), REST);
             }
-            Effect::Window { .. } | Effect::Forecast { .. } => {
+            Effect::Window { .. } | Effect::Forecast { .. } | Effect::Diagnose { .. } => {
                 let due = self.waiting.try_update_value(|waiting| {
                     waiting.window = Some(effect);
                     std::mem::replace(&mut waiting.window_due, true)
@@ -282,6 +291,10 @@ impl Desk {
             Some(Some(Effect::Window { order, pick, key, at })) => {
                 let result = self.brain.with_value(|brain| brain.window(&self.library(), &order, &pick, at));
                 self.send(Msg::Windowed(key, result.map(Box::new)));
+            }
+            Some(Some(Effect::Diagnose { order, pick, key, run, seen })) => {
+                let result = library::diagnose(&order, &self.library(), &pick, &run, seen);
+                self.send(Msg::Diagnosed(key, result.map(|found| found.map(Box::new))));
             }
             Some(Some(Effect::Forecast { order, pick, key, at })) => {
                 let result =

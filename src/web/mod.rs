@@ -9,6 +9,7 @@ mod desk;
 pub mod file;
 mod host;
 mod keep;
+mod picture;
 mod records;
 pub mod store;
 mod view;

@@ -16,14 +16,18 @@ mod label;
 mod meter;
 pub mod number;
 mod record;
+mod sheet;
 mod time;
+mod wrong;
 
 pub use aged::{Aged, Table, Way};
 pub use facts::Facts;
 pub use label::{Label, Phrase};
 pub use number::{Numeral, Quantity, Units};
 pub use record::{Told, Word};
+pub use sheet::Paper;
 pub use time::{civil, on};
+pub use wrong::Fault;
 
 use crate::ink::WhiteClass;
 use crate::library::shelf::Trouble;

@@ -120,7 +120,7 @@ pub fn drift_fits(report: &WindowReport, set_c: f64, belt: f64) -> bool {
 ///
 /// Returns nothing for a report without at least two temperatures and two belt speeds.
 #[must_use]
-pub fn map(report: &WindowReport, units: Units, width_of: impl Fn(Topic) -> f64) -> Option<Map> {
+pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> f64) -> Option<Map> {
     let (first_c, last_c) = (report.set_c.first()?, report.set_c.last()?);
     let (first_v, last_v) = (report.belt_m_per_min.first()?, report.belt_m_per_min.last()?);
     if report.set_c.len() < 2 || report.belt_m_per_min.len() < 2 {

@@ -1,6 +1,7 @@
 //! The build, from source to `dist`.
 
 use crate::imports;
+use crate::letters;
 use crate::package::write_package;
 use crate::page::{self, BUDGET};
 use crate::site::write_site;
@@ -22,7 +23,7 @@ pub fn build(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
     step("compare what the wasm may call with the reviewed list", || {
         imports::check(workshop, &std::fs::read(&module)?, &bound)
     })?;
-    let html = step("pack the one file", || page::pack(workshop, &bound))?;
+    let html = step("pack the one file", || Ok(letters::file(&page::pack(workshop, &bound)?)))?;
     step("write the JS package", || {
         write_package(workshop, &wasm::bind(&module, Finds::FileBeside)?, &page::sheets(workshop)?)
     })?;
@@ -34,7 +35,7 @@ pub fn build(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
 }
 
 /// Prints the sizes and holds the page to its budget.
-fn weigh(html: &str, bound: &Bound) -> Result<()> {
+fn weigh(html: &[u8], bound: &Bound) -> Result<()> {
     say(&format!("    wasm                {}", bytes(bound.wasm.len())));
     say(&format!("    dist/whitehold.html {} of {}", bytes(html.len()), bytes(BUDGET)));
     if html.len() > BUDGET {

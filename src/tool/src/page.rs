@@ -1,9 +1,9 @@
 //! The one file: everything the page needs, packed under its policy.
 //!
-//! The wasm is packed as LZMA, which `www/boot.js` unpacks; the desk's style sheets are deflated, which the browser
-//! inflates. Both stand as letters in script blocks that never run; the sheet of the start stands as it is, to be there
-//! when nothing can be unpacked. The sheets become constructed ones. One script runs: the binding followed by
-//! `www/boot.js`.
+//! The wasm and its binding are packed as LZMA, which `www/boot.js` unpacks; the desk's style sheets are deflated, which
+//! the browser inflates. Both stand as letters in script blocks that never run; the sheet of the start stands as it is, to
+//! be there when nothing can be unpacked. The sheets become constructed ones. Two scripts run, each let in by its own
+//! hash: `www/boot.js`, which stands in the page, and the binding, which it unpacks and puts beside itself.
 
 use crate::letters;
 use crate::lzma;
@@ -17,6 +17,9 @@ pub const BUDGET: usize = 900_000;
 
 /// The sheet that the page needs before, and without, its desk.
 const START: &str = "page";
+
+/// The last line of the binding: it hands what the start needs to the start, which waits for it.
+const HANDS_OVER: &str = "\ndocument.querySelector('whitehold-desk').bound({ initSync, mount });\n";
 
 /// A style sheet of `www/`.
 #[derive(Clone, Debug)]
@@ -54,15 +57,15 @@ pub fn sheets(workshop: &Workshop) -> Result<Vec<Sheet>> {
 pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
     let template = read(&workshop.www().join("index.html"))?;
     let boot = read(&workshop.www().join("boot.js"))?;
-    // The braces keep boot's names apart from the binding's.
-    let module = script(&lean(&format!("\n{}\n{{\n{boot}}}\n", bound.glue)))?;
+    let module = script(&lean(&boot))?;
+    let binding = format!("{}{HANDS_OVER}", script(&lean(&bound.glue))?);
     let (start, desk): (Vec<_>, Vec<_>) =
         sheets(workshop)?.into_iter().partition(|sheet| sheet.name == START);
     let start = start.first().context("www/page.css is missing")?;
     let desk: Vec<_> = desk.into_iter().map(|sheet| sheet.text).collect();
     let styles = letters::encode(&deflate(&serde_json::to_vec(&desk)?)?);
-    let core = letters::encode(&lzma::pack(&bound.wasm)?);
-    let policy = policy::for_script(&module);
+    let core = letters::encode(&lzma::pack(&core(&binding, &bound.wasm)?)?);
+    let policy = policy::for_scripts(&[&module, &binding]);
     fill(
         &template,
         &[
@@ -73,6 +76,14 @@ pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
             ("module", &module),
         ],
     )
+}
+
+/// What is unpacked: how many bytes the binding takes, the binding, the wasm.
+fn core(binding: &str, wasm: &[u8]) -> Result<Vec<u8>> {
+    let mut core = u32::try_from(binding.len())?.to_be_bytes().to_vec();
+    core.extend(binding.as_bytes());
+    core.extend(wasm);
+    Ok(core)
 }
 
 /// Replaces each `{{name}}` of the template, once; what is put in is not looked at again.

@@ -1,6 +1,7 @@
 //! The policy the page carries: what the browser must refuse.
 //!
-//! Everything is refused (`default-src 'none'`), then exactly one script is let in by its hash, and WebAssembly. No
+//! Everything is refused (`default-src 'none'`), then exactly the page's scripts are let in, each by its hash, and
+//! WebAssembly. No
 //! request can be made by any means a policy covers; a link that somebody taps is not such a means.
 
 use anyhow::{Context, Result};
@@ -8,13 +9,13 @@ use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
-/// The policy of a page whose only script is `script`, letter for letter.
+/// The policy of a page whose only scripts are these, letter for letter.
 #[must_use]
-pub fn for_script(script: &str) -> String {
+pub fn for_scripts(scripts: &[&str]) -> String {
+    let hashes: String = scripts.iter().map(|script| format!(" '{}'", hash(script))).collect();
     format!(
-        "default-src 'none'; script-src 'wasm-unsafe-eval' '{}'; style-src 'none'; img-src data: blob:; \
-         connect-src 'none'; worker-src 'none'; form-action 'none'; base-uri 'none'",
-        hash(script)
+        "default-src 'none'; script-src 'wasm-unsafe-eval'{hashes}; style-src 'none'; img-src data: blob:; \
+         connect-src 'none'; worker-src 'none'; form-action 'none'; base-uri 'none'"
     )
 }
 
@@ -48,7 +49,8 @@ mod tests {
 
     #[test]
     fn the_policy_of_a_page_is_read_back() -> Result<()> {
-        let policy = for_script("1");
+        let policy = for_scripts(&["1", "2"]);
+        assert_eq!(policy.matches("sha256-").count(), 2);
         let page = format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\"><p>x");
         assert_eq!(of_page(&page)?, policy);
         assert!(of_page("<p>").is_err());

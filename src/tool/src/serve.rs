@@ -3,6 +3,7 @@
 //! It sends each page's own policy as a header too, so that a policy holds from the first byte, and adds what only a
 //! header can say: who may frame the page.
 
+use crate::letters;
 use crate::policy;
 use crate::steps::say;
 use crate::workshop::Workshop;
@@ -85,8 +86,7 @@ fn answer(folder: &Path, method: &Method, path: &str) -> Response<Full<Bytes>> {
     let Ok(contents) = std::fs::read(&file) else {
         return plain(StatusCode::NOT_FOUND, "there is no such page here; the desk is at /");
     };
-    let policy =
-        std::str::from_utf8(&contents).ok().and_then(|page| policy::of_page(page).ok()).map(str::to_owned);
+    let policy = letters::text(&contents).and_then(|page| policy::of_page(&page).ok().map(str::to_owned));
     let mut response = Response::new(Full::from(contents));
     let headers = response.headers_mut();
     headers.insert(CONTENT_TYPE, HeaderValue::from_static(kind(&file)));

@@ -8,7 +8,7 @@ use std::path::Path;
 ///
 /// # Errors
 /// When a file cannot be read or written.
-pub fn write_site(workshop: &Workshop, page: &str) -> Result<()> {
+pub fn write_site(workshop: &Workshop, page: &[u8]) -> Result<()> {
     let folder = workshop.dist().join("site");
     if folder.is_dir() {
         std::fs::remove_dir_all(&folder)?;

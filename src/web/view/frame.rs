@@ -1,10 +1,10 @@
 //! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
 
-use super::{forecast, icon, job, library, notice, window};
+use super::{forecast, icon, job, library, notice, sheet, window, wrong};
 use crate::desk::shop::{Shop, ShopMsg};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
-use crate::wording::{Label, Phrase, Quantity, Told, Voice, Word};
+use crate::wording::{Fault, Label, Paper, Phrase, Quantity, Told, Voice, Word};
 use leptos::prelude::*;
 
 /// The whole desk.
@@ -32,6 +32,8 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
                         Screen::Window => window::window(desk).into_any(),
                         Screen::Forecast => forecast::forecast(desk).into_any(),
                         Screen::Library => library::library(desk).into_any(),
+                        Screen::Wrong => wrong::wrong(desk).into_any(),
+                        Screen::Sheet => sheet::sheet(desk).into_any(),
                     }}
                 </main>
                 <footer class="foot">
@@ -77,6 +79,8 @@ fn index(desk: Desk) -> impl IntoView {
             Screen::Window => (Label::Window, icon::WINDOW),
             Screen::Forecast => (Label::Forecast, icon::FORECAST),
             Screen::Library => (Label::Library, icon::LIBRARY),
+            Screen::Wrong => (Label::Wrong, icon::WRONG),
+            Screen::Sheet => (Label::Sheet, icon::SHEET),
         };
         let here = move || desk.with(|state| state.screen == screen);
         view! {
@@ -197,6 +201,8 @@ fn title(desk: Desk) -> String {
     let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
     desk.with(|state| match (state.screen, state.way()) {
         (Screen::Library, _) => voice.word(Word::Library).to_owned(),
+        (Screen::Sheet, _) => voice.paper(&Paper::Sheet),
+        (Screen::Wrong, _) => voice.fault(&Fault::Title),
         (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
         (Screen::Forecast, Some(pick)) => voice.say(&Phrase::ForecastTitle { white: pick.name.clone() }),
         _ => name,
@@ -206,7 +212,9 @@ fn title(desk: Desk) -> String {
 fn subtitle(desk: Desk) -> String {
     let voice = desk.voice();
     let line = desk.with(|state| match state.screen {
-        Screen::Window | Screen::Forecast => state.draft.text(Field::Title).to_owned(),
+        Screen::Window | Screen::Forecast | Screen::Sheet | Screen::Wrong => {
+            state.draft.text(Field::Title).to_owned()
+        }
         Screen::Library => records(&state.shop, voice),
         Screen::Job => voice.say(&Phrase::OrderLine {
             pieces: state.draft.text(Field::Pieces).into(),

@@ -17,6 +17,10 @@ pub const WINDOW: &str = r#"<path class="ic" d="M4 3v23h23M6 22C14 21 19 15 20 5
 pub const LIBRARY: &str = r#"<path class="ic" d="M4 5h22v6H4zM4 14h22M4 20h22M4 26h22"/>"#;
 pub const FORECAST: &str =
     r#"<path class="ic" d="M4 3v23h23"/><path class="ic-f" d="M6 23C12 16 17 15 27 15V6C17 7 10 10 6 20z"/>"#;
+pub const SHEET: &str =
+    r#"<path class="ic" d="M6 3h18v24H6zM10 9h10M10 14h10M10 19h4"/><path class="ic-f" d="M16 18h5v5h-5z"/>"#;
+pub const WRONG: &str = r#"<path class="ic" d="M6 3h13v9M6 3v24h9"/><circle class="ic" cx="20" cy="19" r="5.5"/><path class="ic ic-3" d="M24 23l4 4"/>"#;
+pub const PRINT: &str = r#"<path class="ic" d="M7 8V3h10v5M7 17H3V8h18v9h-4M7 14h10v7H7z"/>"#;
 pub const UNDO: &str = r#"<path class="ic" d="M5 9h9a5 5 0 0 1 0 10H9M9 4L4 9l5 5"/>"#;
 pub const REDO: &str = r#"<path class="ic" d="M19 9h-9a5 5 0 0 0 0 10h5M15 4l5 5-5 5"/>"#;
 pub const THEME: &str =

@@ -59,7 +59,7 @@ pub fn map_view(desk: Desk) -> impl IntoView {
     let shown = Memo::new(move |_| {
         let (grid, voice) = parts.get();
         let grid = grid?;
-        let map = map(&grid, voice.units, |topic| {
+        let map = map(&grid, voice.units, &|topic| {
             word_width(voice.past_limit(topic), &limit_words(topic, &grid, voice))
         })?;
         Some(Shown { map, grid, voice })

@@ -4,6 +4,7 @@
 mod advice;
 mod ageing;
 mod answer;
+mod board;
 mod cloth;
 mod field;
 mod forecast;
@@ -22,7 +23,9 @@ mod pen;
 mod rule;
 mod run;
 mod section;
+mod sheet;
 mod week;
 mod window;
+mod wrong;
 
 pub use frame::frame;

@@ -4,7 +4,7 @@
 mod form;
 mod incoming;
 mod list;
-mod markup;
+pub(super) mod markup;
 mod record;
 
 use crate::desk::shop::{Look, ShopMsg};

@@ -2,8 +2,9 @@
 
 use crate::browser::bench::{Bench, file_address};
 use crate::browser::listener::Listener;
+use crate::letters;
 use crate::policy;
-use crate::workshop::{read, write};
+use crate::workshop::write;
 use anyhow::{Context, Result, ensure};
 use std::collections::BTreeSet;
 use std::time::Duration;
@@ -47,7 +48,8 @@ async fn probe(bench: &Bench, from: Opened, under_policy: bool) -> Result<(BTree
     let listener = Listener::start()?;
     let script = PROBE.replace("{{listener}}", &listener.address.to_string());
     let policy = if under_policy {
-        let shipped = read(&bench.workshop.dist().join("whitehold.html"))?;
+        let shipped = std::fs::read(bench.workshop.dist().join("whitehold.html"))?;
+        let shipped = letters::text(&shipped).context("the page is no text")?;
         format!(
             "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
             with_script(policy::of_page(&shipped)?, &script)?

@@ -2,7 +2,8 @@
 
 use crate::browser::bench::{Bench, file_address};
 use crate::browser::desk::Desk;
-use crate::workshop::{read, write};
+use crate::letters;
+use crate::workshop::write;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
@@ -52,12 +53,13 @@ pub async fn a_browser_without_constructed_sheets_is_told_so(bench: &Bench) -> R
 
 /// Letters in the middle of the packed wasm are lost, as when a stick is pulled out too early.
 pub async fn a_damaged_copy_is_told_so(bench: &Bench) -> Result<()> {
-    let page = read(&bench.workshop.dist().join("whitehold.html"))?;
+    let page = std::fs::read(bench.workshop.dist().join("whitehold.html"))?;
+    let page = letters::text(&page).context("the page is no text")?;
     let (before, core) = page.split_once("id=\"core\">").context("the page holds no packed wasm")?;
     let (core, after) = core.split_once("</script>").context("the packed wasm has no end")?;
-    let half = core.get(..core.len() / 2).context("the packed wasm is not made of plain letters")?;
+    let half: String = core.chars().take(core.chars().count() / 2).collect();
     let copy = bench.workshop.target().join("stories/damaged.html");
-    write(&copy, format!("{before}id=\"core\">{half}</script>{after}"))?;
+    write(&copy, letters::file(&format!("{before}id=\"core\">{half}</script>{after}")))?;
     let desk = bench.tablet().opens(&file_address(&copy)?).await?;
     explains(&desk, "damaged").await?;
     desk.is_closed().await

@@ -1,0 +1,87 @@
+//! A text as a square code (QR, ISO/IEC 18004), and the text in a picture of one.
+//!
+//! Written by the crate `qrcodegen`, read by the crate `quircs`: two works of different people, so that one checks the
+//! other. Pictures come as grey pixels, row by row.
+
+use super::Unread;
+use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
+use std::fmt::Write;
+
+/// The largest code that is printed: version 25, 117 modules along a side. At 40 mm each is 0.34 mm wide, which a
+/// tablet's camera still tells apart from a hand's breadth away: assumed.
+const MOST: u8 = 25;
+
+/// A code as squares, light and dark.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Code {
+    side: usize,
+    dark: Vec<bool>,
+}
+
+impl Code {
+    /// The code of a text; nothing for one too long to be printed legibly. A seventh of it may be lost, less only
+    /// where that would not fit.
+    #[must_use]
+    pub fn of(text: &str) -> Option<Self> {
+        let segments = [QrSegment::make_bytes(text.as_bytes())];
+        let code = [QrCodeEcc::Medium, QrCodeEcc::Low].into_iter().find_map(|care| {
+            QrCode::encode_segments_advanced(&segments, care, Version::MIN, Version::new(MOST), None, true)
+                .ok()
+        })?;
+        let side = code.size();
+        let dark = (0..side).flat_map(|y| (0..side).map(move |x| (x, y)));
+        Some(Self {
+            side: usize::try_from(side).unwrap_or_default(),
+            dark: dark.map(|(x, y)| code.get_module(x, y)).collect(),
+        })
+    }
+
+    /// Modules along a side.
+    #[must_use]
+    pub fn side(&self) -> usize {
+        self.side
+    }
+
+    /// Whether a module is dark; false outside.
+    #[must_use]
+    pub fn dark(&self, x: usize, y: usize) -> bool {
+        x < self.side && y < self.side && self.dark.get(y * self.side + x).copied().unwrap_or(false)
+    }
+
+    /// The dark modules as one path, a unit a module, a run at a time.
+    #[must_use]
+    pub fn path(&self) -> String {
+        let mut path = String::new();
+        for y in 0..self.side {
+            let mut x = 0;
+            while x < self.side {
+                let run = (x..self.side).take_while(|&at| self.dark(at, y)).count();
+                if run > 0 {
+                    let _ = write!(path, "M{x} {y}h{run}v1h-{run}z");
+                }
+                x += run + 1;
+            }
+        }
+        path
+    }
+}
+
+/// The text of the first code that can be read in a picture of grey pixels, 0 black.
+///
+/// # Errors
+/// [`Unread::NoCode`] or [`Unread::Damaged`].
+pub fn text_in(width: usize, height: usize, grey: &[u8]) -> Result<String, Unread> {
+    // A code has 21 modules at least.
+    if width < 21 || height < 21 || grey.len() < width * height {
+        return Err(Unread::NoCode);
+    }
+    let mut unread = Unread::NoCode;
+    let mut reader = quircs::Quirc::new();
+    for code in reader.identify(width, height, grey.get(..width * height).unwrap_or_default()) {
+        match code.map_err(|_| ()).and_then(|code| code.decode().map_err(|_| ())) {
+            Ok(data) => return String::from_utf8(data.payload).map_err(|_| Unread::NotOurs),
+            Err(()) => unread = Unread::Damaged,
+        }
+    }
+    Err(unread)
+}

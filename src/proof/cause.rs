@@ -1,0 +1,169 @@
+//! Causes: what each changes in a run, how often it happens, and which test tells it apart.
+
+use crate::plan::{Job, Pick};
+use crate::quantity::units::kelvin;
+
+/// A cause and how well it fits.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cause {
+    /// What it is.
+    pub what: What,
+    /// Its share among all causes, 0 to 1.
+    pub share: f64,
+    /// Chance, 0 to 1, that what is seen shows where this is the cause.
+    pub chance: f64,
+}
+
+/// What can be the cause.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum What {
+    /// The dial was elsewhere than planned; °C.
+    Heat {
+        /// As planned.
+        planned: f64,
+        /// As it was run.
+        ran: f64,
+    },
+    /// The belt ran otherwise than planned; m/min.
+    Belt {
+        /// As planned.
+        planned: f64,
+        /// As it was run.
+        ran: f64,
+    },
+    /// The film was otherwise than planned; µm.
+    Film {
+        /// As planned.
+        planned: f64,
+        /// As it was run.
+        ran: f64,
+    },
+    /// This cloth, this lot or this white: it happens though all was run as noted.
+    Itself,
+    /// The dryer is hotter than its dial says.
+    DryerHot,
+    /// The dryer is cooler than its dial says.
+    DryerCold,
+    /// The belt stood for a while.
+    BeltStopped,
+    /// It went through the dryer once more.
+    OnceMore,
+    /// The film is thinner than it was meant to be.
+    FilmThin,
+    /// The film is thicker than it was meant to be.
+    FilmThick,
+    /// There was reducer in the white.
+    Reducer,
+    /// The pieces were stacked hot.
+    StackedHot,
+    /// The cloth was damp.
+    Damp,
+    /// Something that no sum sees: another tub, a dead panel, another cloth than the label says.
+    Unseen,
+}
+
+/// What tells a cause from the others.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Test {
+    /// A probe in the wet film, through the dryer.
+    Probe,
+    /// Time a mark on the belt.
+    TimeBelt,
+    /// Weigh a print before and after.
+    WeighPrint,
+    /// Print one piece as planned and one as it was run, side by side.
+    TwinPrints,
+    /// Press white cloth on the garment.
+    ClothPress,
+    /// Print the same white on undyed cotton.
+    CottonTwin,
+    /// Let two pieces cool apart and two in a stack.
+    StackTwins,
+    /// Weigh a shirt, dry it, weigh it again.
+    DryShirt,
+    /// Ask who was at the press; look at the tub and the panels.
+    AskAndLook,
+}
+
+/// The hidden causes and how often each happens in a run of a careful shop. Common practice, no source.
+#[must_use]
+pub fn hidden() -> &'static [(What, f64)] {
+    &[
+        (What::DryerHot, 0.10),
+        (What::DryerCold, 0.10),
+        (What::BeltStopped, 0.03),
+        (What::OnceMore, 0.03),
+        (What::FilmThin, 0.08),
+        (What::FilmThick, 0.08),
+        (What::Reducer, 0.04),
+        (What::StackedHot, 0.15),
+        (What::Damp, 0.06),
+    ]
+}
+
+/// How far a dryer is off its dial where that is the cause: twice what its record says it wanders.
+const OFF_THE_DIAL: f64 = 2.0;
+/// Seconds a belt stands before somebody is there: common practice, no source.
+const STOOD: f64 = 15.0;
+/// How thin or thick a film is where that is the cause, times the planned one: common practice, no source.
+const THIN: f64 = 0.7;
+const THICK: f64 = 1.4;
+/// Reducer that somebody stirs in, %: common practice, no source.
+const STIRRED_IN: f64 = 5.0;
+/// Water on a cloth that lay damp, % of its weight: common practice, no source.
+const DAMP: f64 = 5.0;
+
+impl What {
+    /// The job and the setting (°C, m/min) where this happened on top of what is noted; nothing for what is no hidden
+    /// change or was so anyway.
+    pub(super) fn happens(self, job: &Job, pick: &Pick, at: (f64, f64)) -> Option<(Job, (f64, f64))> {
+        let mut changed = job.clone();
+        let (set_c, belt) = at;
+        let off = OFF_THE_DIAL * job.dryer.drift.air;
+        let dwell = job.dryer.heated_length() / (belt / 60.0);
+        let now = match self {
+            Self::DryerHot => (set_c + off, belt),
+            Self::DryerCold => (set_c - off, belt),
+            Self::BeltStopped => (set_c, job.dryer.heated_length() / (dwell + STOOD) * 60.0),
+            Self::OnceMore => {
+                changed.order.shop.passes += 1;
+                at
+            }
+            Self::FilmThin | Self::FilmThick => {
+                let times = if self == Self::FilmThin { THIN } else { THICK };
+                return Some((super::with_film(job, Some(times)), at));
+            }
+            Self::Reducer if job.order.print.reducer_percent < STIRRED_IN => {
+                changed.order.print.reducer_percent = STIRRED_IN;
+                at
+            }
+            Self::StackedHot if !job.order.use_.stacked_hot => {
+                changed.order.use_.stacked_hot = true;
+                at
+            }
+            Self::Damp => {
+                let cloth = changed.cloths.get_mut(pick.garment)?;
+                cloth.garment.added_water_percent += DAMP;
+                at
+            }
+            _ => return None,
+        };
+        (kelvin(now.0) > 0.0 && now.1 > 0.0).then_some((changed, now))
+    }
+
+    /// The test that tells this cause from the others.
+    #[must_use]
+    pub fn test(self) -> Test {
+        match self {
+            Self::Heat { .. } => Test::TwinPrints,
+            Self::DryerHot | Self::DryerCold => Test::Probe,
+            Self::Belt { .. } | Self::BeltStopped => Test::TimeBelt,
+            Self::Film { .. } | Self::FilmThin | Self::FilmThick => Test::WeighPrint,
+            Self::Itself => Test::ClothPress,
+            Self::OnceMore | Self::Unseen => Test::AskAndLook,
+            Self::Reducer => Test::CottonTwin,
+            Self::StackedHot => Test::StackTwins,
+            Self::Damp => Test::DryShirt,
+        }
+    }
+}

@@ -1,0 +1,133 @@
+//! What went wrong: something is seen on a print, and the causes that fit are ranked.
+//!
+//! Every cause is a run: the print as it was planned, with one thing changed. The same march and the same margins that
+//! planned it say how likely what is seen is in that run. With `prior` how often a thing happens and `chance` how
+//! likely it then shows, a cause weighs
+//!
+//! ```text
+//! weight = prior · chance,   share = weight / Σ weight
+//! ```
+//!
+//! (Bayes' rule over causes that exclude each other.) What is known to have been different, the dial, the belt, the
+//! film, has happened; the run as noted is one hypothesis, and its chance is parted among what was different, in
+//! proportion to what each alone adds, and what would have happened anyway. How often the hidden things happen is
+//! common practice, no source, and stands in [`hidden`].
+
+mod cause;
+mod chance;
+
+pub use cause::{Cause, Test, What, hidden};
+pub use chance::Seen;
+
+use crate::dryer::HistoryError;
+use crate::plan::{AsRun, Job, Pick, as_run};
+use chance::chance;
+
+/// What is known of a run that went wrong. What is not known was as planned.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Run {
+    /// Set temperature, °C.
+    pub set_c: Option<f64>,
+    /// Belt, m/min.
+    pub belt_m_per_min: Option<f64>,
+    /// Film of white, µm.
+    pub film_um: Option<f64>,
+}
+
+/// The causes that fit what is seen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Diagnosis {
+    /// What is seen.
+    pub seen: Seen,
+    /// Chance of it as planned, 0 to 1.
+    pub planned: f64,
+    /// Chance of it as it was run.
+    pub ran: f64,
+    /// Causes, the likeliest first; their shares sum to 1.
+    pub causes: Vec<Cause>,
+}
+
+/// Ranks the causes of what is seen on a print of this pick; `None` where the pick has no setting or is not of this job.
+///
+/// # Errors
+/// [`HistoryError`] where a run lies outside the equations.
+pub fn diagnose(job: &Job, pick: &Pick, run: &Run, seen: Seen) -> Result<Option<Diagnosis>, HistoryError> {
+    let Some(setting) = pick.setting else { return Ok(None) };
+    let planned_at = (setting.set_c, setting.belt_m_per_min);
+    let Some(planned) = as_run(job, pick, planned_at)? else { return Ok(None) };
+    let at = (run.set_c.unwrap_or(planned_at.0), run.belt_m_per_min.unwrap_or(planned_at.1));
+    let noted = with_film(job, run.film_um.map(|film| film / planned.film_um));
+    let Some(ran) = as_run(&noted, pick, at)? else { return Ok(None) };
+    let of = |run: &AsRun| chance(seen, run);
+    let (chance_planned, chance_ran) = (of(&planned), of(&ran));
+
+    let mut causes = Vec::new();
+    // The run as noted: what was different, and what would have happened anyway.
+    let mut alone = Vec::new();
+    let mut add = |what: What, job: &Job, at: (f64, f64)| -> Result<(), HistoryError> {
+        if let Some(run) = as_run(job, pick, at)? {
+            alone.push((what, of(&run), (of(&run) - chance_planned).max(0.0)));
+        }
+        Ok(())
+    };
+    if (at.0 - planned_at.0).abs() >= 0.5 {
+        add(What::Heat { planned: planned_at.0, ran: at.0 }, job, (at.0, planned_at.1))?;
+    }
+    if (at.1 / planned_at.1 - 1.0).abs() >= 0.01 {
+        add(What::Belt { planned: planned_at.1, ran: at.1 }, job, (planned_at.0, at.1))?;
+    }
+    if let Some(film) = run.film_um.filter(|film| (film / planned.film_um - 1.0).abs() >= 0.02) {
+        add(What::Film { planned: planned.film_um, ran: film }, &noted, planned_at)?;
+    }
+    let own = chance_planned.min(chance_ran);
+    let extra = chance_ran - own;
+    let sum: f64 = alone.iter().map(|(.., adds)| adds).sum();
+    for (what, chance, adds) in alone {
+        let weight = if sum > 0.0 { extra * adds / sum } else { 0.0 };
+        causes.push(Cause { what, share: weight, chance });
+    }
+    // Several differences of which none tells alone: together they are the cause, and the first stands for them.
+    if sum <= 0.0
+        && extra > 0.0
+        && let Some(first) = causes.first_mut()
+    {
+        first.share = extra;
+    }
+    causes.push(Cause { what: What::Itself, share: own, chance: chance_ran });
+
+    for &(what, prior) in hidden() {
+        if let Some((changed, at)) = what.happens(&noted, pick, at)
+            && let Some(run) = as_run(&changed, pick, at)?
+        {
+            let chance = of(&run);
+            // Only what it adds speaks for it: what shows without it needs no hidden cause.
+            causes.push(Cause { what, share: prior * (chance - chance_ran).max(0.0), chance });
+        }
+    }
+    causes.push(Cause { what: What::Unseen, share: job.rules.lapse, chance: 1.0 });
+    let total: f64 = causes.iter().map(|cause| cause.share).sum();
+    let mut ranked: Vec<Cause> = Vec::with_capacity(causes.len());
+    for cause in causes {
+        let cause = Cause { share: cause.share / total, ..cause };
+        // A cause of less than one in two hundred helps nobody.
+        if cause.share >= 0.005 || cause.what == What::Unseen {
+            let place = ranked.iter().position(|other| other.share < cause.share).unwrap_or(ranked.len());
+            ranked.insert(place, cause);
+        }
+    }
+    let kept: f64 = ranked.iter().map(|cause| cause.share).sum();
+    for cause in &mut ranked {
+        cause.share /= kept;
+    }
+    Ok(Some(Diagnosis { seen, planned: chance_planned, ran: chance_ran, causes: ranked }))
+}
+
+/// The same job with a film so many times as thick.
+fn with_film(job: &Job, times: Option<f64>) -> Job {
+    let mut job = job.clone();
+    if let Some(times) = times.filter(|times| times.is_finite() && *times > 0.0) {
+        let transfer = job.order.shop.transfer.unwrap_or(job.rules.transfer);
+        job.order.shop.transfer = Some(transfer * times);
+    }
+    job
+}

@@ -1,0 +1,60 @@
+//! Pictures of job sheets: opened by the browser, drawn small on a canvas that nobody sees, read as grey pixels.
+//!
+//! The picture stays on this device: a canvas asks nobody for anything.
+
+use crate::library::ticket::{Ticket, Unread, text_in};
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{CanvasRenderingContext2d, File, HtmlCanvasElement, ImageBitmap};
+
+/// Longest side at which a picture is looked at, pixels, in the order in which they are tried: a camera's own size
+/// holds more noise than code, a small one blurs a small code. Found on pictures of printed sheets.
+const SIDES: [f64; 3] = [1400.0, 900.0, 2400.0];
+
+/// The ticket in a picture.
+///
+/// # Errors
+/// Why there is none.
+pub async fn ticket_in(file: &File) -> Result<Ticket, Unread> {
+    let picture = bitmap(file).await.map_err(|_| Unread::NoPicture)?;
+    let mut unread = Unread::NoCode;
+    for side in SIDES {
+        let (width, height, grey) = pixels(&picture, side).map_err(|_| Unread::NoPicture)?;
+        match text_in(width, height, &grey) {
+            Ok(text) => return Ticket::read(&text),
+            Err(Unread::NoCode) => {}
+            Err(why) => unread = why,
+        }
+    }
+    Err(unread)
+}
+
+async fn bitmap(file: &File) -> Result<ImageBitmap, JsValue> {
+    let window = web_sys::window().ok_or(JsValue::NULL)?;
+    let bitmap = JsFuture::from(window.create_image_bitmap_with_blob(file)?);
+    bitmap.await?.dyn_into()
+}
+
+/// The picture at this size at most, in grey.
+fn pixels(picture: &ImageBitmap, side: f64) -> Result<(usize, usize, Vec<u8>), JsValue> {
+    let document = web_sys::window().and_then(|window| window.document()).ok_or(JsValue::NULL)?;
+    let canvas: HtmlCanvasElement = document.create_element("canvas")?.unchecked_into();
+    let (wide, high) = (f64::from(picture.width()), f64::from(picture.height()));
+    let scale = (side / wide.max(high).max(1.0)).min(1.0);
+    let (wide, high) = ((wide * scale).max(1.0).round(), (high * scale).max(1.0).round());
+    // A canvas is at most 2400 pixels wide here.
+    canvas.set_width(wide as u32);
+    canvas.set_height(high as u32);
+    let brush: CanvasRenderingContext2d = canvas.get_context("2d")?.ok_or(JsValue::NULL)?.unchecked_into();
+    brush.draw_image_with_image_bitmap_and_dw_and_dh(picture, 0.0, 0.0, wide, high)?;
+    let pixels = brush.get_image_data(0.0, 0.0, wide, high)?.data();
+    // Luma of Rec. 601 in parts of 256; what is see-through counts as paper.
+    let grey = pixels.chunks_exact(4).map(|pixel| match *pixel {
+        [red, green, blue, shown] => {
+            let luma = (77 * u32::from(red) + 150 * u32::from(green) + 29 * u32::from(blue)) >> 8;
+            (255 - (255 - luma.min(255)) * u32::from(shown) / 255) as u8
+        }
+        _ => 255,
+    });
+    Ok((wide as usize, high as usize, grey.collect()))
+}
