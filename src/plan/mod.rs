@@ -59,5 +59,6 @@ pub use report::{
     Caution, Look, Margin, Part, Pick, Plan, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown,
     Verdict, Whole,
 };
+pub use search::{Screening, Weighed, screening};
 pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

@@ -200,3 +200,59 @@ fn binds(way: &Candidate<'_>) -> f64 {
     let diluted = if way.additive { 1.0 - ADDITIVE } else { 1.0 };
     (way.white.density * way.white.dye_capacity * diluted).max(1e-3)
 }
+
+/// A way with what decides between two.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Weighed {
+    /// Id of the white or mixture.
+    pub white: String,
+    /// Film of white, m.
+    pub film: f64,
+    /// Whether a blocker lies under it.
+    pub over_blocker: bool,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// What it costs the order in ink, time, risk and what the order cares for, in the shop's money.
+    pub burden: f64,
+}
+
+/// What the search found for one white beside every one of its ways.
+#[derive(Clone, Debug)]
+pub struct Screening {
+    /// What the search found.
+    pub found: Option<Weighed>,
+    /// How many ways it judged.
+    pub judged: usize,
+    /// All that have a set point.
+    pub every: Vec<Weighed>,
+}
+
+/// Judges every way of one white of the shelf on the job's first cloth, and searches for the best: what the search spares.
+///
+/// # Errors
+/// As the march.
+pub fn screening(job: &Job, white: &str) -> Result<Option<Screening>, HistoryError> {
+    let (Some(cloth), Some(white)) = (job.cloths.first(), job.whites.iter().find(|had| had.id == white))
+    else {
+        return Ok(None);
+    };
+    let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
+    let weighed = |judged: &Judged<'_>| Weighed {
+        white: judged.way.white.id.clone(),
+        film: judged.way.film,
+        over_blocker: judged.way.base.is_some(),
+        verdict: judged.verdict,
+        burden: burden(job, cloth, judged),
+    };
+    let found = bench.best_of(white, &job.blockers, None)?.ok().as_ref().map(weighed);
+    let judged = bench.judged;
+    let mut every = Vec::new();
+    for way in ways(job, cloth, white, &job.blockers) {
+        if (way.white.id == white.id || way.covers(job, cloth))
+            && let Ok(judged) = bench.weigh(way)?
+        {
+            every.push(weighed(&judged));
+        }
+    }
+    Ok(Some(Screening { found, judged, every }))
+}
