@@ -61,10 +61,11 @@ fn orders() -> Vec<Order> {
         if i % 7 == 6 {
             order.evidence = vec![Evidence {
                 about: "article".into(),
+                name: String::new(),
                 white: "gannet".into(),
                 pieces: 30,
+                turned: 0,
                 days: 14.0,
-                ..Evidence::default()
             }];
         }
         orders.push(order);

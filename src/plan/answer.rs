@@ -321,7 +321,7 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
         mix: mixed(job, white),
         additive: judged.way.additive,
         steps: steps(job, judged),
-        advice: explain::advice(cloth, judged),
+        advice: explain::advice(job, cloth, judged),
         setting: Some(setting(job, &judged.point, &room)),
         look: Some(look(judged)),
         margins: judged.margins.clone(),

@@ -211,8 +211,9 @@ fn window_reason(room: &Room) -> Reason {
 }
 
 /// What to do and what to leave, for a pick.
-pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
+pub fn advice(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     let mut advice = Vec::new();
+    let mixed = job.mixes.iter().any(|mix| mix.white.id == judged.way.white.id);
     let white = judged.way.white;
     if judged.way.base.is_some() {
         advice.push(Advice::BlockerBase);
@@ -226,10 +227,10 @@ pub fn advice(cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     if judged.way.strokes > 1 {
         advice.push(Advice::SecondStroke);
     }
-    if judged.comes_off > 0.1 {
+    if judged.way.additive {
         advice.push(Advice::AdhesionAdditive);
     }
-    if judged.cracks > 0.1 && white.class != WhiteClass::Stretch {
+    if judged.cracks > 0.1 && white.class != WhiteClass::Stretch && !mixed {
         advice.push(Advice::StretchAdditive);
     }
     if cloth.dyed.is_some() || cloth.is_light() {
@@ -300,7 +301,7 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
     if cloth.dyed.is_some() {
         cautions.push(Reason::new(Code::DyeFume));
     }
-    if best.is_some_and(|best| best.comes_off > 0.1) {
+    if best.is_some_and(|best| best.way.additive) {
         cautions.push(Reason::new(Code::Isocyanate));
     }
     if best.is_some_and(|best| best.flash.is_some()) {

@@ -66,6 +66,26 @@ const DRAG: &str = "
     };
     requestAnimationFrame(step);";
 
+/// Answers every order of the week with every white and blocker of the library on the shelf, through the JS package; hands
+/// back the milliseconds of each answer.
+const WHOLE_SHELF: &str = "
+    const done = arguments[arguments.length - 1];
+    (async () => {
+        const whitehold = await import(new URL('pkg/browser.js', location.href));
+        const { whites, blockers } = whitehold.starterLibrary();
+        const shelf = [...whites, ...blockers].map(({ id }) => id);
+        const times = [];
+        for (let turn = 0; turn < 4; turn += 1) {
+            for (const { order } of ORDERS) {
+                const start = performance.now();
+                whitehold.plan({ ...order, shop: { ...order.shop, shelf } });
+                if (turn > 0) times.push(performance.now() - start);
+                await new Promise((then) => setTimeout(then));
+            }
+        }
+        done(times);
+    })().catch((error) => done([`${error}`]));";
+
 /// Measures the built page and writes `dist/waits.json`.
 ///
 /// # Errors
@@ -91,9 +111,18 @@ pub async fn measure(workshop: &Workshop) -> Result<()> {
     let frames = numbers(&desk.run_async(DRAG).await?)?;
     desk.is_closed().await?;
 
+    let room: Value = serde_json::from_slice(&std::fs::read(workshop.root.join("data/harbour_lane.json"))?)?;
+    let desk = bench.tablet().opens_the_site().await?;
+    desk.shows("[data-fact=air]").await?;
+    desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
+    let script = WHOLE_SHELF.replace("ORDERS", &room["orders"].to_string());
+    let shelves = numbers(&desk.run_async(&script).await?)?;
+    desk.is_closed().await?;
+
     let rows = [
         row("first answer from file://, cold", &starts, 1),
         row("from the tap on an order to its answer", &answers, SLOWER),
+        row("an answer over a shelf of every white", &shelves, SLOWER),
         row("frame while the set point is dragged", &frames, SLOWER),
     ];
     for row in &rows {

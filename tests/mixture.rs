@@ -1,0 +1,90 @@
+//! A white stirred into another.
+//!
+//! Sources: density of a mixture from the volumes of its parts (a mass balance); the two-constant theory of Kubelka and
+//! Munk for opaque mixtures (Duncan 1940, from memory), worked here from its textbook form R = 1 + K/S - sqrt((K/S)² + 2 K/S).
+
+use whitehold::ink::{White, WhiteClass};
+use whitehold::library::{Library, job, starter};
+use whitehold::plan::{Garment, Order, Step, answer};
+
+fn white(library: &Library, id: &str) -> White {
+    library.white(library.white_record(id).expect("a white")).expect("a white")
+}
+
+#[test]
+fn stirred_into_itself_it_stays_what_it_is() {
+    let library = starter().expect("the starter library parses");
+    for record in &library.whites {
+        let plain = white(&library, &record.id);
+        let same = plain.with(&plain, 0.4);
+        let pairs = [
+            (plain.density, same.density),
+            (plain.dye_capacity, same.dye_capacity),
+            (plain.scattering, same.scattering),
+            (plain.reflectance, same.reflectance),
+            (plain.stretch, same.stretch),
+            (plain.stiffness, same.stiffness),
+            (plain.price_per_kg, same.price_per_kg),
+        ];
+        for (plain, same) in pairs {
+            assert!((plain - same).abs() <= 1e-9 * plain.abs(), "{}: {plain} became {same}", record.id);
+        }
+    }
+}
+
+#[test]
+fn volumes_and_light_add_as_the_textbook_says() {
+    let library = starter().expect("the starter library parses");
+    let (a, b) = (white(&library, "gannet"), white(&library, "shearwater"));
+    for share in [0.15, 0.3, 0.5, 0.8] {
+        let mix = a.with(&b, share);
+        // A kilogram takes up so many litres.
+        let litres = (1.0 - share) / a.density + share / b.density;
+        assert!((mix.density * litres - 1.0).abs() < 1e-12, "{share}");
+        let volumes = [(1.0 - share) / a.density / litres, share / b.density / litres];
+        let scatter = volumes[0] * a.scattering + volumes[1] * b.scattering;
+        let absorb =
+            |white: &White| white.scattering * (1.0 - white.reflectance).powi(2) / (2.0 * white.reflectance);
+        let ratio = (volumes[0] * absorb(&a) + volumes[1] * absorb(&b)) / scatter;
+        let reflects = 1.0 + ratio - (ratio * ratio + 2.0 * ratio).sqrt();
+        assert!((mix.scattering / scatter - 1.0).abs() < 1e-12, "{share}");
+        assert!((mix.reflectance - reflects).abs() < 1e-12, "{share}: {} for {reflects}", mix.reflectance);
+        // Between its parts in all else, and what it binds goes with the mass.
+        let between = |value: f64, a: f64, b: f64| value >= a.min(b) && value <= a.max(b);
+        assert!(
+            between(mix.stretch, a.stretch, b.stretch) && between(mix.stiffness, a.stiffness, b.stiffness)
+        );
+        let binds = (1.0 - share) * a.dye_capacity + share * b.dye_capacity;
+        assert!((mix.dye_capacity - binds).abs() < 1e-15);
+    }
+}
+
+/// Cloth that stretches far asks for more stretch than a plain white has: some of the stretch white goes into it, and the
+/// pick says how much, is found again by the page, and lists what it is made of.
+#[test]
+fn a_mixture_is_picked_where_the_cloth_stretches() {
+    let library = starter().expect("the starter library parses");
+    let mut order = Order {
+        garments: vec![Garment {
+            label: "92% cotton 8% elastane jersey 180 gsm black".into(),
+            stretch_percent: 60.0,
+            pieces: 72,
+            ..Garment::default()
+        }],
+        ..Order::default()
+    };
+    order.shop.dryer = "long-kiln".into();
+    order.shop.shelf = ["chalk", "shearwater"].map(String::from).to_vec();
+    let job = job(&order, &library).expect("an order");
+    assert!(job.mixes.iter().all(|mix| mix.of != "shearwater"), "the stretch white is not mixed with itself");
+    let report = answer(&job).expect("an answer");
+    let mixed = report.picks.iter().find(|pick| !pick.mix.is_empty()).expect("a mixture");
+    assert_eq!(mixed.class, WhiteClass::Cotton);
+    let (name, percent) = &mixed.mix[0];
+    assert_eq!(name, &white(&library, "shearwater").name);
+    assert!((10.0..=60.0).contains(percent), "{percent} %");
+    assert!(mixed.steps.iter().any(|step| matches!(step, Step::White { .. })));
+    let window =
+        whitehold::library::pick_window(&order, &library, mixed).expect("its window is computed again");
+    assert!(window.report(None).expect("a report").is_some());
+}
