@@ -34,14 +34,6 @@ function needs(reason, holds) {
   if (!holds) throw new Refused(reason);
 }
 
-function unpacker() {
-  try {
-    return new DecompressionStream("deflate-raw");
-  } catch (cause) {
-    throw new Refused("no-inflate", cause);
-  }
-}
-
 /** Reads letters: two bytes each, lower byte first; behind an escape the highest bit is flipped. The first letter says whether the last byte is a filler. */
 function bytes(text) {
   const read = new Uint8Array(2 * text.length);
@@ -55,138 +47,9 @@ function bytes(text) {
   return read.slice(0, Math.max(to - (text[0] === "1"), 0));
 }
 
-/** What a packed block holds. */
-async function unpack(id) {
-  const text = document.getElementById(id).textContent;
-  const stream = unpacker();
-  try {
-    return await new Response(new Blob([bytes(text)]).stream().pipeThrough(stream)).arrayBuffer();
-  } catch (cause) {
-    throw new Refused("damaged", cause);
-  }
-}
-
-/**
- * Unpacks LZMA (lc 4, lp 0, pb 0; Pavlov's specification of 2015) behind eight bytes: how many bytes were packed, and
- * their FNV-1a hash. No browser unpacks it by itself, and it is a quarter shorter than what browsers unpack.
- */
-function lzma(packed) {
-  const head = new DataView(packed.buffer);
-  const out = new Uint8Array(head.getUint32(0));
-  // One table of chances, part after part: the literals, then what tells matches, their lengths and distances.
-  const chance = new Uint16Array(13568).fill(1024);
-  const [MATCH, REP, REP0, REP1, REP2, LONG] = [12288, 12300, 12312, 12324, 12336, 12348];
-  const [SLOT, SPECIAL, ALIGN, LENGTH, REP_LENGTH] = [12360, 12616, 12731, 12747, 13021];
-  let at = 13;
-  let range = 0xffffffff;
-  let code = head.getUint32(9);
-  const shift = () => {
-    if (range < 0x1000000) {
-      range = (range << 8) >>> 0;
-      code = ((code << 8) | packed[at++]) >>> 0;
-    }
-  };
-  const bit = (place) => {
-    const one = chance[place];
-    const bound = (range >>> 11) * one;
-    if (code < bound) {
-      range = bound;
-      chance[place] = one + ((2048 - one) >> 5);
-      shift();
-      return 0;
-    }
-    range -= bound;
-    code -= bound;
-    chance[place] = one - (one >> 5);
-    shift();
-    return 1;
-  };
-  const tree = (from, bits) => {
-    let node = 1;
-    for (let n = 0; n < bits; n += 1) node = (node << 1) | bit(from + node);
-    return node - (1 << bits);
-  };
-  const backwards = (from, bits) => {
-    let [node, sum] = [1, 0];
-    for (let n = 0; n < bits; n += 1) {
-      const one = bit(from + node);
-      node = (node << 1) | one;
-      sum |= one << n;
-    }
-    return sum;
-  };
-  const length = (from) => {
-    if (!bit(from)) return tree(from + 2, 3);
-    return bit(from + 1) ? 16 + tree(from + 18, 8) : 8 + tree(from + 10, 3);
-  };
-  let [state, to, hash] = [0, 0, 0x811c9dc5];
-  let [near, near1, near2, near3] = [0, 0, 0, 0];
-  while (to < out.length && at <= packed.length + 4) {
-    if (!bit(MATCH + state)) {
-      const from = 0x300 * ((to ? out[to - 1] : 0) >> 4);
-      let letter = 1;
-      if (state >= 7) {
-        let like = out[to - near - 1];
-        while (letter < 256) {
-          const expected = (like >> 7) & 1;
-          like <<= 1;
-          const one = bit(from + ((1 + expected) << 8) + letter);
-          letter = (letter << 1) | one;
-          if (one !== expected) break;
-        }
-      }
-      while (letter < 256) letter = (letter << 1) | bit(from + letter);
-      out[to++] = letter;
-      state = state < 4 ? 0 : state < 10 ? state - 3 : state - 6;
-      continue;
-    }
-    let count;
-    if (bit(REP + state)) {
-      if (bit(REP0 + state)) {
-        let distance = near1;
-        if (bit(REP1 + state)) {
-          distance = near2;
-          if (bit(REP2 + state)) [distance, near3] = [near3, near2];
-          near2 = near1;
-        }
-        [near1, near] = [near, distance];
-      } else if (!bit(LONG + state)) {
-        state = state < 7 ? 9 : 11;
-        out[to] = out[to - near - 1];
-        to += 1;
-        continue;
-      }
-      count = length(REP_LENGTH);
-      state = state < 7 ? 8 : 11;
-    } else {
-      [near3, near2, near1] = [near2, near1, near];
-      count = length(LENGTH);
-      state = state < 7 ? 7 : 10;
-      const slot = tree(SLOT + 64 * Math.min(count, 3), 6);
-      near = slot;
-      if (slot > 3) {
-        const bits = (slot >> 1) - 1;
-        near = (2 | (slot & 1)) << bits;
-        if (slot < 14) {
-          near += backwards(SPECIAL + near - slot, bits);
-        } else {
-          for (let n = bits - 1; n > 3; n -= 1) {
-            range >>>= 1;
-            if (code >= range) {
-              code -= range;
-              near += 2 ** n;
-            }
-            shift();
-          }
-          near += backwards(ALIGN, 4);
-        }
-      }
-    }
-    for (count += 2; count > 0 && to < out.length; count -= 1, to += 1) out[to] = out[to - near - 1];
-  }
-  for (const byte of out) hash = Math.imul(hash ^ byte, 0x01000193);
-  if (hash >>> 0 !== head.getUint32(4)) throw new Refused("damaged");
-  return out;
+/** The letters of a block that never runs. */
+function block(id) {
+  return document.getElementById(id).textContent;
 }
 
 /** The smallest module that uses 128-bit vectors, as ours does: a browser that compiles it can compile ours. */
@@ -197,6 +60,63 @@ async function compile(reason, bytes) {
     return await WebAssembly.compile(bytes);
   } catch (cause) {
     throw new Refused(reason, cause);
+  }
+}
+
+/** Bytes that are unpacked at a time: the browser compiles one piece beside the next. */
+const PIECE = 1 << 16;
+
+/**
+ * What unpacks the other blocks. No browser unpacks LZMA by itself, and in script it took the longest part of a start: a
+ * small wasm of its own does it, which stands in the file as it is.
+ */
+async function unpacker() {
+  const { exports: its } = await WebAssembly.instantiate(await compile("damaged", bytes(block("unpack"))));
+  const memory = new Uint8Array(its.memory.buffer);
+  // Numbers come out of wasm with a sign; minus one says damaged.
+  const told = (number) => {
+    needs("damaged", number >= 0);
+    return number;
+  };
+  let length = 0;
+  let there = 0;
+  /** Begins with a block and hands back how many bytes will come of it. */
+  const begin = (id) => {
+    const packed = bytes(block(id));
+    memory.set(packed, its.packed());
+    [length, there] = [told(its.begin(packed.length)), 0];
+    return length;
+  };
+  /** Unpacks at least so many bytes of it, or all, and hands back how many are there. */
+  const reach = (wanted) => {
+    while (there < Math.min(wanted, length)) there = told(its.more(Math.min(wanted, length) - there));
+    return there;
+  };
+  const part = (from, to) => memory.slice(its.out() + from, its.out() + to);
+  return { begin, reach, part };
+}
+
+/** Compiles the core while it is unpacked; before it stands its binding, behind the number of bytes that it takes. */
+async function core({ begin, reach, part }) {
+  const length = begin("core");
+  needs("damaged", reach(4) >= 4);
+  const cut = 4 + new DataView(part(0, 4).buffer).getUint32(0);
+  needs("damaged", reach(cut) >= cut);
+  const text = new TextDecoder().decode(part(4, cut));
+  let had = cut;
+  const pieces = new ReadableStream({
+    pull(to) {
+      const there = reach(had + PIECE);
+      to.enqueue(part(had, there));
+      had = there;
+      if (had === length) to.close();
+    },
+  });
+  const wasm = new Response(pieces, { headers: { "content-type": "application/wasm" } });
+  try {
+    return { module: await WebAssembly.compileStreaming(wasm), text };
+  } catch (cause) {
+    throw new Refused("damaged", cause);
   }
 }
 
@@ -213,18 +133,23 @@ function binding(text) {
 }
 
 async function start() {
+  performance.mark("begun");
+  // The browser opens its own store for this page meanwhile; what is in it is asked later.
+  globalThis.indexedDB?.databases?.().catch(() => {});
   needs("no-shadow", "attachShadow" in host && "adoptedStyleSheets" in document && "replaceSync" in CSSStyleSheet.prototype);
-  needs("no-inflate", "DecompressionStream" in globalThis);
   needs("no-wasm", typeof WebAssembly === "object");
-  document.adoptedStyleSheets = [sheet(document.getElementById("start-style").textContent)];
+  document.adoptedStyleSheets = [sheet(block("start-style"))];
   await compile("no-wasm", SMALLEST);
-  const styles = JSON.parse(new TextDecoder().decode(await unpack("styles")));
-  const core = lzma(bytes(document.getElementById("core").textContent));
-  const cut = 4 + new DataView(core.buffer).getUint32(0);
-  const module = await compile("damaged", core.subarray(cut));
-  const { initSync, mount } = await binding(new TextDecoder().decode(core.subarray(4, cut)));
+  const packed = await unpacker();
+  packed.begin("styles");
+  const styles = JSON.parse(new TextDecoder().decode(packed.part(0, packed.reach(Infinity))));
+  const { module, text } = await core(packed);
+  performance.mark("compiled");
+  const { initSync, mount } = await binding(text);
   initSync({ module });
+  performance.mark("started");
   mount(host, { styles, standalone: true });
+  performance.mark("drawn");
 }
 
 /** Whether an error is a trap of the wasm, after which it is dead. */

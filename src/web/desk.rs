@@ -2,7 +2,7 @@
 
 use super::{brain::Brain, file, host::Host, keep::Keeper, picture, records::Recorder};
 use crate::desk::shop::{Clock, ShopMsg};
-use crate::desk::{Effect, Field, Msg, Screen, State, keep, update};
+use crate::desk::{Effect, Field, Msg, Screen, State, Touch, keep, update};
 use crate::library::table::Table;
 use crate::library::{self, Library, file as library_file};
 use crate::wording::{Label, Voice};
@@ -257,7 +257,14 @@ impl Desk {
                     waiting.turn += 1;
                     waiting.turn
                 });
-                set_timeout(move || self.answer_in_turn(turn), REST);
+                let typed = |state: &State| matches!(state.touch, Some(Touch::Field(..)));
+                let now = move || self.answer_in_turn(turn);
+                if self.state.with_untracked(typed) {
+                    set_timeout(now, REST);
+                } else {
+                    // What was tapped, and the first order, need no rest: only to be painted before the work.
+                    request_animation_frame(move || set_timeout(now, Duration::ZERO));
+                }
             }
             Effect::Window { .. } | Effect::Forecast { .. } | Effect::Diagnose { .. } => {
                 let due = self.waiting.try_update_value(|waiting| {

@@ -23,7 +23,8 @@ pub fn build(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
     step("compare what the wasm may call with the reviewed list", || {
         imports::check(workshop, &std::fs::read(&module)?, &bound)
     })?;
-    let html = step("pack the one file", || Ok(letters::file(&page::pack(workshop, &bound)?)))?;
+    let unpacker = step("compile what unpacks it", || wasm::compile_unpacker(workshop, toolchain))?;
+    let html = step("pack the one file", || Ok(letters::file(&page::pack(workshop, &bound, &unpacker)?)))?;
     step("write the JS package", || {
         write_package(workshop, &wasm::bind(&module, Finds::FileBeside)?, &page::sheets(workshop)?)
     })?;
@@ -31,11 +32,12 @@ pub fn build(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
         write(&workshop.dist().join("whitehold.html"), &html)?;
         write_site(workshop, &html)
     })?;
-    weigh(&html, &bound)
+    weigh(&html, &bound, &unpacker)
 }
 
 /// Prints the sizes and holds the page to its budget.
-fn weigh(html: &[u8], bound: &Bound) -> Result<()> {
+fn weigh(html: &[u8], bound: &Bound, unpacker: &[u8]) -> Result<()> {
+    say(&format!("    what unpacks        {}", bytes(unpacker.len())));
     say(&format!("    wasm                {}", bytes(bound.wasm.len())));
     say(&format!("    dist/whitehold.html {} of {}", bytes(html.len()), bytes(BUDGET)));
     if html.len() > BUDGET {

@@ -1,8 +1,8 @@
 //! The one file: everything the page needs, packed under its policy.
 //!
-//! The wasm and its binding are packed as LZMA, which `www/boot.js` unpacks; the desk's style sheets are deflated, which
-//! the browser inflates. Both stand as letters in script blocks that never run; the sheet of the start stands as it is, to
-//! be there when nothing can be unpacked. The sheets become constructed ones. Two scripts run, each let in by its own
+//! The desk's style sheets, and the wasm behind its binding, are packed as LZMA, which a small wasm unpacks that stands
+//! beside them (`src/unpack`). All stand as letters in script blocks that never run; the sheet of the start stands as it is,
+//! to be there when nothing can be unpacked. The sheets become constructed ones. Two scripts run, each let in by its own
 //! hash: `www/boot.js`, which stands in the page, and the binding, which it unpacks and puts beside itself.
 
 use crate::letters;
@@ -54,7 +54,7 @@ pub fn sheets(workshop: &Workshop) -> Result<Vec<Sheet>> {
 ///
 /// # Errors
 /// When a source cannot be read, or a text would end the block it is put in.
-pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
+pub fn pack(workshop: &Workshop, bound: &Bound, unpacker: &[u8]) -> Result<String> {
     let template = read(&workshop.www().join("index.html"))?;
     let boot = read(&workshop.www().join("boot.js"))?;
     let module = script(&lean(&boot))?;
@@ -63,8 +63,9 @@ pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
         sheets(workshop)?.into_iter().partition(|sheet| sheet.name == START);
     let start = start.first().context("www/page.css is missing")?;
     let desk: Vec<_> = desk.into_iter().map(|sheet| sheet.text).collect();
-    let styles = letters::encode(&deflate(&serde_json::to_vec(&desk)?)?);
+    let styles = letters::encode(&lzma::pack(&serde_json::to_vec(&desk)?)?);
     let core = letters::encode(&lzma::pack(&core(&binding, &bound.wasm)?)?);
+    let unpack = letters::encode(unpacker);
     let policy = policy::for_scripts(&[&module, &binding]);
     fill(
         &template,
@@ -72,6 +73,7 @@ pub fn pack(workshop: &Workshop, bound: &Bound) -> Result<String> {
             ("policy", &policy),
             ("start", inert(&start.text)?),
             ("styles", &styles),
+            ("unpack", &unpack),
             ("core", &core),
             ("module", &module),
         ],
@@ -151,25 +153,9 @@ fn inert(text: &str) -> Result<&str> {
     Ok(text)
 }
 
-/// Raw deflate, which `DecompressionStream` reads without any code of ours; the shortest that is found in two seconds.
-fn deflate(bytes: &[u8]) -> Result<Vec<u8>> {
-    let mut packed = Vec::new();
-    zopfli::compress(
-        zopfli::Options { iteration_count: PASSES, ..Default::default() },
-        zopfli::Format::Deflate,
-        bytes,
-        &mut packed,
-    )?;
-    Ok(packed)
-}
-
-/// Tries at a shorter packing: five give all but ten bytes of what fifteen give.
-const PASSES: std::num::NonZeroU64 = std::num::NonZeroU64::new(5).unwrap();
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::io::Read;
 
     #[test]
     fn a_script_cannot_end_its_own_block() -> Result<()> {
@@ -195,15 +181,6 @@ mod tests {
         for wrong in ["{{policy}}", "{{policy}}{{core}}{{other}}", "{{policy}}{{core"] {
             assert!(fill(wrong, &parts).is_err(), "{wrong}");
         }
-        Ok(())
-    }
-
-    #[test]
-    fn deflated_bytes_come_back() -> Result<()> {
-        let bytes = b"cotton polyester cotton polyester".repeat(50);
-        let mut back = Vec::new();
-        flate2::read::DeflateDecoder::new(&deflate(&bytes)?[..]).read_to_end(&mut back)?;
-        assert_eq!(back, bytes);
         Ok(())
     }
 }

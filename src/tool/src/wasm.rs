@@ -54,6 +54,20 @@ pub fn compile(workshop: &Workshop, toolchain: Toolchain) -> Result<PathBuf> {
     )
 }
 
+/// Compiles what unpacks the page's wasm, without its names.
+///
+/// # Errors
+/// When the code does not compile.
+pub fn compile_unpacker(workshop: &Workshop, toolchain: Toolchain) -> Result<Vec<u8>> {
+    let mut cargo = toolchain.cargo(workshop, "rustc");
+    cargo.args(["--package", "whitehold-unpack", "--release", "--lib", "--crate-type", "cdylib", "--locked"]);
+    // As quick as at level 3, and half as long.
+    cargo.args(["--", "-C", "strip=symbols", "-C", "opt-level=s"]);
+    run(&mut cargo, "read the compiler's first error above")?;
+    let module = toolchain.target(workshop).join(WASM).join("release/whitehold_unpack.wasm");
+    std::fs::read(&module).with_context(|| format!("{} is not there", module.display()))
+}
+
 /// Binds a compiled module for browsers.
 ///
 /// # Errors

@@ -89,7 +89,7 @@ fn open(desk: Desk) -> impl IntoView {
                     .collect_view()
             })}
         </details>
-        {move || shown.get().map(|it| table(it.voice.aged_looks(&it.forecast)))}
+        <div class="looks">{move || shown.get().map(|it| table(it.voice.aged_looks(&it.forecast)))}</div>
         {move || {
             let (trial, voice) = trial.get();
             trial.map(|trial| the_trial(&trial, voice))

@@ -22,6 +22,18 @@ pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(bench: &Bench)
         desk.says(".fore", "How the white ages").await?;
         desk.says(".fore", "Inside the film").await?;
         desk.says("#say", "the limit is").await?;
+        desk.says("#aged-says", "that it shows before day 90").await?;
+        desk.says("#aged-says", "when it is due").await?;
+        desk.says(".looks", "When to look").await?;
+        desk.taps("details.more summary").await?;
+        for part in [
+            "Where the dye went",
+            "in the heat, as vapour",
+            "If something is otherwise",
+            "the dryer runs hot",
+        ] {
+            desk.says("details.more", part).await?;
+        }
         let before = desk.shows("#say").await?;
         desk.run(SLIDE, vec![]).await?;
         desk.settles().await?;

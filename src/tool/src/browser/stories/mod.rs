@@ -34,7 +34,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 34] = stories![
+static STORIES: [Story; 33] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -56,7 +56,6 @@ static STORIES: [Story; 34] = stories![
     records::two_tabs_write_by_turns,
     records::a_tap_outlives_a_redraw,
     refusing::a_browser_without_wasm_is_told_so,
-    refusing::a_browser_without_an_unpacker_is_told_so,
     refusing::a_browser_without_constructed_sheets_is_told_so,
     refusing::a_damaged_copy_is_told_so,
     refusing::a_page_without_scripts_is_told_so,

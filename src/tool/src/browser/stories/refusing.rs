@@ -31,17 +31,6 @@ pub async fn a_browser_without_wasm_is_told_so(bench: &Bench) -> Result<()> {
     desk.is_closed().await
 }
 
-pub async fn a_browser_without_an_unpacker_is_told_so(bench: &Bench) -> Result<()> {
-    let old =
-        "globalThis.DecompressionStream = class { constructor() { throw TypeError('no deflate-raw'); } };";
-    for lack in ["delete globalThis.DecompressionStream;", old] {
-        let desk = bench.tablet().without(lack).opens_the_file().await?;
-        explains(&desk, "no-inflate").await?;
-        desk.is_closed().await?;
-    }
-    Ok(())
-}
-
 pub async fn a_browser_without_constructed_sheets_is_told_so(bench: &Bench) -> Result<()> {
     for lack in ["delete Element.prototype.attachShadow;", "delete Document.prototype.adoptedStyleSheets;"] {
         let desk = bench.tablet().without(lack).opens_the_file().await?;
@@ -51,18 +40,23 @@ pub async fn a_browser_without_constructed_sheets_is_told_so(bench: &Bench) -> R
     Ok(())
 }
 
-/// Letters in the middle of the packed wasm are lost, as when a stick is pulled out too early.
+/// Half of a packed block is lost, as when a stick is pulled out too early: of the wasm, of the style sheets, of what
+/// unpacks both.
 pub async fn a_damaged_copy_is_told_so(bench: &Bench) -> Result<()> {
     let page = std::fs::read(bench.workshop.dist().join("whitehold.html"))?;
     let page = letters::text(&page).context("the page is no text")?;
-    let (before, core) = page.split_once("id=\"core\">").context("the page holds no packed wasm")?;
-    let (core, after) = core.split_once("</script>").context("the packed wasm has no end")?;
-    let half: String = core.chars().take(core.chars().count() / 2).collect();
-    let copy = bench.workshop.target().join("stories/damaged.html");
-    write(&copy, letters::file(&format!("{before}id=\"core\">{half}</script>{after}")))?;
-    let desk = bench.tablet().opens(&file_address(&copy)?).await?;
-    explains(&desk, "damaged").await?;
-    desk.is_closed().await
+    for block in ["core", "styles", "unpack"] {
+        let opens = format!("id=\"{block}\">");
+        let (before, rest) = page.split_once(&opens).with_context(|| format!("the page holds no {block}"))?;
+        let (packed, after) = rest.split_once("</script>").context("a packed block has no end")?;
+        let half: String = packed.chars().take(packed.chars().count() / 2).collect();
+        let copy = bench.workshop.target().join("stories/damaged.html");
+        write(&copy, letters::file(&format!("{before}{opens}{half}</script>{after}")))?;
+        let desk = bench.tablet().opens(&file_address(&copy)?).await?;
+        explains(&desk, "damaged").await?;
+        desk.is_closed().await?;
+    }
+    Ok(())
 }
 
 /// Scripts switched off, or the preview of a file on an iPad.
