@@ -788,8 +788,9 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
         }
         P::WhiteOf { class, low_cure: true } => format!("{class}, low-cure"),
         P::WhiteOf { class, low_cure: false } => class.clone(),
-        P::MixOf { parts } => {
-            parts.iter().map(|(name, share)| format!("{share} {name}")).collect::<Vec<_>>().join(", ")
+        P::MixOf { class, parts } => {
+            let parts: Vec<String> = parts.iter().map(|(name, share)| format!("{share} {name}")).collect();
+            format!("{class}, with {}", parts.join(", "))
         }
         P::Needs { blocker } => format!("over {blocker}"),
         P::OrderLine { pieces, lot, due } => {

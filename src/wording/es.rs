@@ -789,8 +789,9 @@ pub(super) fn phrase(phrase: &Phrase) -> String {
         }
         P::WhiteOf { class, low_cure: true } => format!("{class}, baja temperatura"),
         P::WhiteOf { class, low_cure: false } => class.clone(),
-        P::MixOf { parts } => {
-            parts.iter().map(|(name, share)| format!("{share} de {name}")).collect::<Vec<_>>().join(", ")
+        P::MixOf { class, parts } => {
+            let parts: Vec<String> = parts.iter().map(|(name, share)| format!("{share} de {name}")).collect();
+            format!("{class}, con {}", parts.join(", "))
         }
         P::Needs { blocker } => format!("sobre {blocker}"),
         P::OrderLine { pieces, lot, due } => {

@@ -269,6 +269,7 @@ pub enum Phrase {
         low_cure: bool,
     },
     MixOf {
+        class: String,
         parts: Vec<(String, String)>,
     },
     Needs {

@@ -175,7 +175,7 @@ fn white_say(pick: &Pick, voice: Voice) -> String {
         .iter()
         .map(|(name, share)| (name.clone(), voice.quantity(Quantity::Percent, *share)))
         .collect();
-    let what = if parts.is_empty() { class } else { voice.say(&Phrase::MixOf { parts }) };
+    let what = if parts.is_empty() { class } else { voice.say(&Phrase::MixOf { class, parts }) };
     let leave = pick.advice.iter().find(|advice| **advice == crate::plan::Advice::NoReducer);
     leave.map_or_else(|| what.clone(), |&advice| format!("{what}. {}", voice.advice(advice)))
 }

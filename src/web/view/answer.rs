@@ -209,7 +209,7 @@ fn facts(pick: &Pick, voice: Voice, colours: Option<&Swatches>) -> impl IntoView
         .iter()
         .map(|(name, share)| (name.clone(), voice.quantity(Quantity::Percent, *share)))
         .collect::<Vec<_>>();
-    let under = if mix.is_empty() { class } else { voice.say(&Phrase::MixOf { parts: mix }) };
+    let under = if mix.is_empty() { class } else { voice.say(&Phrase::MixOf { class, parts: mix }) };
     let passes = pick.steps.iter().find_map(|step| match step {
         Step::Dryer { passes } => Some(*passes),
         _ => None,
