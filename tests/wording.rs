@@ -19,7 +19,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     maker-word-needed customer-bans reducer-spoils shelf-empty lapse money-adds-care buy-class use-blocker \
     if-undyed if-hotter other-heat other-process check-stretch check-probe check-cover check-scorch check-size \
     check-adhesion check-hand check-nap hot-garments overheated-pvc belt-stop coated-belt flammable-vapour \
-    isocyanate child-care child-product sleepwear-flammability melt-burns dye-fume hot-hold ask-dyed \
+    isocyanate child-care child-product phthalates-in-article sleepwear-flammability melt-burns dye-fume hot-hold ask-dyed \
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \
     read-construction read-weight read-colour assumed-construction assumed-weight assumed-dyed assumed-colour \
     left-out label-note one-plan split-cheaper split-safer split-only some-refused";

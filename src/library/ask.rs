@@ -1,12 +1,12 @@
 //! Orders resolved: ids and labels into the plain values that the plan computes with.
 
-use super::Library;
 use super::cloth::cloth;
+use super::{Library, LimitRecord};
 use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
 use crate::plan::{
-    self, Base, BleedForecast, Job, Order, OvenTest, Pick, PickForecast, PickWindow, Report, Rules,
+    self, Base, BleedForecast, Job, Law, Order, OvenTest, Pick, PickForecast, PickWindow, Report, Rules,
     WindowReport, bounds,
 };
 use crate::proof::{self, Diagnosis, Run, Seen};
@@ -203,7 +203,21 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         meshes,
         dryer,
         rules,
+        laws: laws(library),
     })
+}
+
+/// The limits of law that the library knows.
+fn laws(library: &Library) -> Vec<Law> {
+    let law = |record: &LimitRecord| {
+        Some(Law {
+            id: record.id.clone(),
+            limit: record.value.value,
+            since: record.since.clone()?,
+            law: record.value.source.clone(),
+        })
+    };
+    library.limits.iter().filter_map(law).collect()
 }
 
 /// Whites that the shop could buy: one of each kind that it does not have.

@@ -13,6 +13,9 @@ pub struct LimitRecord {
     pub id: String,
     /// The number.
     pub value: Sourced,
+    /// Day of force, for a limit of law.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub since: Option<String>,
     /// What it means.
     pub note: String,
 }

@@ -4,7 +4,8 @@ use super::judge::{Judged, tightness};
 use super::press::looks;
 use super::rank;
 use super::{
-    Advice, Cloth, Code, DyeClass, Job, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict, Yield,
+    Advice, Cloth, Code, DyeClass, Job, Law, Margin, Reason, Room, Side, Topic, Unknown, UseKind, Verdict,
+    Yield,
 };
 use crate::dryer::Emitter;
 use crate::ink::WhiteClass;
@@ -302,7 +303,7 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
         cautions.push(Reason::new(Code::DyeFume));
     }
     if best.is_some_and(|best| best.way.additive) {
-        cautions.push(Reason::new(Code::Isocyanate));
+        cautions.push(by_law(job, "law-diisocyanates", Reason::new(Code::Isocyanate)));
     }
     if best.is_some_and(|best| best.flash.is_some()) {
         cautions.push(Reason::new(Code::FlammableVapour));
@@ -312,15 +313,33 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
     }
     if let Some(age) = job.order.use_.wearer_age_years {
         if age <= 3.0 {
-            cautions.push(Reason::new(Code::ChildCare).number("age", age));
-        } else if age <= 12.0 {
-            cautions.push(Reason::new(Code::ChildProduct).number("age", age));
+            let care = Reason::new(Code::ChildCare).number("age", age);
+            let mouth = law(job, "law-phthalates-mouth").map_or("", |law| &law.law);
+            cautions.push(by_law(job, "law-phthalates-child", care.word("mouth", mouth)));
+        }
+        if age <= 12.0 {
+            let coating = law(job, "law-lead-coating").map_or(0.0, |law| law.limit);
+            let product = Reason::new(Code::ChildProduct).number("age", age).number("coating", coating);
+            cautions.push(by_law(job, "law-lead-substrate", product));
+            cautions.push(by_law(job, "law-phthalates-article", Reason::new(Code::PhthalatesInArticle)));
         }
     }
     if job.order.use_.kind == UseKind::Sleepwear {
         cautions.push(Reason::new(Code::SleepwearFlammability));
     }
     cautions
+}
+
+fn law<'j>(job: &'j Job, id: &str) -> Option<&'j Law> {
+    job.laws.iter().find(|law| law.id == id)
+}
+
+/// A caution with the figure, the name and the day of force of the law behind it.
+fn by_law(job: &Job, id: &str, reason: Reason) -> Reason {
+    match law(job, id) {
+        Some(law) => reason.number("limit", law.limit).word("law", &law.law).word("since", &law.since),
+        None => reason,
+    }
 }
 
 /// What is not known, most worth finding out first. `worth` is how far the chance of a late fault would move.

@@ -29,6 +29,21 @@ pub struct Job {
     pub dryer: Dryer,
     /// The limits and shares of the rule.
     pub rules: Rules,
+    /// Limits of law that a caution may name.
+    pub laws: Vec<Law>,
+}
+
+/// A limit of law, from `data/limits.json`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Law {
+    /// Its id there.
+    pub id: String,
+    /// The figure, in its unit there.
+    pub limit: f64,
+    /// Day of force, `2020-07-07`.
+    pub since: String,
+    /// Which law.
+    pub law: String,
 }
 
 /// The barrier base, SI.

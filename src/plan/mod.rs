@@ -47,7 +47,7 @@ pub use forecast::PickForecast;
 pub use forecast_shape::{
     BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows, Spread,
 };
-pub use job::{Base, Cloth, Job, Rules, Yield, check};
+pub use job::{Base, Cloth, Job, Law, Rules, Yield, check};
 pub use mix::{Mix, mixes};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,

@@ -211,12 +211,14 @@ pub enum Code {
     CoatedBelt,
     /// Solvents near flash and dryer.
     FlammableVapour,
-    /// Additives with isocyanate.
+    /// Additives with isocyanate; `limit` %, `law`, `since`.
     Isocyanate,
-    /// Child-care article, three years and under; `age`.
+    /// Child-care article, three years and under; `age`, `limit` %, `law`, `since`, `mouth`: the law on what a child may mouth.
     ChildCare,
-    /// Children's product, twelve years and under; `age`.
+    /// Children's product, twelve years and under; `age`, `limit` ppm, `law`, `since`, `coating` ppm.
     ChildProduct,
+    /// Phthalates in any article; `limit` %, `law`, `since`.
+    PhthalatesInArticle,
     /// Sleepwear flammability.
     SleepwearFlammability,
     /// Melting fibre burns.

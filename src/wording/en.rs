@@ -221,14 +221,21 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::BeltStop => "A stopped belt burns cloth in seconds. Panels off or lifted, empty the belt, extinguisher within reach. Clear lint from the dryer and its duct.".into(),
         C::CoatedBelt => "Non-stick belts and sheets give off toxic fume when they overheat. Never leave the belt standing under hot panels.".into(),
         C::FlammableVapour => "Screen wash and spray adhesive burn. Keep them away from the flash and the dryer's mouth.".into(),
-        C::Isocyanate => "Bonding additives with isocyanate can make a person allergic for life. Trained people only, gloves, no spraying, no heating of the open pot. Not for infants' wear without the maker's word.".into(),
+        C::Isocyanate => format!(
+            "Bonding additives with isocyanate can make a person allergic for life. Trained people only ({}, since {}, from {} on), gloves, no spraying, no heating of the open pot; whoever is allergic stays away. Not for infants' wear or bare skin without the maker's word. The safety data sheet comes first.",
+            v.word("law"), v.word("since"), v.by_law()
+        ),
         C::ChildCare => format!(
-            "Worn by a child of {}. Limits on phthalates, lead and small parts apply. Get the ink maker's statement and check the law where it is sold.",
-            v.count("age")
+            "Worn by a child of {}. For child-care articles {} (since {}) allows at most {} of each of eight phthalates; {} adds three more where a child can mouth it. Small parts count too. Get the ink maker's statement and check the law where it is sold.",
+            v.count("age"), v.word("law"), v.word("since"), v.by_law(), v.word("mouth")
         ),
         C::ChildProduct => format!(
-            "A product for a child of {}. Limits on lead and phthalates apply, and testing may be due. Check the law where it is sold.",
-            v.count("age")
+            "A product for a child of {}. Lead: at most {} ppm in ink that becomes part of the cloth, {} ppm in a film that scrapes off ({}, since {}). Testing, a certificate and a tracking label may be due. Check the law where it is sold.",
+            v.count("age"), v.count("limit"), v.count("coating"), v.word("law"), v.word("since")
+        ),
+        C::PhthalatesInArticle => format!(
+            "{} (since {}): under {} of four phthalates together in any printed article. Ask the ink maker, and check the law where it is sold.",
+            v.word("law"), v.word("since"), v.by_law()
         ),
         C::SleepwearFlammability => "Sleepwear must pass a flame test, print and all. Ask the garment's maker.".into(),
         C::MeltBurns => "This fibre melts and sticks to skin. Nothing may hang over a panel; keep hands out of the tunnel.".into(),

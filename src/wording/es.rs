@@ -220,14 +220,21 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         C::BeltStop => "Una cinta parada quema tela en segundos. Paneles apagados o levantados, cinta vacía, extintor a mano. Limpie la pelusa del horno y del conducto.".into(),
         C::CoatedBelt => "Las cintas y láminas antiadherentes sueltan humo tóxico si se recalientan. No deje la cinta parada bajo paneles calientes.".into(),
         C::FlammableVapour => "El limpiapantallas y el adhesivo en aerosol arden. Lejos del presecado y de la boca del horno.".into(),
-        C::Isocyanate => "Los aditivos de agarre con isocianato pueden causar alergia de por vida. Solo personal formado, guantes, sin pulverizar ni calentar el bote abierto. No en ropa de bebé sin la palabra del fabricante.".into(),
+        C::Isocyanate => format!(
+            "Los aditivos de agarre con isocianato pueden causar alergia de por vida. Solo personal formado ({}, desde {}, a partir de {}), guantes, sin pulverizar ni calentar el bote abierto; quien tenga alergia, lejos. No en ropa de bebé ni sobre la piel sin la palabra del fabricante. Manda la ficha de seguridad.",
+            v.word("law"), v.word("since"), v.by_law()
+        ),
         C::ChildCare => format!(
-            "Lo lleva un niño de {} años. Hay límites de ftalatos, plomo y piezas pequeñas. Pida la declaración del fabricante de tinta y mire la ley donde se vende.",
-            v.count("age")
+            "Lo lleva un niño de {} años. En artículos de puericultura {} (desde {}) permite como mucho {} de cada uno de ocho ftalatos; {} añade tres más si el niño puede llevárselo a la boca. Cuentan también las piezas pequeñas. Pida la declaración del fabricante de tinta y mire la ley donde se vende.",
+            v.count("age"), v.word("law"), v.word("since"), v.by_law(), v.word("mouth")
         ),
         C::ChildProduct => format!(
-            "Producto para un niño de {} años. Hay límites de plomo y ftalatos, y puede tocar ensayo. Mire la ley donde se vende.",
-            v.count("age")
+            "Producto para un niño de {} años. Plomo: como mucho {} ppm en la tinta que forma parte de la tela, {} ppm en una capa que se raspa ({}, desde {}). Puede tocar ensayo, certificado y etiqueta de rastreo. Mire la ley donde se vende.",
+            v.count("age"), v.count("limit"), v.count("coating"), v.word("law"), v.word("since")
+        ),
+        C::PhthalatesInArticle => format!(
+            "{} (desde {}): menos de {} de cuatro ftalatos juntos en cualquier artículo estampado. Pregunte al fabricante de tinta y mire la ley donde se vende.",
+            v.word("law"), v.word("since"), v.by_law()
         ),
         C::SleepwearFlammability => "La ropa de dormir debe pasar un ensayo de llama, con la estampa. Pregunte al fabricante de la prenda.".into(),
         C::MeltBurns => "Esta fibra se derrite y se pega a la piel. Nada debe colgar sobre un panel; no meta las manos en el túnel.".into(),

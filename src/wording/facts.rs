@@ -92,6 +92,12 @@ impl<'a> Facts<'a> {
         }
     }
 
+    /// A limit of law in percent, to a tenth, with its sign.
+    #[must_use]
+    pub fn by_law(self) -> String {
+        format!("{}\u{a0}%", self.tenth("limit"))
+    }
+
     /// A count.
     #[must_use]
     pub fn count(self, name: &str) -> String {
