@@ -1,6 +1,7 @@
 //! The whole answer: every white on the shelf weighed, the best first.
 
 use super::bench::Bench;
+use super::candidate::{ANCHOR_FILM, Candidate};
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
@@ -46,8 +47,8 @@ pub fn answer(job: &Job) -> Result<Report, HistoryError> {
     Ok(Report { whole, understood_each, ..hardest })
 }
 
-/// Weighs one white of the shelf on the first cloth, whatever its verdict; over a blocker if `over_blocker`. `None`
-/// where its window is closed or there is no such white.
+/// Weighs one white of the shelf on the first cloth, whatever its verdict, at the film nearest to the one that the trade's
+/// experience is stated at; over a blocker if `over_blocker`. `None` where its window is closed or there is no such white.
 ///
 /// # Errors
 /// As [`answer`].
@@ -55,18 +56,14 @@ pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>,
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
     let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
     let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
-    let mut best: Option<Judged<'_>> = None;
-    for way in ways(job, cloth, white, &job.blockers) {
-        let pure = way.white.id == white.id && !way.additive;
-        if pure
-            && way.base.is_some() == over_blocker
-            && let Ok(judged) = bench.weigh(way)?
-            && best.as_ref().is_none_or(|best| order(job, cloth, &judged, best).is_lt())
-        {
-            best = Some(judged);
-        }
-    }
-    best.map(|judged| pick(job, cloth, &mut bench, &judged)).transpose()
+    let ways = ways(job, cloth, white, &job.blockers);
+    let plain = ways.into_iter().filter(|way| way.white.id == white.id && !way.additive && !way.smoothing);
+    let off = |way: &Candidate<'_>| (way.film - ANCHOR_FILM).abs();
+    let nearest =
+        plain.filter(|way| way.base.is_some() == over_blocker).min_by(|a, b| off(a).total_cmp(&off(b)));
+    let Some(way) = nearest else { return Ok(None) };
+    let judged = bench.weigh(way)?.ok();
+    judged.map(|judged| pick(job, cloth, &mut bench, &judged)).transpose()
 }
 
 fn refusal(reasons: Vec<Reason>) -> Report {

@@ -3,8 +3,10 @@
 //! No equation: the class's frequency on a light cotton shade, times for what is known to make it worse. Common
 //! practice, no source, and said to be so wherever it shows.
 
-use super::{Cloth, Ghosting, Job};
+use super::judge::margin;
+use super::{Cloth, Ghosting, Job, Margin, Side, Topic};
 use crate::ink::White;
+use crate::quantity::Band;
 
 /// How often a white ghosts on this cloth, with what that is made of.
 pub(super) fn ghosting(job: &Job, cloth: &Cloth, white: &White) -> Ghosting {
@@ -16,4 +18,10 @@ pub(super) fn ghosting(job: &Job, cloth: &Cloth, white: &White) -> Ghosting {
     let class = white.ghosting;
     let frequency = (class * shade * damp * stacked * time).min(0.9);
     Ghosting { frequency, class, shade, damp, stacked, time }
+}
+
+/// A class frequency as a margin: known within a factor of two at best.
+pub(super) fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
+    let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
+    margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
 }

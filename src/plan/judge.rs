@@ -5,7 +5,7 @@ use super::bleed::{BleedPath, chance, lots};
 use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
-use super::ghosting::ghosting;
+use super::ghosting::{frequency, ghosting};
 use super::press::press_margins;
 use super::rank;
 use super::ride::{Ride, WORLDS};
@@ -325,20 +325,16 @@ fn bleeding(
     let worlds = Worlds::lots(arrives.likely, lots(&rules));
     let path = BleedPath { fresh: &fresh, dye: &dye, reach: ageing.reach(&worlds) };
     let rim = Rim::new(job, cloth, way, &ageing);
-    let at_rim = rim
-        .as_ref()
-        .map(|rim| (rim, BleedPath { fresh: &rim.fresh, dye: &dye, reach: rim.ageing.reach(&worlds) }));
-    let along = at_rim.as_ref().map(|(rim, path)| {
-        let band = path.band(arrives.likely, &rules).map(|shift| shift * rim.seen);
-        margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")
-    });
-    let critical = at_rim.iter().map(|(rim, path)| rim.critical(&dye, rules.bleed, &path.reach));
-    let critical = critical.fold(path.critical(rules.bleed), f64::min);
+    let at_rim = rim.as_ref().map(|rim| rim.weighed(&dye, &worlds, arrives.likely, &rules));
+    let critical = at_rim.iter().map(|(critical, _)| *critical).fold(path.critical(rules.bleed), f64::min);
     let chances = arrives.map(|dye| with_evidence(job, cloth, way, &rules, chance(dye, critical, &rules)));
     let band = path.band(arrives.likely, &rules);
     Bleeding {
         chances,
-        margins: [Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")), along],
+        margins: [
+            Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
+            at_rim.map(|(_, band)| margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")),
+        ],
         grade: Some(path.grade(arrives.likely).step),
         bled: Some(Bled { ageing, rim, arrives, rules }),
     }
@@ -382,12 +378,6 @@ fn stretch_margin(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Margin {
     let value =
         Band { low: stretch * 0.75, likely: stretch, high: stretch * 1.33 }.map(|share| share * 100.0);
     margin(Topic::Stretch, value, stretch_needed(job, cloth) * 100.0, Side::AtLeast, "%")
-}
-
-/// A class frequency as a margin: known within a factor of two at best.
-fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
-    let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
-    margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
 }
 
 /// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source. Additive

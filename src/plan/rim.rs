@@ -12,12 +12,13 @@
 //! of its colour difference. A print turns by the day that matters where its middle does or its rim does; one lot's dye
 //! drives both, so the lesser of the two critical amounts decides.
 
-use super::ageing::{Ageing, Reach};
-use super::bleed::visible;
+use super::ageing::{Ageing, LANES, Reach, Worlds};
+use super::bleed::{BleedPath, visible};
 use super::candidate::Candidate;
-use super::{Cloth, Job};
+use super::{Cloth, Job, Rules};
 use crate::numerics::normal::complementary_error;
 use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
+use crate::quantity::Band;
 
 /// Blur of an eye for red against green at arm's length, m: 0.0392 degrees at 0.6 m. The angle is the narrow part of
 /// that channel in S-CIELAB (Zhang and Wandell 1997), from memory; its wide part, which would hide more, is left out.
@@ -78,9 +79,17 @@ impl Rim {
         reach.arrives_for(self.visible(dye, limit))
     }
 
-    /// Colour difference that an eye sees for this much dye in the top layer (kg/m³), ΔE00.
-    #[must_use]
-    pub fn difference(&self, dye: &DyeAbsorption, top: f64) -> f64 {
-        self.fresh.bleed_difference(dye, top) * self.seen
+    /// Dye that must arrive for the limit of the rules (kg/m²), and the colour difference that an eye sees for `arrives`
+    /// kg/m² in the middle lot, ΔE00 as a band over lots.
+    pub(super) fn weighed(
+        &self,
+        dye: &DyeAbsorption,
+        worlds: &Worlds<LANES>,
+        arrives: f64,
+        rules: &Rules,
+    ) -> (f64, Band) {
+        let path = BleedPath { fresh: &self.fresh, dye, reach: self.ageing.reach(worlds) };
+        let band = path.band(arrives, rules).map(|shift| shift * self.seen);
+        (self.critical(dye, rules.bleed, &path.reach), band)
     }
 }

@@ -84,6 +84,5 @@ pub(super) fn aged(what: &Aged) -> String {
         A::CutSays { first, last, day } => format!(
             "In the top that the eye sees: {first} g of free dye in a cubic metre when fresh, {last} on day {day}."
         ),
-        A::Overhang => "White over blocker".into(),
     }
 }

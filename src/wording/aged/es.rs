@@ -88,6 +88,5 @@ pub(super) fn aged(what: &Aged) -> String {
         A::CutSays { first, last, day } => format!(
             "Arriba, donde llega el ojo: {first} g de tinte libre por metro cúbico recién impreso, {last} el día {day}."
         ),
-        A::Overhang => "Blanco sobre barrera".into(),
     }
 }

@@ -92,7 +92,6 @@ pub enum Aged {
         last: String,
         day: String,
     },
-    Overhang,
 }
 
 /// How most of the dye came.
