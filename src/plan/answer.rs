@@ -1,7 +1,6 @@
 //! The whole answer: every white on the shelf weighed, the best first.
 
 use super::bench::Bench;
-use super::candidate::{ANCHOR_FILM, Candidate};
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::explain::{self, word};
@@ -9,7 +8,7 @@ use super::judge::{Judged, looks};
 use super::oven::oven_test;
 use super::press::look;
 use super::rank;
-use super::ways::{first_way, ways};
+use super::ways::{anchor_way, first_way};
 use super::whole::whole;
 use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
@@ -56,12 +55,11 @@ pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>,
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
     let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
     let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
-    let ways = ways(job, cloth, white, &job.blockers);
-    let plain = ways.into_iter().filter(|way| way.white.id == white.id && !way.additive && !way.smoothing);
-    let off = |way: &Candidate<'_>| (way.film - ANCHOR_FILM).abs();
-    let nearest =
-        plain.filter(|way| way.base.is_some() == over_blocker).min_by(|a, b| off(a).total_cmp(&off(b)));
-    let Some(way) = nearest else { return Ok(None) };
+    let base = job.blockers.first().filter(|_| over_blocker);
+    if over_blocker && base.is_none() {
+        return Ok(None);
+    }
+    let Some(way) = anchor_way(job, cloth, white, base) else { return Ok(None) };
     let judged = bench.weigh(way)?.ok();
     judged.map(|judged| pick(job, cloth, &mut bench, &judged)).transpose()
 }

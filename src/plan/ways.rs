@@ -3,7 +3,7 @@
 //!
 //! The one limit that is drawn here is the order's cover: a way that does not cover is left out where another does.
 
-use super::candidate::{Candidate, Coat, MOST_STROKES};
+use super::candidate::{ANCHOR_FILM, Candidate, Coat, MOST_STROKES};
 use super::judge::comes_off;
 use super::{Base, Cloth, Job};
 use crate::ink::White;
@@ -41,6 +41,21 @@ pub(super) fn ways<'a>(
 pub(super) fn first_way<'a>(job: &'a Job, cloth: &Cloth, white: &'a White) -> Option<Candidate<'a>> {
     let plain = covering(job, cloth, white, None, false);
     plain.into_iter().filter(|way| !way.smoothing).min_by(|a, b| a.film.total_cmp(&b.film))
+}
+
+/// The way of a white whose film is nearest to the one that the trade's experience is stated at.
+#[must_use]
+pub(super) fn anchor_way<'a>(
+    job: &'a Job,
+    cloth: &Cloth,
+    white: &'a White,
+    base: Option<&'a Base>,
+) -> Option<Candidate<'a>> {
+    let coat = Coat::new(cloth, white, base, false)?;
+    let screens = job.meshes.iter().flat_map(|mesh| (1..=MOST_STROKES).map(move |strokes| (mesh, strokes)));
+    let ways = screens.map(|(mesh, strokes)| Candidate::new(job, cloth, coat, mesh, strokes, false));
+    let off = |way: &Candidate<'_>| (way.film - ANCHOR_FILM).abs();
+    ways.min_by(|a, b| off(a).total_cmp(&off(b)))
 }
 
 fn may_have_additive(job: &Job) -> bool {
