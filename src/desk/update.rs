@@ -39,6 +39,8 @@ pub enum Msg {
     Open(Box<Order>, String),
     /// A new order for the same shop.
     Blank,
+    /// The share of the open mesh that lies on the cloth goes a step up or down; nothing = back to the prior.
+    Transfer(Option<i32>),
     /// The other units.
     Units,
     /// The other language.
@@ -265,6 +267,14 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
                 state.diagnosis = it.map(|it| *it);
             });
         }
+        Msg::Transfer(step) => {
+            let next = step.map(|step| {
+                let bound = crate::plan::bounds::TRANSFER;
+                let next = ((state.transfer() / 0.05).round() + f64::from(step)) * 0.05;
+                next.clamp(bound.min, bound.max)
+            });
+            change(&mut state, None, &mut effects, |draft| draft.rest.shop.transfer = next);
+        }
         Msg::Scanned(read) => super::sheet::scanned(&mut state, read, &mut effects),
         Msg::ScanSeen => state.scanned = None,
     }
@@ -305,7 +315,7 @@ pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
 /// Asks for the window or the forecast that is on the screen, if the set point can be read.
 pub(super) fn look(state: &mut State, effects: &mut Vec<Effect>) {
     let wanted = match state.screen {
-        Screen::Job | Screen::Library => false,
+        Screen::Job | Screen::Library | Screen::Shop | Screen::Settings => false,
         Screen::Wrong => return ask_why(state, effects),
         Screen::Window | Screen::Sheet => true,
         Screen::Forecast => state.bleeds(),

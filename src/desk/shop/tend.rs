@@ -2,6 +2,7 @@
 
 use super::super::draft::Draft;
 use super::super::edit::change;
+use super::super::room::{self, Answered};
 use super::super::state::{Screen, State};
 use super::super::update::{Effect, ask_again};
 use super::incoming::look;
@@ -77,6 +78,8 @@ pub enum ShopMsg {
     Leave,
     /// The records were saved as a file.
     Saved,
+    /// Something was answered about the print room.
+    Answer(Answered),
     /// One step back.
     Undo,
     /// One step forward again.
@@ -90,6 +93,7 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
     shop.clock = clock;
     let entries = shop.log.len();
     let mut lines = Vec::new();
+    let mut answered = None;
     match msg {
         ShopMsg::Opened { ships, tablet, session, lines } => {
             shop.ships = ships;
@@ -184,6 +188,11 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             let edit = shop.log.write(Kind::Setting, &id, &fields);
             lines.extend(shop.edit(vec![edit], None));
         }
+        ShopMsg::Answer(answer) => {
+            let edits = room::edits(shop, &state.draft, &answer);
+            lines.extend(shop.edit(edits, None));
+            answered = Some(answer);
+        }
         ShopMsg::Undo => {
             if let Some(of) = shop.log.to_undo().map(|entry| entry.id.clone()) {
                 lines.push(shop.append(Change::Undo { of: of.clone() }));
@@ -212,6 +221,9 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
         effects.push(Effect::Learned);
         ask_again(state, effects);
     }
+    if let Some(answer) = answered {
+        room::follow(state, &answer, effects);
+    }
 }
 
 impl ShopMsg {
@@ -229,6 +241,7 @@ impl ShopMsg {
                 | Self::KeepOrder
                 | Self::Apply
                 | Self::Saved
+                | Self::Answer(_)
                 | Self::Undo
                 | Self::Redo
         )

@@ -9,8 +9,10 @@ mod garments;
 mod nothing_leaves;
 mod nothing_lost;
 mod opening;
+mod print_rooms;
 mod records;
 mod refusing;
+mod sheets;
 mod ten_orders;
 
 use crate::browser::bench::Bench;
@@ -34,7 +36,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 33] = stories![
+static STORIES: [Story; 39] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -68,6 +70,11 @@ static STORIES: [Story; 33] = stories![
     cure_window::a_dragged_set_point_says_where_it_fails,
     forecast::a_forecast_opens_by_its_address_and_follows_the_heat,
     forecast::a_cloth_without_dye_has_no_forecast,
+    sheets::the_owner_prints_the_sheets_on_one_page_each,
+    sheets::a_sheet_is_read_back_from_a_picture,
+    print_rooms::a_new_shop_sets_up_and_plans_its_first_order,
+    print_rooms::a_white_that_turned_is_traced_to_the_heat,
+    print_rooms::the_settings_hold_on_every_screen,
 ];
 
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.
