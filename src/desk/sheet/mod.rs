@@ -20,7 +20,7 @@ use crate::wording::{Label, Paper, Phrase, Quantity, Voice, civil};
 const WHY: usize = 3;
 const LIMITS: usize = 6;
 /// Letters beyond which the page is set in smaller type: found by printing, A4 and Letter.
-const ROOMY: usize = 1450;
+const ROOMY: usize = 1200;
 const DAY_MS: f64 = 86_400_000.0;
 
 /// A figure with its name, and what stands small beside it.

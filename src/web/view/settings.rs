@@ -22,11 +22,14 @@ pub fn settings(desk: Desk) -> impl IntoView {
         );
         let changes = voice.count(reminder.changes);
         let room = if reminder.due { Room::BackupDue { changes } } else { Room::BackupFine { changes } };
-        format!("{}. {}", last, voice.room(&room))
+        // The words of the head begin small.
+        let mut letters = last.chars();
+        let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
+        format!("{first}{}. {}", letters.as_str(), voice.room(&room))
     };
     view! {
         <div class="settings">
-            {board(desk, |state| [speech(state), theme(state), money_of(state, &Room::Money)].concat(), acts)}
+            {board(desk, |state| [tongue(state), theme(state), money_of(state, &Room::Money)].concat(), acts)}
             {board(desk, |state| [air(state), deposit(state), dryer(state)].concat(), acts)}
             <div class="blk">
                 <h2 class="sec-head">{move || desk.voice().room(&Room::Backup)}</h2>
@@ -64,6 +67,11 @@ fn acts(desk: Desk, act: &str) {
 
 fn word(voice: Voice, room: &Room) -> String {
     markup::text(&voice.room(room))
+}
+
+fn tongue(state: &State) -> String {
+    let voice = state.voice();
+    speech(state, &format!("{} · {}", word(voice, &Room::Language), word(voice, &Room::Units)))
 }
 
 fn theme(state: &State) -> String {

@@ -49,7 +49,7 @@ fn questions(desk: Desk) -> impl IntoView {
             {typed(desk, Field::HeatedLength, Label::HeatedLength)}
             {typed(desk, Field::HottestSet, Label::HottestSet)}
         </div>
-        {board(desk, |state| [meshes(state), speech(state), money_of(state, &Room::WhichMoney), open(state)].concat(), does)}
+        {board(desk, |state| [meshes(state), speech(state, &word(state.voice(), &Room::HowToSay)), money_of(state, &Room::WhichMoney), open(state)].concat(), does)}
     }
 }
 
@@ -153,7 +153,7 @@ fn meshes(state: &State) -> String {
 }
 
 /// Language and units.
-pub fn speech(state: &State) -> String {
+pub fn speech(state: &State, asks: &str) -> String {
     let voice = state.voice();
     let answers = [
         tongue(voice, crate::wording::Language::En, "English"),
@@ -161,7 +161,7 @@ pub fn speech(state: &State) -> String {
         units(voice, crate::wording::Units::Metric, "°C, m/min, g/m², /cm"),
         units(voice, crate::wording::Units::Us, "°F, ft/min, oz/yd², /in"),
     ];
-    question("q-speech", &word(voice, &Room::HowToSay), &answers.concat())
+    question("q-speech", asks, &answers.concat())
 }
 
 fn tongue(voice: Voice, language: crate::wording::Language, name: &str) -> String {

@@ -21,7 +21,6 @@ pub(super) fn room(room: &Room) -> String {
         R::WhichMoney => "5. What do you count money in?",
         R::OpenOurs => "Open our own shop",
         R::StillMissing => "Still missing: at least one white and one mesh.",
-        R::OurShop => "Our own shop",
         R::BackToDemo => "Look at the demo print room again",
         R::OnTheShelf => "On the shelf",
         R::Tubs { count } if count == "1" => "1 tub",
@@ -31,7 +30,6 @@ pub(super) fn room(room: &Room) -> String {
         R::Enough { pieces } => return format!("enough for {pieces} pieces of the order in the form"),
         R::KeptOrders => "Orders that are kept, by the day they are due",
         R::NoOrders => "None yet. Keep one in the Library, and it stands here.",
-        R::Open => "Open",
         R::ChangeQuestions => "Change the answers",
         R::OurDryer => "Our dryer",
         R::Language => "Language",
@@ -63,10 +61,10 @@ pub(super) fn room(room: &Room) -> String {
         R::Backup => "Taken away as a file",
         R::BackupDue { changes } => {
             return format!(
-                "{changes} changes since the last file. It is time: a browser may clear what it holds."
+                "{changes} changes that are in no file yet. It is time: a browser may clear what it holds."
             );
         }
-        R::BackupFine { changes } => return format!("{changes} changes since the last file."),
+        R::BackupFine { changes } => return format!("{changes} changes that are in no file yet."),
         R::About => "About",
         R::AboutSay => {
             "Whitehold says which white, which dryer setting, go or trial, and why. It computes heat, fusion and dye; how often the trade sees a print fail is common practice, and is said to be so. It replaces no data sheet, no safety data sheet and no local code."

@@ -23,7 +23,6 @@ pub(super) fn room(room: &Room) -> String {
         R::WhichMoney => "5. ¿En qué cuenta el dinero?",
         R::OpenOurs => "Abrir nuestro taller",
         R::StillMissing => "Falta: al menos un blanco y una malla.",
-        R::OurShop => "Nuestro taller",
         R::BackToDemo => "Volver a mirar el taller de muestra",
         R::OnTheShelf => "En el estante",
         R::Tubs { count } if count == "1" => "1 bote",
@@ -33,7 +32,6 @@ pub(super) fn room(room: &Room) -> String {
         R::Enough { pieces } => return format!("alcanza para {pieces} piezas del pedido del formulario"),
         R::KeptOrders => "Pedidos guardados, por día de entrega",
         R::NoOrders => "Todavía ninguno. Guarde uno en la Biblioteca y aparecerá aquí.",
-        R::Open => "Abrir",
         R::ChangeQuestions => "Cambiar las respuestas",
         R::OurDryer => "Nuestro horno",
         R::Language => "Idioma",
@@ -67,10 +65,10 @@ pub(super) fn room(room: &Room) -> String {
         R::Backup => "Guardado como archivo",
         R::BackupDue { changes } => {
             return format!(
-                "{changes} cambios desde el último archivo. Ya toca: un navegador puede borrar lo que guarda."
+                "{changes} cambios que aún no están en un archivo. Ya toca: un navegador puede borrar lo que guarda."
             );
         }
-        R::BackupFine { changes } => return format!("{changes} cambios desde el último archivo."),
+        R::BackupFine { changes } => return format!("{changes} cambios que aún no están en un archivo."),
         R::About => "Acerca de",
         R::AboutSay => {
             "Whitehold dice qué blanco, qué ajuste del horno, si imprimir o probar, y por qué. Calcula calor, fusión y tinte; cuántas veces falla una impresión es práctica común, y así lo dice. No sustituye ninguna ficha técnica, ficha de seguridad ni norma local."

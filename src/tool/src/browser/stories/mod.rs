@@ -3,6 +3,7 @@
 //! A story is an async function that is handed the bench and tells what happens; add it to [`STORIES`]. Its name is
 //! the sentence that is printed. Each begins with a browser that nobody used before.
 
+mod access;
 mod cure_window;
 mod forecast;
 mod garments;
@@ -36,7 +37,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 39] = stories![
+static STORIES: [Story; 44] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -75,6 +76,11 @@ static STORIES: [Story; 39] = stories![
     print_rooms::a_new_shop_sets_up_and_plans_its_first_order,
     print_rooms::a_white_that_turned_is_traced_to_the_heat,
     print_rooms::the_settings_hold_on_every_screen,
+    access::axe_finds_nothing_in_light_colours,
+    access::axe_finds_nothing_in_dark_colours,
+    access::every_screen_takes_a_finger_and_twice_the_size,
+    access::every_screen_is_used_by_keyboard_alone,
+    access::every_screen_is_calm_and_takes_the_readers_colours,
 ];
 
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.
