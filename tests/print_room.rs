@@ -168,3 +168,35 @@ fn kept_orders_stand_by_the_day_they_are_due() {
     let titles: Vec<String> = kept_orders(&used.state).into_iter().map(|order| order.title).collect();
     assert_eq!(titles, ["soon", "late", "open"]);
 }
+
+#[test]
+fn a_trial_of_the_lot_comes_back_into_the_answer() {
+    let mut used = Used::new(Vec::new());
+    let (white, before) = {
+        let pick = used.state.pick().unwrap();
+        (pick.white.clone(), pick.fail_later.likely)
+    };
+    assert!(used.state.report.as_ref().unwrap().picks[0].trial.is_some(), "the order begins with a trial");
+    let note = |used: &mut Used, kind: Kind, owner: Option<&str>, texts: &[(&str, &str)]| {
+        used.shop(ShopMsg::New(kind, owner.map(Into::into)));
+        for (name, text) in texts {
+            let columns = whitehold::library::table::columns(kind);
+            let column = columns.iter().position(|it| it.name == *name).unwrap();
+            used.shop(ShopMsg::Write(column, (*text).into()));
+        }
+        used.shop(ShopMsg::Put);
+        assert!(used.state.shop.form().is_none(), "{:?}", used.state.shop.form());
+    };
+    note(&mut used, Kind::Trial, None, &[("fabric", "red interlock"), ("lot", "HL-2031"), ("white", &white)]);
+    let trial = used.state.shop.log().records(Kind::Trial).next().unwrap().key.id;
+    note(&mut used, Kind::Reading, Some(&trial), &[("days", "30"), ("pieces", "6"), ("turned", "0")]);
+    let order = used.state.order.as_ref().unwrap();
+    assert_eq!(order.evidence.len(), 1, "{:?}", order.evidence);
+    let now = used.state.report.as_ref().unwrap().picks.iter().find(|pick| pick.white == white).unwrap();
+    assert!(now.fail_later.likely < before, "{before} {}", now.fail_later.likely);
+    assert!(now.trial.is_none(), "six clean pieces after thirty days ask for no trial: {:?}", now.verdict);
+    // Taken back, it counts no more.
+    used.shop(ShopMsg::Undo);
+    used.send(Msg::Type(Field::Title, "again".into()));
+    assert!(used.state.order.as_ref().unwrap().evidence.is_empty());
+}

@@ -283,7 +283,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
 
 /// Reads the draft: a new order is asked about, the same one only clears the errors.
 pub(super) fn reread(state: &mut State, effects: &mut Vec<Effect>) {
-    match state.draft.read() {
+    match state.draft.read().map(|order| state.shop.with_trials(order)) {
         Err(errors) => {
             state.errors = errors;
             state.asked = None;
@@ -307,6 +307,7 @@ pub(super) fn reread(state: &mut State, effects: &mut Vec<Effect>) {
 /// Asks anew about the order that was answered, because what it is answered with has changed.
 pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
     if let Ok(order) = state.draft.read() {
+        let order = state.shop.with_trials(order);
         state.asked = Some(order.clone());
         effects.push(Effect::Answer(Box::new(order)));
     }

@@ -5,6 +5,7 @@
 //! written over. A file is looked at first ([`Incoming`]) and comes in only when somebody says so.
 
 mod incoming;
+mod proven;
 mod show;
 mod tend;
 mod write;

@@ -4,7 +4,7 @@ use super::super::draft::Draft;
 use super::super::edit::change;
 use super::super::room::{self, Answered};
 use super::super::state::{Screen, State};
-use super::super::update::{Effect, ask_again};
+use super::super::update::{Effect, ask_again, reread};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};
@@ -216,6 +216,10 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
         state.shop.search();
         state.storing += 1;
         effects.push(Effect::Append(lines));
+        // A trial that was noted counts at once.
+        if !state.shop.learned {
+            reread(state, effects);
+        }
     }
     if std::mem::take(&mut state.shop.learned) {
         effects.push(Effect::Learned);
