@@ -7,6 +7,7 @@ use whitehold::desk::room::{Answered, Room, kept_orders, stock};
 use whitehold::desk::shop::{Clock, ShopMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State, update};
 use whitehold::library::log::{Kind, read_line};
+use whitehold::library::table::columns;
 use whitehold::library::{self, harbour_lane, starter};
 use whitehold::wording::Voice;
 
@@ -143,10 +144,9 @@ fn the_shelf_shows_what_was_weighed_and_how_far_it_goes() {
     let of = |used: &Used| stock(&used.state).into_iter().find(|it| *it.key.id == *white).unwrap();
     assert_eq!((of(&used).tubs, of(&used).left_kg), (0, None));
     used.shop(ShopMsg::New(Kind::Batch, Some(white.as_str().into())));
-    let columns: Vec<&str> =
-        whitehold::library::table::columns(Kind::Batch).iter().map(|it| it.name).collect();
+    let names: Vec<&str> = columns(Kind::Batch).iter().map(|it| it.name).collect();
     for (name, text) in [("name", "77"), ("left_kg", "4")] {
-        let column = columns.iter().position(|it| *it == name).unwrap();
+        let column = names.iter().position(|it| *it == name).unwrap();
         used.shop(ShopMsg::Write(column, text.into()));
     }
     used.shop(ShopMsg::Put);
@@ -180,8 +180,7 @@ fn a_trial_of_the_lot_comes_back_into_the_answer() {
     let note = |used: &mut Used, kind: Kind, owner: Option<&str>, texts: &[(&str, &str)]| {
         used.shop(ShopMsg::New(kind, owner.map(Into::into)));
         for (name, text) in texts {
-            let columns = whitehold::library::table::columns(kind);
-            let column = columns.iter().position(|it| it.name == *name).unwrap();
+            let column = columns(kind).iter().position(|it| it.name == *name).unwrap();
             used.shop(ShopMsg::Write(column, (*text).into()));
         }
         used.shop(ShopMsg::Put);

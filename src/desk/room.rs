@@ -148,6 +148,8 @@ pub(super) fn follow(state: &mut State, answer: &Answered, effects: &mut Vec<Eff
                 if state.shop.log().record(Kind::Dryer, DRYER).is_some() { DRYER.into() } else { room.dryer };
             let shop = plan::Shop { shelf: room.shelf, dryer, ..plan::Shop::default() };
             change(state, None, effects, |draft| draft.open(&Order { shop, ..Order::default() }, ""));
+            // The last answer is the demo's, and says nothing of this shop.
+            (state.report, state.order, state.window, state.forecast) = (None, None, None, None);
             state.screen = Screen::Job;
         }
         Answered::Shelf(_) if room.own => {

@@ -15,6 +15,7 @@ mod records;
 mod refusing;
 mod sheets;
 mod ten_orders;
+mod working_days;
 
 use crate::browser::bench::Bench;
 use crate::steps::{say, seconds};
@@ -37,7 +38,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 44] = stories![
+static STORIES: [Story; 47] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -76,6 +77,9 @@ static STORIES: [Story; 44] = stories![
     print_rooms::a_new_shop_sets_up_and_plans_its_first_order,
     print_rooms::a_white_that_turned_is_traced_to_the_heat,
     print_rooms::the_settings_hold_on_every_screen,
+    working_days::a_red_polyester_rush_job_goes_to_the_press_with_its_care,
+    working_days::a_spanish_speaking_operator_works_the_day,
+    working_days::every_field_takes_whatever_is_written,
     access::axe_finds_nothing_in_light_colours,
     access::axe_finds_nothing_in_dark_colours,
     access::every_screen_takes_a_finger_and_twice_the_size,

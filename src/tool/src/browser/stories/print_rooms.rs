@@ -18,7 +18,7 @@ pub async fn a_new_shop_sets_up_and_plans_its_first_order(bench: &Bench) -> Resu
     desk.shows("[data-do=\"open\"]").await?;
     desk.types("#heated_length", "2.2").await?;
     desk.taps("[data-do=\"open\"]").await?;
-    desk.shows("#label").await?;
+    desk.says(".order", "The garment").await?;
     desk.types("#label", "100% cotton jersey, 180 g/m2, black").await?;
     desk.says(".facts", "Chalk").await?;
     desk.says("[data-fact='air']", "°C").await?;
@@ -61,7 +61,7 @@ pub async fn the_settings_hold_on_every_screen(bench: &Bench) -> Result<()> {
     let desk = bench.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     desk.taps("nav a[href='#settings']").await?;
-    desk.says("#backup", "never saved").await?;
+    desk.says("#backup", "Never saved").await?;
     desk.taps("[data-do=\"units\"]").await?;
     desk.taps("[data-do=\"language\"]").await?;
     desk.says("#q-theme", "Colores").await?;
