@@ -38,7 +38,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 47] = stories![
+static STORIES: [Story; 46] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
