@@ -478,7 +478,11 @@ fn addresses_name_screens() {
         ("#job", Some(Screen::Job)),
         ("#window", Some(Screen::Window)),
         ("#forecast", Some(Screen::Forecast)),
-        ("#shop", None),
+        ("#shop", Some(Screen::Shop)),
+        ("#wrong", Some(Screen::Wrong)),
+        ("#sheet", Some(Screen::Sheet)),
+        ("#settings", Some(Screen::Settings)),
+        ("#nowhere", None),
     ]);
     for (hash, screen) in table {
         assert_eq!(Screen::of_hash(hash), screen);

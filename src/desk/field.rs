@@ -57,11 +57,15 @@ pub enum Field {
     RanBelt,
     /// Its film of white.
     RanFilm,
+    /// Heated length of the shop's own dryer, m.
+    HeatedLength,
+    /// The hottest it can be set to.
+    HottestSet,
 }
 
 impl Field {
     /// Every field, in the order of the form.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 27] = [
         Self::Title,
         Self::Label,
         Self::Colour,
@@ -87,6 +91,8 @@ impl Field {
         Self::RanAir,
         Self::RanBelt,
         Self::RanFilm,
+        Self::HeatedLength,
+        Self::HottestSet,
     ];
 
     /// Id of its control on the page: the last step of its path in the JSON contract.
@@ -118,6 +124,8 @@ impl Field {
             Self::RanAir => "ran_air",
             Self::RanBelt => "ran_belt",
             Self::RanFilm => "ran_film",
+            Self::HeatedLength => "heated_length",
+            Self::HottestSet => "hottest_set",
         }
     }
 
@@ -155,11 +163,16 @@ impl Field {
             Self::AddedWater | Self::Coverage | Self::Stretch | Self::Reducer | Self::Humidity => {
                 Quantity::Percent
             }
-            Self::Pieces | Self::Spares | Self::Passes | Self::ColoursOnTop | Self::Age => Quantity::Plain,
+            Self::Pieces
+            | Self::Spares
+            | Self::Passes
+            | Self::ColoursOnTop
+            | Self::Age
+            | Self::HeatedLength => Quantity::Plain,
             Self::ValueEach => Quantity::Money,
             Self::Area => Quantity::Area,
             Self::LookedAt => Quantity::Days,
-            Self::FixedHeat | Self::Air | Self::RanAir => Quantity::Temperature,
+            Self::FixedHeat | Self::Air | Self::RanAir | Self::HottestSet => Quantity::Temperature,
             Self::Belt | Self::RanBelt => Quantity::Belt,
             Self::RanFilm => Quantity::Film,
         })
@@ -189,6 +202,9 @@ impl Field {
             // assumed.
             Self::RanAir => Bound { field: "ran_air", min: 60.0, max: 260.0, unit: "°C" },
             Self::RanBelt => Bound { field: "ran_belt", min: 0.2, max: 30.0, unit: "m/min" },
+            // From a table dryer to the longest tunnel of a factory: assumed.
+            Self::HeatedLength => Bound { field: "heated_length", min: 0.3, max: 12.0, unit: "m" },
+            Self::HottestSet => Bound { field: "hottest_set", min: 120.0, max: 350.0, unit: "°C" },
             Self::RanFilm => Bound { field: "ran_film", min: 5.0, max: 600.0, unit: "µm" },
             Self::Title | Self::Label | Self::Colour | Self::Lot | Self::Due | Self::Air | Self::Belt => {
                 return None;
@@ -219,6 +235,8 @@ impl Field {
                 | Self::RanAir
                 | Self::RanBelt
                 | Self::RanFilm
+                | Self::HeatedLength
+                | Self::HottestSet
         )
     }
 

@@ -5,7 +5,7 @@
 //! run; it knows no browser, no clock and no store. Bad input never takes an answer away: the error stands beside
 //! its field, the last answer stays and says whose it is. Undo keeps drafts, so every change can be taken back.
 //!
-//! [`picture`] works out the geometry of the charts, [`sheet`] what is printed for the press. Words come from [`wording`](crate::wording).
+//! [`picture`] works out the geometry of the charts, [`sheet`] what is printed for the press, [`room`] whose print room it is. Words come from [`wording`](crate::wording).
 
 mod draft;
 mod edit;
@@ -13,6 +13,7 @@ mod field;
 pub mod keep;
 mod mend;
 pub mod picture;
+pub mod room;
 pub mod sheet;
 pub mod shop;
 mod state;

@@ -26,18 +26,30 @@ pub enum Screen {
     Window,
     /// How the white ages.
     Forecast,
+    /// The print room: whose it is, what is on its shelf, what is to be printed.
+    Shop,
     /// The shop's records.
     Library,
     /// What went wrong, and why.
     Wrong,
     /// The job sheet, as it is printed.
     Sheet,
+    /// Language, units, money and whatever else holds for every order.
+    Settings,
 }
 
 impl Screen {
     /// Every screen, in the order of the index.
-    pub const ALL: [Self; 6] =
-        [Self::Job, Self::Window, Self::Forecast, Self::Library, Self::Wrong, Self::Sheet];
+    pub const ALL: [Self; 8] = [
+        Self::Job,
+        Self::Window,
+        Self::Forecast,
+        Self::Shop,
+        Self::Library,
+        Self::Wrong,
+        Self::Sheet,
+        Self::Settings,
+    ];
 
     /// The word behind `#` in the address.
     #[must_use]
@@ -49,6 +61,8 @@ impl Screen {
             Self::Library => "library",
             Self::Wrong => "wrong",
             Self::Sheet => "sheet",
+            Self::Settings => "settings",
+            Self::Shop => "shop",
         }
     }
 
@@ -239,6 +253,13 @@ impl State {
             }
             field => field.bound(),
         }
+    }
+
+    /// The share of the open mesh volume that lies on the cloth: the shop's own, or the prior.
+    #[must_use]
+    pub fn transfer(&self) -> f64 {
+        let prior = || self.shop.library().limit("ink-transfer").map_or(0.65, |limit| limit.value.value);
+        self.draft.rest.shop.transfer.unwrap_or_else(prior)
     }
 
     /// How the print that went wrong was run: what is typed; nothing = as planned.

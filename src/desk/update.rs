@@ -39,6 +39,8 @@ pub enum Msg {
     Open(Box<Order>, String),
     /// A new order for the same shop.
     Blank,
+    /// The share of the open mesh that lies on the cloth goes a step up or down; nothing = back to the prior.
+    Transfer(Option<i32>),
     /// The other units.
     Units,
     /// The other language.
@@ -265,6 +267,14 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
                 state.diagnosis = it.map(|it| *it);
             });
         }
+        Msg::Transfer(step) => {
+            let next = step.map(|step| {
+                let bound = crate::plan::bounds::TRANSFER;
+                let next = ((state.transfer() / 0.05).round() + f64::from(step)) * 0.05;
+                next.clamp(bound.min, bound.max)
+            });
+            change(&mut state, None, &mut effects, |draft| draft.rest.shop.transfer = next);
+        }
         Msg::Scanned(read) => super::sheet::scanned(&mut state, read, &mut effects),
         Msg::ScanSeen => state.scanned = None,
     }
@@ -273,7 +283,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
 
 /// Reads the draft: a new order is asked about, the same one only clears the errors.
 pub(super) fn reread(state: &mut State, effects: &mut Vec<Effect>) {
-    match state.draft.read() {
+    match state.draft.read().map(|order| state.shop.with_trials(order)) {
         Err(errors) => {
             state.errors = errors;
             state.asked = None;
@@ -297,6 +307,7 @@ pub(super) fn reread(state: &mut State, effects: &mut Vec<Effect>) {
 /// Asks anew about the order that was answered, because what it is answered with has changed.
 pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
     if let Ok(order) = state.draft.read() {
+        let order = state.shop.with_trials(order);
         state.asked = Some(order.clone());
         effects.push(Effect::Answer(Box::new(order)));
     }
@@ -305,7 +316,7 @@ pub(super) fn ask_again(state: &mut State, effects: &mut Vec<Effect>) {
 /// Asks for the window or the forecast that is on the screen, if the set point can be read.
 pub(super) fn look(state: &mut State, effects: &mut Vec<Effect>) {
     let wanted = match state.screen {
-        Screen::Job | Screen::Library => false,
+        Screen::Job | Screen::Library | Screen::Shop | Screen::Settings => false,
         Screen::Wrong => return ask_why(state, effects),
         Screen::Window | Screen::Sheet => true,
         Screen::Forecast => state.bleeds(),

@@ -363,6 +363,10 @@ impl Desk {
         if !self.host.with_value(Host::standalone) {
             event.prevent_default();
             self.send(Msg::Show(screen));
+        } else if self.host.with_value(Host::address) == Some(screen) {
+            // The desk moved on by itself, as when a shop opens: the address names this screen already and will not
+            // change.
+            self.send(Msg::Show(screen));
         }
     }
 

@@ -13,14 +13,14 @@ use super::field::Field;
 use super::state::{State, key};
 use super::update::Effect;
 use crate::library::ticket::{Code, Ticket, Unread};
-use crate::plan::{Margin, Pick, Plan, Report, Setting, Step, Trial, Verdict};
+use crate::plan::{Margin, Pick, Plan, Report, Setting, Step, Trial, Verdict, days_to_look};
 use crate::wording::{Label, Paper, Phrase, Quantity, Voice, civil};
 
 /// Reasons and limits that the page has room for.
 const WHY: usize = 3;
 const LIMITS: usize = 6;
 /// Letters beyond which the page is set in smaller type: found by printing, A4 and Letter.
-const ROOMY: usize = 1450;
+const ROOMY: usize = 1200;
 const DAY_MS: f64 = 86_400_000.0;
 
 /// A figure with its name, and what stands small beside it.
@@ -273,7 +273,8 @@ fn day_in(state: &State, days: f64, voice: Voice) -> String {
     voice.day(&format!("{year:04}-{month:02}-{day:02}"))
 }
 
-/// When to look again: after the oven, before two held pieces ship, and on the day on which somebody judges the white.
+/// When to look again: after the oven, before two held pieces ship, and on the usual days up to the one on which somebody
+/// judges the white.
 fn looks(state: &State, pick: &Pick, verdict: Verdict, voice: Voice) -> Vec<(String, String)> {
     let mut looks = Vec::new();
     let mut on = |days: f64, what: &Paper| looks.push((day_in(state, days, voice), voice.paper(what)));
@@ -284,8 +285,10 @@ fn looks(state: &State, pick: &Pick, verdict: Verdict, voice: Voice) -> Vec<(Str
         on(1.0, &Paper::LookBeforeShipping);
     }
     if state.bleeds() {
-        let days = state.order.as_ref().map_or(0.0, |order| order.use_.looked_at_after_days);
-        on(days, &Paper::LookAfter { days: voice.bare(Quantity::Plain, days) });
+        let looked_at = state.order.as_ref().map_or(0.0, |order| order.use_.looked_at_after_days);
+        for days in days_to_look(looked_at) {
+            on(days, &Paper::LookAfter { days: voice.bare(Quantity::Plain, days) });
+        }
     }
     looks
 }

@@ -5,6 +5,7 @@
 //! written over. A file is looked at first ([`Incoming`]) and comes in only when somebody says so.
 
 mod incoming;
+mod proven;
 mod show;
 mod tend;
 mod write;
@@ -14,6 +15,7 @@ pub use show::{Fact, Hit, Moment, OpenRecord, Reminder, What};
 pub use tend::ShopMsg;
 pub(super) use tend::tend;
 
+use super::room::Room;
 use crate::library::log::{Change, Edit, Key, Kind, Log};
 use crate::library::search::{Found, Index};
 use crate::library::shelf::Line;
@@ -112,6 +114,13 @@ impl Shop {
         &self.library
     }
 
+    /// Every mesh that is known, its own print room's or not: id and threads per cm.
+    #[must_use]
+    pub fn every_mesh(&self) -> Vec<(String, f64)> {
+        let all = self.ships.with(&self.log).0.meshes;
+        all.into_iter().map(|mesh| (mesh.id, mesh.threads_per_cm.value)).collect()
+    }
+
     /// The log.
     #[must_use]
     pub fn log(&self) -> &Log {
@@ -187,6 +196,9 @@ impl Shop {
 
     /// Brings library and index up to date with one record.
     fn follow(&mut self, key: &Key) {
+        if *key == Room::key() {
+            self.narrow();
+        }
         if matches!(key.kind, Kind::Fabric | Kind::White | Kind::Blocker | Kind::Dryer | Kind::Mesh) {
             Arc::make_mut(&mut self.library).follow(&self.ships, &self.log, key);
             self.learned = true;
@@ -197,9 +209,27 @@ impl Shop {
     /// Works library and index out anew.
     fn refold(&mut self) {
         self.library = Arc::new(self.ships.with(&self.log).0);
+        self.narrow();
         self.learned = true;
         self.index = Index::of(&self.library, &self.log);
         self.search();
+    }
+
+    /// Leaves the shop's own print room with the meshes it has.
+    fn narrow(&mut self) {
+        let room = Room::of(&self.log);
+        let meshes = if room.own { room.meshes } else { Vec::new() };
+        let now: Vec<&str> = self.library.meshes.iter().map(|mesh| mesh.id.as_str()).collect();
+        let all = self.ships.with(&self.log).0.meshes;
+        let kept = |id: &str| meshes.is_empty() || meshes.iter().any(|mesh| mesh == id);
+        let mut wanted: Vec<_> = all.iter().filter(|mesh| kept(&mesh.id)).cloned().collect();
+        if wanted.is_empty() {
+            wanted = all;
+        }
+        if !wanted.iter().map(|mesh| mesh.id.as_str()).eq(now) {
+            Arc::make_mut(&mut self.library).meshes = wanted;
+            self.learned = true;
+        }
     }
 
     fn search(&mut self) {

@@ -2,8 +2,9 @@
 
 use super::super::draft::Draft;
 use super::super::edit::change;
+use super::super::room::{self, Answered};
 use super::super::state::{Screen, State};
-use super::super::update::{Effect, ask_again};
+use super::super::update::{Effect, ask_again, reread};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};
@@ -77,6 +78,8 @@ pub enum ShopMsg {
     Leave,
     /// The records were saved as a file.
     Saved,
+    /// Something was answered about the print room.
+    Answer(Answered),
     /// One step back.
     Undo,
     /// One step forward again.
@@ -90,6 +93,7 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
     shop.clock = clock;
     let entries = shop.log.len();
     let mut lines = Vec::new();
+    let mut answered = None;
     match msg {
         ShopMsg::Opened { ships, tablet, session, lines } => {
             shop.ships = ships;
@@ -184,6 +188,11 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             let edit = shop.log.write(Kind::Setting, &id, &fields);
             lines.extend(shop.edit(vec![edit], None));
         }
+        ShopMsg::Answer(answer) => {
+            let edits = room::edits(shop, &state.draft, &answer);
+            lines.extend(shop.edit(edits, None));
+            answered = Some(answer);
+        }
         ShopMsg::Undo => {
             if let Some(of) = shop.log.to_undo().map(|entry| entry.id.clone()) {
                 lines.push(shop.append(Change::Undo { of: of.clone() }));
@@ -207,10 +216,17 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
         state.shop.search();
         state.storing += 1;
         effects.push(Effect::Append(lines));
+        // A trial that was noted counts at once.
+        if !state.shop.learned {
+            reread(state, effects);
+        }
     }
     if std::mem::take(&mut state.shop.learned) {
         effects.push(Effect::Learned);
         ask_again(state, effects);
+    }
+    if let Some(answer) = answered {
+        room::follow(state, &answer, effects);
     }
 }
 
@@ -229,6 +245,7 @@ impl ShopMsg {
                 | Self::KeepOrder
                 | Self::Apply
                 | Self::Saved
+                | Self::Answer(_)
                 | Self::Undo
                 | Self::Redo
         )

@@ -175,10 +175,12 @@ impl Change {
         }
     }
 
-    /// Whether Undo can take it back: not an undo or redo itself, and more than a setting of the page.
+    /// Whether Undo can take it back: not an undo or redo itself, and more than what one tablet notes of itself (a
+    /// setting `what/tablet`). What the shop says of itself can be taken back.
     #[must_use]
     pub fn undoable(&self) -> bool {
-        let settings = |edits: &[Edit]| edits.iter().all(|edit| edit.about().0 == Kind::Setting);
+        let own = |(kind, id): (Kind, &str)| kind == Kind::Setting && id.contains('/');
+        let settings = |edits: &[Edit]| edits.iter().all(|edit| own(edit.about()));
         match self {
             Self::Edit { edits, .. } | Self::Choose { edits } => !settings(edits),
             Self::Merge { .. } => true,

@@ -1,15 +1,20 @@
 //! A field with its label, its error and the ways out of it; steppers and choices.
 
 use super::icon;
+use crate::desk::room::Room;
 use crate::desk::{Field, Msg, mends};
 use crate::web::desk::Desk;
-use crate::wording::Label;
+use crate::wording::{Label, Quantity};
 use leptos::ev;
 use leptos::prelude::*;
 
 /// The unit behind a field's label, if it has one.
 fn unit(desk: Desk, field: Field) -> String {
     let voice = desk.voice();
+    if field.quantity() == Some(Quantity::Money) {
+        let sign = desk.with(|state| Room::of(state.shop.log()).money);
+        return if sign.is_empty() { sign } else { format!(", {sign}") };
+    }
     match field.quantity().map(|quantity| quantity.unit(voice.units, voice.language)) {
         None | Some("") => String::new(),
         Some(unit) => format!(", {unit}"),

@@ -1,10 +1,10 @@
 //! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
 
-use super::{forecast, icon, job, library, notice, sheet, window, wrong};
+use super::{forecast, icon, job, library, notice, settings, sheet, shop, window, wrong};
 use crate::desk::shop::{Shop, ShopMsg};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
-use crate::wording::{Fault, Label, Paper, Phrase, Quantity, Told, Voice, Word};
+use crate::wording::{Fault, Label, Paper, Phrase, Quantity, Room, Told, Voice, Word};
 use leptos::prelude::*;
 
 /// The whole desk.
@@ -34,6 +34,8 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
                         Screen::Library => library::library(desk).into_any(),
                         Screen::Wrong => wrong::wrong(desk).into_any(),
                         Screen::Sheet => sheet::sheet(desk).into_any(),
+                        Screen::Shop => shop::shop(desk).into_any(),
+                        Screen::Settings => settings::settings(desk).into_any(),
                     }}
                 </main>
                 <footer class="foot">
@@ -63,7 +65,7 @@ fn shortcut(desk: Desk, event: &web_sys::KeyboardEvent) {
 
 /// A step back or forward: of the records where they are on the screen, else of the order.
 fn travel(desk: Desk, back: bool) {
-    let records = desk.with(|state| state.screen == Screen::Library);
+    let records = desk.with(|state| matches!(state.screen, Screen::Library | Screen::Shop));
     match (records, back) {
         (true, true) => desk.shop(ShopMsg::Undo),
         (true, false) => desk.shop(ShopMsg::Redo),
@@ -81,6 +83,8 @@ fn index(desk: Desk) -> impl IntoView {
             Screen::Library => (Label::Library, icon::LIBRARY),
             Screen::Wrong => (Label::Wrong, icon::WRONG),
             Screen::Sheet => (Label::Sheet, icon::SHEET),
+            Screen::Shop => (Label::Shop, icon::SHOP),
+            Screen::Settings => (Label::Settings, icon::SETTINGS),
         };
         let here = move || desk.with(|state| state.screen == screen);
         view! {
@@ -123,7 +127,7 @@ fn head(desk: Desk) -> impl IntoView {
                 type="button"
                 aria-label=move || desk.label(Label::Undo)
                 disabled=move || desk.with(|state| match state.screen {
-                    Screen::Library => state.shop.log().to_undo().is_none(),
+                    Screen::Library | Screen::Shop => state.shop.log().to_undo().is_none(),
                     _ => state.undo.is_empty(),
                 })
                 on:click=move |_| travel(desk, true)
@@ -135,7 +139,7 @@ fn head(desk: Desk) -> impl IntoView {
                 type="button"
                 aria-label=move || desk.label(Label::Redo)
                 disabled=move || desk.with(|state| match state.screen {
-                    Screen::Library => state.shop.log().to_redo().is_none(),
+                    Screen::Library | Screen::Shop => state.shop.log().to_redo().is_none(),
                     _ => state.redo.is_empty(),
                 })
                 on:click=move |_| travel(desk, false)
@@ -203,6 +207,8 @@ fn title(desk: Desk) -> String {
         (Screen::Library, _) => voice.word(Word::Library).to_owned(),
         (Screen::Sheet, _) => voice.paper(&Paper::Sheet),
         (Screen::Wrong, _) => voice.fault(&Fault::Title),
+        (Screen::Shop, _) => voice.room(&Room::Shop),
+        (Screen::Settings, _) => voice.room(&Room::Settings),
         (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
         (Screen::Forecast, Some(pick)) => voice.say(&Phrase::ForecastTitle { white: pick.name.clone() }),
         _ => name,
@@ -215,7 +221,7 @@ fn subtitle(desk: Desk) -> String {
         Screen::Window | Screen::Forecast | Screen::Sheet | Screen::Wrong => {
             state.draft.text(Field::Title).to_owned()
         }
-        Screen::Library => records(&state.shop, voice),
+        Screen::Library | Screen::Shop | Screen::Settings => records(&state.shop, voice),
         Screen::Job => voice.say(&Phrase::OrderLine {
             pieces: state.draft.text(Field::Pieces).into(),
             lot: state.draft.text(Field::Lot).into(),

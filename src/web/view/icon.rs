@@ -20,6 +20,8 @@ pub const FORECAST: &str =
 pub const SHEET: &str =
     r#"<path class="ic" d="M6 3h18v24H6zM10 9h10M10 14h10M10 19h4"/><path class="ic-f" d="M16 18h5v5h-5z"/>"#;
 pub const WRONG: &str = r#"<path class="ic" d="M6 3h13v9M6 3v24h9"/><circle class="ic" cx="20" cy="19" r="5.5"/><path class="ic ic-3" d="M24 23l4 4"/>"#;
+pub const SHOP: &str = r#"<path class="ic-f" d="M3 5h10v5H3zM10 13h10v5H10zM16 21h11v5H16z"/>"#;
+pub const SETTINGS: &str = r#"<path class="ic" d="M4 8h22M4 15h22M4 22h22"/><circle class="ic-f" cx="10" cy="8" r="3.5"/><circle class="ic-f" cx="20" cy="15" r="3.5"/><circle class="ic-f" cx="12" cy="22" r="3.5"/>"#;
 pub const PRINT: &str = r#"<path class="ic" d="M7 8V3h10v5M7 17H3V8h18v9h-4M7 14h10v7H7z"/>"#;
 pub const UNDO: &str = r#"<path class="ic" d="M5 9h9a5 5 0 0 1 0 10H9M9 4L4 9l5 5"/>"#;
 pub const REDO: &str = r#"<path class="ic" d="M19 9h-9a5 5 0 0 0 0 10h5M15 4l5 5-5 5"/>"#;

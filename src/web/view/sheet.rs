@@ -218,7 +218,7 @@ fn foot(sheet: &Sheet, voice: Voice) -> String {
     let looks = if sheet.looks.is_empty() {
         String::new()
     } else {
-        titled(&word(Paper::LookAgain), &list("p-first", looks))
+        titled(&word(Paper::LookAgain), &list("p-first p-looks", looks))
     };
     let careful = titled(voice.label(Label::Careful), &format!("<p class=\"p-care\">{}</p>", careful(sheet)));
     let code = match &sheet.code {

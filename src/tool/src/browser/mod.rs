@@ -3,6 +3,7 @@
 //! [`Bench`](bench::Bench) holds the driver and the web server, [`Tablet`](tablet::Tablet) says what is opened on what,
 //! [`Desk`](desk::Desk) is the page as a person sees it. The stories are in [`stories`].
 
+pub mod axe;
 pub mod bench;
 pub mod desk;
 pub mod listener;

@@ -3,15 +3,19 @@
 //! A story is an async function that is handed the bench and tells what happens; add it to [`STORIES`]. Its name is
 //! the sentence that is printed. Each begins with a browser that nobody used before.
 
+mod access;
 mod cure_window;
 mod forecast;
 mod garments;
 mod nothing_leaves;
 mod nothing_lost;
 mod opening;
+mod print_rooms;
 mod records;
 mod refusing;
+mod sheets;
 mod ten_orders;
+mod working_days;
 
 use crate::browser::bench::Bench;
 use crate::steps::{say, seconds};
@@ -34,7 +38,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 33] = stories![
+static STORIES: [Story; 46] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -68,6 +72,19 @@ static STORIES: [Story; 33] = stories![
     cure_window::a_dragged_set_point_says_where_it_fails,
     forecast::a_forecast_opens_by_its_address_and_follows_the_heat,
     forecast::a_cloth_without_dye_has_no_forecast,
+    sheets::the_owner_prints_the_sheets_on_one_page_each,
+    sheets::a_sheet_is_read_back_from_a_picture,
+    print_rooms::a_new_shop_sets_up_and_plans_its_first_order,
+    print_rooms::a_white_that_turned_is_traced_to_the_heat,
+    print_rooms::the_settings_hold_on_every_screen,
+    working_days::a_red_polyester_rush_job_goes_to_the_press_with_its_care,
+    working_days::a_spanish_speaking_operator_works_the_day,
+    working_days::every_field_takes_whatever_is_written,
+    access::axe_finds_nothing_in_light_colours,
+    access::axe_finds_nothing_in_dark_colours,
+    access::every_screen_takes_a_finger_and_twice_the_size,
+    access::every_screen_is_used_by_keyboard_alone,
+    access::every_screen_is_calm_and_takes_the_readers_colours,
 ];
 
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.

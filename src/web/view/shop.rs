@@ -1,0 +1,252 @@
+//! The shop screen: five questions that make the desk the shop's own; then what is on its shelf and what is to be printed.
+
+use super::board::board;
+use super::field::typed;
+use super::library::markup;
+use crate::desk::room::{Answered, KeptOrder, Room as Print, Stock, kept_orders, stock};
+use crate::desk::shop::ShopMsg;
+use crate::desk::{Field, Msg, Screen, State};
+use crate::library::log::{Key, Kind};
+use crate::web::desk::Desk;
+use crate::wording::{Label, Quantity, Room, Voice};
+use leptos::prelude::*;
+
+/// Signs of money to choose from; a shop may count without one.
+pub const MONEY: [&str; 7] = ["€", "$", "£", "Q", "S/", "₡", "MX$"];
+
+/// The screen.
+pub fn shop(desk: Desk) -> impl IntoView {
+    desk.shop(ShopMsg::Tick);
+    let own = desk.memo(|state| Print::of(state.shop.log()).own);
+    let asking = RwSignal::new(!own.get_untracked());
+    Effect::new(move |was: Option<bool>| {
+        let own = own.get();
+        if was.is_some_and(|was| was != own) {
+            asking.set(!own);
+        }
+        own
+    });
+    move || {
+        match (own.get(), asking.get()) {
+        (true, false) => view! {
+            {board(desk, ours, does)}
+            <div class="row blk">
+                <button class="btn btn-wide" type="button" id="change-answers" on:click=move |_| asking.set(true)>
+                    {move || desk.voice().room(&Room::ChangeQuestions)}
+                </button>
+            </div>
+        }
+        .into_any(),
+        _ => questions(desk).into_any(),
+    }
+    }
+}
+
+fn questions(desk: Desk) -> impl IntoView {
+    view! {
+        {board(desk, |state| [demo(state), whites(state), dryers(state)].concat(), does)}
+        <div class="two blk">
+            {typed(desk, Field::HeatedLength, Label::HeatedLength)}
+            {typed(desk, Field::HottestSet, Label::HottestSet)}
+        </div>
+        {board(desk, |state| [meshes(state), speech(state, &word(state.voice(), &Room::HowToSay)), money_of(state, &Room::WhichMoney), open(state)].concat(), does)}
+    }
+}
+
+/// Answers a tap on this screen or on the settings.
+pub fn does(desk: Desk, act: &str) {
+    let (what, id) = act.split_once(':').unwrap_or((act, ""));
+    let id_of = || id.to_owned();
+    match what {
+        "shelf" => desk.shop(ShopMsg::Answer(Answered::Shelf(id_of()))),
+        "dryer" => desk.shop(ShopMsg::Answer(Answered::Dryer(id_of()))),
+        "mesh" => desk.shop(ShopMsg::Answer(Answered::Mesh(id_of()))),
+        "money" => desk.shop(ShopMsg::Answer(Answered::Money(id_of()))),
+        "open" => desk.shop(ShopMsg::Answer(Answered::Open)),
+        "demo" => desk.shop(ShopMsg::Answer(Answered::Demo)),
+        "language" => desk.send(Msg::Language),
+        "units" => desk.send(Msg::Units),
+        "order" => desk.shop(ShopMsg::Take(Key::new(Kind::Order, id))),
+        "see" => {
+            let (kind, id) = id.split_once(' ').unwrap_or(("", id));
+            let kind = if kind == "blocker" { Kind::Blocker } else { Kind::White };
+            desk.shop(ShopMsg::See(Key::new(kind, id)));
+            desk.send(Msg::Show(Screen::Library));
+        }
+        _ => {}
+    }
+}
+
+fn word(voice: Voice, room: &Room) -> String {
+    markup::text(&voice.room(room))
+}
+
+/// A question with its answers.
+pub fn question(id: &str, asks: &str, answers: &str) -> String {
+    format!(
+        "<div class=\"blk\"><h2 class=\"sec-head\" id=\"{id}\">{asks}</h2><div class=\"seg\" role=\"group\" \
+         aria-labelledby=\"{id}\">{answers}</div></div>"
+    )
+}
+
+fn demo(state: &State) -> String {
+    let voice = state.voice();
+    if Print::of(state.shop.log()).own {
+        let back = markup::button("", "demo", &voice.room(&Room::BackToDemo));
+        return format!("<div class=\"row\">{back}</div>");
+    }
+    format!(
+        "<div class=\"none\"><h2>{}</h2><p class=\"plain\">{}</p></div>",
+        word(voice, &Room::Demo),
+        word(voice, &Room::DemoSay)
+    )
+}
+
+fn whites(state: &State) -> String {
+    let (voice, room) = (state.voice(), Print::of(state.shop.log()));
+    let library = state.shop.library();
+    let answer = |id: &str, name: &str, class: &str| {
+        let pressed = room.shelf.iter().any(|other| other == id);
+        markup::answer(&format!("shelf:{id}"), pressed, &format!("{name}, {class}"))
+    };
+    let mut answers = String::new();
+    for white in &library.whites {
+        answers += &answer(&white.id, &white.name, voice.class(white.class));
+    }
+    for blocker in &library.blockers {
+        answers += &answer(&blocker.id, &blocker.name, &voice.label(Label::Blocker).to_lowercase());
+    }
+    question("q-whites", &word(voice, &Room::WhichWhites), &answers)
+}
+
+fn dryers(state: &State) -> String {
+    let (voice, room) = (state.voice(), Print::of(state.shop.log()));
+    let library = state.shop.library();
+    let answers: String = library
+        .dryers
+        .iter()
+        .map(|dryer| {
+            let pressed = room.dryer == dryer.id;
+            let heats = dryer.zones.first().map_or("", |zone| voice.emitter(zone.emitter));
+            let length: f64 = dryer.zones.iter().map(|zone| zone.length.value).sum();
+            let length = voice.bare(Quantity::Plain, length);
+            markup::answer(
+                &format!("dryer:{}", dryer.id),
+                pressed,
+                &format!("{}: {heats}, {length} m", dryer.name),
+            )
+        })
+        .collect();
+    let say = word(voice, &Room::DryerSay);
+    format!("{}<p class=\"cap\">{say}</p>", question("q-dryers", &word(voice, &Room::WhichDryer), &answers))
+}
+
+fn meshes(state: &State) -> String {
+    let (voice, room) = (state.voice(), Print::of(state.shop.log()));
+    let mut answers = String::new();
+    for mesh in state.shop.every_mesh() {
+        let pressed = room.meshes.contains(&mesh.0);
+        answers +=
+            &markup::answer(&format!("mesh:{}", mesh.0), pressed, &voice.quantity(Quantity::Threads, mesh.1));
+    }
+    question("q-meshes", &word(voice, &Room::WhichMeshes), &answers)
+}
+
+/// Language and units.
+pub fn speech(state: &State, asks: &str) -> String {
+    let voice = state.voice();
+    let answers = [
+        tongue(voice, crate::wording::Language::En, "English"),
+        tongue(voice, crate::wording::Language::Es, "Español"),
+        units(voice, crate::wording::Units::Metric, "°C, m/min, g/m², /cm"),
+        units(voice, crate::wording::Units::Us, "°F, ft/min, oz/yd², /in"),
+    ];
+    question("q-speech", asks, &answers.concat())
+}
+
+fn tongue(voice: Voice, language: crate::wording::Language, name: &str) -> String {
+    let here = voice.language == language;
+    markup::answer(if here { "as-it-is:language" } else { "language" }, here, name)
+}
+
+fn units(voice: Voice, units: crate::wording::Units, name: &str) -> String {
+    let here = voice.units == units;
+    markup::answer(if here { "as-it-is:units" } else { "units" }, here, name)
+}
+
+/// The sign of money.
+pub fn money_of(state: &State, asks: &Room) -> String {
+    let (voice, room) = (state.voice(), Print::of(state.shop.log()));
+    let mut answers: String = MONEY
+        .iter()
+        .map(|sign| markup::answer(&format!("money:{sign}"), room.money == *sign, sign))
+        .collect();
+    answers += &markup::answer("money:", room.money.is_empty(), &voice.room(&Room::NoMoney));
+    question("q-money", &word(voice, asks), &answers)
+}
+
+fn open(state: &State) -> String {
+    let (voice, room) = (state.voice(), Print::of(state.shop.log()));
+    if room.ready() {
+        return format!(
+            "<div class=\"row blk\">{}</div>",
+            markup::button("btn-main", "open", &voice.room(&Room::OpenOurs))
+        );
+    }
+    format!("<p class=\"state blk\" id=\"missing\">{}</p>", word(voice, &Room::StillMissing))
+}
+
+fn ours(state: &State) -> String {
+    let voice = state.voice();
+    let shelf: String = stock(state).iter().map(|it| on_shelf(it, voice)).collect();
+    let kept = kept_orders(state);
+    let orders: String = kept.iter().map(|it| to_print(it, voice)).collect();
+    let orders = if kept.is_empty() {
+        format!("<p class=\"state\">{}</p>", word(voice, &Room::NoOrders))
+    } else {
+        format!("<div id=\"kept\">{orders}</div>")
+    };
+    [
+        markup::head("shelf", &voice.room(&Room::OnTheShelf), ""),
+        format!("<div id=\"stock\">{shelf}</div>"),
+        markup::head("orders", &voice.room(&Room::KeptOrders), ""),
+        orders,
+        format!(
+            "<div class=\"row blk\">{}</div>",
+            markup::button("", "demo", &voice.room(&Room::BackToDemo))
+        ),
+    ]
+    .concat()
+}
+
+fn on_shelf(stock: &Stock, voice: Voice) -> String {
+    let tubs = (stock.tubs > 0).then(|| Room::Tubs { count: stock.tubs.to_string() });
+    let left = match (stock.left_kg, stock.tubs) {
+        (Some(kg), _) => Some(Room::Left { kg: voice.bare(Quantity::Plain, kg) }),
+        (None, 0) => None,
+        (None, _) => Some(Room::NotWeighed),
+    };
+    let enough = stock.enough.map(|pieces| Room::Enough { pieces: voice.count(pieces.max(0.0) as usize) });
+    let said: Vec<String> = tubs.iter().chain(&left).chain(&enough).map(|it| word(voice, it)).collect();
+    let kind = if stock.key.kind == Kind::Blocker { "blocker" } else { "white" };
+    row(&format!("see:{kind} {}", stock.key.id), &stock.name, &said.join(", "), "")
+}
+
+fn to_print(order: &KeptOrder, voice: Voice) -> String {
+    let pieces = voice.bare(Quantity::Plain, f64::from(order.pieces));
+    let say = format!("{} {}", pieces, voice.label(Label::Pieces).to_lowercase());
+    row(
+        &format!("order:{}", order.key.id),
+        &order.title,
+        &markup::text(&say),
+        &markup::text(&voice.day(&order.due)),
+    )
+}
+
+fn row(act: &str, name: &str, said: &str, end: &str) -> String {
+    let (act, name) = (markup::text(act), markup::text(name));
+    format!(
+        "<button class=\"hit\" type=\"button\" data-do=\"{act}\"><span class=\"fill\"><b>{name}</b><span>{said}</span></span>\
+         <span class=\"hit-v\">{end}</span></button>"
+    )
+}
