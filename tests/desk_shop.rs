@@ -7,7 +7,7 @@ use std::sync::Arc;
 use whitehold::desk::shop::{Clock, Incoming, Look, ShopMsg, What};
 use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, keep, update};
 use whitehold::library::log::{Key, Kind, read_line};
-use whitehold::library::shelf::Line;
+use whitehold::library::shelf::{self, Contents, Line};
 use whitehold::library::{self, file};
 use whitehold::plan::{Colour, Garment, Order, Shop};
 use whitehold::wording::{Language, Voice};
@@ -40,9 +40,9 @@ impl Tablet {
     }
 
     fn open(&mut self, tablet: &str, session: &str) {
-        let lines = self.stored.iter().map(|line| line.text.clone()).collect();
+        let contents = contents(&self.stored);
         let ships = Arc::new(library::starter().unwrap());
-        self.send(ShopMsg::Opened { ships, tablet: tablet.into(), session: session.into(), lines });
+        self.send(ShopMsg::Opened { ships, tablet: tablet.into(), session: session.into(), contents });
     }
 
     fn send(&mut self, msg: ShopMsg) -> Vec<Effect> {
@@ -64,6 +64,11 @@ impl Tablet {
     fn count(&self, kind: Kind) -> usize {
         self.state.shop.log().count(kind)
     }
+}
+
+/// Lines as a store hands them back.
+fn contents(lines: &[Line]) -> Contents {
+    Contents { segments: vec![shelf::segment(lines)], ..Contents::default() }
 }
 
 #[test]
@@ -272,9 +277,8 @@ fn what_another_tab_stored_is_heard() {
     let mut second = Tablet::new("bench");
     second.open("bench", "2");
     first.send(ShopMsg::KeepCloth);
-    let lines = first.stored.iter().map(|line| line.text.clone()).collect::<Vec<_>>();
-    second.send(ShopMsg::Heard(lines.clone()));
-    second.send(ShopMsg::Heard(lines));
+    second.send(ShopMsg::Heard(contents(&first.stored)));
+    second.send(ShopMsg::Heard(contents(&first.stored)));
     assert_eq!((second.count(Kind::Fabric), second.stored.len()), (1, 0));
 }
 
@@ -299,7 +303,7 @@ fn what_is_heard_while_a_file_waits_is_shown_before_the_yes() {
     assert_eq!(preview.conflicts.len(), 1);
     let other = 1 - chosen[0];
     bench.send(ShopMsg::Choose(0, other));
-    bench.send(ShopMsg::Heard(other_tab.stored.iter().map(|line| line.text.clone()).collect()));
+    bench.send(ShopMsg::Heard(contents(&other_tab.stored)));
     let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
     let shown: Vec<_> = preview.conflicts.iter().map(|(key, _)| key.id.to_string()).collect();
     assert_eq!(shown, ["cotton-fleece", "cotton-jersey"]);
@@ -312,7 +316,7 @@ fn what_is_heard_while_a_file_waits_is_shown_before_the_yes() {
         _ => panic!(),
     };
     let first = text(&waits);
-    waits.send(ShopMsg::Heard(bench.stored.iter().map(|line| line.text.clone()).collect()));
+    waits.send(ShopMsg::Heard(contents(&bench.stored)));
     assert_ne!(text(&waits), first, "the table stands beside 160 g/m² now");
 }
 
@@ -323,7 +327,7 @@ fn a_line_that_cannot_be_read_is_counted_and_left_where_it_is() {
     tablet.stored.push(Line::new("x", "no entry at all"));
     tablet.open("bench", "2");
     assert_eq!((tablet.state.shop.unreadable(), tablet.count(Kind::Fabric)), (1, 1));
-    tablet.send(ShopMsg::Heard(vec!["no entry at all".into(), "nor this".into()]));
+    tablet.send(ShopMsg::Heard(contents(&[Line::new("x", "no entry at all"), Line::new("y", "nor this")])));
     assert_eq!(tablet.state.shop.unreadable(), 2, "the same line is one line, however often it is read");
 }
 

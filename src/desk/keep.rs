@@ -76,6 +76,16 @@ fn settled(state: &mut State) {
     }
 }
 
+/// A kept draft was found after the desk was drawn: it is shown if nobody touched the desk yet. Else what was typed
+/// stays, and Undo goes back to the found one before it goes any further.
+pub(super) fn found(state: &mut State, draft: Draft, effects: &mut Vec<Effect>) {
+    if state.undo.is_empty() && state.redo.is_empty() {
+        change(state, None, effects, |now| *now = draft);
+    } else {
+        state.undo.insert(0, draft);
+    }
+}
+
 /// Brings back the draft in the text of a file.
 pub(super) fn bring(state: &mut State, text: &str, effects: &mut Vec<Effect>) {
     match read_file(text) {

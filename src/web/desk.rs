@@ -73,7 +73,7 @@ impl Desk {
 
     /// True if nobody changed anything yet.
     pub fn is_untouched(self) -> bool {
-        self.state.with_untracked(|state| state.undo.is_empty())
+        self.state.with_untracked(|state| state.undo.is_empty() && state.redo.is_empty())
     }
 
     /// Makes the link that is being tapped hand out what stands on the page.

@@ -8,7 +8,7 @@ use super::super::update::{Effect, ask_again, reread};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};
-use crate::library::shelf::Line;
+use crate::library::shelf::{self, Contents, Line, SEGMENT};
 use crate::library::table::Form;
 use crate::library::{FabricDye, Library, Lot, shipped};
 use crate::plan::Order;
@@ -29,11 +29,11 @@ pub enum ShopMsg {
         tablet: String,
         /// This opening of its page.
         session: String,
-        /// The lines.
-        lines: Vec<String>,
+        /// What was kept.
+        contents: Contents,
     },
-    /// Lines that another tab has stored.
-    Heard(Vec<String>),
+    /// What another tab has stored.
+    Heard(Contents),
     /// Time goes on.
     Tick,
     /// Something is searched for.
@@ -95,15 +95,15 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
     let mut lines = Vec::new();
     let mut answered = None;
     match msg {
-        ShopMsg::Opened { ships, tablet, session, lines } => {
+        ShopMsg::Opened { ships, tablet, session, contents } => {
             shop.ships = ships;
             shop.log = crate::library::log::Log::new(tablet, session);
             shop.unreadable.clear();
-            shop.hear(&lines);
+            shop.hear(contents);
             shop.refold();
         }
-        ShopMsg::Heard(lines) => {
-            if shop.hear(&lines) > 0 {
+        ShopMsg::Heard(contents) => {
+            if shop.hear(contents) > 0 {
                 shop.refold();
             }
         }
@@ -254,16 +254,21 @@ impl ShopMsg {
 
 impl Shop {
     /// Puts stored lines in; says how many were new.
-    fn hear(&mut self, lines: &[String]) -> usize {
-        let mut read = Vec::with_capacity(lines.len());
-        for line in lines {
-            match read_line(line) {
-                Ok(entry) => read.push(entry),
-                // A set: a line comes again when another tab seals it.
-                Err(_) => {
-                    self.unreadable.insert(line.as_str().into());
-                }
+    fn hear(&mut self, contents: Contents) -> usize {
+        let mut read = Vec::with_capacity(contents.segments.len() * SEGMENT + contents.journal.len());
+        let mut put = |line: &str| match read_line(line) {
+            Ok(entry) => read.push(entry),
+            // A set: a line comes again when another tab seals it.
+            Err(_) => {
+                self.unreadable.insert(line.into());
             }
+        };
+        // Each text goes when it is read: a long library is not twice in memory.
+        for text in contents.segments {
+            shelf::lines(&text).for_each(&mut put);
+        }
+        for row in contents.journal.into_iter().filter(|row| row.slot.is_none()) {
+            put(&row.line.text);
         }
         self.log.extend(read)
     }
