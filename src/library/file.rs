@@ -218,8 +218,8 @@ pub fn read(text: &str) -> Result<Opened, FileError> {
     if entries.len() != header.entries {
         return Err(FileError::Count { said: header.entries, found: entries.len() });
     }
-    let mut seen: HashMap<Box<str>, u32> = HashMap::new();
-    if let Some(twice) = entries.iter().find(|entry| seen.insert(entry.id.clone(), 0).is_some()) {
+    let mut seen: HashMap<&str, u32> = HashMap::with_capacity(entries.len());
+    if let Some(twice) = entries.iter().find(|entry| seen.insert(&entry.id, 0).is_some()) {
         return Err(FileError::Twice { id: twice.id.to_string() });
     }
     Ok(Opened { header, entries })

@@ -151,7 +151,7 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             Err(errors) => state.errors = errors,
         },
         ShopMsg::Take(key) => take(state, &key, effects),
-        ShopMsg::File(name, bytes) => match look(&name, &bytes, &shop.library, &shop.log) {
+        ShopMsg::File(name, bytes) => match look(&name, bytes, &shop.library, &shop.log) {
             Ok(incoming) => {
                 shop.incoming = Some(incoming);
                 shop.refused = None;
@@ -255,7 +255,9 @@ impl ShopMsg {
 impl Shop {
     /// Puts stored lines in; says how many were new.
     fn hear(&mut self, contents: Contents) -> usize {
-        let mut read = Vec::with_capacity(contents.segments.len() * SEGMENT + contents.journal.len());
+        // Room for what is written today: growing moves the whole log.
+        let there = contents.segments.len() * SEGMENT + contents.journal.len();
+        let mut read = Vec::with_capacity(there + 4 * SEGMENT);
         let mut put = |line: &str| match read_line(line) {
             Ok(entry) => read.push(entry),
             // A set: a line comes again when another tab seals it.
@@ -322,15 +324,13 @@ impl Shop {
     fn apply(&mut self, incoming: Incoming) -> Vec<Line> {
         match incoming {
             Incoming::Merge { name, entries, preview, chosen, .. } => {
-                let choices: Vec<_> = preview
-                    .conflicts
-                    .into_iter()
-                    .zip(chosen)
-                    .map(|((key, conflict), which)| (key, conflict, which))
-                    .collect();
+                let conflicts = preview.into_conflicts().into_iter().zip(chosen);
+                let choices: Vec<_> =
+                    conflicts.map(|((key, conflict), which)| (key, conflict, which)).collect();
                 let came = self.log.merge(self.clock.now, &name, entries, &choices);
+                let lines = came.iter().map(|entry| Line::new(&*entry.id, entry.line())).collect();
                 self.refold();
-                came.iter().map(|entry| Line::new(&*entry.id, entry.line())).collect()
+                lines
             }
             Incoming::Table { name, preview, .. } => {
                 let Some(change) = preview.change(&self.log, &name) else { return Vec::new() };
