@@ -340,3 +340,79 @@ fn what_a_newer_page_wrote_is_not_written_over() {
     assert!(tablet.send(ShopMsg::KeepCloth).is_empty());
     assert_eq!(tablet.count(Kind::Fabric), 0);
 }
+
+/// Fills a form as a person does: by the names of its columns.
+fn fill(tablet: &mut Tablet, texts: &[(&str, &str)]) {
+    for (name, text) in texts {
+        let form = tablet.state.shop.form().unwrap();
+        let (at, _) = form.columns().find(|(_, column)| column.name == *name).unwrap();
+        tablet.send(ShopMsg::Write(at, (*text).into()));
+    }
+    tablet.send(ShopMsg::Put);
+}
+
+/// A probe's ride that is written by hand tells of the dryer what the same ride tells through the JS API.
+#[test]
+fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::New(Kind::Calibration, Some("long-kiln".into())));
+    let ride = "6 49; 12 84, 18 104; 24 119\n30 131; 36 140.5; 42 148; 60 120";
+    let said = [
+        ("day", "2026-11-24"),
+        ("fabric", "cotton-jersey"),
+        ("film_um", "80"),
+        ("probe_at", "film-bottom"),
+        ("set_c", "165"),
+        ("belt_m_per_min", "2.4"),
+    ];
+    fill(&mut tablet, &said);
+    let errors =
+        |tablet: &Tablet| tablet.state.shop.form().map(|form| form.errors.clone()).unwrap_or_default();
+    assert_eq!(errors(&tablet)[0].field, "readings");
+    for wrong in ["6", "6 49 7", "six 49", "6 49; 12 84; 18 104", "12 84; 6 49; 18 104; 24 119"] {
+        fill(&mut tablet, &[("readings", wrong)]);
+        assert!(errors(&tablet)[0].field.contains("readings"), "{wrong}: {:?}", errors(&tablet));
+    }
+    fill(&mut tablet, &[("readings", ride)]);
+    assert_eq!(errors(&tablet), []);
+    let record = tablet.state.shop.log().records_of(Kind::Calibration, "long-kiln").next().unwrap();
+    let library = library::starter().unwrap();
+    let found: library::Calibration = record.read().unwrap();
+    assert_eq!(found.readings.len(), 8);
+    let told = found.ride(&record.key.id, &library).unwrap().learn(&library).unwrap();
+    assert!((record.fields["learnt"]["air_k"]["likely"].as_f64().unwrap() - told.air_k.likely).abs() < 1e-9);
+    assert!((record.fields["readings"][5]["temp_c"].as_f64().unwrap() - 140.5).abs() < 1e-9);
+}
+
+#[test]
+fn an_order_says_whether_it_is_kept_as_it_stands() {
+    let mut tablet = Tablet::new("bench");
+    assert!(!tablet.state.order_is_kept());
+    tablet.send(ShopMsg::KeepOrder);
+    assert!(tablet.state.order_is_kept());
+    tablet.state.draft.write(Field::Lot, "HL-2032");
+    assert!(!tablet.state.order_is_kept());
+    tablet.send(ShopMsg::KeepOrder);
+    assert_eq!(tablet.count(Kind::Order), 1, "the same title is the same order");
+    assert!(tablet.state.order_is_kept());
+    tablet.send(ShopMsg::Undo);
+    assert!(!tablet.state.order_is_kept());
+    tablet.state.draft.write(Field::Title, "");
+    tablet.send(ShopMsg::KeepOrder);
+    let name = tablet.state.shop.record().unwrap().name;
+    assert!(name.contains("polyester"), "an order without a title is called what its label says, not {name}");
+}
+
+/// What the page takes away at once holds the records and the order in the form; a library file alone is no draft.
+#[test]
+fn everything_goes_out_as_one_file() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::KeepCloth);
+    let text = keep::write_all(&tablet.state);
+    let opened = file::read(&text).unwrap();
+    assert_eq!(opened.entries.len(), 1);
+    assert_eq!(keep::read_file(&text).unwrap(), tablet.state.draft);
+    let alone = String::from_utf8(tablet.file()).unwrap();
+    assert_eq!(keep::read_file(&alone), None);
+    assert!(file::read(&text.replace("HL-2031", "HL-2032")).is_err(), "the draft is under the checksum");
+}

@@ -4,6 +4,7 @@ use super::draft::Draft;
 use super::edit::change;
 use super::state::{Keeping, State};
 use super::update::Effect;
+use crate::library::file;
 use crate::library::shelf::{self, Trouble};
 use serde::{Deserialize, Serialize};
 
@@ -23,10 +24,20 @@ pub fn write(state: &State) -> String {
     serde_json::to_string(&kept).unwrap_or_default()
 }
 
-/// The last draft in a file of JSON lines; nothing if it holds none that can be read.
+/// Everything on the page as one file: the shop's records, and the draft in its head.
+#[must_use]
+pub fn write_all(state: &State) -> String {
+    let draft = serde_json::from_str(&write(state)).ok();
+    file::write_with(state.shop.log(), state.shop.clock().now, draft)
+}
+
+/// The draft in a file: in the head of a library, or the last one of JSON lines; nothing if none can be read.
 #[must_use]
 pub fn read_file(text: &str) -> Option<Draft> {
-    shelf::lines(text).filter_map(read).last()
+    match file::header(text) {
+        Some(header) => read(&header.draft?.to_string()),
+        None => shelf::lines(text).filter_map(read).last(),
+    }
 }
 
 /// The draft in a kept text; nothing if it cannot be read or is of a newer version.

@@ -2,6 +2,7 @@
 
 use super::super::draft::Draft;
 use super::super::edit::change;
+use super::super::field::Field;
 use super::super::room::{self, Answered};
 use super::super::state::{Screen, State};
 use super::super::update::{Effect, ask_again, reread};
@@ -145,9 +146,7 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             Err(errors) => state.errors = errors,
         },
         ShopMsg::KeepOrder => match state.draft.read() {
-            Ok(order) => {
-                lines.extend(state.shop.keep_order(&order, state.draft.text(crate::desk::Field::Title)));
-            }
+            Ok(order) => lines.extend(state.shop.keep_order(&order, state.draft.text(Field::Title))),
             Err(errors) => state.errors = errors,
         },
         ShopMsg::Take(key) => take(state, &key, effects),
@@ -297,14 +296,28 @@ impl Shop {
     }
 
     fn keep_order(&mut self, order: &Order, title: &str) -> Option<Line> {
+        let (key, edit) = self.order(order, title);
+        self.open = Some(key);
+        self.look = Look::Orders;
+        self.edit(vec![edit?], None)
+    }
+
+    /// The record of an order, and the edit that keeps it there; none if it is kept already. An order of the same title
+    /// is the same order; one without a title is called what its first label says.
+    fn order(&self, order: &Order, title: &str) -> (Key, Option<Edit>) {
+        let label = order.garments.first().map_or("", |garment| garment.label.as_str());
+        let title = if title.trim().is_empty() { label } else { title };
         let mut fields = fields(order);
         fields.insert("title".into(), json!(title));
-        let id =
-            self.free(Kind::Order, title, |fields_there| fields_there.get("title") == fields.get("title"));
-        let edit = self.log.put(Kind::Order, &id, &fields, None)?;
-        self.open = Some(Key::new(Kind::Order, id));
-        self.look = Look::Orders;
-        self.edit(vec![edit], None)
+        let id = self.free(Kind::Order, title, |there| there.get("title") == fields.get("title"));
+        let edit = self.log.put(Kind::Order, &id, &fields, None);
+        (Key::new(Kind::Order, id), edit)
+    }
+
+    /// Whether an order is kept as it stands.
+    #[must_use]
+    pub fn holds(&self, order: &Order, title: &str) -> bool {
+        self.order(order, title).1.is_none()
     }
 
     /// An id made of a name that no other record has; a record that `same` knows again keeps its own.
@@ -395,7 +408,7 @@ fn take(state: &mut State, key: &Key, effects: &mut Vec<Effect>) {
             let garment = library.garment(fabric, &dye);
             change(state, None, effects, |draft| {
                 let order = Order { garments: vec![garment], ..draft.rest.clone() };
-                let title = draft.text(crate::desk::Field::Title).to_owned();
+                let title = draft.text(Field::Title).to_owned();
                 draft.open(&order, &title);
             });
         }

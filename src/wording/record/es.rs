@@ -32,7 +32,7 @@ pub(super) fn word(word: Word) -> &'static str {
         W::BringBack => "Recuperar",
         W::TakeOut => "Retirar",
         W::PrintOnThis => "Imprimir en esta",
-        W::OpenThis => "Abrir este pedido",
+        W::OpenThis => "Imprimir otra vez",
         W::KeepCloth => "Guardar la tela de este pedido",
         W::KeepOrder => "Guardar este pedido",
         W::ShowMore => "Mostrar más",
@@ -92,6 +92,8 @@ pub(super) fn word(word: Word) -> &'static str {
         W::NewReading => "Anotar una revisión",
         W::NewLook => "Volver a mirar un día",
         W::NewCheck => "Control de hoy",
+        W::NewProbeRun => "Pasó una sonda",
+        W::OrderIsKept => "Guardado en la biblioteca",
         W::Trials => "Pruebas",
         W::Files => "Llevárselo, traerlo de vuelta",
         W::TapOne => "Toque uno para ver lo que contiene y qué le ha pasado.",
@@ -194,6 +196,16 @@ pub(super) fn kind(kind: Kind) -> &'static str {
     }
 }
 
+/// Where a probe lay.
+pub(super) fn place(word: &str) -> Option<&'static str> {
+    Some(match word {
+        "film-top" => "sobre la película",
+        "film-bottom" => "bajo la película",
+        "cloth" => "en la tela",
+        _ => return None,
+    })
+}
+
 pub(super) fn field(name: &str) -> Option<&'static str> {
     Some(match name {
         "name" => "nombre en inglés",
@@ -279,6 +291,21 @@ pub(super) fn field(name: &str) -> Option<&'static str> {
         "contact" => "contacto con la tela",
         "enters_c" => "entra a",
         "cooling" => "enfriamiento",
+        "film_um" => "película de blanco, µm",
+        "probe_at" => "la sonda iba",
+        "at" => "la sonda iba",
+        "readings" => "segundos y °C por turnos: 10 61; 20 98",
+        "seconds" => "s",
+        "temp_c" => "°C",
+        "learnt" => "lo que dijo",
+        "air_k" => "aire sobre el ajuste, K",
+        "h" => "paso de calor, veces",
+        "exchange" => "intercambio de radiación, veces",
+        "misfit_k" => "sin explicar, K",
+        "believable" => "es creíble",
+        "low" => "al menos",
+        "likely" => "probable",
+        "high" => "como mucho",
         _ => return None,
     })
 }
