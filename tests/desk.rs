@@ -500,3 +500,20 @@ fn a_kept_draft_does_not_hide_an_unstored_record() {
     used.send(Msg::Stored(1, Ok(())));
     assert_eq!(used.state.trouble, None);
 }
+
+/// A store that opens late: what was typed meanwhile stays, and the draft kept before is where Undo ends.
+#[test]
+fn a_draft_found_late_takes_nothing_away() {
+    let kept = || Box::new(Draft::of(&order(), "kept before", Voice::default()));
+    let mut untouched = Used::new();
+    untouched.send(Msg::Found(kept()));
+    assert_eq!(untouched.text(Field::Title), "kept before");
+
+    let mut typed = Used::new();
+    typed.type_in(Field::Title, "typed early").send(Msg::Found(kept()));
+    assert_eq!(typed.text(Field::Title), "typed early");
+    typed.send(Msg::Undo).send(Msg::Undo);
+    assert_eq!(typed.text(Field::Title), "kept before");
+    typed.send(Msg::Redo).send(Msg::Redo);
+    assert_eq!(typed.text(Field::Title), "typed early");
+}

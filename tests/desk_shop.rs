@@ -7,7 +7,7 @@ use std::sync::Arc;
 use whitehold::desk::shop::{Clock, Incoming, Look, ShopMsg, What};
 use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, keep, update};
 use whitehold::library::log::{Key, Kind, read_line};
-use whitehold::library::shelf::Line;
+use whitehold::library::shelf::{self, Contents, Line};
 use whitehold::library::{self, file};
 use whitehold::plan::{Colour, Garment, Order, Shop};
 use whitehold::wording::{Language, Voice};
@@ -40,9 +40,9 @@ impl Tablet {
     }
 
     fn open(&mut self, tablet: &str, session: &str) {
-        let lines = self.stored.iter().map(|line| line.text.clone()).collect();
+        let contents = contents(&self.stored);
         let ships = Arc::new(library::starter().unwrap());
-        self.send(ShopMsg::Opened { ships, tablet: tablet.into(), session: session.into(), lines });
+        self.send(ShopMsg::Opened { ships, tablet: tablet.into(), session: session.into(), contents });
     }
 
     fn send(&mut self, msg: ShopMsg) -> Vec<Effect> {
@@ -64,6 +64,11 @@ impl Tablet {
     fn count(&self, kind: Kind) -> usize {
         self.state.shop.log().count(kind)
     }
+}
+
+/// Lines as a store hands them back.
+fn contents(lines: &[Line]) -> Contents {
+    Contents { segments: vec![shelf::segment(lines)], ..Contents::default() }
 }
 
 #[test]
@@ -272,9 +277,8 @@ fn what_another_tab_stored_is_heard() {
     let mut second = Tablet::new("bench");
     second.open("bench", "2");
     first.send(ShopMsg::KeepCloth);
-    let lines = first.stored.iter().map(|line| line.text.clone()).collect::<Vec<_>>();
-    second.send(ShopMsg::Heard(lines.clone()));
-    second.send(ShopMsg::Heard(lines));
+    second.send(ShopMsg::Heard(contents(&first.stored)));
+    second.send(ShopMsg::Heard(contents(&first.stored)));
     assert_eq!((second.count(Kind::Fabric), second.stored.len()), (1, 0));
 }
 
@@ -299,7 +303,7 @@ fn what_is_heard_while_a_file_waits_is_shown_before_the_yes() {
     assert_eq!(preview.conflicts.len(), 1);
     let other = 1 - chosen[0];
     bench.send(ShopMsg::Choose(0, other));
-    bench.send(ShopMsg::Heard(other_tab.stored.iter().map(|line| line.text.clone()).collect()));
+    bench.send(ShopMsg::Heard(contents(&other_tab.stored)));
     let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
     let shown: Vec<_> = preview.conflicts.iter().map(|(key, _)| key.id.to_string()).collect();
     assert_eq!(shown, ["cotton-fleece", "cotton-jersey"]);
@@ -312,7 +316,7 @@ fn what_is_heard_while_a_file_waits_is_shown_before_the_yes() {
         _ => panic!(),
     };
     let first = text(&waits);
-    waits.send(ShopMsg::Heard(bench.stored.iter().map(|line| line.text.clone()).collect()));
+    waits.send(ShopMsg::Heard(contents(&bench.stored)));
     assert_ne!(text(&waits), first, "the table stands beside 160 g/m² now");
 }
 
@@ -323,7 +327,7 @@ fn a_line_that_cannot_be_read_is_counted_and_left_where_it_is() {
     tablet.stored.push(Line::new("x", "no entry at all"));
     tablet.open("bench", "2");
     assert_eq!((tablet.state.shop.unreadable(), tablet.count(Kind::Fabric)), (1, 1));
-    tablet.send(ShopMsg::Heard(vec!["no entry at all".into(), "nor this".into()]));
+    tablet.send(ShopMsg::Heard(contents(&[Line::new("x", "no entry at all"), Line::new("y", "nor this")])));
     assert_eq!(tablet.state.shop.unreadable(), 2, "the same line is one line, however often it is read");
 }
 
@@ -335,4 +339,80 @@ fn what_a_newer_page_wrote_is_not_written_over() {
     assert!(tablet.state.shop.read_only());
     assert!(tablet.send(ShopMsg::KeepCloth).is_empty());
     assert_eq!(tablet.count(Kind::Fabric), 0);
+}
+
+/// Fills a form as a person does: by the names of its columns.
+fn fill(tablet: &mut Tablet, texts: &[(&str, &str)]) {
+    for (name, text) in texts {
+        let form = tablet.state.shop.form().unwrap();
+        let (at, _) = form.columns().find(|(_, column)| column.name == *name).unwrap();
+        tablet.send(ShopMsg::Write(at, (*text).into()));
+    }
+    tablet.send(ShopMsg::Put);
+}
+
+/// A probe's ride that is written by hand tells of the dryer what the same ride tells through the JS API.
+#[test]
+fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::New(Kind::Calibration, Some("long-kiln".into())));
+    let ride = "6 49; 12 84, 18 104; 24 119\n30 131; 36 140.5; 42 148; 60 120";
+    let said = [
+        ("day", "2026-11-24"),
+        ("fabric", "cotton-jersey"),
+        ("film_um", "80"),
+        ("probe_at", "film-bottom"),
+        ("set_c", "165"),
+        ("belt_m_per_min", "2.4"),
+    ];
+    fill(&mut tablet, &said);
+    let errors =
+        |tablet: &Tablet| tablet.state.shop.form().map(|form| form.errors.clone()).unwrap_or_default();
+    assert_eq!(errors(&tablet)[0].field, "readings");
+    for wrong in ["6", "6 49 7", "six 49", "6 49; 12 84; 18 104", "12 84; 6 49; 18 104; 24 119"] {
+        fill(&mut tablet, &[("readings", wrong)]);
+        assert!(errors(&tablet)[0].field.contains("readings"), "{wrong}: {:?}", errors(&tablet));
+    }
+    fill(&mut tablet, &[("readings", ride)]);
+    assert_eq!(errors(&tablet), []);
+    let record = tablet.state.shop.log().records_of(Kind::Calibration, "long-kiln").next().unwrap();
+    let library = library::starter().unwrap();
+    let found: library::Calibration = record.read().unwrap();
+    assert_eq!(found.readings.len(), 8);
+    let told = found.ride(&record.key.id, &library).unwrap().learn(&library).unwrap();
+    assert!((record.fields["learnt"]["air_k"]["likely"].as_f64().unwrap() - told.air_k.likely).abs() < 1e-9);
+    assert!((record.fields["readings"][5]["temp_c"].as_f64().unwrap() - 140.5).abs() < 1e-9);
+}
+
+#[test]
+fn an_order_says_whether_it_is_kept_as_it_stands() {
+    let mut tablet = Tablet::new("bench");
+    assert!(!tablet.state.order_is_kept());
+    tablet.send(ShopMsg::KeepOrder);
+    assert!(tablet.state.order_is_kept());
+    tablet.state.draft.write(Field::Lot, "HL-2032");
+    assert!(!tablet.state.order_is_kept());
+    tablet.send(ShopMsg::KeepOrder);
+    assert_eq!(tablet.count(Kind::Order), 1, "the same title is the same order");
+    assert!(tablet.state.order_is_kept());
+    tablet.send(ShopMsg::Undo);
+    assert!(!tablet.state.order_is_kept());
+    tablet.state.draft.write(Field::Title, "");
+    tablet.send(ShopMsg::KeepOrder);
+    let name = tablet.state.shop.record().unwrap().name;
+    assert!(name.contains("polyester"), "an order without a title is called what its label says, not {name}");
+}
+
+/// What the page takes away at once holds the records and the order in the form; a library file alone is no draft.
+#[test]
+fn everything_goes_out_as_one_file() {
+    let mut tablet = Tablet::new("bench");
+    tablet.send(ShopMsg::KeepCloth);
+    let text = keep::write_all(&tablet.state);
+    let opened = file::read(&text).unwrap();
+    assert_eq!(opened.entries.len(), 1);
+    assert_eq!(keep::read_file(&text).unwrap(), tablet.state.draft);
+    let alone = String::from_utf8(tablet.file()).unwrap();
+    assert_eq!(keep::read_file(&alone), None);
+    assert!(file::read(&text.replace("HL-2031", "HL-2032")).is_err(), "the draft is under the checksum");
 }

@@ -151,7 +151,7 @@ fn damaged_library_files_are_refused_whole() {
     let mut taken = 0;
     for _ in 0..EACH {
         let damaged = damage(&text, &mut dice);
-        let damaged = decode(&damaged);
+        let damaged = decode(damaged);
         if open(&damaged, &other, &library) {
             taken += 1;
             // Only what the checksum does not see was changed: line ends, space after the last line.
@@ -171,7 +171,7 @@ fn meddled_library_files_are_taken_whole_or_not_at_all() {
     let mut dice = Dice(2);
     let mut taken = 0;
     for round in 0..EACH {
-        let damaged = decode(&damage(&body, &mut dice));
+        let damaged = decode(damage(&body, &mut dice));
         // As `file::write` does: over every line, each with one line feed.
         let lines: String = damaged.lines().map(|line| format!("{line}\n")).collect();
         let sealed = format!("{lines}{}\n", json!({ "sha256": file::sha256(&lines) }));
@@ -190,7 +190,7 @@ fn damaged_tables(tables: [Table; 2], mut dice: Dice) {
         let text = tables[(round % 2) as usize].write(&with, &log);
         // A table of a handful of rows: damage must hit something.
         let text: String = text.split_inclusive("\r\n").take(6).collect();
-        let text = decode(&damage(&text, &mut dice));
+        let text = decode(damage(&text, &mut dice));
         let preview = Preview::of(&text, &with, &log);
         let Some(change) = preview.change(&log, "damaged.csv") else {
             refused += u64::from(!preview.errors.is_empty());

@@ -7,6 +7,7 @@ use whitehold::desk::room::{Answered, Room, kept_orders, stock};
 use whitehold::desk::shop::{Clock, ShopMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State, update};
 use whitehold::library::log::{Kind, read_line};
+use whitehold::library::shelf::Contents;
 use whitehold::library::table::columns;
 use whitehold::library::{self, harbour_lane, starter};
 use whitehold::wording::Voice;
@@ -26,7 +27,8 @@ impl Used {
         let mut used =
             Self { state: State::new(Draft::of(&order, "1187", Voice::default())), lines: Vec::new() };
         let (ships, tablet, session) = (Arc::new(starter().unwrap()), "a".into(), "1".into());
-        used.shop(ShopMsg::Opened { ships, tablet, session, lines });
+        let contents = Contents { segments: vec![lines.join("\n")], ..Contents::default() };
+        used.shop(ShopMsg::Opened { ships, tablet, session, contents });
         used.send(Msg::Start);
         used
     }

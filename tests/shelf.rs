@@ -62,7 +62,8 @@ proptest! {
         let given: Vec<Line> = ids.iter().map(|id| Line::new(id.to_string(), format!("[{id}]"))).collect();
         let (segments, rest) = sort(&given);
         let kept: Vec<&str> =
-            segments.iter().flat_map(|text| lines(text)).chain(rest.iter().map(|line| line.text.as_str())).collect();
+            segments.iter().flatten().chain(&rest).map(|line| line.text.as_str()).collect();
+        prop_assert!(segments.iter().all(|lines| lines.len() == SEGMENT));
         let expected: BTreeSet<String> = ids.iter().map(|id| format!("[{id}]")).collect();
         prop_assert_eq!(kept.len(), expected.len());
         prop_assert_eq!(kept.into_iter().map(str::to_owned).collect::<BTreeSet<_>>(), expected);

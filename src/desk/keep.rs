@@ -4,6 +4,7 @@ use super::draft::Draft;
 use super::edit::change;
 use super::state::{Keeping, State};
 use super::update::Effect;
+use crate::library::file;
 use crate::library::shelf::{self, Trouble};
 use serde::{Deserialize, Serialize};
 
@@ -23,10 +24,20 @@ pub fn write(state: &State) -> String {
     serde_json::to_string(&kept).unwrap_or_default()
 }
 
-/// The last draft in a file of JSON lines; nothing if it holds none that can be read.
+/// Everything on the page as one file: the shop's records, and the draft in its head.
+#[must_use]
+pub fn write_all(state: &State) -> String {
+    let draft = serde_json::from_str(&write(state)).ok();
+    file::write_with(state.shop.log(), state.shop.clock().now, draft)
+}
+
+/// The draft in a file: in the head of a library, or the last one of JSON lines; nothing if none can be read.
 #[must_use]
 pub fn read_file(text: &str) -> Option<Draft> {
-    shelf::lines(text).filter_map(read).last()
+    match file::header(text) {
+        Some(header) => read(&header.draft?.to_string()),
+        None => shelf::lines(text).filter_map(read).last(),
+    }
 }
 
 /// The draft in a kept text; nothing if it cannot be read or is of a newer version.
@@ -73,6 +84,16 @@ pub(super) fn stored(state: &mut State, changes: u32, result: Result<(), Trouble
 fn settled(state: &mut State) {
     if state.keeping == Keeping::Kept && state.storing == 0 {
         state.trouble.take_if(|trouble| *trouble != Trouble::Wiped);
+    }
+}
+
+/// A kept draft was found after the desk was drawn: it is shown if nobody touched the desk yet. Else what was typed
+/// stays, and Undo goes back to the found one before it goes any further.
+pub(super) fn found(state: &mut State, draft: Draft, effects: &mut Vec<Effect>) {
+    if state.undo.is_empty() && state.redo.is_empty() {
+        change(state, None, effects, |now| *now = draft);
+    } else {
+        state.undo.insert(0, draft);
     }
 }
 

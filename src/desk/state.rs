@@ -172,6 +172,13 @@ impl State {
         if self.keeping == Keeping::Kept && self.storing > 0 { Keeping::Saving } else { self.keeping }
     }
 
+    /// Whether the order in the form is kept as a record, just as it stands.
+    #[must_use]
+    pub fn order_is_kept(&self) -> bool {
+        let title = self.draft.text(Field::Title);
+        self.draft.read().is_ok_and(|order| self.shop.holds(&order, title))
+    }
+
     /// True if the answer on the screen belongs to an earlier order than the form.
     #[must_use]
     pub fn stale(&self) -> bool {

@@ -257,7 +257,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         Msg::Stored(changes, result) => keep::stored(&mut state, changes, result),
         Msg::Shop(clock, what) => tend(&mut state, clock, what, &mut effects),
         Msg::Kept(result) => keep::kept(&mut state, result),
-        Msg::Found(draft) => change(&mut state, None, &mut effects, |now| *now = *draft),
+        Msg::Found(draft) => keep::found(&mut state, *draft, &mut effects),
         Msg::Trouble(trouble) => state.trouble = Some(trouble),
         Msg::Understood => state.trouble = None,
         Msg::Bring(text) => keep::bring(&mut state, &text, &mut effects),

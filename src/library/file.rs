@@ -16,6 +16,7 @@
 use super::log::{Entry, LineProblem, Log, VERSION, read_line};
 use crate::numerics::order::sorted;
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 use sha2::{Digest, Sha256};
 use std::collections::HashMap;
 use std::fmt::{self, Write};
@@ -37,6 +38,9 @@ pub struct Header {
     pub at: i64,
     /// How many entries follow.
     pub entries: usize,
+    /// The order that stood in the form, as `desk::keep` writes it, where the page took everything away at once.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub draft: Option<Value>,
 }
 
 /// The last line of a file.
@@ -141,11 +145,18 @@ impl std::error::Error for FileError {}
 /// The whole log as one file. What came in with a merge that was taken back stays out.
 #[must_use]
 pub fn write(log: &Log, at: i64) -> String {
+    write_with(log, at, None)
+}
+
+/// The whole log and the order in the form as one file.
+#[must_use]
+pub fn write_with(log: &Log, at: i64, draft: Option<Value>) -> String {
     let entries: Vec<&Entry> = log.entries().iter().filter(|entry| !log.hides_entry(entry)).collect();
     let entries = sorted(entries, &|a, b| a.order().cmp(&b.order()));
     let version = entries.iter().map(|entry| entry.v).max().unwrap_or(VERSION);
+    let count = entries.len();
     let header =
-        Header { format: FORMAT.into(), version, by: log.tablet().into(), at, entries: entries.len() };
+        Header { format: FORMAT.into(), version, by: log.tablet().into(), at, entries: count, draft };
     let mut text = String::with_capacity(200 + 300 * entries.len());
     let mut sum = Sha256::new();
     let mut put = |line: &str| {
@@ -179,6 +190,13 @@ fn hexadecimal(bytes: &[u8]) -> String {
     })
 }
 
+/// The header of a library file, from its first line; nothing if it is another's.
+#[must_use]
+pub fn header(text: &str) -> Option<Header> {
+    let first = text.trim_start_matches('\u{feff}').lines().next()?;
+    serde_json::from_str(first).ok().filter(|header: &Header| header.format == FORMAT)
+}
+
 /// Reads a file, all of it, and checks it.
 ///
 /// # Errors
@@ -189,11 +207,7 @@ pub fn read(text: &str) -> Result<Opened, FileError> {
     while lines.last().is_some_and(|line| line.trim().is_empty()) {
         lines.pop();
     }
-    let header: Header = lines
-        .first()
-        .and_then(|line| serde_json::from_str(line).ok())
-        .filter(|header: &Header| header.format == FORMAT)
-        .ok_or(FileError::NotOurs)?;
+    let header = lines.first().and_then(|line| header(line)).ok_or(FileError::NotOurs)?;
     let Some(trailer) = lines.last().and_then(|line| serde_json::from_str::<Trailer>(line).ok()) else {
         return Err(FileError::Cut { lines: lines.len() });
     };
@@ -218,8 +232,8 @@ pub fn read(text: &str) -> Result<Opened, FileError> {
     if entries.len() != header.entries {
         return Err(FileError::Count { said: header.entries, found: entries.len() });
     }
-    let mut seen: HashMap<Box<str>, u32> = HashMap::new();
-    if let Some(twice) = entries.iter().find(|entry| seen.insert(entry.id.clone(), 0).is_some()) {
+    let mut seen: HashMap<&str, u32> = HashMap::with_capacity(entries.len());
+    if let Some(twice) = entries.iter().find(|entry| seen.insert(&entry.id, 0).is_some()) {
         return Err(FileError::Twice { id: twice.id.to_string() });
     }
     Ok(Opened { header, entries })

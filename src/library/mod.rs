@@ -29,5 +29,5 @@ pub use resolve::cure_kinetics;
 pub use run::{
     DryerLearnt, DryerRun, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, WhiteLearnt,
 };
-pub use shop_record::{Batch, FabricDye, FollowUp, Lot, Reading, Trial};
+pub use shop_record::{Batch, Calibration, FabricDye, FollowUp, Lot, Reading, Trial};
 pub use starter::{Library, LibraryError, harbour_lane, shipped, starter};

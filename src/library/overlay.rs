@@ -161,13 +161,14 @@ rows! {
 fn lay<T: Row>(base: &Library, log: &Log, library: &mut Library, unusable: &mut Vec<Unusable>) {
     let table = T::table_mut(library);
     let at: HashMap<Box<str>, u32> = table.iter().map(|row| row.id().into()).zip(0..).collect();
-    for record in log.records(T::KIND) {
-        match read::<T>(&record, base) {
-            Ok(row) => match at.get(&record.key.id).and_then(|&at| table.get_mut(at as usize)) {
+    for key in log.keys(T::KIND) {
+        let Some(read) = log.read::<T>(key) else { continue };
+        match read.and_then(|row| row.check(base).map(|()| row)) {
+            Ok(row) => match at.get(&key.id).and_then(|&at| table.get_mut(at as usize)) {
                 Some(place) => *place = row,
                 None => table.push(row),
             },
-            Err(why) => unusable.push(Unusable { kind: T::KIND, id: record.key.id.to_string(), why }),
+            Err(why) => unusable.push(Unusable { kind: T::KIND, id: key.id.to_string(), why }),
         }
     }
 }

@@ -34,10 +34,25 @@ pub struct Item {
 #[derive(Clone, Debug, Default)]
 pub struct Index {
     items: Vec<Item>,
-    /// Folded words in order, each with the items that have it.
-    words: Vec<(Box<str>, Vec<u32>)>,
+    /// Folded words in order.
+    words: Vec<Word>,
     /// How many there are of each kind, in the order of [`Kind::ALL`].
     counts: [usize; Kind::ALL.len()],
+}
+
+/// A word and the items that have it.
+#[derive(Clone, Debug)]
+struct Word {
+    text: Box<str>,
+    /// Which letters and digits it has, one bit each.
+    signs: u64,
+    items: Vec<u32>,
+}
+
+impl Word {
+    fn new(text: Box<str>, items: Vec<u32>) -> Self {
+        Self { signs: signs(&text), text, items }
+    }
 }
 
 /// What a search found.
@@ -83,7 +98,8 @@ impl Index {
                 }
             }
         });
-        index.words = sorted(words.into_iter().collect(), &|a, b| a.0.cmp(&b.0));
+        let words = words.into_iter().map(|(text, items)| Word::new(text, items)).collect();
+        index.words = sorted(words, &|a: &Word, b| a.text.cmp(&b.text));
         index
     }
 
@@ -97,14 +113,14 @@ impl Index {
         let Some((item, told)) = one(library, log, key) else { return };
         let place = self.push(item);
         for word in cut(&told) {
-            match self.words.binary_search_by(|(known, _)| (**known).cmp(word)) {
+            match self.words.binary_search_by(|known| (*known.text).cmp(word)) {
                 Ok(at) => {
-                    let list = &mut self.words[at].1;
+                    let list = &mut self.words[at].items;
                     if list.last() != Some(&place) {
                         list.push(place);
                     }
                 }
-                Err(at) => self.words.insert(at, (word.into(), vec![place])),
+                Err(at) => self.words.insert(at, Word::new(word.into(), vec![place])),
             }
         }
     }
@@ -207,12 +223,12 @@ impl Index {
                 }
             }
         };
-        let from = self.words.partition_point(|(known, _)| &**known < word);
-        let begin = self.words.iter().skip(from).take_while(|(known, _)| known.starts_with(word));
+        let from = self.words.partition_point(|known| &*known.text < word);
+        let begin = self.words.iter().skip(from).take_while(|known| known.text.starts_with(word));
         let mut any = false;
-        for (known, list) in begin {
+        for known in begin {
             any = true;
-            put(list, u8::from(known.len() > word.len()));
+            put(&known.items, u8::from(known.text.len() > word.len()));
         }
         if any {
             return near;
@@ -224,15 +240,15 @@ impl Index {
             _ => 2,
         };
         let signs = signs(word);
-        for (known, list) in &self.words {
+        for known in &self.words {
             // A change of a letter turns at most two signs.
-            let turned = (signs ^ self::signs(known)).count_ones() as usize;
-            if known.len().abs_diff(word.len()) > reach * 2 || turned > reach * 2 {
+            let turned = (signs ^ known.signs).count_ones() as usize;
+            if turned > reach * 2 || known.text.len().abs_diff(word.len()) > reach * 2 {
                 continue;
             }
-            let off = distance(word, known);
+            let off = distance(word, &known.text);
             if off <= reach {
-                put(list, 2 + u8::from(off > 1));
+                put(&known.items, 2 + u8::from(off > 1));
             }
         }
         near

@@ -10,7 +10,7 @@
 //! version still needs, [`Trouble`] names what a browser may answer; `web::store` does as it is told.
 
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 
 /// Version of the layout below. A database of a later one is read and never written.
 pub const SCHEMA: u32 = 1;
@@ -35,7 +35,11 @@ impl Line {
     /// A line of a JSON text. A line break in JSON is never part of a value, so it becomes a space.
     #[must_use]
     pub fn new(id: impl Into<String>, text: impl Into<String>) -> Self {
-        let text = text.into().replace(['\n', '\r'], " ");
+        let mut text = text.into();
+        if text.contains(['\n', '\r']) {
+            text = text.replace(['\n', '\r'], " ");
+        }
+        text.shrink_to_fit();
         Self { id: id.into(), text }
     }
 }
@@ -93,14 +97,15 @@ pub fn lines(text: &str) -> impl Iterator<Item = &str> {
     text.lines().filter(|line| !line.trim().is_empty())
 }
 
-/// Lines that come in one go: segments of [`SEGMENT`] for a whole library, and what is left over for the journal.
+/// Lines that come in one go: those of each segment for a whole library, and what is left over for the journal.
 /// The second of two lines with one id is dropped.
 #[must_use]
-pub fn sort(lines: &[Line]) -> (Vec<String>, Vec<&Line>) {
-    let mut seen = BTreeSet::new();
-    let lines: Vec<&Line> = lines.iter().filter(|line| seen.insert(line.id.as_str())).collect();
+pub fn sort(lines: &[Line]) -> (Vec<Vec<&Line>>, Vec<&Line>) {
+    let mut seen = HashMap::with_capacity(lines.len());
+    let lines: Vec<&Line> =
+        lines.iter().filter(|line| seen.insert(line.id.as_str(), 0_u32).is_none()).collect();
     let (whole, rest) = lines.split_at(lines.len() - lines.len() % SEGMENT);
-    (whole.chunks(SEGMENT).map(|chunk| segment(chunk.iter().copied())).collect(), rest.to_vec())
+    (whole.chunks(SEGMENT).map(<[&Line]>::to_vec).collect(), rest.to_vec())
 }
 
 /// What sealing does, all of it in one transaction or none.

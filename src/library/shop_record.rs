@@ -1,8 +1,11 @@
 //! Records that a shop writes itself and the starter library has none of. Days are written `2026-11-24`.
 
+use super::Library;
 use super::log::{Kind, Recorded};
-use crate::plan::{Colour, DyeClass, Evidence};
-use crate::textile::Fibre;
+use super::run::{DryerRun, ProbeAt, ProbeReading, ProbeRun};
+use crate::plan::{Colour, DyeClass, Evidence, Garment};
+use crate::quantity::FieldError;
+use crate::textile::{Fibre, label};
 use serde::{Deserialize, Serialize};
 
 /// What a shop knows of a cloth beyond the table's row; fields of the same record.
@@ -91,6 +94,58 @@ pub struct FollowUp {
     pub done: String,
     /// What to look for.
     pub note: String,
+}
+
+/// A probe's ride through a dryer. Its id: `dryer/ride`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Calibration {
+    /// Day of it.
+    pub day: String,
+    /// Id of the cloth that the probe lay on, or what its label says.
+    pub fabric: String,
+    /// Film of white, µm; 0 for bare cloth.
+    pub film_um: f64,
+    /// Where the probe lay.
+    pub at: ProbeAt,
+    /// Set temperature, °C.
+    pub set_c: f64,
+    /// Belt, m/min.
+    pub belt_m_per_min: f64,
+    /// What it read, in the order of time.
+    pub readings: Vec<ProbeReading>,
+    /// Anything worth knowing.
+    pub note: String,
+}
+
+impl Calibration {
+    /// The ride as [`ProbeRun`] computes with it; `id` is that of this record.
+    ///
+    /// # Errors
+    /// If the cloth is not known.
+    pub fn ride(self, id: &str, library: &Library) -> Result<ProbeRun, FieldError> {
+        let fabric = library.fabric_record(&self.fabric);
+        let garment = match fabric {
+            Ok(fabric) => library.garment(fabric, &FabricDye::default()),
+            Err(error) if label::read(&self.fabric).is_err() => {
+                return Err(FieldError { field: "fabric".into(), ..error });
+            }
+            Err(_) => Garment { label: self.fabric, ..Garment::default() },
+        };
+        let run = DryerRun {
+            dryer: id.split('/').next().unwrap_or_default().into(),
+            garment,
+            film_um: self.film_um,
+            set_c: self.set_c,
+            belt_m_per_min: self.belt_m_per_min,
+            ..DryerRun::default()
+        };
+        Ok(ProbeRun { run, at: self.at, readings: self.readings })
+    }
+}
+
+impl Recorded for Calibration {
+    const KIND: Kind = Kind::Calibration;
 }
 
 impl Recorded for Lot {

@@ -73,12 +73,12 @@ impl Desk {
 
     /// True if nobody changed anything yet.
     pub fn is_untouched(self) -> bool {
-        self.state.with_untracked(|state| state.undo.is_empty())
+        self.state.with_untracked(|state| state.undo.is_empty() && state.redo.is_empty())
     }
 
-    /// Makes the link that is being tapped hand out what stands on the page.
+    /// Makes the link that is being tapped hand out everything on the page: the records, and the order in the form.
     pub fn hand_out(self, tap: &web_sys::Event) {
-        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(keep::write)) {
+        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(keep::write_all)) {
             self.send(Msg::Trouble(trouble));
         }
     }
@@ -180,18 +180,33 @@ impl Desk {
         });
     }
 
+    /// Brings an element into view, once it is drawn.
+    pub fn show(self, id: &'static str) {
+        set_timeout(move || self.host.with_value(|host| host.show(id)), Duration::ZERO);
+    }
+
     /// Puts the focus back on what was tapped when it was drawn anew.
     pub fn focus_again(self, act: &str) {
         let act = act.to_owned();
         set_timeout(move || self.host.with_value(|host| host.focus_act(&act)), Duration::ZERO);
     }
 
-    /// Brings back what a file holds.
+    /// Brings back what a file holds: the order into the form at once, records once somebody has said yes.
     pub fn bring(self, file: Option<web_sys::File>) {
         let Some(file) = file else { return };
         wasm_bindgen_futures::spawn_local(async move {
             match file::text(&file).await {
-                Ok(text) => self.send(Msg::Bring(text)),
+                Ok(text) => {
+                    let entries = library_file::header(&text).map(|header| header.entries);
+                    if entries.is_none_or(|entries| entries == 0) || keep::read_file(&text).is_some() {
+                        self.send(Msg::Bring(text.clone()));
+                    }
+                    if entries.is_some_and(|entries| entries > 0) {
+                        self.send(Msg::Show(Screen::Library));
+                        self.shop(ShopMsg::File(file.name(), text.into_bytes()));
+                        self.focus("incoming");
+                    }
+                }
                 Err(trouble) => self.send(Msg::Trouble(trouble)),
             }
         });

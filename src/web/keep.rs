@@ -5,7 +5,7 @@
 
 use super::store::{self, Opened, Store, mark};
 use crate::desk::{Draft, keep};
-use crate::library::shelf::{Contents, Line, Trouble};
+use crate::library::shelf::{Contents, Line, Row, Trouble};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -75,16 +75,19 @@ impl Keeper {
     /// A duplicated tab bears the name of the tab it comes from and says so: this one takes a new name, and keeps what
     /// it shows under it.
     fn step_aside(&self, other: &str) {
-        let mut inner = self.inner.borrow_mut();
-        if inner.tab != other {
-            return;
+        if self.inner.borrow().tab == other {
+            self.take_a_new_name();
+            self.go_on();
         }
+    }
+
+    /// Keeps under a new name from now on, so that what is kept under the old one stays.
+    pub fn take_a_new_name(&self) {
+        let mut inner = self.inner.borrow_mut();
         inner.tab = mark::name_tab(store::NAME);
         if !inner.latest.is_empty() {
             inner.waiting = Some(inner.latest.clone());
         }
-        drop(inner);
-        self.go_on();
     }
 
     fn go_on(&self) {
@@ -147,17 +150,19 @@ pub async fn open(tell: impl Fn(Trouble) + Clone + 'static) -> Result<Opened, Tr
 /// The draft to go on with: the one of this tab, the newest of any, or the one that an earlier version kept.
 #[must_use]
 pub fn draft(contents: &Contents) -> Option<Draft> {
-    if let Some(own) = mark::tab(store::NAME).and_then(|tab| contents.slot(&slot(&tab))) {
-        let read = keep::read(&own.line.text);
-        if read.is_some() {
-            return read;
-        }
-        // A later version wrote it: it must not be superseded.
-        let _ = mark::name_tab(store::NAME);
-    }
-    let newest = contents.slots(DRAFTS).find_map(|row| keep::read(&row.line.text));
-    if newest.is_some() || mark::is_set(store::NAME) {
-        return newest;
-    }
-    keep::read(&mark::earlier_draft()?)
+    let own = own(contents).and_then(|row| keep::read(&row.line.text));
+    let newest = || contents.slots(DRAFTS).find_map(|row| keep::read(&row.line.text));
+    let earlier = || keep::read(&mark::earlier_draft().filter(|_| !mark::is_set(store::NAME))?);
+    own.or_else(newest).or_else(earlier)
+}
+
+/// Whether a later version of the page wrote what is kept of this tab: it must not be superseded.
+#[must_use]
+pub fn is_of_a_later_version(contents: &Contents) -> bool {
+    own(contents).is_some_and(|row| keep::read(&row.line.text).is_none())
+}
+
+/// What is kept of this tab.
+fn own(contents: &Contents) -> Option<&Row> {
+    contents.slot(&slot(&mark::tab(store::NAME)?))
 }

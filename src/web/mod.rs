@@ -70,6 +70,7 @@ pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Resu
     let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
     let (host, place) = Host::open(element, &options.styles, options.standalone)?;
     let start = Rc::new(Start {
+        handed_over: options.order.is_some(),
         parts: RefCell::new(Some((options, brain, host, place))),
         desk: RefCell::new(None),
         early: RefCell::new(None),
@@ -80,17 +81,19 @@ pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Resu
         match keep::open(move |trouble| told.hear(trouble)).await {
             Ok(Opened { store, contents, wiped }) => {
                 let trouble = if wiped { Some(Trouble::Wiped) } else { store.trouble() };
-                opening.opened(&contents, Ok(store), trouble);
+                opening.opened(contents, Ok(store), trouble);
             }
-            Err(trouble) => opening.opened(&Contents::default(), Err(trouble.clone()), Some(trouble)),
+            Err(trouble) => opening.opened(Contents::default(), Err(trouble.clone()), Some(trouble)),
         }
     });
-    set_timeout(move || waiting.draw(&Contents::default()), PATIENCE);
+    set_timeout(move || waiting.draw(Contents::default(), None), PATIENCE);
     Ok(())
 }
 
 /// A desk that is drawn as soon as its store is open, or without it when that takes too long.
 struct Start {
+    /// Whether the page that holds the desk handed an order over: then that is what the desk shows.
+    handed_over: bool,
     parts: RefCell<Option<(MountOptions, brain::Brain, Host, HtmlElement)>>,
     desk: RefCell<Option<(Desk, Keeper, Recorder)>>,
     /// What the store told before there was a desk.
@@ -99,25 +102,30 @@ struct Start {
 
 impl Start {
     /// The store is open, or there is none.
-    fn opened(&self, contents: &Contents, store: Result<Store, Trouble>, trouble: Option<Trouble>) {
+    fn opened(&self, contents: Contents, store: Result<Store, Trouble>, trouble: Option<Trouble>) {
         let late = self.parts.borrow().is_none();
         self.early.take();
-        self.draw(contents);
+        let found = keep::draft(&contents).filter(|_| !self.handed_over);
+        // What this tab kept and what now stands on the page are two drafts: neither takes the other's place.
+        let mut two = keep::is_of_a_later_version(&contents);
+        if !late {
+            self.draw(contents, found);
+        } else if let Some((desk, ..)) = self.desk.borrow().as_ref() {
+            two |= found.is_some() && !desk.is_untouched();
+            desk.shop(ShopMsg::Heard(contents));
+            if let Some(draft) = found {
+                desk.send(Msg::Found(Box::new(draft)));
+            }
+        }
         let Some((desk, keeper, recorder)) = self.desk.borrow().clone() else { return };
-        if late {
-            desk.shop(ShopMsg::Heard(lines(contents)));
-        }
-        if late
-            && desk.is_untouched()
-            && let Some(draft) = keep::draft(contents)
-        {
-            desk.send(Msg::Found(Box::new(draft)));
-        }
         if let Some(trouble) = trouble {
             desk.send(Msg::Trouble(trouble));
         }
         if let Ok(store) = &store {
             follow_tabs(store, desk);
+        }
+        if two {
+            keeper.take_a_new_name();
         }
         recorder.use_store(store.clone());
         keeper.use_store(store);
@@ -132,14 +140,13 @@ impl Start {
     }
 
     /// Draws the desk, if that has not been done.
-    fn draw(&self, contents: &Contents) {
+    fn draw(&self, contents: Contents, found: Option<Draft>) {
         let Some((options, brain, host, place)) = self.parts.take() else { return };
-        let mut state = State::new(first_draft(&options, &brain, contents));
+        let mut state = State::new(first_draft(&options, &brain, found));
         if let Some(screen) = host.address() {
             state.screen = screen;
         }
         state.trouble = self.early.take();
-        let kept = lines(contents);
         let drawn = Rc::new(RefCell::new(None));
         let drawing = Rc::clone(&drawn);
         // The desk lives as long as the page; its owner is never disposed of.
@@ -152,7 +159,7 @@ impl Start {
             follow(desk, host);
             let ships = desk.brain(|brain| Arc::clone(&brain.library));
             let (tablet, session) = (mark::tablet(store::NAME), mark::random());
-            desk.shop(ShopMsg::Opened { ships, tablet, session, lines: kept });
+            desk.shop(ShopMsg::Opened { ships, tablet, session, contents });
             desk.send(Msg::Start);
             drawing.replace(Some((desk, keeper, recorder)));
             view::frame(desk, standalone)
@@ -162,11 +169,6 @@ impl Start {
     }
 }
 
-/// The lines of the log that a store gave back.
-fn lines(contents: &Contents) -> Vec<String> {
-    contents.lines().map(str::to_owned).collect()
-}
-
 /// Reads on when another tab has stored something.
 fn follow_tabs(store: &Store, desk: Desk) {
     let from = store.clone();
@@ -174,24 +176,23 @@ fn follow_tabs(store: &Store, desk: Desk) {
         let from = from.clone();
         wasm_bindgen_futures::spawn_local(async move {
             // What cannot be read now is read with the next news.
-            if let Ok(contents) = from.read_on().await {
-                let lines = lines(&contents);
-                if !lines.is_empty() {
-                    desk.shop(ShopMsg::Heard(lines));
-                }
+            if let Ok(contents) = from.read_on().await
+                && contents.lines().next().is_some()
+            {
+                desk.shop(ShopMsg::Heard(contents));
             }
         });
     });
 }
 
 /// The draft to start with: the order handed over, the kept one, or the first of the demo.
-fn first_draft(options: &MountOptions, brain: &brain::Brain, contents: &Contents) -> Draft {
+fn first_draft(options: &MountOptions, brain: &brain::Brain, found: Option<Draft>) -> Draft {
     let device = web_sys::window().and_then(|window| window.navigator().language());
     let language = options.language.unwrap_or_else(|| language_of(&device.unwrap_or_default()));
     let voice = Voice { language, units: options.units.unwrap_or_default() };
     let mut draft = match &options.order {
         Some(order) => Draft::of(order, "", voice),
-        None => keep::draft(contents).unwrap_or_else(|| {
+        None => found.unwrap_or_else(|| {
             let orders = &brain.room.orders;
             let first = orders.iter().find(|order| order.id == FIRST_ORDER).or(orders.first());
             first.map_or_else(

@@ -88,7 +88,7 @@ impl Incoming {
 }
 
 /// Looks at a file of any kind that can be taken.
-pub(super) fn look(name: &str, bytes: &[u8], library: &Library, log: &Log) -> Result<Incoming, Refused> {
+pub(super) fn look(name: &str, bytes: Vec<u8>, library: &Library, log: &Log) -> Result<Incoming, Refused> {
     let text = decode(bytes);
     let name = name.to_owned();
     let refuse = |why| Refused { name: name.clone(), why };

@@ -2,13 +2,14 @@
 
 use super::super::draft::Draft;
 use super::super::edit::change;
+use super::super::field::Field;
 use super::super::room::{self, Answered};
 use super::super::state::{Screen, State};
 use super::super::update::{Effect, ask_again, reread};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
-use crate::library::log::{Change, Edit, Key, Kind, fields, read_line};
-use crate::library::shelf::Line;
+use crate::library::log::{Change, Edit, Key, Kind, fields};
+use crate::library::shelf::{Contents, Line};
 use crate::library::table::Form;
 use crate::library::{FabricDye, Library, Lot, shipped};
 use crate::plan::Order;
@@ -29,11 +30,11 @@ pub enum ShopMsg {
         tablet: String,
         /// This opening of its page.
         session: String,
-        /// The lines.
-        lines: Vec<String>,
+        /// What was kept.
+        contents: Contents,
     },
-    /// Lines that another tab has stored.
-    Heard(Vec<String>),
+    /// What another tab has stored.
+    Heard(Contents),
     /// Time goes on.
     Tick,
     /// Something is searched for.
@@ -95,18 +96,15 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
     let mut lines = Vec::new();
     let mut answered = None;
     match msg {
-        ShopMsg::Opened { ships, tablet, session, lines } => {
+        ShopMsg::Opened { ships, tablet, session, contents } => {
             shop.ships = ships;
             shop.log = crate::library::log::Log::new(tablet, session);
             shop.unreadable.clear();
-            shop.hear(&lines);
+            let read = shop.read(contents);
+            shop.log.extend(read);
             shop.refold();
         }
-        ShopMsg::Heard(lines) => {
-            if shop.hear(&lines) > 0 {
-                shop.refold();
-            }
-        }
+        ShopMsg::Heard(contents) => shop.hear(contents),
         ShopMsg::Tick => {}
         ShopMsg::Ask(text) => {
             shop.asked = text;
@@ -145,13 +143,11 @@ pub(in crate::desk) fn tend(state: &mut State, clock: Clock, msg: ShopMsg, effec
             Err(errors) => state.errors = errors,
         },
         ShopMsg::KeepOrder => match state.draft.read() {
-            Ok(order) => {
-                lines.extend(state.shop.keep_order(&order, state.draft.text(crate::desk::Field::Title)));
-            }
+            Ok(order) => lines.extend(state.shop.keep_order(&order, state.draft.text(Field::Title))),
             Err(errors) => state.errors = errors,
         },
         ShopMsg::Take(key) => take(state, &key, effects),
-        ShopMsg::File(name, bytes) => match look(&name, &bytes, &shop.library, &shop.log) {
+        ShopMsg::File(name, bytes) => match look(&name, bytes, &shop.library, &shop.log) {
             Ok(incoming) => {
                 shop.incoming = Some(incoming);
                 shop.refused = None;
@@ -253,34 +249,6 @@ impl ShopMsg {
 }
 
 impl Shop {
-    /// Puts stored lines in; says how many were new.
-    fn hear(&mut self, lines: &[String]) -> usize {
-        let mut read = Vec::with_capacity(lines.len());
-        for line in lines {
-            match read_line(line) {
-                Ok(entry) => read.push(entry),
-                // A set: a line comes again when another tab seals it.
-                Err(_) => {
-                    self.unreadable.insert(line.as_str().into());
-                }
-            }
-        }
-        self.log.extend(read)
-    }
-
-    /// Brings library and index up to date after an entry was undone or counts again.
-    fn after(&mut self, entry: &str) {
-        let Some(entry) = self.log.get(entry) else { return };
-        if matches!(entry.change, Change::Merge { .. }) || entry.change.edits().len() > 50 {
-            self.refold();
-            return;
-        }
-        let keys: Vec<Key> = entry.change.edits().iter().map(Edit::key).collect();
-        for key in keys {
-            self.follow(&key);
-        }
-    }
-
     fn settle(&mut self, conflict: usize, claim: usize) -> Option<Line> {
         let key = self.open.clone()?;
         let record = self.log.record(key.kind, &key.id)?;
@@ -290,14 +258,28 @@ impl Shop {
     }
 
     fn keep_order(&mut self, order: &Order, title: &str) -> Option<Line> {
+        let (key, edit) = self.order(order, title);
+        self.open = Some(key);
+        self.look = Look::Orders;
+        self.edit(vec![edit?], None)
+    }
+
+    /// The record of an order, and the edit that keeps it there; none if it is kept already. An order of the same title
+    /// is the same order; one without a title is called what its first label says.
+    fn order(&self, order: &Order, title: &str) -> (Key, Option<Edit>) {
+        let label = order.garments.first().map_or("", |garment| garment.label.as_str());
+        let title = if title.trim().is_empty() { label } else { title };
         let mut fields = fields(order);
         fields.insert("title".into(), json!(title));
-        let id =
-            self.free(Kind::Order, title, |fields_there| fields_there.get("title") == fields.get("title"));
-        let edit = self.log.put(Kind::Order, &id, &fields, None)?;
-        self.open = Some(Key::new(Kind::Order, id));
-        self.look = Look::Orders;
-        self.edit(vec![edit], None)
+        let id = self.free(Kind::Order, title, |there| there.get("title") == fields.get("title"));
+        let edit = self.log.put(Kind::Order, &id, &fields, None);
+        (Key::new(Kind::Order, id), edit)
+    }
+
+    /// Whether an order is kept as it stands.
+    #[must_use]
+    pub fn holds(&self, order: &Order, title: &str) -> bool {
+        self.order(order, title).1.is_none()
     }
 
     /// An id made of a name that no other record has; a record that `same` knows again keeps its own.
@@ -317,15 +299,13 @@ impl Shop {
     fn apply(&mut self, incoming: Incoming) -> Vec<Line> {
         match incoming {
             Incoming::Merge { name, entries, preview, chosen, .. } => {
-                let choices: Vec<_> = preview
-                    .conflicts
-                    .into_iter()
-                    .zip(chosen)
-                    .map(|((key, conflict), which)| (key, conflict, which))
-                    .collect();
+                let conflicts = preview.into_conflicts().into_iter().zip(chosen);
+                let choices: Vec<_> =
+                    conflicts.map(|((key, conflict), which)| (key, conflict, which)).collect();
                 let came = self.log.merge(self.clock.now, &name, entries, &choices);
+                let lines = came.iter().map(|entry| Line::new(&*entry.id, entry.line())).collect();
                 self.refold();
-                came.iter().map(|entry| Line::new(&*entry.id, entry.line())).collect()
+                lines
             }
             Incoming::Table { name, preview, .. } => {
                 let Some(change) = preview.change(&self.log, &name) else { return Vec::new() };
@@ -390,7 +370,7 @@ fn take(state: &mut State, key: &Key, effects: &mut Vec<Effect>) {
             let garment = library.garment(fabric, &dye);
             change(state, None, effects, |draft| {
                 let order = Order { garments: vec![garment], ..draft.rest.clone() };
-                let title = draft.text(crate::desk::Field::Title).to_owned();
+                let title = draft.text(Field::Title).to_owned();
                 draft.open(&order, &title);
             });
         }

@@ -28,6 +28,12 @@ impl MergePreview {
     pub fn is_empty(&self) -> bool {
         self.entries == 0
     }
+
+    /// What has to be chosen; everything else goes, which is much for a big file.
+    #[must_use]
+    pub fn into_conflicts(self) -> Vec<(Key, Conflict)> {
+        self.conflicts
+    }
 }
 
 /// Kinds of which nothing may get lost.
@@ -40,32 +46,38 @@ impl Log {
     #[must_use]
     pub fn preview(&self, theirs: &[Entry]) -> MergePreview {
         let news: Vec<&Entry> = theirs.iter().filter(|entry| self.get(&entry.id).is_none()).collect();
-        let place: HashMap<Box<str>, u32> = theirs.iter().map(|entry| entry.id.clone()).zip(0..).collect();
-        let touched = self.touched(theirs, &place, &news);
+        let place: HashMap<&str, u32> = theirs.iter().map(|entry| &*entry.id).zip(0..).collect();
+        // Most records of a big file are new here and touched once: there is nothing to join.
+        let alone = |(key, times): &(Key, u32)| *times == 1 && self.writes(key).is_empty();
+        let (alone, touched): (Vec<_>, Vec<_>) =
+            self.touched(theirs, &place, &news).into_iter().partition(alone);
+        let keys = |counted: Vec<(Key, u32)>| counted.into_iter().map(|(key, _)| key).collect::<Vec<_>>();
+        let (new, touched) = (keys(alone), keys(touched));
+        let touches = |key: &Key| touched.binary_search(key).is_ok();
         // Only records that some new entry touches can come out otherwise than they stand.
         let relevant = |entry: &&Entry| {
             let edits = entry.change.edits();
-            edits.is_empty() || edits.iter().any(|edit| touched.contains(&edit.key()))
+            edits.is_empty() || edits.iter().any(|edit| touches(&edit.key()))
         };
         let mut joined = Self::new(self.tablet(), "preview");
         let mine = self.entries().iter().filter(relevant);
         joined.extend(mine.chain(news.iter().copied().filter(relevant)).cloned().collect());
         let said = theirs.iter().flat_map(|entry| entry.change.edits());
-        let said = said.filter(|edit| evidence(edit.about().0)).map(Edit::key).collect();
+        let said = said.filter(|edit| evidence(edit.about().0)).map(Edit::key).filter(touches).collect();
         let said = sorted(said, &Key::cmp);
-        let mut preview = MergePreview { entries: news.len(), ..MergePreview::default() };
+        let mut preview = MergePreview { entries: news.len(), new, ..MergePreview::default() };
         let mut mine_alone = BTreeSet::new();
-        for entry in self.entries().iter().filter(|entry| !place.contains_key(&entry.id)) {
+        for entry in self.entries().iter().filter(|entry| !place.contains_key(&*entry.id)) {
             mine_alone.extend(entry.change.edits().iter().map(Edit::key));
         }
-        for key in self.all_keys().filter(|key| !touched.contains(*key)) {
+        for key in self.all_keys().filter(|key| !touches(key)) {
             if mine_alone.contains(key) {
                 preview.ahead += 1;
             } else {
                 preview.same += 1;
             }
         }
-        for key in touched {
+        for key in touched.iter().cloned() {
             if self.writes(&key).is_empty() && joined.writes(&key).len() == 1 {
                 preview.new.push(key);
                 continue;
@@ -91,18 +103,25 @@ impl Log {
         preview
     }
 
-    /// Records that some of the new entries are about, directly or through what they undo.
-    fn touched(&self, theirs: &[Entry], place: &HashMap<Box<str>, u32>, news: &[&Entry]) -> BTreeSet<Key> {
-        let mut touched = BTreeSet::new();
+    /// Records that some of the new entries are about, directly or through what they undo, and how often.
+    fn touched(&self, theirs: &[Entry], place: &HashMap<&str, u32>, news: &[&Entry]) -> Vec<(Key, u32)> {
+        let mut touched = Vec::with_capacity(news.len());
         for entry in news {
             touched.extend(entry.change.edits().iter().map(Edit::key));
             if let Change::Undo { of } | Change::Redo { of } = &entry.change {
-                let there = place.get(of).and_then(|&place| theirs.get(place as usize));
+                let there = place.get(&**of).and_then(|&place| theirs.get(place as usize));
                 let of = there.or_else(|| self.get(of));
                 touched.extend(of.iter().flat_map(|entry| entry.change.edits().iter().map(Edit::key)));
             }
         }
-        touched
+        let mut counted: Vec<(Key, u32)> = Vec::with_capacity(touched.len());
+        for key in sorted(touched, &Key::cmp) {
+            match counted.last_mut() {
+                Some((last, times)) if *last == key => *times += 1,
+                _ => counted.push((key, 1)),
+            }
+        }
+        counted
     }
 
     /// Brings in another tablet's entries: the union by id. Returns what this tablet has to store, the entry of the
@@ -111,19 +130,19 @@ impl Log {
         &mut self,
         at: i64,
         from: &str,
-        theirs: Vec<Entry>,
+        mut theirs: Vec<Entry>,
         choices: &[(Key, Conflict, usize)],
-    ) -> Vec<Entry> {
-        let mut fresh: Vec<Entry> =
-            theirs.into_iter().filter(|entry| self.get(&entry.id).is_none()).collect();
-        self.extend(fresh.clone());
-        if fresh.is_empty() {
-            return fresh;
+    ) -> Vec<&Entry> {
+        theirs.retain(|entry| self.get(&entry.id).is_none());
+        if theirs.is_empty() {
+            return Vec::new();
         }
+        let brought = theirs.iter().map(|entry| entry.id.clone()).collect();
+        self.extend(theirs);
         let edits = self.settle(choices);
-        let brought = fresh.iter().map(|entry| entry.id.clone()).collect();
-        fresh.push(self.append(at, Change::Merge { from: from.into(), brought, edits }));
-        fresh
+        let merge = self.append(at, Change::Merge { from: from.into(), brought, edits });
+        let ids = if let Change::Merge { brought, .. } = &merge.change { brought.as_slice() } else { &[] };
+        ids.iter().chain([&merge.id]).filter_map(|id| self.get(id)).collect()
     }
 
     /// The edits that settle conflicts: of each, the claim of this number.

@@ -28,6 +28,7 @@ mod kind;
 mod line;
 mod merge;
 mod record;
+mod written;
 
 pub use book::Log;
 pub(super) use book::overlay;

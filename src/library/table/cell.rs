@@ -82,6 +82,10 @@ impl<'a> Cells<'a> {
             }
             What::Shares => shares(name, word)?,
             What::Colour => json!({ "name": word }),
+            What::Ride => match ride(word, self.decimal_comma) {
+                Some(readings) => readings,
+                None => return bad(Problem::NotUnderstood),
+            },
         };
         Ok(Some(value))
     }
@@ -141,6 +145,21 @@ fn shares(column: &str, text: &str) -> Result<Value, Vec<FieldError>> {
     Ok(object.into())
 }
 
+/// A probe's ride: a reading is a time in s and a temperature in °C, with space between; semicolons, line ends, or
+/// commas with space behind them stand between readings.
+fn ride(text: &str, decimal_comma: bool) -> Option<Value> {
+    let text = text.replace([';', '\n'], ", ");
+    let readings = text.split(", ").map(str::trim).filter(|reading| !reading.is_empty());
+    let reading = |reading: &str| {
+        let mut words = reading.split_whitespace().map(|word| number(word, decimal_comma));
+        match (words.next()?, words.next()?, words.next()) {
+            (Some(seconds), Some(temp), None) => Some(json!({ "seconds": seconds, "temp_c": temp })),
+            _ => None,
+        }
+    };
+    readings.map(reading).collect::<Option<Vec<_>>>().map(Value::Array)
+}
+
 /// A value as the text of its column.
 pub(super) fn text_of(column: &Column, fields: &Map<String, Value>) -> String {
     let Some(value) = look(fields, column.path) else { return String::new() };
@@ -156,6 +175,11 @@ pub(super) fn text_of(column: &Column, fields: &Map<String, Value>) -> String {
         What::High => end(1),
         What::Unit => value["unit"].as_str().map(guard),
         What::Colour => value["name"].as_str().map(guard),
+        What::Ride => value.as_array().map(|readings| {
+            let part = |reading: &Value, name: &str| cell(reading[name].as_f64().unwrap_or_default());
+            let reading = |it: &Value| format!("{} {}", part(it, "seconds"), part(it, "temp_c"));
+            readings.iter().map(reading).collect::<Vec<_>>().join("; ")
+        }),
         What::Shares => value.as_object().map(|shares| {
             let share = |(fibre, share): (&String, &Value)| {
                 format!("{}% {fibre}", cell(share.as_f64().unwrap_or_default()))

@@ -49,9 +49,11 @@ pub enum What {
     Shares,
     /// A colour by its name.
     Colour,
+    /// A probe's ride, seconds and degrees Celsius by turns: `10 61; 20 98; 30 131`.
+    Ride,
 }
 
-use What::{Colour, Count, Day, Flag, High, Id, Low, Number, Of, Shares, Sourced, Text, Unit, Word};
+use What::{Colour, Count, Day, Flag, High, Id, Low, Number, Of, Ride, Shares, Sourced, Text, Unit, Word};
 
 const fn col(name: &'static str, what: What) -> Column {
     Column { name, path: name, what }
@@ -98,6 +100,8 @@ const TURNED: Bound = Bound { field: "turned", min: 0.0, max: 100_000.0, unit: "
 const DELTA_E: Bound = Bound { field: "delta_e", min: 0.0, max: 150.0, unit: "ΔE00" };
 /// What is left in a tub or drum.
 const LEFT: Bound = Bound { field: "left_kg", min: 0.0, max: 1000.0, unit: "kg" };
+/// Film of white under or over a probe; 0 for bare cloth.
+const FILM_UM: Bound = Bound { field: "film_um", min: 0.0, max: 2000.0, unit: "µm" };
 /// What a tape or probe on the print read.
 const READ: Bound = Bound { field: "read_c", min: 20.0, max: 350.0, unit: "°C" };
 
@@ -183,6 +187,17 @@ const LOOK: &[Column] = &[col("due", Day), col("done", Day), col("note", Text)];
 const CHECK: &[Column] =
     &[col("day", Day), col("set_c", Number(SET)), col("read_c", Number(READ)), col("note", Text)];
 
+const PROBE: &[Column] = &[
+    col("day", Day),
+    col("fabric", Of(Kind::Fabric)),
+    col("film_um", Number(FILM_UM)),
+    at("probe_at", "at", Word(&["film-top", "film-bottom", "cloth"])),
+    col("set_c", Number(SET)),
+    col("belt_m_per_min", Number(BELT)),
+    col("readings", Ride),
+    col("note", Text),
+];
+
 /// The columns of a kind of record; none where it is not written by hand.
 #[must_use]
 pub fn columns(kind: Kind) -> &'static [Column] {
@@ -197,6 +212,7 @@ pub fn columns(kind: Kind) -> &'static [Column] {
         Kind::Batch => BATCH,
         Kind::FollowUp => LOOK,
         Kind::DailyCheck => CHECK,
-        Kind::Blocker | Kind::Calibration | Kind::Order | Kind::Setting => &[],
+        Kind::Calibration => PROBE,
+        Kind::Blocker | Kind::Order | Kind::Setting => &[],
     }
 }

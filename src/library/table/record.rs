@@ -5,7 +5,7 @@ use super::super::overlay::check;
 use super::cell::{Cells, OWN, look, text_of};
 use super::column::{Column, What};
 use super::rows;
-use crate::library::{Library, shipped};
+use crate::library::{Calibration, Library, shipped};
 use crate::quantity::{FieldError, Problem};
 use serde_json::{Map, Value, json};
 
@@ -103,8 +103,21 @@ pub(super) fn complete(
         let problem = Problem::Contradiction { with: "pieces".into() };
         return Err(FieldError::new("turned", count("turned").to_string(), problem));
     }
-    let record = Record { key: key.clone(), fields, removed: false, conflicts: Vec::new() };
+    let mut record = Record { key: key.clone(), fields, removed: false, conflicts: Vec::new() };
     check(&record, library)?;
+    if key.kind == Kind::Calibration {
+        // What it told when it was written stands in the record: the dryer may be another later.
+        let ride = record.read::<Calibration>()?.ride(&key.id, library)?;
+        let learnt = ride.learn(library).map_err(|mut errors| errors.swap_remove(0))?;
+        let mut told = super::super::log::fields(&learnt);
+        // Multiples of what the dryer's record says, and not what fields of these names are elsewhere.
+        for (name, times) in [("h", "h_times"), ("exchange", "exchange_times")] {
+            if let Some(band) = told.remove(name) {
+                told.insert(times.into(), band);
+            }
+        }
+        record.fields.insert("learnt".into(), Value::Object(told));
+    }
     Ok(record.fields)
 }
 
@@ -119,6 +132,7 @@ fn needed(kind: Kind) -> &'static [&'static str] {
         Kind::Mesh => &["threads_per_cm", "thread", "thickness", "over_mesh"],
         Kind::FollowUp => &["due"],
         Kind::DailyCheck => &["day"],
+        Kind::Calibration => &["day", "fabric", "film_um", "set_c", "belt_m_per_min", "readings"],
         _ => &[],
     }
 }

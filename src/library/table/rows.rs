@@ -168,8 +168,9 @@ pub(super) fn write(columns: &[&str], rows: Vec<Vec<String>>) -> String {
 
 /// The text of a file: UTF-8, or else ISO 8859-1, which older spreadsheets of Western Europe write.
 #[must_use]
-pub fn decode(bytes: &[u8]) -> String {
-    String::from_utf8(bytes.to_vec()).unwrap_or_else(|_| bytes.iter().map(|&byte| char::from(byte)).collect())
+pub fn decode(bytes: Vec<u8>) -> String {
+    String::from_utf8(bytes)
+        .unwrap_or_else(|other| other.as_bytes().iter().map(|&byte| char::from(byte)).collect())
 }
 
 impl RowError {

@@ -160,21 +160,27 @@ fn lints_wasm(bench: &Bench<'_>) -> Result<Tally> {
 }
 
 fn native(bench: &Bench<'_>) -> Result<Tally> {
-    count(bench.workshop.cargo().args(["test", "--workspace", "--locked", "--no-fail-fast"]))
+    count(bench.workshop.cargo().args(["test", "--workspace", "--locked", "--no-fail-fast"]), |_| ())
 }
 
 fn wasm(bench: &Bench<'_>) -> Result<Tally> {
-    count(&mut wasm_tests(bench.workshop, bench.toolchain)?)
+    count(&mut wasm_tests(bench.workshop, bench.toolchain)?, |_| ())
 }
 
-/// Runs a bench of `tests/web.rs` in a browser: `march_bench` or `storage_bench`.
+/// Runs a bench of `tests/web.rs` in a browser, `march_bench` or `storage_bench`, and hands back what it says.
 ///
 /// # Errors
-/// When the wasm does not compile, or no browser can be had.
-pub fn wasm_bench(workshop: &Workshop, toolchain: Toolchain, name: &str) -> Result<()> {
+/// When the wasm does not compile, no browser can be had, or the bench gives up.
+pub fn wasm_bench(workshop: &Workshop, toolchain: Toolchain, name: &str) -> Result<Vec<String>> {
     let mut cargo = wasm_tests(workshop, toolchain)?;
-    cargo.args(["--", "--include-ignored", "--nocapture", name]);
-    run(&mut cargo, "read what the browser says above")
+    let mut said = Vec::new();
+    let tally = count(cargo.args(["--", "--include-ignored", "--nocapture", name]), |line| {
+        said.push(line.to_owned());
+    })?;
+    if tally.failed > 0 {
+        bail!("{name} gave up. Next thing to try: read what the browser says above");
+    }
+    Ok(said)
 }
 
 /// `tests/web.rs` as it ships: release wasm, in a browser.
@@ -208,7 +214,7 @@ fn browser(bench: &Bench<'_>) -> Result<Tally> {
     if let Some(kills) = &bench.kills {
         command.env("XTASK_KILLS", kills);
     }
-    count(&mut command)
+    count(&mut command, |_| ())
 }
 
 fn node(bench: &Bench<'_>) -> Result<Tally> {
@@ -218,7 +224,7 @@ fn node(bench: &Bench<'_>) -> Result<Tally> {
         .args(["--test", "--test-reporter=tap"])
         .args(node_tests(bench.workshop)?)
         .current_dir(&bench.workshop.root);
-    count(&mut command)
+    count(&mut command, |_| ())
 }
 
 /// The files of `tests/node`; Node 20 takes no folder.
@@ -269,8 +275,8 @@ fn find_node() -> Result<PathBuf> {
     }
 }
 
-/// Runs a command, shows its lines as they come, and sums the tests they report.
-fn count(command: &mut Command) -> Result<Tally> {
+/// Runs a command, shows its lines as they come and hands them on, and sums the tests they report.
+fn count(command: &mut Command, mut hand_on: impl FnMut(&str)) -> Result<Tally> {
     let text = in_words(command);
     let mut child =
         command.stdout(Stdio::piped()).spawn().with_context(|| format!("`{text}` could not start"))?;
@@ -279,6 +285,7 @@ fn count(command: &mut Command) -> Result<Tally> {
         for line in BufReader::new(output).lines() {
             let line = line?;
             say(&line);
+            hand_on(&line);
             let found = read_tally(&line);
             tally.passed += found.passed;
             tally.failed += found.failed;

@@ -20,10 +20,11 @@ cargo xtask test     run every check: format, lints, native tests, wasm tests, b
 cargo xtask bench    time what ships beside its peers (minutes)
                        --only march    the march and the window, into dist/bench.json
                        --only wasm     one history in Chromium beside the same natively
-                       --only storage  keeping a whole library in the browser's database
+                       --only storage  a whole library kept in the browser's database, into dist/bench.json
 cargo xtask peer     solve fifty random histories with SciPy instead, and compare
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
+                       --spanish       in Spanish
 cargo xtask waits    time what a person waits for in Chromium, slowed down four times, into dist/waits.json
 cargo xtask imports  list what the wasm may call and compare it with src/tool/wasm-imports.txt
                        --accept        write that file after a review
@@ -78,12 +79,11 @@ fn obey(words: Vec<String>) -> Result<()> {
             let only = words.value("--only")?;
             words.finish()?;
             match only.as_deref() {
-                None => measure::bench(&workshop)
-                    .and_then(|()| check::wasm_bench(&workshop, toolchain, "storage_bench")),
+                None => measure::bench(&workshop).and_then(|()| measure::storage(&workshop, toolchain)),
                 Some("march") => measure::bench(&workshop),
                 Some("wasm") => measure::pace(&workshop)
-                    .and_then(|()| check::wasm_bench(&workshop, toolchain, "march_bench")),
-                Some("storage") => check::wasm_bench(&workshop, toolchain, "storage_bench"),
+                    .and_then(|()| check::wasm_bench(&workshop, toolchain, "march_bench").map(drop)),
+                Some("storage") => measure::storage(&workshop, toolchain),
                 Some(other) => bail!("bench --only {other}: there are march, wasm and storage"),
             }
         }

@@ -2,8 +2,10 @@
 //!
 //! Both run the package `whitehold-bench`, which alone links the peers; neither `open` nor `test` compiles them.
 
+use crate::check::wasm_bench;
 use crate::chromium::on_path;
 use crate::steps::{say, step};
+use crate::toolchain::Toolchain;
 use crate::workshop::{Workshop, ask, in_words, read, run, write};
 use anyhow::{Context, Result};
 use serde_json::{Value, json};
@@ -38,6 +40,21 @@ pub fn bench(workshop: &Workshop) -> Result<()> {
         Ok(beside) => rows.extend(beside),
         Err(error) => say(&format!("no SciPy beside our films: {error:#}")),
     }
+    keep(workshop, rows)
+}
+
+/// Times a whole library kept in a browser's database, prints a table and writes its rows to `dist/bench.json`.
+///
+/// # Errors
+/// When the wasm does not compile, no browser can be had, or the bench gives up.
+pub fn storage(workshop: &Workshop, toolchain: Toolchain) -> Result<()> {
+    let said = wasm_bench(workshop, toolchain, "storage_bench")?;
+    let rows = said.iter().filter_map(|line| serde_json::from_str(line.trim()).ok());
+    keep(workshop, rows.filter(Value::is_object).collect())
+}
+
+/// Prints rows and puts them in the place of those of the same names in `dist/bench.json`.
+fn keep(workshop: &Workshop, mut rows: Vec<Value>) -> Result<()> {
     let commit =
         ask(Command::new("git").args(["describe", "--always", "--dirty"]).current_dir(&workshop.root));
     let machine = machine();
@@ -47,7 +64,12 @@ pub fn bench(workshop: &Workshop) -> Result<()> {
         say(&line(row));
     }
     say(&machine);
-    write(&workshop.dist().join("bench.json"), format!("{:#}\n", Value::Array(rows)))
+    let file = workshop.dist().join("bench.json");
+    let mut all: Vec<Value> =
+        read(&file).ok().and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
+    all.retain(|old| rows.iter().all(|row| row["name"] != old["name"]));
+    all.append(&mut rows);
+    write(&file, format!("{:#}\n", Value::Array(all)))
 }
 
 /// Times one history natively, for the same in a browser to stand beside.

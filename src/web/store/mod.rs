@@ -125,8 +125,9 @@ impl Store {
     pub async fn append(&self, lines: &[Line]) -> Result<(), Trouble> {
         let (segments, rest) = shelf::sort(lines);
         let transaction = self.write()?;
-        for text in segments {
-            transaction.add(Part::Segments, &text.into())?;
+        // One text at a time, so that a whole library is not twice in memory.
+        for lines in segments {
+            transaction.add(Part::Segments, &shelf::segment(lines).into())?;
         }
         for line in &rest {
             transaction.add(Part::Journal, &row(line, None))?;

@@ -1,7 +1,7 @@
 //! The order: the garment, the order, the shop.
 
 use super::field::{choice, errors, stepped, toggle, typed};
-use super::{icon, meter, week};
+use super::{icon, keep, meter, week};
 use crate::desk::{Choice, Field, Msg, State};
 use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, UseKind, Value};
 use crate::web::desk::Desk;
@@ -15,6 +15,7 @@ pub fn form(desk: Desk) -> impl IntoView {
         {garment(desk)}
         {order(desk)}
         {shop(desk)}
+        {keep::keep(desk)}
     }
 }
 

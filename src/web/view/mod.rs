@@ -14,6 +14,7 @@ mod garments;
 mod history;
 mod icon;
 mod job;
+mod keep;
 mod library;
 mod map;
 mod margins;

@@ -32,7 +32,7 @@ pub(super) fn word(word: Word) -> &'static str {
         W::BringBack => "Bring back",
         W::TakeOut => "Take out",
         W::PrintOnThis => "Print on this",
-        W::OpenThis => "Open this order",
+        W::OpenThis => "Print again",
         W::KeepCloth => "Keep the cloth of this order",
         W::KeepOrder => "Keep this order",
         W::ShowMore => "Show more",
@@ -92,6 +92,8 @@ pub(super) fn word(word: Word) -> &'static str {
         W::NewReading => "Note a look",
         W::NewLook => "Look again on a day",
         W::NewCheck => "Check of today",
+        W::NewProbeRun => "A probe rode through",
+        W::OrderIsKept => "Kept in the library",
         W::Trials => "Trials",
         W::Files => "Take it away, bring it back",
         W::TapOne => "Tap one of them to see what it holds and what happened to it.",
@@ -196,6 +198,18 @@ pub(super) fn kind(kind: Kind) -> &'static str {
     }
 }
 
+/// Words that stand in fields: where a probe lay, what an emitter is.
+pub(super) fn place(word: &str) -> Option<&'static str> {
+    Some(match word {
+        "film-top" => "on the film",
+        "film-bottom" => "under the film",
+        "cloth" => "in the cloth",
+        "mid-infrared" => "mid-infrared",
+        "near-infrared" => "near-infrared",
+        _ => return None,
+    })
+}
+
 pub(super) fn field(name: &str) -> Option<&'static str> {
     Some(match name {
         "name" => "name",
@@ -281,6 +295,23 @@ pub(super) fn field(name: &str) -> Option<&'static str> {
         "contact" => "contact with the cloth",
         "enters_c" => "enters at",
         "cooling" => "cooling",
+        "film_um" => "film of white, µm",
+        "probe_at" => "the probe lay",
+        "at" => "the probe lay",
+        "readings" => "seconds and °C by turns: 10 61; 20 98",
+        "seconds" => "s",
+        "temp_c" => "°C",
+        "learnt" => "what it told",
+        "air_k" => "air above the dial, K",
+        "h" => "heat transfer",
+        "exchange" => "radiation exchange",
+        "h_times" => "heat transfer, times",
+        "exchange_times" => "radiation exchange, times",
+        "misfit_k" => "left unexplained, K",
+        "believable" => "can be believed",
+        "low" => "at least",
+        "likely" => "likely",
+        "high" => "at most",
         _ => return None,
     })
 }

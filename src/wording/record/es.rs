@@ -22,7 +22,7 @@ pub(super) fn word(word: Word) -> &'static str {
         W::SaveFile => "Guardar la biblioteca como archivo",
         W::SaveTables => "Como tabla para una hoja de cálculo",
         W::Yours => "suyo",
-        W::Ships => "viene con Whitehold",
+        W::Ships => "incluido",
         W::Removed => "retirado",
         W::Differs => "dos tabletas difieren",
         W::WhatItHolds => "Lo que contiene",
@@ -32,7 +32,7 @@ pub(super) fn word(word: Word) -> &'static str {
         W::BringBack => "Recuperar",
         W::TakeOut => "Retirar",
         W::PrintOnThis => "Imprimir en esta",
-        W::OpenThis => "Abrir este pedido",
+        W::OpenThis => "Imprimir otra vez",
         W::KeepCloth => "Guardar la tela de este pedido",
         W::KeepOrder => "Guardar este pedido",
         W::ShowMore => "Mostrar más",
@@ -92,6 +92,8 @@ pub(super) fn word(word: Word) -> &'static str {
         W::NewReading => "Anotar una revisión",
         W::NewLook => "Volver a mirar un día",
         W::NewCheck => "Control de hoy",
+        W::NewProbeRun => "Pasó una sonda",
+        W::OrderIsKept => "Guardado en la biblioteca",
         W::Trials => "Pruebas",
         W::Files => "Llevárselo, traerlo de vuelta",
         W::TapOne => "Toque uno para ver lo que contiene y qué le ha pasado.",
@@ -194,10 +196,22 @@ pub(super) fn kind(kind: Kind) -> &'static str {
     }
 }
 
+/// Words that stand in fields: where a probe lay, what an emitter is.
+pub(super) fn place(word: &str) -> Option<&'static str> {
+    Some(match word {
+        "film-top" => "sobre la película",
+        "film-bottom" => "bajo la película",
+        "cloth" => "en la tela",
+        "mid-infrared" => "infrarrojo medio",
+        "near-infrared" => "infrarrojo cercano",
+        _ => return None,
+    })
+}
+
 pub(super) fn field(name: &str) -> Option<&'static str> {
     Some(match name {
-        "name" => "nombre en inglés",
-        "nombre" => "nombre",
+        "name" => "nombre",
+        "nombre" => "nombre en español",
         "composition_percent" => "fibras, %",
         "construction" => "construcción",
         "areal_weight" => "peso",
@@ -217,7 +231,7 @@ pub(super) fn field(name: &str) -> Option<&'static str> {
         "panel_offset" => "panel sobre el ajuste",
         "exchange_factor" => "intercambio de radiación",
         "emitter" => "emisor",
-        "belt" => "cinta",
+        "belt" => "banda",
         "set_c" => "temperatura de ajuste, °C",
         "step" => "paso más pequeño, K",
         "drift" => "deriva",
@@ -279,6 +293,23 @@ pub(super) fn field(name: &str) -> Option<&'static str> {
         "contact" => "contacto con la tela",
         "enters_c" => "entra a",
         "cooling" => "enfriamiento",
+        "film_um" => "película de blanco, µm",
+        "probe_at" => "la sonda iba",
+        "at" => "la sonda iba",
+        "readings" => "segundos y °C por turnos: 10 61; 20 98",
+        "seconds" => "s",
+        "temp_c" => "°C",
+        "learnt" => "lo que dijo",
+        "air_k" => "aire sobre el ajuste, K",
+        "h" => "paso de calor",
+        "exchange" => "intercambio de radiación",
+        "h_times" => "paso de calor, veces",
+        "exchange_times" => "intercambio de radiación, veces",
+        "misfit_k" => "sin explicar, K",
+        "believable" => "es creíble",
+        "low" => "al menos",
+        "likely" => "probable",
+        "high" => "como mucho",
         _ => return None,
     })
 }

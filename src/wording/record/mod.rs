@@ -87,6 +87,8 @@ pub enum Word {
     NewReading,
     NewLook,
     NewCheck,
+    NewProbeRun,
+    OrderIsKept,
     Trials,
     Files,
     TapOne,
@@ -192,16 +194,23 @@ impl Voice {
             Some(Value::Bool(yes)) => self.word(if *yes { Word::Yes } else { Word::No }).into(),
             Some(Value::Number(it)) => number(it),
             Some(Value::String(text)) if text.is_empty() => self.word(Word::Nothing).into(),
-            Some(Value::String(text)) => super::facts::named(self, text),
-            Some(Value::Array(items)) => {
-                let items: Vec<String> = items.iter().map(|item| self.value(Some(item))).collect();
-                if items.is_empty() { self.word(Word::Nothing).into() } else { items.join(", ") }
+            Some(Value::String(text)) => {
+                let place = match self.language {
+                    Language::En => en::place(text),
+                    Language::Es => es::place(text),
+                };
+                place.map_or_else(|| super::facts::named(self, text), str::to_owned)
+            }
+            Some(Value::Array(array)) => {
+                let items: Vec<String> = array.iter().map(|item| self.value(Some(item))).collect();
+                // A comma between numbers could be a decimal one.
+                let between = if array.iter().all(Value::is_number) { "; " } else { ", " };
+                if items.is_empty() { self.word(Word::Nothing).into() } else { items.join(between) }
             }
             Some(Value::Object(parts)) => match (parts.get("value"), parts.get("unit")) {
-                (Some(Value::Number(value)), Some(Value::String(unit))) if unit == "1" => number(value),
-                // A price stands without its money: a number a kilogram.
-                (Some(Value::Number(value)), Some(Value::String(unit))) if unit.starts_with("1/") => {
-                    format!("{}\u{a0}{}", number(value), unit.trim_start_matches('1'))
+                // A price whose money nobody named is a number: its field says what of.
+                (Some(Value::Number(value)), Some(Value::String(unit))) if unit == "1" || unit == "1/kg" => {
+                    number(value)
                 }
                 (Some(Value::Number(value)), Some(Value::String(unit))) => {
                     format!("{}\u{a0}{unit}", number(value))

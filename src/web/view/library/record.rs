@@ -57,7 +57,7 @@ fn begins(kind: Kind) -> &'static [(Kind, Word)] {
         Kind::Fabric => &[(Kind::Lot, Word::NewLot), (Kind::Trial, Word::NewTrial)],
         Kind::Lot => &[(Kind::Trial, Word::NewTrial)],
         Kind::White => &[(Kind::Batch, Word::NewBatch)],
-        Kind::Dryer => &[(Kind::DailyCheck, Word::NewCheck)],
+        Kind::Dryer => &[(Kind::DailyCheck, Word::NewCheck), (Kind::Calibration, Word::NewProbeRun)],
         Kind::Trial => &[(Kind::Reading, Word::NewReading), (Kind::FollowUp, Word::NewLook)],
         _ => &[],
     }

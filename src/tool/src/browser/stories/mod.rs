@@ -38,7 +38,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 46] = stories![
+static STORIES: [Story; 50] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -53,11 +53,15 @@ static STORIES: [Story; 46] = stories![
     nothing_lost::a_browser_that_keeps_nothing_says_so_and_hands_out_a_file,
     nothing_lost::what_a_later_version_kept_is_read_and_left_alone,
     nothing_lost::a_draft_of_an_earlier_version_is_taken_over_once,
+    nothing_lost::a_store_that_opens_late_supersedes_nothing,
     records::a_white_is_written_changed_and_brought_back,
     records::the_cloth_of_an_order_is_kept_and_found,
     records::two_tablets_are_merged_and_nothing_is_lost,
     records::a_table_with_a_bad_row_is_held_back,
     records::two_tabs_write_by_turns,
+    records::a_thousand_edits_of_two_tabs_are_all_there,
+    records::a_file_on_the_disk_is_kept_up_to_date,
+    records::an_order_is_kept_and_printed_again,
     records::a_tap_outlives_a_redraw,
     refusing::a_browser_without_wasm_is_told_so,
     refusing::a_browser_without_constructed_sheets_is_told_so,
@@ -88,7 +92,7 @@ static STORIES: [Story; 46] = stories![
 ];
 
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.
-const PATIENCE: Duration = Duration::from_secs(120);
+const PATIENCE: Duration = Duration::from_secs(300);
 
 /// Tells the stories whose name holds `filter`, and sums them up the way cargo's tests do.
 pub async fn tell(workshop: &Workshop, filter: Option<&str>) -> Result<()> {

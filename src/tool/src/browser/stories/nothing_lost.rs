@@ -8,6 +8,7 @@ use crate::browser::desk::Desk;
 use crate::steps::say;
 use anyhow::{Context, Result, bail, ensure};
 use serde_json::{Value, json};
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
@@ -35,6 +36,14 @@ const PAGE: &str = "
         port1.onmessage = yes;
         port2.postMessage(null);
     });
+    // What is drawn after a tap is drawn when the event is over.
+    const seen = async (selector) => { while (!shadow.querySelector(selector)) await afterwards(); };
+    const tap = (selector) => shadow.querySelector(selector).click();
+    const fill = (selector, text) => {
+        const field = shadow.querySelector(selector);
+        field.value = text;
+        field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
+    };
     const saved = () => afterwards().then(() => new Promise((yes) => {
         if (desk.dataset.saved === 'true') return yes();
         const watch = new MutationObserver(() => {
@@ -106,6 +115,8 @@ struct Known {
     save: u64,
     /// Lines that were laid into the journal.
     lines: u64,
+    /// By kill, how many records were seen acknowledged before it.
+    records: Vec<(u32, u64)>,
 }
 
 /// Kills the browser at random moments: while the page opens and seals, and while it saves.
@@ -134,7 +145,12 @@ pub async fn a_killed_browser_loses_nothing_that_was_acknowledged(bench: &Bench)
         if chance.below(2) == 0 {
             lay(&desk, &mut known).await?;
         }
-        save_until_killed(desk, &mut known, &mut chance).await.with_context(|| told.clone())?;
+        let moment = Duration::from_millis(chance.below(500));
+        if chance.below(2) == 0 {
+            save_until_killed(desk, &mut known, moment).await.with_context(|| told.clone())?;
+        } else {
+            write_until_killed(desk, &mut known, kill, 2 * moment).await.with_context(|| told.clone())?;
+        }
     }
     let desk = bench.tablet().remembering(&profile).opens_the_file().await?;
     desk.shows("#verdict").await?;
@@ -142,8 +158,9 @@ pub async fn a_killed_browser_loses_nothing_that_was_acknowledged(bench: &Bench)
     desk.has_no_complaints().await?;
     desk.is_closed().await?;
     say(&format!(
-        "    {kills} kills: {} saves and {} lines acknowledged, none lost, {sealed} segments sealed, {:.0} s",
+        "    {kills} kills: {} saves, {} records and {} lines acknowledged, none lost, {sealed} segments sealed, {:.0} s",
         known.save,
+        known.records.iter().map(|(_, count)| count).sum::<u64>(),
         known.lines,
         start.elapsed().as_secs_f64()
     ));
@@ -159,7 +176,7 @@ pub fn kills() -> Result<u32> {
 }
 
 /// Saves one name after another and ends the browser at a random moment of it.
-async fn save_until_killed(desk: Desk, known: &mut Known, chance: &mut Chance) -> Result<()> {
+async fn save_until_killed(desk: Desk, known: &mut Known, moment: Duration) -> Result<()> {
     let endless = "window.acknowledged = given[0];
         (async () => {
             for (let number = given[0] + 1; ; number += 1) {
@@ -169,11 +186,42 @@ async fn save_until_killed(desk: Desk, known: &mut Known, chance: &mut Chance) -
             }
         })();";
     run(&desk, endless, vec![json!(known.save)]).await?;
-    let moment = Instant::now() + Duration::from_millis(chance.below(500));
-    while Instant::now() < moment {
+    known.save = counts_until(&desk, moment).await?;
+    desk.is_killed().await
+}
+
+/// What the page has counted when its time is over.
+async fn counts_until(desk: &Desk, moment: Duration) -> Result<u64> {
+    let end = Instant::now() + moment;
+    loop {
         let seen = desk.run("return window.acknowledged", vec![]).await?;
-        known.save = seen.as_u64().context("the page does not count")?;
+        let seen = seen.as_u64().context("the page does not count")?;
+        if Instant::now() >= end {
+            return Ok(seen);
+        }
     }
+}
+
+/// Writes one record after another through the Library's own form and ends the browser at a random moment of it.
+async fn write_until_killed(desk: Desk, known: &mut Known, kill: u32, moment: Duration) -> Result<()> {
+    let endless = "location.hash = '#library';
+        window.acknowledged = 0;
+        (async () => {
+            await seen('[data-do=\"look:1\"]');
+            tap('[data-do=\"look:1\"]');
+            for (let number = 1; ; number += 1) {
+                await seen('[data-do=\"new:2\"]');
+                tap('[data-do=\"new:2\"]');
+                await seen('#c-2');
+                fill('#c-1', `heron ${given[0]}-${number}`);
+                fill('#c-2', 'soft');
+                tap('[data-do=\"put\"]');
+                await saved();
+                window.acknowledged = number;
+            }
+        })();";
+    run(&desk, endless, vec![json!(kill)]).await?;
+    known.records.push((kill, counts_until(&desk, moment).await?));
     desk.is_killed().await
 }
 
@@ -199,11 +247,21 @@ async fn look(desk: &Desk, known: &Known) -> Result<u64> {
             const texts = await done(work.objectStore('segments').getAll());
             const lines = texts.flatMap((text) => text.split('\\n').filter(Boolean))
                 .concat(rows.filter((row) => row[2] === undefined).map((row) => row[1]))
-                .map((text) => JSON.parse(text).id);
-            return [lines.length, new Set(lines).size, texts.length];
+                .map((text) => JSON.parse(text));
+            const laid = lines.map((line) => line.id).filter((id) => id.startsWith('line-'));
+            const herons = lines.flatMap((line) => line.change?.edit?.edits ?? [])
+                .map((edit) => edit.put?.fields.name).filter((name) => name?.startsWith('heron '));
+            return [laid.length, new Set(laid).size, texts.length, new Set(lines.map((line) => line.id)).size - lines.length, herons];
         });";
     let read = run(desk, read, vec![]).await?;
     let count = |place: usize| read[place].as_u64().context("no count");
+    ensure!(count(3)? == 0, "a line came twice");
+    let herons: BTreeSet<&str> = read[4].as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+    for (kill, count) in &known.records {
+        for name in (1..=*count).map(|number| format!("heron {kill}-{number}")) {
+            ensure!(herons.contains(name.as_str()), "record `{name}` was acknowledged and is not there");
+        }
+    }
     ensure!(count(1)? == known.lines, "{} lines of {} are there", count(1)?, known.lines);
     ensure!(count(0)? == known.lines, "{} lines of {} came twice", count(0)? - count(1)?, known.lines);
     let shown = name(desk).await?;
@@ -331,11 +389,7 @@ pub async fn a_wiped_store_is_noticed_and_a_file_brings_the_work_back(bench: &Be
     desk.reloads().await?;
     desk.says("#trouble", "The browser has deleted what was kept here").await?;
     ensure!(name(&desk).await? != "order of the big run", "nothing was deleted");
-    let file = bench.workshop.target().join("stories/downloads-wiped/whitehold.jsonl");
-    let input = "document.querySelector('whitehold-desk').shadowRoot.querySelector('#bring')";
-    let found = desk.devtools("Runtime.evaluate", json!({ "expression": input })).await?;
-    let wish = json!({ "files": [file.display().to_string()], "objectId": found["result"]["objectId"] });
-    desk.devtools("DOM.setFileInputFiles", wish).await?;
+    brings(&desk, bench, "downloads-wiped/whitehold.jsonl").await?;
     desk.says("h1", "order of the big run").await?;
     run(&desk, "await saved();", vec![]).await?;
     desk.reloads().await?;
@@ -352,9 +406,47 @@ pub async fn a_browser_that_keeps_nothing_says_so_and_hands_out_a_file(bench: &B
     run(&desk, "type('only here');", vec![]).await?;
     desk.says("h1", "only here").await?;
     ensure!(run(&desk, "return desk.dataset.saved", vec![]).await? == "false", "it is called saved");
-    ensure!(takes_away(&desk, bench, "nothing").await?.contains("\"only here\""), "the file is another's");
+    // Records are written as ever, and go out with the order in the form.
+    desk.goes_to(&format!("{}#library", bench.file()?)).await?;
+    let write = "await seen('[data-do=\"look:1\"]');
+        tap('[data-do=\"look:1\"]');
+        await afterwards();
+        tap('[data-do=\"new:2\"]');
+        await seen('#c-2');
+        fill('#c-1', 'Heron');
+        fill('#c-2', 'soft');
+        tap('[data-do=\"put\"]');";
+    run(&desk, write, vec![]).await?;
+    desk.says("#rech", "Heron").await?;
+    let text = takes_away(&desk, bench, "nothing").await?;
+    for part in ["\"only here\"", "\"Heron\"", "\"sha256\""] {
+        ensure!(text.contains(part), "the file lacks {part}");
+    }
     desk.has_no_complaints().await?;
+    desk.is_closed().await?;
+
+    // Brought to a browser that keeps things, and wiped there: all of it comes back.
+    let desk =
+        bench.tablet().without("localStorage.setItem('whitehold.kept', '1');").opens_the_file().await?;
+    desk.says("#trouble", "The browser has deleted what was kept here").await?;
+    brings(&desk, bench, "downloads-nothing/whitehold.jsonl").await?;
+    desk.says("#incoming", "whitehold.jsonl").await?;
+    run(&desk, "tap('[data-do=\"apply\"]'); await afterwards(); tap('[data-do=\"look:1\"]');", vec![])
+        .await?;
+    desk.says(".hits", "Heron").await?;
+    desk.goes_to(&format!("{}#job", bench.file()?)).await?;
+    desk.says("h1", "only here").await?;
     desk.is_closed().await
+}
+
+/// Opens a file of the stories' folder at the notice.
+async fn brings(desk: &Desk, bench: &Bench, file: &str) -> Result<()> {
+    let file = bench.workshop.target().join("stories").join(file);
+    let input = "document.querySelector('whitehold-desk').shadowRoot.querySelector('#bring')";
+    let found = desk.devtools("Runtime.evaluate", json!({ "expression": input })).await?;
+    let wish = json!({ "files": [file.display().to_string()], "objectId": found["result"]["objectId"] });
+    desk.devtools("DOM.setFileInputFiles", wish).await?;
+    Ok(())
 }
 
 pub async fn what_a_later_version_kept_is_read_and_left_alone(bench: &Bench) -> Result<()> {
@@ -392,5 +484,51 @@ pub async fn a_draft_of_an_earlier_version_is_taken_over_once(bench: &Bench) -> 
     saves(&desk, "from this one").await?;
     desk.reloads().await?;
     desk.says("h1", "from this one").await?;
+    desk.is_closed().await
+}
+
+/// The database answers late: the desk is drawn without it. What is typed meanwhile and what was kept before are two
+/// drafts, and neither takes the other's place; where nobody typed, the kept one is shown.
+pub async fn a_store_that_opens_late_supersedes_nothing(bench: &Bench) -> Result<()> {
+    let late = "const open = IDBFactory.prototype.open;
+        IDBFactory.prototype.open = function (...given) {
+            const request = open.apply(this, given);
+            if (sessionStorage.getItem('late') && given[0] === 'whitehold') {
+                let waited = false;
+                request.addEventListener('success', (event) => {
+                    if (waited) return;
+                    event.stopImmediatePropagation();
+                    setTimeout(() => { waited = true; request.dispatchEvent(new Event('success')); }, 3000);
+                });
+            }
+            return request;
+        };";
+    let desk = bench.tablet().without(late).opens(&bench.site("")).await?;
+    desk.shows("#verdict").await?;
+    saves(&desk, "the first").await?;
+    desk.run("sessionStorage.setItem('late', '1')", vec![]).await?;
+    desk.reloads().await?;
+    desk.shows("#verdict").await?;
+    ensure!(name(&desk).await? != "the first", "the store opened at once");
+    saves(&desk, "typed early").await?;
+    desk.says("h1", "typed early").await?;
+    let rows = "return database(async (open) => {
+            const rows = await done(open.transaction('journal').objectStore('journal').getAll());
+            return [...new Map(rows.map((row) => [row[2], row[1]])).values()].join('\\n');
+        });";
+    let newest = run(&desk, rows, vec![]).await?;
+    let newest = newest.as_str().context("no rows")?;
+    for draft in ["\"the first\"", "\"typed early\""] {
+        ensure!(newest.contains(draft), "{draft} is the newest of no slot");
+    }
+    desk.taps(".head [aria-label=\"Undo\"]").await?;
+    desk.taps(".head [aria-label=\"Undo\"]").await?;
+    desk.says("h1", "the first").await?;
+    saves(&desk, "the second").await?;
+
+    desk.reloads().await?;
+    desk.shows("#verdict").await?;
+    desk.says("h1", "the second").await?;
+    desk.has_no_complaints().await?;
     desk.is_closed().await
 }

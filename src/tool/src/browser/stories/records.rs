@@ -299,3 +299,230 @@ pub async fn a_tap_outlives_a_redraw(bench: &Bench) -> Result<()> {
     desk.has_no_complaints().await?;
     desk.is_closed().await
 }
+
+/// Edits of each of two tabs, by turns of a few milliseconds.
+const EDITS: u64 = 500;
+
+/// Records that both tabs edit.
+const SHARED: usize = 10;
+
+/// What both tabs do: write as fast as they can, each edit another weight and note of a tub that the other tab
+/// writes about too.
+const EDIT: &str = "
+    const root = document.querySelector('whitehold-desk').shadowRoot;
+    const desk = root.querySelector('.desk');
+    const afterwards = () => new Promise((yes) => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = yes;
+        port2.postMessage(null);
+    });
+    const seen = async (selector) => { while (!root.querySelector(selector)) await afterwards(); };
+    const tap = (act) => root.querySelector(`[data-do=\"${act}\"]`).click();
+    const fill = (label, text) => {
+        const found = [...root.querySelectorAll('#form label')].find((it) => it.textContent.startsWith(label));
+        const field = root.getElementById(found.htmlFor);
+        field.value = text;
+        field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
+    };
+    const [word, edits, shared] = arguments;
+    window.finished = 0;
+    (async () => {
+        for (let number = 1; number <= edits; number += 1) {
+            const record = `3 gannet/tub-${number % shared}`;
+            if (!root.querySelector(`[data-do=\"see:${record}\"]`)) throw Error(record);
+            tap(`see:${record}`);
+            await seen('[data-do=\"edit\"]');
+            tap('edit');
+            await seen('#form');
+            fill('left, kg', String(number));
+            fill('note', `${word} ${number}`);
+            tap('put');
+            await afterwards();
+            while (desk.dataset.saved !== 'true') await afterwards();
+            window.finished = number;
+        }
+    })().catch((error) => { window.finished = String(error); });";
+
+/// Begins a tub of a white that ships.
+async fn opens_a_tub(desk: &Desk, name: &str) -> Result<()> {
+    desk.types("#q", "gannet").await?;
+    desk.taps(&does("see:2 gannet")).await?;
+    desk.taps(&does("new:3 gannet")).await?;
+    desk.shows("#form").await?;
+    fills(desk, "name", name).await?;
+    desk.taps(&does("put")).await?;
+    desk.says("#rec .hits", name).await
+}
+
+/// Two tabs edit the same ten records by turns, a thousand times: every edit is in the database once, and both tabs
+/// show all of them.
+pub async fn a_thousand_edits_of_two_tabs_are_all_there(bench: &Bench) -> Result<()> {
+    let address = format!("{}#library", bench.site(""));
+    let desk = bench.tablet().opens(&address).await?;
+    desk.shows(".hits").await?;
+    desk.settles().await?;
+    desk.taps(&does("look:1")).await?;
+    for number in 0..SHARED {
+        opens_a_tub(&desk, &format!("tub-{number}")).await?;
+    }
+    is_saved(&desk).await?;
+    desk.opens_tab(&address).await?;
+    for tab in [0, 1] {
+        desk.turns_to(tab).await?;
+        desk.shows(".hits").await?;
+        desk.taps(&does("look:1")).await?;
+        desk.types("#q", "tub").await?;
+        desk.says(".find-n", &format!("{SHARED} of")).await?;
+    }
+    for (tab, word) in [(0, "one"), (1, "other")] {
+        desk.turns_to(tab).await?;
+        desk.run(EDIT, vec![json!(word), json!(EDITS), json!(SHARED)]).await?;
+    }
+    let start = Instant::now();
+    for tab in [0, 1] {
+        desk.turns_to(tab).await?;
+        loop {
+            let finished = desk.run("return window.finished", vec![]).await?;
+            if finished == EDITS {
+                break;
+            }
+            ensure!(finished.is_u64(), "tab {tab}: {finished}");
+            ensure!(start.elapsed() < Duration::from_secs(280), "tab {tab} came to {finished} of {EDITS}");
+            tokio::time::sleep(Duration::from_millis(200)).await;
+        }
+    }
+    let read = "const end = arguments[arguments.length - 1];
+        indexedDB.open('whitehold').onsuccess = (event) => {
+            const parts = event.target.result.transaction(['journal', 'segments']);
+            parts.objectStore('journal').getAll().onsuccess = (rows) => {
+                parts.objectStore('segments').getAll().onsuccess = (texts) => {
+                    const lines = texts.target.result.flatMap((text) => text.split('\\n').filter(Boolean))
+                        .concat(rows.target.result.filter((row) => row[2] === undefined).map((row) => row[1]));
+                    end(lines.map((line) => JSON.parse(line).change.edit.edits[0].put.fields.note)
+                        .filter((note) => / [0-9]+$/.test(note ?? '')));
+                };
+            };
+        };";
+    let read = desk.awaits(read, vec![]).await?;
+    let there: Vec<&str> = read.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+    let kept: std::collections::BTreeSet<&str> = there.iter().copied().collect();
+    ensure!(kept.len() as u64 == 2 * EDITS, "{} of {} edits are there", kept.len(), 2 * EDITS);
+    ensure!(there.len() == kept.len(), "{} edits came twice", there.len() - kept.len());
+    for tab in [0, 1] {
+        desk.turns_to(tab).await?;
+        desk.reloads().await?;
+        desk.shows(".hits").await?;
+        desk.taps(&does("look:1")).await?;
+        desk.types("#q", "tub").await?;
+        let mut shown = 0;
+        for number in 0..SHARED {
+            desk.taps(&does(&format!("see:3 gannet/tub-{number}"))).await?;
+            desk.says("#rech", &format!("tub-{number}")).await?;
+            let moments = "return document.querySelector('whitehold-desk').shadowRoot.querySelectorAll('.hist li').length";
+            shown += desk.run(moments, vec![]).await?.as_u64().context("no count")?;
+        }
+        let all = 2 * EDITS + SHARED as u64;
+        ensure!(shown == all, "tab {tab} shows {shown} of {all} moments");
+    }
+    desk.is_closed().await
+}
+
+/// A file that the browser lets the page write is written anew after every change; one that is gone is said, and the
+/// person chooses another. The dialogue is the browser's own, so a script answers in its place, with a real file of the
+/// page's private folder.
+pub async fn a_file_on_the_disk_is_kept_up_to_date(bench: &Bench) -> Result<()> {
+    let picker = "window.showSaveFilePicker = async () => {
+            if (window.wish === 'none') throw new DOMException('no', 'AbortError');
+            if (window.wish === 'gone') return { createWritable: async () => { throw new DOMException('it is gone', 'NotFoundError'); } };
+            const folder = await navigator.storage.getDirectory();
+            return folder.getFileHandle('kept.jsonl', { create: true });
+        };";
+    let desk = bench.tablet().without(picker).opens(&format!("{}#library", bench.site(""))).await?;
+    desk.shows(".hits").await?;
+    desk.settles().await?;
+    let text = "const end = arguments[arguments.length - 1];
+        navigator.storage.getDirectory()
+            .then((folder) => folder.getFileHandle('kept.jsonl'))
+            .then((handle) => handle.getFile()).then((file) => file.text()).then(end, () => end(''));";
+    let holds = async |word: &str| -> Result<()> {
+        let start = Instant::now();
+        loop {
+            let read = desk.awaits(text, vec![]).await?;
+            let read = read.as_str().unwrap_or_default();
+            // A file is whole or the one before it: header and checksum stand in it whenever it is read.
+            let whole = read.starts_with("{\"format\"")
+                && read.trim_end().ends_with("\"}")
+                && read.contains("\"sha256\"");
+            ensure!(read.is_empty() || whole, "half a file: {read}");
+            if whole && read.contains(word) {
+                return Ok(());
+            }
+            ensure!(start.elapsed() < Duration::from_secs(10), "`{word}` is not in the file:\n{read}");
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+    };
+    desk.run("window.wish = 'none'", vec![]).await?;
+    desk.taps(&does("handle")).await?;
+    desk.settles().await?;
+    let pressed = "return document.querySelector('whitehold-desk').shadowRoot.querySelector('[data-do=handle]').getAttribute('aria-pressed')";
+    ensure!(desk.run(pressed, vec![]).await? == "false", "no file was chosen, and one is said to be");
+    desk.run("window.wish = 'one'", vec![]).await?;
+    desk.taps(&does("handle")).await?;
+    holds("\"sha256\"").await?;
+    writes_a_white(&desk, "Heron", "9.5").await?;
+    holds("Heron").await?;
+    for number in 1..=5 {
+        writes_a_white(&desk, &format!("Egret {number}"), "8").await?;
+    }
+    holds("Egret 5").await?;
+    ensure!(desk.run(pressed, vec![]).await? == "true", "the file is kept, and not said to be");
+    is_saved(&desk).await?;
+
+    desk.run("window.wish = 'gone'", vec![]).await?;
+    desk.taps(&does("handle")).await?;
+    desk.says("#trouble", "it is gone").await?;
+    desk.settles().await?;
+    ensure!(desk.run(pressed, vec![]).await? == "false", "the file is gone, and said to be kept");
+    writes_a_white(&desk, "Crane", "7").await?;
+    is_saved(&desk).await?;
+    desk.is_closed().await
+}
+
+/// Names the order in the form; the field is one that is seldom looked at, further down.
+async fn names_the_order(desk: &Desk, name: &str) -> Result<()> {
+    let set = "const field = document.querySelector('whitehold-desk').shadowRoot.getElementById('title');
+        field.value = arguments[0];
+        field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));";
+    desk.run(set, vec![json!(name)]).await?;
+    desk.says("h1", name).await
+}
+
+/// The order in the form is kept with one tap, found in the Library, and put into the form again.
+pub async fn an_order_is_kept_and_printed_again(bench: &Bench) -> Result<()> {
+    let desk = bench.tablet().opens_the_file().await?;
+    desk.shows("#verdict").await?;
+    desk.settles().await?;
+    names_the_order(&desk, "gulls for the rowing club").await?;
+    desk.taps("#keep-order").await?;
+    desk.says("#keep-order + span", "Kept in the library").await?;
+    is_saved(&desk).await?;
+    names_the_order(&desk, "something else").await?;
+    desk.says("h1", "something else").await?;
+    ensure!(
+        desk.text("#keep-order + span").await?.unwrap_or_default().is_empty(),
+        "another order is called kept"
+    );
+    desk.reloads().await?;
+    desk.goes_to(&format!("{}#library", bench.file()?)).await?;
+    desk.shows(".hits").await?;
+    desk.settles().await?;
+    desk.taps(&does("look:4")).await?;
+    desk.says(".hits", "gulls for the rowing club").await?;
+    desk.taps(".hits button").await?;
+    desk.says("#rech", "gulls for the rowing club").await?;
+    desk.taps(&does("take")).await?;
+    desk.says("h1", "gulls for the rowing club").await?;
+    desk.says("#keep-order + span", "Kept in the library").await?;
+    desk.has_no_complaints().await?;
+    desk.is_closed().await
+}

@@ -1,0 +1,22 @@
+//! The order in the form kept as a record, to be printed again.
+
+use crate::desk::State;
+use crate::desk::shop::ShopMsg;
+use crate::web::desk::Desk;
+use crate::wording::Word;
+use leptos::prelude::*;
+
+/// The button, and whether the order is kept as it stands.
+pub fn keep(desk: Desk) -> impl IntoView {
+    let kept = desk.memo(State::order_is_kept);
+    view! {
+        <div class="row blk">
+            <button class="btn btn-tall" type="button" id="keep-order" on:click=move |_| desk.shop(ShopMsg::KeepOrder)>
+                {move || desk.voice().word(Word::KeepOrder)}
+            </button>
+            <span class="cap" role="status">
+                {move || if kept.get() { desk.voice().word(Word::OrderIsKept) } else { "" }}
+            </span>
+        </div>
+    }
+}
