@@ -6,6 +6,7 @@ use std::sync::Arc;
 use whitehold::desk::sheet::Sheet;
 use whitehold::desk::shop::{Clock, ShopMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State, update};
+use whitehold::library::shelf::Contents;
 use whitehold::library::ticket::{Ticket, Unread};
 use whitehold::library::{self, Library, harbour_lane, starter};
 use whitehold::plan::{Order, Verdict};
@@ -26,7 +27,7 @@ impl Used {
         let mut used =
             Self { state: State::new(Draft::of(order, title, voice)), library: Arc::clone(&library) };
         let (tablet, session) = ("a".into(), "1".into());
-        let opened = ShopMsg::Opened { ships: library, tablet, session, lines: Vec::new() };
+        let opened = ShopMsg::Opened { ships: library, tablet, session, contents: Contents::default() };
         used.send(Msg::Shop(Clock { now: NOW, ahead: 0 }, opened));
         used.send(Msg::Start);
         used

@@ -180,6 +180,11 @@ impl Desk {
         });
     }
 
+    /// Brings an element into view, once it is drawn.
+    pub fn show(self, id: &'static str) {
+        set_timeout(move || self.host.with_value(|host| host.show(id)), Duration::ZERO);
+    }
+
     /// Puts the focus back on what was tapped when it was drawn anew.
     pub fn focus_again(self, act: &str) {
         let act = act.to_owned();

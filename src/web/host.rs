@@ -84,6 +84,15 @@ impl Host {
         }
     }
 
+    /// Brings an element into view if it begins below most of the screen, as on a tablet that stands upright.
+    pub fn show(&self, id: &str) {
+        let Some(element) = self.root.get_element_by_id(id) else { return };
+        let tall = web_sys::window().and_then(|it| it.inner_height().ok()?.as_f64()).unwrap_or_default();
+        if element.get_bounding_client_rect().top() > 0.6 * tall {
+            element.scroll_into_view();
+        }
+    }
+
     /// Puts the focus on an element of the desk and brings it into view.
     pub fn focus(&self, id: &str) {
         if let Some(element) =

@@ -4,6 +4,7 @@
 //! searched. Every change of a record is an entry appended to the log and handed out as a line to store; nothing is
 //! written over. A file is looked at first ([`Incoming`]) and comes in only when somebody says so.
 
+mod hear;
 mod incoming;
 mod proven;
 mod show;

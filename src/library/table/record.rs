@@ -109,7 +109,14 @@ pub(super) fn complete(
         // What it told when it was written stands in the record: the dryer may be another later.
         let ride = record.read::<Calibration>()?.ride(&key.id, library)?;
         let learnt = ride.learn(library).map_err(|mut errors| errors.swap_remove(0))?;
-        record.fields.insert("learnt".into(), Value::Object(super::super::log::fields(&learnt)));
+        let mut told = super::super::log::fields(&learnt);
+        // Multiples of what the dryer's record says, and not what fields of these names are elsewhere.
+        for (name, times) in [("h", "h_times"), ("exchange", "exchange_times")] {
+            if let Some(band) = told.remove(name) {
+                told.insert(times.into(), band);
+            }
+        }
+        record.fields.insert("learnt".into(), Value::Object(told));
     }
     Ok(record.fields)
 }

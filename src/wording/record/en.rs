@@ -198,12 +198,14 @@ pub(super) fn kind(kind: Kind) -> &'static str {
     }
 }
 
-/// Where a probe lay.
+/// Words that stand in fields: where a probe lay, what an emitter is.
 pub(super) fn place(word: &str) -> Option<&'static str> {
     Some(match word {
         "film-top" => "on the film",
         "film-bottom" => "under the film",
         "cloth" => "in the cloth",
+        "mid-infrared" => "mid-infrared",
+        "near-infrared" => "near-infrared",
         _ => return None,
     })
 }
@@ -301,8 +303,10 @@ pub(super) fn field(name: &str) -> Option<&'static str> {
         "temp_c" => "°C",
         "learnt" => "what it told",
         "air_k" => "air above the dial, K",
-        "h" => "heat transfer, times",
-        "exchange" => "radiation exchange, times",
+        "h" => "heat transfer",
+        "exchange" => "radiation exchange",
+        "h_times" => "heat transfer, times",
+        "exchange_times" => "radiation exchange, times",
         "misfit_k" => "left unexplained, K",
         "believable" => "can be believed",
         "low" => "at least",

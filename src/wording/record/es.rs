@@ -22,7 +22,7 @@ pub(super) fn word(word: Word) -> &'static str {
         W::SaveFile => "Guardar la biblioteca como archivo",
         W::SaveTables => "Como tabla para una hoja de cálculo",
         W::Yours => "suyo",
-        W::Ships => "viene con Whitehold",
+        W::Ships => "incluido",
         W::Removed => "retirado",
         W::Differs => "dos tabletas difieren",
         W::WhatItHolds => "Lo que contiene",
@@ -196,20 +196,22 @@ pub(super) fn kind(kind: Kind) -> &'static str {
     }
 }
 
-/// Where a probe lay.
+/// Words that stand in fields: where a probe lay, what an emitter is.
 pub(super) fn place(word: &str) -> Option<&'static str> {
     Some(match word {
         "film-top" => "sobre la película",
         "film-bottom" => "bajo la película",
         "cloth" => "en la tela",
+        "mid-infrared" => "infrarrojo medio",
+        "near-infrared" => "infrarrojo cercano",
         _ => return None,
     })
 }
 
 pub(super) fn field(name: &str) -> Option<&'static str> {
     Some(match name {
-        "name" => "nombre en inglés",
-        "nombre" => "nombre",
+        "name" => "nombre",
+        "nombre" => "nombre en español",
         "composition_percent" => "fibras, %",
         "construction" => "construcción",
         "areal_weight" => "peso",
@@ -229,7 +231,7 @@ pub(super) fn field(name: &str) -> Option<&'static str> {
         "panel_offset" => "panel sobre el ajuste",
         "exchange_factor" => "intercambio de radiación",
         "emitter" => "emisor",
-        "belt" => "cinta",
+        "belt" => "banda",
         "set_c" => "temperatura de ajuste, °C",
         "step" => "paso más pequeño, K",
         "drift" => "deriva",
@@ -299,8 +301,10 @@ pub(super) fn field(name: &str) -> Option<&'static str> {
         "temp_c" => "°C",
         "learnt" => "lo que dijo",
         "air_k" => "aire sobre el ajuste, K",
-        "h" => "paso de calor, veces",
-        "exchange" => "intercambio de radiación, veces",
+        "h" => "paso de calor",
+        "exchange" => "intercambio de radiación",
+        "h_times" => "paso de calor, veces",
+        "exchange_times" => "intercambio de radiación, veces",
         "misfit_k" => "sin explicar, K",
         "believable" => "es creíble",
         "low" => "al menos",

@@ -201,9 +201,11 @@ impl Voice {
                 };
                 place.map_or_else(|| super::facts::named(self, text), str::to_owned)
             }
-            Some(Value::Array(items)) => {
-                let items: Vec<String> = items.iter().map(|item| self.value(Some(item))).collect();
-                if items.is_empty() { self.word(Word::Nothing).into() } else { items.join(", ") }
+            Some(Value::Array(array)) => {
+                let items: Vec<String> = array.iter().map(|item| self.value(Some(item))).collect();
+                // A comma between numbers could be a decimal one.
+                let between = if array.iter().all(Value::is_number) { "; " } else { ", " };
+                if items.is_empty() { self.word(Word::Nothing).into() } else { items.join(between) }
             }
             Some(Value::Object(parts)) => match (parts.get("value"), parts.get("unit")) {
                 // A price whose money nobody named is a number: its field says what of.

@@ -5,6 +5,7 @@ use crate::chromium::Chromium;
 use crate::serve;
 use crate::workshop::Workshop;
 use anyhow::{Context, Result, bail};
+use std::io::Write;
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
@@ -100,7 +101,19 @@ impl Driver {
 }
 
 impl Drop for Driver {
+    /// Asks the driver to end, so that it takes its browsers with it: those of a story that failed are still open.
     fn drop(&mut self) {
+        if let Ok(mut stream) = TcpStream::connect(self.address) {
+            let _ = write!(
+                stream,
+                "GET /shutdown HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n\r\n",
+                self.address
+            );
+            let patience = Instant::now() + Duration::from_secs(5);
+            while Instant::now() < patience && matches!(self.program.try_wait(), Ok(None)) {
+                std::thread::sleep(Duration::from_millis(50));
+            }
+        }
         // It may have ended already.
         let _ = self.program.kill();
         let _ = self.program.wait();

@@ -5,19 +5,34 @@ use crate::steps::say;
 use crate::workshop::Workshop;
 use anyhow::Result;
 
-/// Takes the pictures into `dist/shots`.
-pub async fn take(workshop: &Workshop, screens: &[String]) -> Result<()> {
+/// Takes the pictures into `dist/shots`. `--spanish` among the screens: in Spanish. Behind a screen may stand what is
+/// tapped on it, by its `data-do`: `library~look:3~see:5 long-kiln`.
+pub async fn take(workshop: &Workshop, words: &[String]) -> Result<()> {
     let bench = Bench::set_up(workshop).await?;
-    let first = [String::new()];
-    let screens = if screens.is_empty() { &first } else { screens };
+    let spanish = words.iter().any(|word| word == "--spanish");
+    let mut screens: Vec<&str> =
+        words.iter().map(|word| word.trim_start_matches('#')).filter(|word| *word != "--spanish").collect();
+    if screens.is_empty() {
+        screens.push("");
+    }
     for (held, tablet) in [("landscape", bench.tablet()), ("portrait", bench.tablet().upright())] {
         for (colours, tablet) in [("light", tablet.clone()), ("dark", tablet.dark())] {
             let desk = tablet.opens_the_file().await?;
-            for screen in screens {
-                let screen = screen.trim_start_matches('#');
+            if spanish {
+                desk.shows("#verdict").await?;
+                desk.taps("#language").await?;
+            }
+            for wish in &screens {
+                let mut wish = wish.split('~');
+                let screen = wish.next().unwrap_or_default();
                 desk.goes_to(&format!("{}#{screen}", bench.file()?)).await?;
                 desk.settles().await?;
-                let name = if screen.is_empty() { "first" } else { screen };
+                let mut name = if screen.is_empty() { "first".to_owned() } else { screen.to_owned() };
+                for act in wish {
+                    desk.taps(&format!("[data-do=\"{act}\"]")).await?;
+                    desk.settles().await?;
+                    name += &format!("-{}", act.replace(|it: char| !it.is_alphanumeric(), "-"));
+                }
                 let path = workshop.dist().join(format!("shots/{name}-{held}-{colours}.png"));
                 desk.picture(&path).await?;
                 say(&format!("    {}", path.display()));

@@ -21,10 +21,12 @@ pub fn looks(state: &State) -> String {
 /// The list, and beside it the record or the form.
 pub fn found(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
     let hits = shop.hits(voice.language);
-    let beside = match (shop.form(), shop.record()) {
-        (Some(writing), _) => form::form(shop, writing, voice),
-        (None, Some(open)) => record::record(shop, &open, voice),
-        (None, None) => nothing_open(shop, voice),
+    let beside = match shop.form() {
+        Some(writing) => form::form(shop, writing, voice),
+        None => match shop.record() {
+            Some(open) => record::record(shop, &open, voice),
+            None => nothing_open(shop, voice),
+        },
     };
     let list = if hits.is_empty() { none(shop, voice) } else { list(shop, &hits, voice) };
     format!(

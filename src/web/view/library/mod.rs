@@ -127,6 +127,9 @@ fn does(desk: Desk, act: &str) {
     if let Some(msg) = desk.with(|state| act_of(what, rest, state.shop.open())) {
         desk.shop(msg);
         desk.focus_again(act);
+        if matches!(what, "see" | "edit" | "new") {
+            desk.show("rec");
+        }
     }
 }
 

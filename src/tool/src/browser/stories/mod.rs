@@ -92,7 +92,7 @@ static STORIES: [Story; 50] = stories![
 ];
 
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.
-const PATIENCE: Duration = Duration::from_secs(120);
+const PATIENCE: Duration = Duration::from_secs(300);
 
 /// Tells the stories whose name holds `filter`, and sums them up the way cargo's tests do.
 pub async fn tell(workshop: &Workshop, filter: Option<&str>) -> Result<()> {

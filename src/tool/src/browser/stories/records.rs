@@ -387,7 +387,7 @@ pub async fn a_thousand_edits_of_two_tabs_are_all_there(bench: &Bench) -> Result
                 break;
             }
             ensure!(finished.is_u64(), "tab {tab}: {finished}");
-            ensure!(start.elapsed() < Duration::from_secs(100), "tab {tab} came to {finished} of {EDITS}");
+            ensure!(start.elapsed() < Duration::from_secs(280), "tab {tab} came to {finished} of {EDITS}");
             tokio::time::sleep(Duration::from_millis(200)).await;
         }
     }
