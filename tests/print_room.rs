@@ -21,7 +21,7 @@ struct Used {
 }
 
 impl Used {
-    fn new(lines: Vec<String>) -> Self {
+    fn new(lines: &[String]) -> Self {
         let order =
             harbour_lane().unwrap().orders.into_iter().find(|order| order.id == "1187").unwrap().order;
         let mut used =
@@ -82,7 +82,7 @@ fn five_answers() -> Vec<Answered> {
 
 #[test]
 fn five_answers_open_a_shop_of_ones_own() {
-    let mut used = Used::new(Vec::new());
+    let mut used = Used::new(&[]);
     assert!(!used.room().own);
     used.shop(ShopMsg::Answer(Answered::Open));
     assert!(!used.room().own, "it opens with nothing answered");
@@ -104,7 +104,7 @@ fn five_answers_open_a_shop_of_ones_own() {
     // Only the mesh that the shop has is printed through.
     assert_eq!(library.meshes.len(), 1);
     // Everything is in the log: a desk that opens with its lines stands in the same shop.
-    let again = Used::new(used.lines.clone());
+    let again = Used::new(&used.lines);
     assert_eq!(again.room(), used.room());
     assert_eq!(again.state.shop.library().meshes.len(), 1);
     assert!(used.lines.iter().all(|line| read_line(line).is_ok()));
@@ -112,7 +112,7 @@ fn five_answers_open_a_shop_of_ones_own() {
 
 #[test]
 fn the_first_order_of_a_new_shop_is_answered() {
-    let mut used = Used::new(Vec::new());
+    let mut used = Used::new(&[]);
     used.answers(&five_answers());
     used.shop(ShopMsg::Answer(Answered::Open));
     used.send(Msg::Type(Field::Label, "100% cotton jersey, 180 g/m2, black".into()));
@@ -124,7 +124,7 @@ fn the_first_order_of_a_new_shop_is_answered() {
 
 #[test]
 fn the_demo_can_be_looked_at_again_and_a_tap_taken_back() {
-    let mut used = Used::new(Vec::new());
+    let mut used = Used::new(&[]);
     used.answers(&five_answers());
     used.shop(ShopMsg::Answer(Answered::Open));
     used.shop(ShopMsg::Answer(Answered::Demo));
@@ -141,7 +141,7 @@ fn the_demo_can_be_looked_at_again_and_a_tap_taken_back() {
 
 #[test]
 fn the_shelf_shows_what_was_weighed_and_how_far_it_goes() {
-    let mut used = Used::new(Vec::new());
+    let mut used = Used::new(&[]);
     let white = used.state.pick().unwrap().white.clone();
     let of = |used: &Used| stock(&used.state).into_iter().find(|it| *it.key.id == *white).unwrap();
     assert_eq!((of(&used).tubs, of(&used).left_kg), (0, None));
@@ -161,7 +161,7 @@ fn the_shelf_shows_what_was_weighed_and_how_far_it_goes() {
 
 #[test]
 fn kept_orders_stand_by_the_day_they_are_due() {
-    let mut used = Used::new(Vec::new());
+    let mut used = Used::new(&[]);
     for (title, due) in [("late", "2026-12-20"), ("open", ""), ("soon", "2026-11-30")] {
         used.send(Msg::Type(Field::Title, title.into()));
         used.send(Msg::Type(Field::Due, due.into()));
@@ -173,7 +173,7 @@ fn kept_orders_stand_by_the_day_they_are_due() {
 
 #[test]
 fn a_trial_of_the_lot_comes_back_into_the_answer() {
-    let mut used = Used::new(Vec::new());
+    let mut used = Used::new(&[]);
     let (white, before) = {
         let pick = used.state.pick().unwrap();
         (pick.white.clone(), pick.fail_later.likely)
