@@ -21,7 +21,7 @@ use crate::numerics::normal;
 /// How the dye that a film can take goes with its thickness while nothing was seen of it: its capacity in proportion, its
 /// depth a little more. Assumed; `tests/screening.rs` holds it.
 const TAKES: f64 = 1.2;
-/// How far a guess from another film may be off, in lots' own spread.
+/// How far a guess from another film may be off, in lots' own spread. Chosen; `tests/screening.rs` holds it.
 const DOUBT: f64 = 0.5;
 
 /// A way that is not judged yet; what is absent is found out once the way may win.

@@ -12,9 +12,9 @@ use crate::dryer::{Film, HistoryError, Stack};
 use crate::numerics::march::Effort;
 
 /// Films that are marched, as shares of the way from the lightest to the heaviest: nearer together where films are light,
-/// because there a window moves most.
+/// because there a window moves most. Chosen; `tests/window_agrees.rs` says how far off that is.
 const ANCHORS: [f64; 3] = [0.0, 0.4, 1.0];
-/// Films whose masses are nearer to one another than this share are served by one window.
+/// Films whose masses are nearer to one another than this share are served by one window. Chosen: 3 % of a film is less than a shop holds.
 const SAME: f64 = 0.03;
 
 /// The windows of one cloth in one dryer, over the mass of film on it.
