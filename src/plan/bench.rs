@@ -2,6 +2,7 @@
 
 use super::candidate::{Candidate, MOST_STROKES, film_on};
 use super::cost::rate;
+use super::hope::Hopes;
 use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
 use super::opening::openings;
 use super::ride::Rides;
@@ -21,6 +22,16 @@ type Fuses = [[u32; 2]; 2];
 /// What a set point hangs on: how the inks fuse, the film's mass, and which of them must fuse.
 type Setting = ((Fuses, u32), [bool; 2]);
 
+/// A set point, and what comes with it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Dial {
+    pub point: SetPoint,
+    /// Prints per hour there.
+    pub rate: f64,
+    /// Dye that the heat there brings by the window, as a mean over drift, kg/m².
+    pub dye: f64,
+}
+
 /// Windows and set points of one cloth, kept by the mass of the film: what is marched is shared by every white on it.
 pub(super) struct Bench<'a> {
     pub(super) job: &'a Job,
@@ -29,8 +40,9 @@ pub(super) struct Bench<'a> {
     films: [f64; 2],
     families: BTreeMap<Fuses, Family>,
     windows: BTreeMap<(Fuses, u32), Window>,
-    points: BTreeMap<Setting, Option<SetPoint>>,
+    points: BTreeMap<Setting, Option<(SetPoint, f64)>>,
     rides: Rides,
+    pub(super) hopes: Hopes,
     /// Ways that were compared.
     pub(super) looked: usize,
     pub(super) judged: usize,
@@ -49,6 +61,7 @@ impl<'a> Bench<'a> {
             windows: BTreeMap::new(),
             points: BTreeMap::new(),
             rides: Rides::default(),
+            hopes: Hopes::default(),
             looked: 0,
             judged: 0,
             flashes: BTreeMap::new(),
@@ -68,6 +81,7 @@ impl<'a> Bench<'a> {
             // Without dye to fear, a window holds elsewhere.
             points: BTreeMap::new(),
             rides: std::mem::take(&mut self.rides),
+            hopes: Hopes::default(),
             looked: self.looked,
             judged: self.judged,
             flashes: BTreeMap::new(),
@@ -115,18 +129,23 @@ impl<'a> Bench<'a> {
         Ok(entry.insert(family.window(way.mass())))
     }
 
-    /// The robust set point of a way; the same for every white of its mass that must fuse alike.
+    /// The robust set point of a way and the dye there, kg/m²; the same for every white of its mass that must fuse alike.
     fn set_point(
         &mut self,
         way: &Candidate<'_>,
         demands: &Demands,
-    ) -> Result<Option<SetPoint>, HistoryError> {
+    ) -> Result<Option<(SetPoint, f64)>, HistoryError> {
         let key = (self.key(way), demands.must_fuse);
         if let Some(had) = self.points.get(&key) {
             return Ok(*had);
         }
         let (job, fixed) = (self.job, self.fixed());
-        let point = robust(self.window(way)?, &job.dryer, demands, fixed);
+        let window = self.window(way)?;
+        let point = robust(window, &job.dryer, demands, fixed).map(|point| {
+            let dye =
+                [Run::Nominal, Run::Cold, Run::Hot].map(|run| window.at(run, point.set, point.belt).dye);
+            (point, dye.iter().sum::<f64>() / 3.0)
+        });
         self.points.insert(key, point);
         Ok(point)
     }
@@ -162,20 +181,17 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// The robust set point of a way and its prints per hour there; the reason where its window is closed.
-    pub(super) fn dial(
-        &mut self,
-        way: &Candidate<'_>,
-    ) -> Result<Result<(SetPoint, f64), Reason>, HistoryError> {
+    /// The robust set point of a way; the reason where its window is closed.
+    pub(super) fn dial(&mut self, way: &Candidate<'_>) -> Result<Result<Dial, Reason>, HistoryError> {
         let demands = self.demands(way.white);
-        let Some(point) = self.set_point(way, &demands)? else {
+        let Some((point, dye)) = self.set_point(way, &demands)? else {
             let needed = kinetics(self.job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
             let fixed = self.fixed();
             let side = closing_side(self.window(way)?, &demands, fixed);
             return Ok(Err(explain::closed(self.cloth, side, needed)));
         };
         let flash = self.flash(way)?.map_or(0.0, |flash| flash.seconds);
-        Ok(Ok((point, rate(self.job, way, flash, point.belt))))
+        Ok(Ok(Dial { point, rate: rate(self.job, way, flash, point.belt), dye }))
     }
 
     /// Weighs one way; the reason where its window is closed.
@@ -185,7 +201,7 @@ impl<'a> Bench<'a> {
     ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
         let (job, cloth) = (self.job, self.cloth);
         let point = match self.dial(&way)? {
-            Ok((point, _)) => point,
+            Ok(dial) => dial.point,
             Err(reason) => return Ok(Err(reason)),
         };
         let (demands, flash) = (self.demands(way.white), self.flash(&way)?);

@@ -296,6 +296,8 @@ pub struct Bled {
     pub rim: Option<Rim>,
     /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
     pub arrives: Band,
+    /// Dye that turns it, in its middle or along its rim, kg/m².
+    pub critical: f64,
     /// The rule, its lots as far apart as what is known of this cloth leaves them.
     pub rules: Rules,
 }
@@ -336,7 +338,7 @@ fn bleeding(
             at_rim.map(|(_, band)| margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")),
         ],
         grade: Some(path.grade(arrives.likely).step),
-        bled: Some(Bled { ageing, rim, arrives, rules }),
+        bled: Some(Bled { ageing, rim, arrives, critical, rules }),
     }
 }
 

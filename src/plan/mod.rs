@@ -19,6 +19,7 @@ mod follow_up;
 mod forecast;
 mod forecast_shape;
 mod ghosting;
+mod hope;
 mod job;
 mod judge;
 mod mix;
