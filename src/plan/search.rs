@@ -10,6 +10,7 @@ use super::bench::{Bench, Dial};
 use super::candidate::Candidate;
 use super::cost::{burden, burden_of, fastest};
 use super::judge::{Judged, late, settled};
+use super::memory::Memory;
 use super::ways::ways;
 use super::{Base, Code, Job, Reason, Verdict, explain::word};
 use crate::dryer::HistoryError;
@@ -178,7 +179,7 @@ pub struct Screening {
 /// As the march.
 pub fn screening(job: &Job) -> Result<Vec<Screening>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(Vec::new()) };
-    let Some(mut bench) = Bench::new(job, cloth) else { return Ok(Vec::new()) };
+    let Some(mut bench) = Bench::new(job, cloth, &mut Memory::default()) else { return Ok(Vec::new()) };
     let weighed = |judged: &Judged<'_>| Weighed {
         white: judged.way.white.id.clone(),
         film: judged.way.film,
