@@ -61,8 +61,6 @@ pub(super) fn if_dried(
     };
     let dried = judge(&job, &cloth, judged.way, point, judged.demands, judged.flash)?;
     Ok((dried.verdict < judged.verdict).then(|| {
-        Reason::new(Code::IfDried)
-            .number("water_percent", wet * 100.0)
-            .word("verdict", word(dried.verdict))
+        Reason::new(Code::IfDried).number("water_percent", wet * 100.0).word("verdict", word(dried.verdict))
     }))
 }

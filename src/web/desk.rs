@@ -266,7 +266,8 @@ impl Desk {
                     }
                 });
             }
-            Effect::Answer(_) => {
+            Effect::Answer(ref order) => {
+                let ahead = self.brain.with_value(|brain| brain.has_ahead(order, &self.library()));
                 let turn = self.waiting.try_update_value(|waiting| {
                     waiting.answer = Some(effect);
                     waiting.turn += 1;
@@ -274,7 +275,9 @@ impl Desk {
                 });
                 let typed = |state: &State| matches!(state.touch, Some(Touch::Field(..)));
                 let now = move || self.answer_in_turn(turn);
-                if self.state.with_untracked(typed) {
+                if ahead {
+                    set_timeout(now, Duration::ZERO);
+                } else if self.state.with_untracked(typed) {
                     set_timeout(now, REST);
                 } else {
                     // What was tapped, and the first order, need no rest: only to be painted before the work.

@@ -86,6 +86,10 @@ pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Resu
             Err(trouble) => opening.opened(Contents::default(), Err(trouble.clone()), Some(trouble)),
         }
     });
+    // The browser takes a while to open its store: meanwhile the first order is answered, as it will be asked about unless
+    // the store holds another. What was marched for it serves then, too.
+    let idle = Rc::clone(&waiting);
+    set_timeout(move || idle.answer_ahead(), Duration::ZERO);
     set_timeout(move || waiting.draw(Contents::default(), None), PATIENCE);
     Ok(())
 }
@@ -129,6 +133,15 @@ impl Start {
         }
         recorder.use_store(store.clone());
         keeper.use_store(store);
+    }
+
+    /// Answers the order that a new desk begins with, if the desk is not drawn yet.
+    fn answer_ahead(&self) {
+        if let Some((options, brain, ..)) = self.parts.borrow().as_ref()
+            && let Ok(order) = first_draft(options, brain, None).read()
+        {
+            brain.answer_ahead(order);
+        }
     }
 
     /// Something happened to the store.
