@@ -12,7 +12,7 @@ use super::press::look;
 use super::rank;
 use super::ways::{anchor_way, first_way};
 use super::whole::whole;
-use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
+use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Role, Step, Topic, Trial, Verdict};
 use crate::dryer::HistoryError;
 use crate::ink::White;
 use crate::quantity::Band;
@@ -273,7 +273,11 @@ fn pick_reasons(
 fn steps(job: &Job, judged: &Judged<'_>) -> Vec<Step> {
     let way = &judged.way;
     let flash = judged.flash.map(|flash| Step::Flash { seconds: flash.seconds, film_c: flash.film_c });
+    let role = job.order.print.role;
     let mut steps = Vec::new();
+    if role == Role::Highlight {
+        steps.extend(flash.clone());
+    }
     // The smoothing screen runs once, over the first film that has been flashed.
     let smooth = way.smoothing.then_some(Step::Smooth);
     if let Some(base) = way.base {
@@ -291,6 +295,9 @@ fn steps(job: &Job, judged: &Judged<'_>) -> Vec<Step> {
             threads_per_cm: way.mesh.threads_per_m / 100.0,
             film_um: way.film * 1e6 * f64::from(stroke) / f64::from(way.strokes),
         });
+    }
+    if role == Role::Underbase {
+        steps.extend(flash);
     }
     steps.push(Step::Dryer { passes: job.order.shop.passes });
     steps

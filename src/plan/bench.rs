@@ -148,7 +148,7 @@ impl<'a> Bench<'a> {
     }
 
     fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
-        if way.strokes < 2 && way.base.is_none() {
+        if way.flashes(self.job) == 0 {
             return Ok(None);
         }
         let film = way.base.map_or(way.film / f64::from(way.strokes), |base| base.film);
