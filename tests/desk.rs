@@ -74,6 +74,7 @@ fn report() -> Report {
         closed: None,
         garment: 0,
         whole: None,
+        trade: None,
         to_make_it_possible: Vec::new(),
         cautions: Vec::new(),
         unknowns: Vec::new(),

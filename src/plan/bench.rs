@@ -5,6 +5,7 @@ use super::cost::rate;
 use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
 use super::opening::openings;
 use super::ride::Rides;
+use super::trade::Tried;
 use super::ways::first_way;
 use super::window::{Demands, Detail, Family, Question, Run, SetPoint, Window, robust};
 use super::window_report::kinetics;
@@ -34,6 +35,8 @@ pub(super) struct Bench<'a> {
     /// Ways that were compared.
     pub(super) looked: usize,
     pub(super) judged: usize,
+    /// Those that were judged, as points between what is given up and what is got.
+    pub(super) tried: Vec<Tried>,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
@@ -51,6 +54,7 @@ impl<'a> Bench<'a> {
             rides: Rides::default(),
             looked: 0,
             judged: 0,
+            tried: Vec::new(),
             flashes: BTreeMap::new(),
         })
     }
@@ -70,6 +74,7 @@ impl<'a> Bench<'a> {
             rides: std::mem::take(&mut self.rides),
             looked: self.looked,
             judged: self.judged,
+            tried: Vec::new(),
             flashes: BTreeMap::new(),
         };
         let found = look(&mut lent);

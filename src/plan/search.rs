@@ -11,6 +11,7 @@ use super::bench::Bench;
 use super::candidate::Candidate;
 use super::cost::{burden, burden_of, fastest};
 use super::judge::{Judged, late, settled};
+use super::trade::Tried;
 use super::ways::ways;
 use super::window::SetPoint;
 use super::{Base, Cloth, Code, Job, Reason, Verdict, explain::word};
@@ -98,6 +99,7 @@ impl<'a> Bench<'a> {
             self.judged += 1;
             if let Ok(judged) = self.weigh(next.way)? {
                 search.saw(&judged);
+                self.tried.push(Tried::of(job, cloth, &judged));
                 let burden = burden(job, cloth, &judged);
                 let better = best.as_ref().is_none_or(|(best, least)| {
                     judged.verdict.cmp(&best.verdict).then(burden.total_cmp(least)).is_lt()

@@ -116,6 +116,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "{} holds no dye back. On dyed polyester it turns within days.", v.word("white")
         ),
         C::RimBleeds => super::aged::rim(v),
+        C::WaysCompared | C::PaidFor | C::NothingPaid | C::OffFront | C::ForMore => super::trade::reason(code, v),
         C::BlockerHelps => "The blocker takes up the dye. It costs one screen and one flash.".into(),
         C::ScorchNear => "The cloth may yellow. Less time in the heat, or cooler air.".into(),
         C::ShrinkNear => format!(

@@ -115,6 +115,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
             "{} no retiene tinte. Sobre poliéster teñido vira en pocos días.", v.word("white")
         ),
         C::RimBleeds => super::aged::rim(v),
+        C::WaysCompared | C::PaidFor | C::NothingPaid | C::OffFront | C::ForMore => super::trade::reason(code, v),
         C::BlockerHelps => "La barrera recoge el tinte. Cuesta una pantalla y un presecado.".into(),
         C::ScorchNear => "La tela puede amarillear. Menos tiempo de calor, o aire más frío.".into(),
         C::ShrinkNear => format!(
