@@ -117,7 +117,8 @@ fn holds(trade: &Trade, picks: usize) {
                     let told = told.map(|name| number(reason, &name).map(|value| sign * value));
                     match told {
                         [Some(a), Some(b)] => {
-                            (a - written(one, *scale)).abs() < 1e-9 && (b - written(other, *scale)).abs() < 1e-9
+                            (a - written(one, *scale)).abs() < 1e-9
+                                && (b - written(other, *scale)).abs() < 1e-9
                         }
                         _ => (written(one, *scale) - written(other, *scale)).abs() < 1e-9,
                     }
@@ -229,8 +230,9 @@ fn three_ways_are_told_by_hand() {
         tried(2, 0.0164, 0.44, 1.1, Verdict::Go),
         tried(3, 0.02, 0.5, 0.7, Verdict::Go),
     ];
-    let trade =
-        |first: usize| Trade::new(Priority::Balanced, 1189, ways.clone(), std::iter::once(ways[first].clone()));
+    let trade = |first: usize| {
+        Trade::new(Priority::Balanced, 1189, ways.clone(), std::iter::once(ways[first].clone()))
+    };
     let say = |trade: &Trade, language: Language| -> Vec<String> {
         let said = trade.say.iter().map(|reason| Voice::from(language).reason(reason).replace('\u{a0}', " "));
         said.collect()
@@ -256,7 +258,7 @@ fn three_ways_are_told_by_hand() {
             2,
             vec![
                 "1189 ways compared, 3 worked through.",
-                "What this costs. It is riskier (2 in 100, not 1.6 in 100) and 0.06 a print dearer beside White 2, 1 × 43/cm, the cheapest that holds as well. \
+                "What this costs. It is riskier (2 in 100, not 1.6 in 100) and 0.06 a print dearer than White 2, 1 × 43/cm, the cheapest that holds as well. \
                  For that it is softer.",
                 "Not on the line. White 2, 1 × 43/cm is safer (1.6 in 100, not 2 in 100) and 0.06 a print cheaper, but stiffer.",
             ],

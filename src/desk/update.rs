@@ -59,6 +59,8 @@ pub enum Msg {
     Sample(usize),
     /// Another screen.
     Show(Screen),
+    /// A way of the trade's picture was tapped.
+    Tap(usize),
     /// A way to print is chosen by its key.
     Use(String),
     /// The set point was moved: set temperature, °C, and belt, m/min.
@@ -231,6 +233,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
             state.screen = screen;
             look(&mut state, &mut effects);
         }
+        Msg::Tap(way) => state.tapped = Some(way).filter(|way| state.tapped != Some(*way)),
         Msg::Use(key) => change(&mut state, None, &mut effects, |draft| {
             draft.chosen = Some(key);
             draft.set(Field::Air, None);
@@ -381,6 +384,7 @@ fn answered(
             state.window = None;
             state.forecast = None;
             state.diagnosis = None;
+            state.tapped = None;
             state.spoken = heard(state);
             look(state, effects);
         }

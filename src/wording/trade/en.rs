@@ -54,7 +54,10 @@ fn gain_of(step: &Step) -> String {
     let Step { scale, more, from, to, .. } = step;
     match scale {
         Scale::Late => {
-            format!("the chance of a late fault {} from {from} to {to}", if *more { "rises" } else { "falls" })
+            format!(
+                "the chance of a late fault {} from {from} to {to}",
+                if *more { "rises" } else { "falls" }
+            )
         }
         Scale::Cover => {
             format!("the cloth shows {} (ΔE00 {to}, not {from})", if *more { "more" } else { "less" })
@@ -68,12 +71,12 @@ pub(super) fn traded(what: &Traded) -> String {
     use Traded as T;
     match what {
         T::Title => "What is given up for what".into(),
-        T::Figure => "Each mark is a way that was worked through: full, run it; half, trial first; barred, no. The line joins the ways that nothing beats on both scales. Tap a mark, or open the figures.".into(),
+        T::Figure => "Each mark is a way that was worked through: full, run it; half, trial first; barred, no. Left and low is better; the line joins the ways that nothing beats on both scales. Tap a mark, or open the figures.".into(),
         T::Picture { pays, gets, ways } => format!("{ways} ways between two scales. Along: {pays}. Up: {gets}."),
         T::Compared { compared, judged } => format!("{compared} ways compared, {judged} worked through."),
         T::PaidFor { worse, better, other, pays } => {
             let gained = if better.is_empty() { String::new() } else { format!(" For that it is {better}.") };
-            format!("What this costs. It is {worse} beside {other}, the {} that holds as well.{gained}", least(*pays))
+            format!("What this costs. It is {worse} than {other}, the {} that holds as well.{gained}", least(*pays))
         }
         T::NothingPaid { pays } => format!("Nothing is given up. It is the {} that holds as well.", least(*pays)),
         T::OffFront { way, better, worse, trial } => {
@@ -88,6 +91,5 @@ pub(super) fn traded(what: &Traded) -> String {
         T::Looked { way, cost, late, pace } => format!("{way}. {cost} a print, {pace} an hour, late fault {late}."),
         T::NotBest { white } => format!("Another way of {white} serves this order better."),
         T::OnTheLine => "on the line".into(),
-        T::TheChosen => "the answer".into(),
     }
 }

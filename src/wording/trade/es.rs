@@ -70,12 +70,12 @@ pub(super) fn traded(what: &Traded) -> String {
     use Traded as T;
     match what {
         T::Title => "Qué se da a cambio de qué".into(),
-        T::Figure => "Cada marca es una forma calculada a fondo: llena, adelante; media, primero una prueba; tachada, no. La línea une las formas que ninguna supera en ambas escalas. Toque una marca o abra las cifras.".into(),
+        T::Figure => "Cada marca es una forma calculada a fondo: llena, adelante; media, primero una prueba; tachada, no. A la izquierda y abajo es mejor; la línea une las formas que ninguna supera en ambas escalas. Toque una marca o abra las cifras.".into(),
         T::Picture { pays, gets, ways } => format!("{ways} formas entre dos escalas. A lo largo: {pays}. Hacia arriba: {gets}."),
         T::Compared { compared, judged } => format!("{compared} formas comparadas, {judged} calculadas a fondo."),
         T::PaidFor { worse, better, other, pays } => {
             let gained = if better.is_empty() { String::new() } else { format!(" A cambio es {better}.") };
-            format!("Lo que cuesta. Es {worse} al lado de {other}, el {} que también cumple.{gained}", least(*pays))
+            format!("Lo que cuesta. Es {worse} que {other}, el {} que también cumple.{gained}", least(*pays))
         }
         T::NothingPaid { pays } => format!("No se cede nada. Es el {} que también cumple.", least(*pays)),
         T::OffFront { way, better, worse, trial } => {
@@ -92,6 +92,5 @@ pub(super) fn traded(what: &Traded) -> String {
         }
         T::NotBest { white } => format!("Otra forma de {white} le va mejor a este pedido."),
         T::OnTheLine => "en la línea".into(),
-        T::TheChosen => "la respuesta".into(),
     }
 }

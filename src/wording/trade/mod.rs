@@ -60,8 +60,6 @@ pub enum Traded {
     },
     /// Nothing beats it on both scales.
     OnTheLine,
-    /// It is what the answer is about.
-    TheChosen,
 }
 
 /// From one way to another on a scale, as it is written.
