@@ -147,7 +147,7 @@ type Used = driver::Used<Told>;
 impl Used {
     fn new() -> Self {
         let draft = Draft::of(&order(), "Rowing club", Voice::default());
-        Self::over(draft, Told { asked: Vec::new(), windows: Vec::new(), store: Ok(()) })
+        Self::over(draft, Told { asked: Vec::new(), windows: Vec::new(), store: Ok(()) }, [])
     }
 
     fn type_in(&mut self, field: Field, text: &str) -> &mut Self {

@@ -690,6 +690,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::MustCover => "What may show through",
         L::MustStretch => "Must stretch",
         L::Reducer => "Reducer",
+        L::Overhang => "White beyond its blocker",
         L::LookedAt => "Looked at after",
         L::Kind => "Worn for",
         L::StackedHot => "Stacked hot",

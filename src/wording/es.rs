@@ -689,6 +689,7 @@ pub(super) fn label(label: Label) -> &'static str {
         L::MustCover => "Qué puede verse debajo",
         L::MustStretch => "Debe estirar",
         L::Reducer => "Reductor",
+        L::Overhang => "Blanco más allá de su barrera",
         L::LookedAt => "Se mira a los",
         L::Kind => "Uso",
         L::StackedHot => "Se apila en caliente",

@@ -133,6 +133,7 @@ pub enum Label {
     MustCover,
     MustStretch,
     Reducer,
+    Overhang,
     LookedAt,
     Kind,
     StackedHot,

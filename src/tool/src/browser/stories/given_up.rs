@@ -37,7 +37,7 @@ pub async fn a_tapped_way_says_what_it_is_and_can_be_used(bench: &Bench) -> Resu
     let used = other.strip_prefix("Use ").unwrap_or(&other);
     ensure!(used != white, "{used} was chosen already");
     desk.says("[data-fact=\"white\"]", used).await?;
-    desk.says("#trade-way", "Chosen").await?;
+    desk.says("#trade-way", "chosen").await?;
     let now = desk.shows("#trade-says").await?;
     ensure!(now != said, "another way is chosen, and still `{said}`");
     desk.has_no_complaints().await?;
