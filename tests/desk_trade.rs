@@ -44,7 +44,7 @@ fn one_way_alone_is_no_picture() {
     // Two that are alike in everything still have a place.
     let alike = [way("Tern", 0.1, 0.4, 300.0), way("Chalk", 0.1, 0.4, 300.0)];
     let drawn = picture(&trade(Priority::Balanced, &alike), &[]).unwrap();
-    assert_eq!(drawn.marks[0].at, drawn.marks[1].at);
+    assert_eq!(drawn.marks[0], drawn.marks[1]);
     assert!(drawn.marks.iter().all(|mark| mark.at.iter().all(|it| it.is_finite())));
 }
 

@@ -3,8 +3,8 @@
 use super::draft::Draft;
 use super::edit::change;
 use super::field::Field;
+use super::msg::Effect;
 use super::state::{Keeping, State};
-use super::update::Effect;
 use crate::library::file;
 use crate::library::shelf::{self, Trouble};
 use serde::{Deserialize, Serialize};

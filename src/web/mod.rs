@@ -12,6 +12,7 @@ mod keep;
 mod picture;
 mod records;
 pub mod store;
+mod types;
 mod view;
 
 use crate::desk::shop::ShopMsg;
@@ -64,7 +65,7 @@ struct MountOptions {
 /// # Errors
 /// If the options cannot be read, the element already has a shadow root, or the library cannot be read.
 #[wasm_bindgen]
-pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Result<(), JsValue> {
+pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Result<(), JsValue> {
     let options: MountOptions = api::read(&options.into(), "options", Voice::default())?;
     report_panics();
     let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;

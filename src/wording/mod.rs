@@ -15,6 +15,7 @@ mod facts;
 mod label;
 mod meter;
 pub mod number;
+mod phrase;
 mod record;
 mod room;
 mod sheet;
@@ -24,8 +25,9 @@ mod wrong;
 
 pub use aged::{Aged, Table, Way};
 pub use facts::Facts;
-pub use label::{Label, Phrase};
+pub use label::Label;
 pub use number::{Numeral, Quantity, Units};
+pub use phrase::Phrase;
 pub use record::{Told, Word};
 pub use room::Room;
 pub use sheet::Paper;
