@@ -123,6 +123,15 @@ impl Tried {
         }
     }
 
+    /// True if the other is printed in the same way.
+    fn is(&self, other: &Self) -> bool {
+        self.white == other.white
+            && self.blocker == other.blocker
+            && (self.strokes, self.smoothing, self.additive)
+                == (other.strokes, other.smoothing, other.additive)
+            && (self.threads_per_cm - other.threads_per_cm).abs() < 1e-9
+    }
+
     /// Its value on a scale.
     #[must_use]
     pub fn value(&self, scale: Scale) -> f64 {
@@ -206,8 +215,7 @@ impl Trade {
             way.front = front;
         }
         for (place, pick) in picks.enumerate() {
-            let same = |way: &&mut Tried| Tried { front: false, pick: None, ..(**way).clone() } == pick;
-            if let Some(way) = ways.iter_mut().find(same) {
+            if let Some(way) = ways.iter_mut().find(|way| way.is(&pick)) {
                 way.pick = Some(place);
             }
         }
@@ -268,6 +276,9 @@ impl Trade {
     }
 }
 
+/// Chances that lie closer together than this decide nothing. Chosen.
+const ALIKE: f64 = 0.01;
+
 /// What an order pays with and what it gets for it. Where one way is as safe as another, what is got is cover.
 fn scales(priority: Priority, ways: &[Tried]) -> (Scale, Scale) {
     let (pays, gets) = match priority {
@@ -278,6 +289,7 @@ fn scales(priority: Priority, ways: &[Tried]) -> (Scale, Scale) {
         Priority::Opaque => (Scale::Cost, Scale::Cover),
         Priority::Fast => (Scale::Pace, Scale::Late),
     };
-    let differ = ways.iter().any(|a| ways.iter().any(|b| a.beats(b, gets)));
-    (pays, if differ { gets } else { Scale::Cover })
+    let late = || ways.iter().map(|way| way.late);
+    let alike = late().fold(f64::NEG_INFINITY, f64::max) - late().fold(f64::INFINITY, f64::min) < ALIKE;
+    (pays, if gets == Scale::Late && alike { Scale::Cover } else { gets })
 }

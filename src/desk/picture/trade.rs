@@ -58,26 +58,36 @@ pub fn trade(trade: &plan::Trade, names: &[(usize, String)]) -> Option<Trade> {
         return None;
     }
     let (from, to) = if trade.pays == plan::Scale::Pace { (right, left) } else { (left, right) };
-    let pays = Scale { from, to, start: 118.0, end: WIDTH - 14.0 };
+    let pays = Scale { from, to, start: 142.0, end: WIDTH - 14.0 };
     let gets = Scale { from: low, to: high, start: HEIGHT - 66.0, end: 30.0 };
     let places: Vec<[f64; 2]> =
         trade.ways.iter().map(|way| [pays.held(along(way)), gets.held(up(way))]).collect();
-    let (ticks, digits) = pays.ticks(6);
-    let gets_ticks = if late {
-        let shown = CHANCES.into_iter().filter(|chance| (low..=high).contains(&chance.ln()));
-        shown.map(|chance| (gets.at(chance.ln()), chance, 0)).collect()
-    } else {
-        let (ticks, digits) = gets.ticks(5);
-        ticks.into_iter().map(|value| (gets.at(value), value, digits)).collect()
-    };
+    let gets_ticks = if late { chances(&gets) } else { ticks_of(&gets, &gets, |value| value) };
     Some(Trade {
-        pays_ticks: ticks.into_iter().map(|value| (pays.at(value), value, digits)).collect(),
+        pays_ticks: ticks_of(&pays, &pays, |value| value),
         gets_ticks,
         front: front(trade, &places, &pays, &gets),
         marks: named(&places, names, &pays, &gets),
         pays,
         gets,
     })
+}
+
+/// Round values of a scale, each where `at` says that it stands on another.
+fn ticks_of(values: &Scale, on: &Scale, at: fn(f64) -> f64) -> Vec<(f64, f64, usize)> {
+    let (ticks, digits) = values.ticks(5);
+    ticks.into_iter().map(|value| (on.at(at(value)), value, digits)).collect()
+}
+
+/// Chances that are known by heart; where hardly one of them lies between the ends, round ones between.
+fn chances(gets: &Scale) -> Vec<(f64, f64, usize)> {
+    let known = CHANCES.into_iter().filter(|chance| (gets.from..=gets.to).contains(&chance.ln()));
+    let known: Vec<(f64, f64, usize)> = known.map(|chance| (gets.at(chance.ln()), chance, 0)).collect();
+    if known.len() > 2 {
+        return known;
+    }
+    let values = Scale { from: gets.from.exp(), to: gets.to.exp(), ..*gets };
+    ticks_of(&values, gets, |chance| chance.max(1e-4).ln())
 }
 
 fn rise(late: bool, value: f64) -> f64 {

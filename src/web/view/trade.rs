@@ -49,8 +49,9 @@ fn drawn(state: &State) -> String {
     let chosen = trade.ways.iter().position(|way| way.pick == Some(state.pick_at()));
     let mut said = trade.said_of(state.pick_at()).into_iter();
     let count = said.find(|reason| reason.code == Code::WaysCompared).map(|reason| voice.reason(&reason));
-    let head = markup::head("trade-head", &voice.traded(&Traded::Title), &count.unwrap_or_default());
-    let Some(chosen) = chosen else { return head };
+    let count = count.unwrap_or_default();
+    let Some(chosen) = chosen else { return format!("<p class=\"cap\">{}</p>", markup::text(&count)) };
+    let head = markup::head("trade-head", &voice.traded(&Traded::Title), &count);
     let sentences: Vec<String> = said.map(|reason| voice.reason(&reason)).collect();
     let rows: String = sentences
         .iter()

@@ -26,6 +26,18 @@ fn least(pays: Scale) -> &'static str {
     }
 }
 
+/// What goes with "nothing".
+fn than_this(pays: Scale) -> &'static str {
+    match pays {
+        Scale::Pace => "faster",
+        Scale::Hand => "softer",
+        Scale::Cover => "more opaque",
+        Scale::Nap => "smoother",
+        Scale::Late => "safer",
+        Scale::Cost => "cheaper",
+    }
+}
+
 pub(super) fn differs(what: Differs<'_>) -> String {
     let Differs { scale, better, little, by, chances: [one, other] } = what;
     let pick = |yes: &'static str, no: &'static str| if better { yes } else { no };
@@ -78,14 +90,14 @@ pub(super) fn traded(what: &Traded) -> String {
             let gained = if better.is_empty() { String::new() } else { format!(" For that it is {better}.") };
             format!("What this costs. It is {worse} than {other}, the {} that holds as well.{gained}", least(*pays))
         }
-        T::NothingPaid { pays } => format!("Nothing is given up. It is the {} that holds as well.", least(*pays)),
+        T::NothingPaid { pays } => format!("Nothing {} holds as well.", than_this(*pays)),
         T::OffFront { way, better, worse, trial } => {
             let trial = if *trial { " It needs a trial first." } else { "" };
             let worse = if worse.is_empty() { String::new() } else { format!(", but {worse}") };
             format!("Not on the line. {way} is {better}{worse}.{trial}")
         }
         T::ForMore { way, price, gain, trial } => {
-            let trial = if *trial { ", and needs a trial first" } else { "" };
+            let trial = if *trial { ", after a trial" } else { "" };
             format!("{}, {}: {way}{trial}.", price_of(price), gain_of(gain))
         }
         T::Looked { way, cost, late, pace } => format!("{way}. {cost} a print, {pace} an hour, late fault {late}."),

@@ -77,14 +77,14 @@ pub(super) fn traded(what: &Traded) -> String {
             let gained = if better.is_empty() { String::new() } else { format!(" A cambio es {better}.") };
             format!("Lo que cuesta. Es {worse} que {other}, el {} que también cumple.{gained}", least(*pays))
         }
-        T::NothingPaid { pays } => format!("No se cede nada. Es el {} que también cumple.", least(*pays)),
+        T::NothingPaid { pays } => format!("Nada {} cumple igual de bien.", least(*pays)),
         T::OffFront { way, better, worse, trial } => {
             let trial = if *trial { " Necesita antes una prueba." } else { "" };
             let worse = if worse.is_empty() { String::new() } else { format!(", pero {worse}") };
             format!("Fuera de la línea. {way} es {better}{worse}.{trial}")
         }
         T::ForMore { way, price, gain, trial } => {
-            let trial = if *trial { ", y necesita antes una prueba" } else { "" };
+            let trial = if *trial { ", tras una prueba" } else { "" };
             format!("{}, {}: {way}{trial}.", price_of(price), gain_of(gain))
         }
         T::Looked { way, cost, late, pace } => {
