@@ -17,7 +17,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     low-cure-helps no-blocking blocker-helps rim-bleeds scorch-near shrink-near softens-near coating-near melts-in-cure opens-cooler \
     opens-hotter opens-slower opens-faster opens-pre-dry opens-thinner opens-two-passes opens-low-cure colours-set-heat \
     maker-word-needed customer-bans reducer-spoils shelf-empty lapse money-adds-care buy-class use-blocker \
-    if-undyed if-hotter other-heat other-process check-stretch check-probe check-cover check-scorch check-size \
+    if-undyed if-dried if-hotter other-heat other-process check-stretch check-probe check-cover check-scorch check-size \
     check-adhesion check-hand check-nap hot-garments overheated-pvc belt-stop coated-belt flammable-vapour \
     isocyanate child-care child-product phthalates-in-article sleepwear-flammability melt-burns dye-fume hot-hold ask-dyed \
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \

@@ -13,14 +13,17 @@ mod candidate;
 mod cost;
 pub mod decide;
 mod dial;
+mod dried;
 mod evidence;
 mod explain;
 mod follow_up;
 mod forecast;
 mod forecast_shape;
 mod ghosting;
+mod hope;
 mod job;
 mod judge;
+mod memory;
 mod mix;
 mod opening;
 mod order;
@@ -39,7 +42,7 @@ pub mod window;
 mod window_report;
 mod window_shape;
 
-pub use answer::{answer, weigh};
+pub use answer::{answer, answer_with, weigh};
 pub use as_run::{AsRun, as_run};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
@@ -49,6 +52,7 @@ pub use forecast_shape::{
     BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows, Spread,
 };
 pub use job::{Base, Cloth, Job, Law, Rules, Yield, check};
+pub use memory::Memory;
 pub use mix::{Mix, mixes};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,

@@ -177,6 +177,8 @@ pub enum Code {
     UseBlocker,
     /// If the polyester is undyed; `verdict`.
     IfUndyed,
+    /// If the cloth is dried before; `water_percent`, `verdict`.
+    IfDried,
     /// If the dryer runs hot; `kelvin`, `verdict`.
     IfHotter,
     /// Another dryer or setting; `side`.

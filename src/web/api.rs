@@ -12,6 +12,8 @@ use crate::quantity::{Day, FieldError, Problem};
 use crate::textile::label;
 use crate::wording::{self, Language, Units, Voice};
 use serde::{Deserialize, Serialize};
+use std::cell::OnceCell;
+use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 
 /// How an answer is worded.
@@ -75,8 +77,16 @@ fn thrown(errors: Vec<FieldError>, voice: Voice) -> JsValue {
     plain(&told).unwrap_or_else(|error| error)
 }
 
-fn brain() -> Result<Brain, JsValue> {
-    Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))
+/// One for all calls: it keeps what was marched for the calls before.
+fn brain() -> Result<Rc<Brain>, JsValue> {
+    thread_local! { static BRAIN: OnceCell<Rc<Brain>> = const { OnceCell::new() } }
+    BRAIN.with(|had| match had.get() {
+        Some(brain) => Ok(brain.clone()),
+        None => {
+            let brain = Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
+            Ok(had.get_or_init(|| Rc::new(brain)).clone())
+        }
+    })
 }
 
 /// The library that ships: every record with value, unit, range and source.

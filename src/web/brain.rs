@@ -3,7 +3,9 @@
 use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
-use crate::plan::{BleedForecast, Code, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport};
+use crate::plan::{
+    BleedForecast, Code, Memory, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport,
+};
 use crate::quantity::FieldError;
 use std::sync::{Arc, Mutex};
 
@@ -13,6 +15,8 @@ pub struct Brain {
     pub library: Arc<Library>,
     /// The demo print room and its orders.
     pub room: PrintRoom,
+    /// What was marched for earlier answers.
+    memory: Mutex<Memory>,
     /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
     open: Mutex<Option<(Order, Pick, PickWindow)>>,
     /// The same of the forecast.
@@ -28,6 +32,7 @@ impl Brain {
         Ok(Self {
             library: Arc::new(library::starter()?),
             room: library::harbour_lane()?,
+            memory: Mutex::default(),
             open: Mutex::new(None),
             aged: Mutex::new(None),
         })
@@ -38,7 +43,8 @@ impl Brain {
     /// # Errors
     /// Every field that cannot be used, by its path.
     pub fn answer(&self, order: &Order, library: &Library) -> Result<Answer, Vec<FieldError>> {
-        let report = library::answer(order, library)?;
+        let mut memory = self.memory.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        let report = library::answer_with(order, library, &mut memory)?;
         Ok(Answer { cloth: self.shade(order, &report), report })
     }
 

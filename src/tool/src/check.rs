@@ -1,5 +1,6 @@
 //! Every check there is, one after another: what a contributor runs before handing over, and what CI runs.
 
+use crate::browsers::{Firefox, WebKit, find_letters};
 use crate::build::build;
 use crate::chromium::{Chromium, on_path};
 use crate::steps::{say, seconds};
@@ -207,8 +208,11 @@ fn build_page(bench: &Bench<'_>) -> Result<Tally> {
 }
 
 fn browser(bench: &Bench<'_>) -> Result<Tally> {
-    // Installs the browser where that is allowed; the program itself only looks for it.
+    // Installs the browsers where that is allowed. One that is not to be had fails its own story, not all of them.
     Chromium::find()?;
+    if cfg!(target_os = "linux") {
+        let _ = (Firefox::find(), WebKit::find(), find_letters());
+    }
     let mut command = Command::new(browser_program(bench.workshop)?);
     command.arg("stories").current_dir(&bench.workshop.root);
     if let Some(kills) = &bench.kills {

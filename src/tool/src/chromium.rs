@@ -1,10 +1,10 @@
 //! The browser that tests run in: Chromium and its driver, found or installed.
 
-use crate::toolchain::install;
+use crate::toolchain::find_or_install;
 use crate::workshop::is_root;
-use anyhow::{Result, bail};
+use anyhow::Result;
 use serde_json::{Value, json};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// Chromium and the program that drives it.
 #[derive(Clone, Debug)]
@@ -21,21 +21,14 @@ impl Chromium {
     /// # Errors
     /// When they are not there and cannot be installed from here.
     pub fn find() -> Result<Self> {
-        if let Some(found) = Self::look() {
-            return Ok(found);
-        }
-        if is_root() && Path::new("/usr/bin/apt-get").is_file() {
-            install(&["chromium", "chromium-driver"])?;
-        }
-        match Self::look() {
-            Some(found) => Ok(found),
-            None => bail!(
-                "the browser tests need Chromium (or Chrome) and the chromedriver of the same version.\n\
-                 Next thing to try: Debian and Ubuntu `sudo apt-get install chromium chromium-driver`; Fedora `sudo dnf \
-                 install chromium chromedriver`; macOS `brew install --cask chromium chromedriver`; anywhere else put both \
-                 on the PATH, or name them in CHROMEDRIVER and CHROME."
-            ),
-        }
+        find_or_install(
+            Self::look,
+            &["chromium", "chromium-driver"],
+            "the browser tests need Chromium (or Chrome) and the chromedriver of the same version.\n\
+             Next thing to try: Debian and Ubuntu `sudo apt-get install chromium chromium-driver`; Fedora `sudo dnf \
+             install chromium chromedriver`; macOS `brew install --cask chromium chromedriver`; anywhere else put both \
+             on the PATH, or name them in CHROMEDRIVER and CHROME.",
+        )
     }
 
     fn look() -> Option<Self> {
@@ -61,6 +54,10 @@ impl Chromium {
             "--disable-default-apps",
             "--disable-dev-shm-usage",
             "--disable-sync",
+            // Letters are drawn alike on every computer, so that pictures of the page can be compared.
+            "--disable-lcd-text",
+            "--font-render-hinting=none",
+            "--force-color-profile=srgb",
             "--hide-scrollbars",
             "--no-first-run",
             "--password-store=basic",
@@ -78,7 +75,9 @@ impl Chromium {
     }
 }
 
-fn named(variable: &str) -> Option<PathBuf> {
+/// The program that a variable of the environment names.
+#[must_use]
+pub fn named(variable: &str) -> Option<PathBuf> {
     std::env::var_os(variable).map(PathBuf::from).filter(|path| path.is_file())
 }
 

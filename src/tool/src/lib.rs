@@ -10,6 +10,7 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod browsers;
 pub mod build;
 pub mod check;
 pub mod chromium;
@@ -19,6 +20,7 @@ pub mod lzma;
 pub mod measure;
 pub mod package;
 pub mod page;
+pub mod picture;
 pub mod policy;
 pub mod serve;
 pub mod site;

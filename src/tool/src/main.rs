@@ -25,6 +25,7 @@ cargo xtask peer     solve fifty random histories with SciPy instead, and compar
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
                        --spanish       in Spanish
+                       --approve       renew tests/approved, which the browser tests compare the page with
 cargo xtask waits    time what a person waits for in Chromium, slowed down four times, into dist/waits.json
 cargo xtask imports  list what the wasm may call and compare it with src/tool/wasm-imports.txt
                        --accept        write that file after a review

@@ -2,7 +2,7 @@
 
 use crate::steps::say;
 use crate::workshop::{Workshop, ask, is_root, run};
-use anyhow::{Result, bail};
+use anyhow::{Context, Result, bail};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -130,6 +130,20 @@ fn prepare_debian() -> Result<()> {
         "Debian's wasm compiler is not here. Next thing to try: `apt-get install {}`.",
         DEBIAN_PACKAGES.join(" ")
     )
+}
+
+/// What is looked for; where it is not there, root on Debian has the packages installed and looks again.
+///
+/// # Errors
+/// When it is not there and cannot be installed from here; the advice says what to do.
+pub fn find_or_install<T>(look: impl Fn() -> Option<T>, packages: &[&str], advice: &str) -> Result<T> {
+    if let Some(found) = look() {
+        return Ok(found);
+    }
+    if is_root() && Path::new("/usr/bin/apt-get").is_file() {
+        install(packages).context(advice.to_owned())?;
+    }
+    look().context(advice.to_owned())
 }
 
 /// Installs Debian packages; only root may.

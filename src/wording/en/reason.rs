@@ -189,6 +189,9 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "With a blocker under {}: not on your shelf, one screen and one flash more", v.word("white")
         ),
         C::UseBlocker => "With a blocker under it: one screen and one flash more".into(),
+        C::IfDried => format!(
+            "If you dry the cloth first and print it at once: it holds {} water", v.percent("water_percent")
+        ),
         C::IfUndyed => "If the polyester turns out undyed".into(),
         C::IfHotter => format!("If the dryer runs {} hot", v.kelvin("kelvin")),
         C::OtherHeat => "With another dryer, or a setting this one cannot reach".into(),

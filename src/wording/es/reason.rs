@@ -188,6 +188,9 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "Con una barrera bajo {}: no está en su estante, una pantalla y un presecado más", v.word("white")
         ),
         C::UseBlocker => "Con una barrera debajo: una pantalla y un presecado más".into(),
+        C::IfDried => format!(
+            "Si seca antes la tela y la estampa enseguida: contiene un {} de agua", v.percent("water_percent")
+        ),
         C::IfUndyed => "Si el poliéster resulta sin teñir".into(),
         C::IfHotter => format!("Si el horno va {} de más", v.kelvin("kelvin")),
         C::OtherHeat => "Con otro horno, o con un ajuste que este no alcanza".into(),

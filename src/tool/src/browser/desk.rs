@@ -16,20 +16,54 @@ const PATIENCE: Duration = Duration::from_secs(15);
 const FIND: &str = "const root = document.querySelector('whitehold-desk')?.shadowRoot;
     const found = root?.querySelector(arguments[0]) ?? document.querySelector(arguments[0]);";
 
+/// What the page runs in, where a story's hand and ear depend on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Engine {
+    /// Chromium: its driver hands on its own protocol too.
+    Chromium,
+    /// Firefox, by [`marionette`](super::marionette).
+    Firefox,
+    /// WebKitGTK: its driver knows no finger and hands out no console.
+    WebKit,
+}
+
+/// Hears what a page complains of where the driver cannot be asked. It begins once the page is loaded: what goes wrong
+/// before that keeps the desk from opening, which every story sees.
+const EAR: &str = "if (window.heard) return;
+    const heard = window.heard = [];
+    addEventListener('error', (event) => heard.push('error: ' + event.message));
+    addEventListener('unhandledrejection', (event) => heard.push('rejection: ' + event.reason));
+    document.addEventListener('securitypolicyviolation', (event) => heard.push('policy: ' + event.blockedURI));
+    for (const level of ['error', 'warn', 'assert']) console[level] = (...said) => heard.push(level + ': ' + said.join(' '));";
+
 /// An open page.
 pub struct Desk {
     client: Client,
+    engine: Engine,
 }
 
 impl Desk {
-    /// A browser that the driver has just started.
+    /// A Chromium that the driver has just started.
     pub fn new(client: Client) -> Self {
-        Self { client }
+        Self::in_engine(client, Engine::Chromium)
+    }
+
+    /// Any browser that its driver has just started.
+    pub fn in_engine(client: Client, engine: Engine) -> Self {
+        Self { client, engine }
     }
 
     /// Goes to an address; a part after `#` is a screen of the desk.
     pub async fn goes_to(&self, address: &str) -> Result<()> {
-        self.client.goto(address).await.with_context(|| format!("{address} could not be opened"))
+        self.client.goto(address).await.with_context(|| format!("{address} could not be opened"))?;
+        self.listens().await
+    }
+
+    async fn listens(&self) -> Result<()> {
+        if self.engine == Engine::WebKit {
+            self.run(EAR, vec![]).await?;
+        }
+        Ok(())
     }
 
     /// Runs a script in the page and hands back its value.
@@ -77,6 +111,19 @@ impl Desk {
         }
     }
 
+    /// Waits until everything is acknowledged by the disk.
+    pub async fn is_saved(&self) -> Result<()> {
+        let saved = format!("{FIND} return found?.dataset.saved;");
+        let start = Instant::now();
+        while self.run(&saved, vec![json!(".desk")]).await? != "true" {
+            if start.elapsed() > PATIENCE {
+                bail!("it is not saved. {}", self.what_is_seen().await?);
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        Ok(())
+    }
+
     /// Waits until the desk is drawn and stays as it is for a moment.
     pub async fn settles(&self) -> Result<()> {
         let script =
@@ -100,10 +147,14 @@ impl Desk {
         let (Some(x), Some(y)) = (place[0].as_f64(), place[1].as_f64()) else {
             bail!("{selector} cannot be tapped: it is not seen. {}", self.what_is_seen().await?);
         };
-        for (kind, buttons) in [("mousePressed", 1), ("mouseReleased", 0)] {
-            let event = json!({ "type": kind, "x": x, "y": y, "button": "left", "buttons": buttons, "clickCount": 1 });
-            self.devtools("Input.dispatchMouseEvent", event).await?;
-        }
+        let pointer = if self.engine == Engine::WebKit { "mouse" } else { "touch" };
+        let acts = json!([
+            { "type": "pointerMove", "duration": 0, "x": x.floor(), "y": y.floor() },
+            { "type": "pointerDown", "button": 0 },
+            { "type": "pointerUp", "button": 0 }
+        ]);
+        let hand = json!({ "type": "pointer", "id": "hand", "parameters": { "pointerType": pointer }, "actions": acts });
+        self.send("actions", json!({ "actions": [hand] })).await?;
         Ok(())
     }
 
@@ -111,19 +162,27 @@ impl Desk {
     pub async fn types(&self, selector: &str, text: &str) -> Result<()> {
         self.taps(selector).await?;
         self.run(&format!("{FIND} found.select?.();"), vec![json!(selector)]).await?;
-        self.devtools("Input.insertText", json!({ "text": text })).await?;
+        if self.engine == Engine::Chromium {
+            self.devtools("Input.insertText", json!({ "text": text })).await?;
+            return Ok(());
+        }
+        let keys = text.chars().flat_map(|key| {
+            ["keyDown", "keyUp"].map(|kind| json!({ "type": kind, "value": key.to_string() }))
+        });
+        let hand = json!({ "type": "key", "id": "keys", "actions": keys.collect::<Vec<_>>() });
+        self.send("actions", json!({ "actions": [hand] })).await?;
         Ok(())
     }
 
     /// Fails when the browser reported an error or a breach of the policy since the page opened.
     pub async fn has_no_complaints(&self) -> Result<()> {
-        let complaints: Vec<_> = self
-            .log("browser")
-            .await?
-            .iter()
-            .filter(|entry| entry["level"] == "SEVERE" || entry["level"] == "WARNING")
-            .map(|entry| entry["message"].as_str().unwrap_or_default().to_owned())
-            .collect();
+        let complaints: Vec<String> = if self.engine == Engine::WebKit {
+            serde_json::from_value(self.run("return window.heard.splice(0)", vec![]).await?)?
+        } else {
+            let log = self.log("browser").await?;
+            let bad = log.iter().filter(|entry| entry["level"] == "SEVERE" || entry["level"] == "WARNING");
+            bad.map(|entry| entry["message"].as_str().unwrap_or_default().to_owned()).collect()
+        };
         if complaints.is_empty() {
             return Ok(());
         }
@@ -152,7 +211,12 @@ impl Desk {
 
     /// Takes a picture of what is on the screen.
     pub async fn picture(&self, path: &Path) -> Result<()> {
-        crate::workshop::write(path, self.client.screenshot().await?)
+        crate::workshop::write(path, self.photograph().await?)
+    }
+
+    /// What is on the screen, as a PNG.
+    pub async fn photograph(&self) -> Result<Vec<u8>> {
+        Ok(self.client.screenshot().await?)
     }
 
     /// Opens another tab beside this one and turns to it.
@@ -175,7 +239,8 @@ impl Desk {
 
     /// Loads the page again.
     pub async fn reloads(&self) -> Result<()> {
-        Ok(self.client.refresh().await?)
+        self.client.refresh().await?;
+        self.listens().await
     }
 
     /// Ends the browser's program at once, as a power cut of the tablet does for it. Only the driver's own browser
@@ -230,7 +295,7 @@ impl Desk {
     }
 }
 
-/// A command that chromedriver adds to WebDriver.
+/// A command of WebDriver as it is sent, or one that a driver adds to it.
 #[derive(Debug)]
 struct Extension {
     endpoint: &'static str,

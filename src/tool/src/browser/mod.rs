@@ -3,10 +3,13 @@
 //! [`Bench`](bench::Bench) holds the driver and the web server, [`Tablet`](tablet::Tablet) says what is opened on what,
 //! [`Desk`](desk::Desk) is the page as a person sees it. The stories are in [`stories`].
 
+pub mod approved;
 pub mod axe;
 pub mod bench;
 pub mod desk;
 pub mod listener;
+pub mod marionette;
+pub mod others;
 pub mod shots;
 pub mod stories;
 pub mod tablet;
@@ -30,6 +33,9 @@ pub fn obey(mut words: Vec<String>) -> Result<()> {
             in_runtime(async { stories::tell(&Workshop::find()?, words.first().map(String::as_str)).await })
         }
         "waits" => in_runtime(async { waits::measure(&Workshop::find()?).await }),
+        "shots" if words.iter().any(|word| word == "--approve") => {
+            in_runtime(async { approved::renew(&Workshop::find()?).await })
+        }
         "shots" => in_runtime(async { shots::take(&Workshop::find()?, &words).await }),
         other => {
             bail!("`{other}` is not known; this program is called by `cargo xtask test`, `waits` and `shots`")

@@ -93,17 +93,21 @@ impl<'a> Tablet<'a> {
             .await
             .context("the driver could not start Chromium; are both of the same version?")?;
         let desk = Desk::new(client);
-        let scheme = if self.dark { "dark" } else { "light" };
-        desk.devtools(
-            "Emulation.setDeviceMetricsOverride",
-            json!({ "width": self.width, "height": self.height, "deviceScaleFactor": 1, "mobile": false }),
-        )
-        .await?;
-        let features = json!([{ "name": "prefers-color-scheme", "value": scheme }]);
-        desk.devtools("Emulation.setEmulatedMedia", json!({ "features": features })).await?;
+        self.is_held_to(&desk).await?;
         if !self.before.is_empty() {
             desk.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": self.before })).await?;
         }
         Ok(desk)
+    }
+
+    /// Makes an open page as large as this tablet, in its colours.
+    pub async fn is_held_to(&self, desk: &Desk) -> Result<()> {
+        let size =
+            json!({ "width": self.width, "height": self.height, "deviceScaleFactor": 1, "mobile": false });
+        desk.devtools("Emulation.setDeviceMetricsOverride", size).await?;
+        let scheme = if self.dark { "dark" } else { "light" };
+        let features = json!([{ "name": "prefers-color-scheme", "value": scheme }]);
+        desk.devtools("Emulation.setEmulatedMedia", json!({ "features": features })).await?;
+        Ok(())
     }
 }

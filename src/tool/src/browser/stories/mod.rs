@@ -11,6 +11,7 @@ mod given_up;
 mod nothing_leaves;
 mod nothing_lost;
 mod opening;
+mod other_browsers;
 mod print_rooms;
 mod records;
 mod refusing;
@@ -39,11 +40,14 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 51] = stories![
+static STORIES: [Story; 54] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
     opening::an_open_page_asks_for_nothing,
+    opening::the_page_looks_as_approved,
+    other_browsers::the_desk_works_in_firefox,
+    other_browsers::the_desk_works_in_webkit,
     nothing_leaves::the_probe_reaches_a_listener_when_no_policy_forbids_it,
     nothing_leaves::nothing_reaches_a_listener_under_the_policy_of_the_page,
     nothing_lost::a_killed_browser_loses_nothing_that_was_acknowledged,

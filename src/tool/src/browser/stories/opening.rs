@@ -1,5 +1,6 @@
 //! Opening the page: from a stick, over http, inside another page.
 
+use crate::browser::approved;
 use crate::browser::bench::Bench;
 use anyhow::{Result, ensure};
 
@@ -28,6 +29,10 @@ pub async fn a_page_of_ones_own_can_hold_the_desk(bench: &Bench) -> Result<()> {
     ensure!(desk.run(framed, vec![]).await? == true, "the desk in the frame shows no verdict");
     desk.has_no_complaints().await?;
     desk.is_closed().await
+}
+
+pub async fn the_page_looks_as_approved(bench: &Bench) -> Result<()> {
+    approved::compare(bench).await
 }
 
 pub async fn an_open_page_asks_for_nothing(bench: &Bench) -> Result<()> {

@@ -28,21 +28,6 @@ async fn opens(bench: &Bench) -> Result<Desk> {
     Ok(desk)
 }
 
-/// Waits until everything is acknowledged by the disk.
-async fn is_saved(desk: &Desk) -> Result<()> {
-    let start = Instant::now();
-    loop {
-        let saved = desk
-            .run("return document.querySelector('whitehold-desk').shadowRoot.querySelector('.desk').dataset.saved", vec![])
-            .await?;
-        if saved == "true" {
-            return Ok(());
-        }
-        ensure!(start.elapsed() < Duration::from_secs(10), "it is not saved");
-        tokio::time::sleep(Duration::from_millis(50)).await;
-    }
-}
-
 /// What a button does, as a selector.
 fn does(act: &str) -> String {
     format!("[data-do=\"{act}\"]")
@@ -136,7 +121,7 @@ pub async fn a_white_is_written_changed_and_brought_back(bench: &Bench) -> Resul
     desk.says(".holds", "11").await?;
     desk.taps(".hist [data-do^=\"back:\"]").await?;
     desk.says(".holds", "9.5").await?;
-    is_saved(&desk).await?;
+    desk.is_saved().await?;
     desk.reloads().await?;
     desk.shows(".hits").await?;
     desk.types("#q", "heron").await?;
@@ -242,7 +227,7 @@ pub async fn two_tabs_write_by_turns(bench: &Bench) -> Result<()> {
     }
     for tab in [0, 1] {
         desk.turns_to(tab).await?;
-        is_saved(&desk).await?;
+        desk.is_saved().await?;
         desk.reloads().await?;
         desk.shows(".hits").await?;
         let counts = desk.shows(&does("look:3")).await?;
@@ -365,7 +350,7 @@ pub async fn a_thousand_edits_of_two_tabs_are_all_there(bench: &Bench) -> Result
     for number in 0..SHARED {
         opens_a_tub(&desk, &format!("tub-{number}")).await?;
     }
-    is_saved(&desk).await?;
+    desk.is_saved().await?;
     desk.opens_tab(&address).await?;
     for tab in [0, 1] {
         desk.turns_to(tab).await?;
@@ -476,7 +461,7 @@ pub async fn a_file_on_the_disk_is_kept_up_to_date(bench: &Bench) -> Result<()> 
     }
     holds("Egret 5").await?;
     ensure!(desk.run(pressed, vec![]).await? == "true", "the file is kept, and not said to be");
-    is_saved(&desk).await?;
+    desk.is_saved().await?;
 
     desk.run("window.wish = 'gone'", vec![]).await?;
     desk.taps(&does("handle")).await?;
@@ -484,7 +469,7 @@ pub async fn a_file_on_the_disk_is_kept_up_to_date(bench: &Bench) -> Result<()> 
     desk.settles().await?;
     ensure!(desk.run(pressed, vec![]).await? == "false", "the file is gone, and said to be kept");
     writes_a_white(&desk, "Crane", "7").await?;
-    is_saved(&desk).await?;
+    desk.is_saved().await?;
     desk.is_closed().await
 }
 
@@ -505,7 +490,7 @@ pub async fn an_order_is_kept_and_printed_again(bench: &Bench) -> Result<()> {
     names_the_order(&desk, "gulls for the rowing club").await?;
     desk.taps("#keep-order").await?;
     desk.says("#keep-order + span", "Kept in the library").await?;
-    is_saved(&desk).await?;
+    desk.is_saved().await?;
     names_the_order(&desk, "something else").await?;
     desk.says("h1", "something else").await?;
     ensure!(
