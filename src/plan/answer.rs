@@ -12,7 +12,9 @@ use super::press::look;
 use super::rank;
 use super::ways::{anchor_way, first_way};
 use super::whole::whole;
-use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Role, Step, Topic, Trial, Verdict};
+use super::{
+    Cloth, Code, Job, Pick, Reason, Rejected, Report, Role, Step, Topic, Trade, Trial, Tried, Verdict,
+};
 use crate::dryer::HistoryError;
 use crate::ink::White;
 use crate::quantity::Band;
@@ -86,6 +88,7 @@ fn refusal(reasons: Vec<Reason>) -> Report {
         rejected: Vec::new(),
         closed: None,
         whole: None,
+        trade: None,
         to_make_it_possible: reasons,
         cautions: Vec::new(),
         unknowns: Vec::new(),
@@ -134,6 +137,9 @@ fn answer_cloth<'a>(
             }),
         }
     }
+    let picks = weighed.iter().map(|judged| Tried::of(job, cloth, judged));
+    let tried = std::mem::take(&mut bench.tried);
+    report.trade = Some(Trade::new(job.order.print.priority, bench.looked, tried, picks));
     for judged in &weighed {
         report.picks.push(pick(job, cloth, bench, judged)?);
     }

@@ -6,6 +6,7 @@ use super::hope::Hopes;
 use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
 use super::memory::{Marched, Memory};
 use super::opening::openings;
+use super::trade::Tried;
 use super::ways::first_way;
 use super::window::{Demands, Detail, Family, Question, Run, SetPoint, Window, robust};
 use super::window_report::kinetics;
@@ -43,6 +44,8 @@ pub(super) struct Bench<'a> {
     /// Ways that were compared.
     pub(super) looked: usize,
     pub(super) judged: usize,
+    /// Those that were judged, as points between what is given up and what is got.
+    pub(super) tried: Vec<Tried>,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
@@ -58,6 +61,7 @@ impl<'a> Bench<'a> {
             hopes: Hopes::default(),
             looked: 0,
             judged: 0,
+            tried: Vec::new(),
             flashes: BTreeMap::new(),
         })
     }
@@ -79,6 +83,7 @@ impl<'a> Bench<'a> {
             hopes: Hopes::default(),
             looked: self.looked,
             judged: self.judged,
+            tried: Vec::new(),
             flashes: BTreeMap::new(),
         };
         let found = look(&mut lent);

@@ -35,6 +35,7 @@ mod report;
 mod ride;
 pub mod rim;
 mod search;
+mod trade;
 mod ways;
 mod whole;
 pub mod window;
@@ -64,5 +65,6 @@ pub use report::{
     Verdict, Whole,
 };
 pub use search::{Screening, Weighed, screening};
+pub use trade::{Scale, Trade, Tried};
 pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

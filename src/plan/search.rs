@@ -11,6 +11,7 @@ use super::candidate::Candidate;
 use super::cost::{burden, burden_of, fastest};
 use super::judge::{Judged, late, settled};
 use super::memory::Memory;
+use super::trade::Tried;
 use super::ways::ways;
 use super::{Base, Code, Job, Reason, Verdict, explain::word};
 use crate::dryer::HistoryError;
@@ -81,6 +82,7 @@ impl<'a> Bench<'a> {
             self.judged += 1;
             if let Ok(judged) = self.weigh(next.way)? {
                 self.hopes.saw(&judged, next.dial.map_or(0.0, |dial| dial.dye));
+                self.tried.push(Tried::of(job, cloth, &judged));
                 let burden = burden(job, cloth, &judged);
                 let better = best.as_ref().is_none_or(|(best, least)| {
                     judged.verdict.cmp(&best.verdict).then(burden.total_cmp(least)).is_lt()

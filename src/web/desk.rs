@@ -236,11 +236,18 @@ impl Desk {
     pub fn send(self, msg: Msg) {
         let saved = matches!(msg, Msg::Shop(_, ShopMsg::Saved));
         let mut effects = Vec::new();
+        let mut moved = None;
         self.state.update(|state| {
+            let before = state.screen;
             let (next, wanted) = update(std::mem::take(state), msg);
             *state = next;
             effects = wanted;
+            moved = Some(state.screen).filter(|screen| *screen != before);
         });
+        // Where the desk moves on by itself the address follows, so that Back leads to where one came from.
+        if let Some(screen) = moved {
+            self.host.with_value(|host| host.turn_to(screen));
+        }
         // That a file was saved is no reason to save it.
         if !saved && effects.iter().any(|effect| matches!(effect, Effect::Append(_))) {
             self.write_file();
@@ -337,6 +344,11 @@ impl Desk {
         self.state.with(read)
     }
 
+    /// Reads the state as it is now.
+    pub fn with_untracked<T>(self, read: impl FnOnce(&State) -> T) -> T {
+        self.state.with_untracked(read)
+    }
+
     /// The library that orders are answered with.
     fn library(self) -> Arc<Library> {
         self.state.with_untracked(|state| Arc::clone(state.shop.library()))
@@ -380,10 +392,6 @@ impl Desk {
     pub fn follow_link(self, event: &web_sys::MouseEvent, screen: Screen) {
         if !self.host.with_value(Host::standalone) {
             event.prevent_default();
-            self.send(Msg::Show(screen));
-        } else if self.host.with_value(Host::address) == Some(screen) {
-            // The desk moved on by itself, as when a shop opens: the address names this screen already and will not
-            // change.
             self.send(Msg::Show(screen));
         }
     }
