@@ -14,10 +14,10 @@ use std::collections::BTreeMap;
 
 /// Cloths whose windows are remembered, some 200 kB each: more than a day's orders. Chosen.
 const CLOTHS: usize = 24;
-/// Cloths of them whose rides are remembered too: an order of several garments, and the one before. Chosen.
-const RIDDEN: usize = 4;
-/// Rides that one cloth may keep, some 100 kB each. Chosen.
-const RIDES: usize = 48;
+/// Cloths of them whose rides are remembered too: the order on the screen, and the one before. Chosen.
+const RIDDEN: usize = 2;
+/// Rides that one cloth may keep, some 64 kB each: a whole shelf takes about 60. Chosen.
+const RIDES: usize = 96;
 
 /// All that a march of one cloth reads but for its film and setting.
 #[derive(Clone, Debug, PartialEq)]
