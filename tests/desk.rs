@@ -74,6 +74,7 @@ fn report() -> Report {
         closed: None,
         garment: 0,
         whole: None,
+        trade: None,
         to_make_it_possible: Vec::new(),
         cautions: Vec::new(),
         unknowns: Vec::new(),
@@ -146,7 +147,7 @@ type Used = driver::Used<Told>;
 impl Used {
     fn new() -> Self {
         let draft = Draft::of(&order(), "Rowing club", Voice::default());
-        Self::over(draft, Told { asked: Vec::new(), windows: Vec::new(), store: Ok(()) })
+        Self::over(draft, Told { asked: Vec::new(), windows: Vec::new(), store: Ok(()) }, [])
     }
 
     fn type_in(&mut self, field: Field, text: &str) -> &mut Self {

@@ -112,7 +112,7 @@ type Used = driver::Used<Asked>;
 impl Used {
     fn new(order: &Order) -> Self {
         let draft = Draft::of(order, "An order", Voice::default());
-        Self::over(draft, Asked { asked: Vec::new(), library: starter().unwrap() })
+        Self::over(draft, Asked { asked: Vec::new(), library: starter().unwrap() }, [])
     }
 }
 

@@ -2,10 +2,14 @@
 
 #![allow(clippy::unwrap_used)]
 
+#[path = "desk/driver.rs"]
+mod driver;
+
+use driver::Edge;
 use std::sync::Arc;
 use whitehold::desk::sheet::Sheet;
 use whitehold::desk::shop::{Clock, ShopMsg};
-use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State, update};
+use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::shelf::Contents;
 use whitehold::library::ticket::{Ticket, Unread};
 use whitehold::library::{self, Library, harbour_lane, starter};
@@ -15,44 +19,35 @@ use whitehold::wording::{Language, Units, Voice};
 /// A Wednesday: 25 November 2026, 10:00 UTC.
 const NOW: i64 = 1_795_600_800_000;
 
-/// A desk whose effects are run at once.
-struct Used {
-    state: State,
-    library: Arc<Library>,
+/// An edge that answers from the library and works out windows.
+struct Works(Arc<Library>);
+
+impl Edge for Works {
+    fn runs(&mut self, effect: Effect, _: &State) -> Option<Msg> {
+        match effect {
+            Effect::Answer(order) => {
+                let report = library::answer(&order, &self.0);
+                let answer = report.map(|report| Box::new(Answer { report, cloth: None }));
+                Some(Msg::Answered(order, answer))
+            }
+            Effect::Window { order, pick, key, at } => {
+                let window = library::window(&order, &self.0, &pick, at);
+                Some(Msg::Windowed(key, window.map(Box::new)))
+            }
+            _ => None,
+        }
+    }
 }
+
+type Used = driver::Used<Works>;
 
 impl Used {
     fn new(order: &Order, title: &str, voice: Voice) -> Self {
         let library = Arc::new(starter().unwrap());
-        let mut used =
-            Self { state: State::new(Draft::of(order, title, voice)), library: Arc::clone(&library) };
-        let (tablet, session) = ("a".into(), "1".into());
-        let opened = ShopMsg::Opened { ships: library, tablet, session, contents: Contents::default() };
-        used.send(Msg::Shop(Clock { now: NOW, ahead: 0 }, opened));
-        used.send(Msg::Start);
-        used
-    }
-
-    fn send(&mut self, msg: Msg) {
-        let mut due = vec![msg];
-        while let Some(msg) = due.pop() {
-            let (state, effects) = update(std::mem::take(&mut self.state), msg);
-            self.state = state;
-            for effect in effects {
-                match effect {
-                    Effect::Answer(order) => {
-                        let report = library::answer(&order, &self.library);
-                        let answer = report.map(|report| Box::new(Answer { report, cloth: None }));
-                        due.push(Msg::Answered(order, answer));
-                    }
-                    Effect::Window { order, pick, key, at } => {
-                        let window = library::window(&order, &self.library, &pick, at);
-                        due.push(Msg::Windowed(key, window.map(Box::new)));
-                    }
-                    _ => {}
-                }
-            }
-        }
+        let (ships, tablet, session) = (Arc::clone(&library), "a".into(), "1".into());
+        let opened = ShopMsg::Opened { ships, tablet, session, contents: Contents::default() };
+        let opened = Msg::Shop(Clock { now: NOW, ahead: 0 }, opened);
+        Self::over(Draft::of(order, title, voice), Works(library), [opened])
     }
 }
 

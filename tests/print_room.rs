@@ -2,10 +2,14 @@
 
 #![allow(clippy::unwrap_used)]
 
+#[path = "desk/driver.rs"]
+mod driver;
+
+use driver::Edge;
 use std::sync::Arc;
 use whitehold::desk::room::{Answered, Room, kept_orders, stock};
 use whitehold::desk::shop::{Clock, ShopMsg};
-use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State, update};
+use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::log::{Kind, read_line};
 use whitehold::library::shelf::Contents;
 use whitehold::library::table::columns;
@@ -14,44 +18,40 @@ use whitehold::wording::Voice;
 
 const NOW: i64 = 1_795_600_800_000;
 
-/// A desk in the demo print room, and the lines that it has stored.
-struct Used {
-    state: State,
+/// An edge that answers from the shop's own library and keeps the lines that are stored.
+struct Stores {
     lines: Vec<String>,
 }
 
+impl Edge for Stores {
+    fn runs(&mut self, effect: Effect, state: &State) -> Option<Msg> {
+        match effect {
+            Effect::Answer(order) => {
+                let report = library::answer(&order, state.shop.library());
+                let answer = report.map(|report| Box::new(Answer { report, cloth: None }));
+                Some(Msg::Answered(order, answer))
+            }
+            Effect::Append(lines) => {
+                self.lines.extend(lines.into_iter().map(|line| line.text));
+                None
+            }
+            _ => None,
+        }
+    }
+}
+
+type Used = driver::Used<Stores>;
+
+/// A desk in the demo print room.
 impl Used {
     fn new(lines: &[String]) -> Self {
         let order =
             harbour_lane().unwrap().orders.into_iter().find(|order| order.id == "1187").unwrap().order;
-        let mut used =
-            Self { state: State::new(Draft::of(&order, "1187", Voice::default())), lines: Vec::new() };
         let (ships, tablet, session) = (Arc::new(starter().unwrap()), "a".into(), "1".into());
         let contents = Contents { segments: vec![lines.join("\n")], ..Contents::default() };
-        used.shop(ShopMsg::Opened { ships, tablet, session, contents });
-        used.send(Msg::Start);
-        used
-    }
-
-    fn send(&mut self, msg: Msg) {
-        let mut due = vec![msg];
-        while let Some(msg) = due.pop() {
-            let (state, effects) = update(std::mem::take(&mut self.state), msg);
-            self.state = state;
-            for effect in effects {
-                match effect {
-                    Effect::Answer(order) => {
-                        let report = library::answer(&order, self.state.shop.library());
-                        due.push(Msg::Answered(
-                            order,
-                            report.map(|report| Box::new(Answer { report, cloth: None })),
-                        ));
-                    }
-                    Effect::Append(lines) => self.lines.extend(lines.into_iter().map(|line| line.text)),
-                    _ => {}
-                }
-            }
-        }
+        let opened = ShopMsg::Opened { ships, tablet, session, contents };
+        let opened = Msg::Shop(Clock { now: NOW, ahead: 0 }, opened);
+        Self::over(Draft::of(&order, "1187", Voice::default()), Stores { lines: Vec::new() }, [opened])
     }
 
     fn shop(&mut self, msg: ShopMsg) {

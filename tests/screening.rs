@@ -85,10 +85,8 @@ fn the_best_way_is_found() {
     for order in orders() {
         let label = order.garments[0].label.clone();
         let job = job(&order, &library).unwrap_or_else(|errors| panic!("{label}: {errors:?}"));
-        for white in &job.whites {
-            let Screening { found, judged: looked_at, every } = screening(&job, &white.id)
-                .unwrap_or_else(|error| panic!("{label}: {error}"))
-                .expect("a white of the shelf");
+        let screenings = screening(&job).unwrap_or_else(|error| panic!("{label}: {error}"));
+        for Screening { white, found, judged: looked_at, every } in screenings {
             ways += every.len();
             judged += looked_at;
             searches += 1;
@@ -99,7 +97,7 @@ fn the_best_way_is_found() {
                 (Some(found), Some(best))
                     if found.verdict == Verdict::Refuse && best.0 == Verdict::Refuse => {}
                 (Some(found), Some(best)) if better(&(found.verdict, found.burden), &best).is_le() => {}
-                (found, best) => missed.push(format!("{label}, {}: {found:?} for {best:?}", white.id)),
+                (found, best) => missed.push(format!("{label}, {white}: {found:?} for {best:?}")),
             }
         }
     }

@@ -105,6 +105,7 @@ impl Draft {
             (Field::Coverage, self.number(Field::Coverage, print.coverage_percent)),
             (Field::Stretch, self.number(Field::Stretch, print.stretch_needed_percent)),
             (Field::Reducer, self.number(Field::Reducer, print.reducer_percent)),
+            (Field::Overhang, self.number(Field::Overhang, print.overhang_mm)),
             (Field::ColoursOnTop, self.number(Field::ColoursOnTop, f64::from(print.colours_on_top.count))),
             (Field::Due, words(&use_.due)),
             (Field::LookedAt, self.number(Field::LookedAt, use_.looked_at_after_days)),
@@ -184,6 +185,18 @@ impl Draft {
 
     fn perhaps(&self, field: Field, value: Option<f64>) -> Entry {
         value.map_or_else(Entry::default, |value| self.number(field, value))
+    }
+
+    /// Shows the form to whoever reads `other`: its language, units and theme.
+    #[must_use]
+    pub fn read_like(mut self, other: &Self) -> Self {
+        if self.units != other.units {
+            self.convert(other.units);
+        }
+        if self.language != other.language {
+            self.translate(other.language);
+        }
+        Self { theme: other.theme, ..self }
     }
 
     /// Shows the form in other units: every number is converted, none is read anew.
@@ -321,6 +334,8 @@ impl Draft {
         order.print.coverage_percent = number(Field::Coverage).unwrap_or_default();
         order.print.stretch_needed_percent = number(Field::Stretch).unwrap_or_default();
         order.print.reducer_percent = number(Field::Reducer).unwrap_or_default();
+        // A draft of an earlier version says nothing of it.
+        order.print.overhang_mm = number(Field::Overhang).unwrap_or(order.print.overhang_mm);
         order.print.colours_on_top.count = count(number(Field::ColoursOnTop));
         order.use_.looked_at_after_days = number(Field::LookedAt).unwrap_or_default();
         order.use_.wearer_age_years = number(Field::Age);
@@ -353,7 +368,7 @@ fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
 /// Digits that are kept when the desk writes into a field.
 fn typed_decimals(quantity: Quantity) -> usize {
     match quantity {
-        Quantity::Belt | Quantity::Money => 2,
+        Quantity::Belt | Quantity::Money | Quantity::Width => 2,
         Quantity::Temperature | Quantity::Days | Quantity::Film => 0,
         _ => 1,
     }

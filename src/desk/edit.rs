@@ -3,8 +3,9 @@
 use super::draft::Draft;
 use super::field::Field;
 use super::keep;
+use super::msg::{Choice, Effect};
 use super::state::{Keeping, State, Touch};
-use super::update::{Choice, Effect, look, reread};
+use super::update::{look, reread};
 use crate::plan::{Garment, Order};
 use crate::textile::Fibre;
 use crate::wording::Quantity;

@@ -33,6 +33,8 @@ pub enum Field {
     Stretch,
     /// Reducer in the white.
     Reducer,
+    /// How far the white stands over its blocker.
+    Overhang,
     /// Colours printed over the white.
     ColoursOnTop,
     /// Day it must leave.
@@ -65,7 +67,7 @@ pub enum Field {
 
 impl Field {
     /// Every field, in the order of the form.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 28] = [
         Self::Title,
         Self::Label,
         Self::Colour,
@@ -79,6 +81,7 @@ impl Field {
         Self::Coverage,
         Self::Stretch,
         Self::Reducer,
+        Self::Overhang,
         Self::ColoursOnTop,
         Self::Due,
         Self::LookedAt,
@@ -112,6 +115,7 @@ impl Field {
             Self::Coverage => "coverage_percent",
             Self::Stretch => "stretch_needed_percent",
             Self::Reducer => "reducer_percent",
+            Self::Overhang => "overhang_mm",
             Self::ColoursOnTop => "colours_on_top",
             Self::Due => "due",
             Self::LookedAt => "looked_at_after_days",
@@ -171,6 +175,7 @@ impl Field {
             | Self::HeatedLength => Quantity::Plain,
             Self::ValueEach => Quantity::Money,
             Self::Area => Quantity::Area,
+            Self::Overhang => Quantity::Width,
             Self::LookedAt => Quantity::Days,
             Self::FixedHeat | Self::Air | Self::RanAir | Self::HottestSet => Quantity::Temperature,
             Self::Belt | Self::RanBelt => Quantity::Belt,
@@ -192,6 +197,7 @@ impl Field {
             Self::Coverage => bounds::COVERAGE,
             Self::Stretch => bounds::STRETCH_NEEDED,
             Self::Reducer => bounds::REDUCER,
+            Self::Overhang => bounds::OVERHANG,
             Self::ColoursOnTop => Bound { field: "colours_on_top.count", min: 0.0, max: 12.0, unit: "" },
             Self::LookedAt => bounds::LOOKED_AT,
             Self::Age => bounds::AGE,
@@ -248,7 +254,9 @@ impl Field {
             Self::Title => id.into(),
             field if field.of_garment() => format!("garments[{garment}].{id}"),
             Self::ColoursOnTop => format!("print.{id}.count"),
-            Self::Area | Self::Coverage | Self::Stretch | Self::Reducer => format!("print.{id}"),
+            Self::Area | Self::Coverage | Self::Stretch | Self::Reducer | Self::Overhang => {
+                format!("print.{id}")
+            }
             Self::Due | Self::LookedAt | Self::Age => format!("use.{id}"),
             Self::Humidity | Self::FixedHeat | Self::Passes => format!("shop.{id}"),
             _ => id.into(),

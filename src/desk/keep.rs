@@ -2,8 +2,9 @@
 
 use super::draft::Draft;
 use super::edit::change;
+use super::field::Field;
+use super::msg::Effect;
 use super::state::{Keeping, State};
-use super::update::Effect;
 use crate::library::file;
 use crate::library::shelf::{self, Trouble};
 use serde::{Deserialize, Serialize};
@@ -43,7 +44,11 @@ pub fn read_file(text: &str) -> Option<Draft> {
 /// The draft in a kept text; nothing if it cannot be read or is of a newer version.
 #[must_use]
 pub fn read(text: &str) -> Option<Draft> {
-    let kept: Kept = serde_json::from_str(text).ok()?;
+    let mut kept: Kept = serde_json::from_str(text).ok()?;
+    // A field that an earlier version did not have shows what its order held.
+    if !kept.draft.texts.contains_key(&Field::Overhang) {
+        kept.draft.set(Field::Overhang, Some(kept.draft.rest.print.overhang_mm));
+    }
     let whole = kept.version == VERSION && !kept.draft.garments.is_empty();
     whole.then_some(kept.draft)
 }
@@ -102,7 +107,8 @@ pub(super) fn bring(state: &mut State, text: &str, effects: &mut Vec<Effect>) {
     match read_file(text) {
         Some(draft) => {
             state.trouble.take_if(|trouble| matches!(trouble, Trouble::Wiped | Trouble::NotOurs));
-            change(state, None, effects, |now| *now = draft);
+            // The order comes with the file; how it is read belongs to whoever stands here.
+            change(state, None, effects, |now| *now = draft.read_like(now));
         }
         None => state.trouble = Some(Trouble::NotOurs),
     }

@@ -6,9 +6,10 @@
 use super::draft::Draft;
 use super::edit::change;
 use super::field::Field;
+use super::msg::Effect;
 use super::shop::Shop;
 use super::state::{Screen, State};
-use super::update::{Effect, ask_again};
+use super::update::ask_again;
 use crate::library::Batch;
 use crate::library::log::{Edit, Key, Kind, Log, fields};
 use crate::plan::{self, Order, Step};

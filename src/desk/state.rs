@@ -140,6 +140,9 @@ pub struct State {
     /// What came of reading a job sheet back: the title of its order, or why it could not be read.
     #[serde(skip)]
     pub scanned: Option<Result<String, Unread>>,
+    /// The way of the trade's picture that was tapped, by its place.
+    #[serde(skip)]
+    pub tapped: Option<usize>,
     /// What the live region says.
     pub spoken: String,
     /// Whether the draft is kept.
@@ -191,6 +194,13 @@ impl State {
         let picks = &self.report.as_ref()?.picks;
         let chosen = self.draft.chosen.as_deref();
         picks.iter().find(|pick| Some(key(pick).as_str()) == chosen).or_else(|| picks.first())
+    }
+
+    /// The place of that way among the picks.
+    #[must_use]
+    pub fn pick_at(&self) -> usize {
+        let picks = self.report.as_ref().map_or(&[][..], |report| &report.picks);
+        picks.iter().position(|pick| Some(pick) == self.pick()).unwrap_or(0)
     }
 
     /// The way whose window is shown: the chosen one, or the one whose closed window refuses the order.

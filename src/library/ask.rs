@@ -6,8 +6,8 @@ use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
 use crate::plan::{
-    self, Base, BleedForecast, Job, Law, Order, OvenTest, Pick, PickForecast, PickWindow, Report, Rules,
-    WindowReport, bounds,
+    self, Base, BleedForecast, Job, Law, Memory, Order, OvenTest, Pick, PickForecast, PickWindow, Report,
+    Rules, WindowReport, bounds,
 };
 use crate::proof::{self, Diagnosis, Run, Seen};
 use crate::quantity::units::{celsius, kelvin};
@@ -18,7 +18,15 @@ use crate::quantity::{FieldError, Problem};
 /// # Errors
 /// Every field that cannot be used, by its path. An order that can be read always has an answer.
 pub fn answer(order: &Order, library: &Library) -> Result<Report, Vec<FieldError>> {
-    plan::answer(&job(order, library)?).map_err(|error| outside(order, &error))
+    answer_with(order, library, &mut Memory::default())
+}
+
+/// The same with what was marched for earlier answers.
+///
+/// # Errors
+/// As [`answer`].
+pub fn answer_with(order: &Order, library: &Library, memory: &mut Memory) -> Result<Report, Vec<FieldError>> {
+    plan::answer_with(&job(order, library)?, memory).map_err(|error| outside(order, &error))
 }
 
 /// The cure window of one pick of an answer, at its own set point or at `at` (set temperature in °C, belt in m/min).

@@ -22,7 +22,9 @@ pub mod table;
 pub mod ticket;
 
 pub use anchor::anchor_chance;
-pub use ask::{answer, diagnose, forecast_at, job, oven_test, pick_forecast, pick_window, report_at, window};
+pub use ask::{
+    answer, answer_with, diagnose, forecast_at, job, oven_test, pick_forecast, pick_window, report_at, window,
+};
 pub use overlay::Unusable;
 pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
 pub use resolve::cure_kinetics;

@@ -27,6 +27,10 @@ pub fn complementary_error(x: f64) -> f64 {
         for n in 1..120 {
             term *= -x * x / f64::from(n);
             sum += term / f64::from(2 * n + 1);
+            // The terms fall from here on, with signs that alternate: what is left out is less than the next.
+            if f64::from(n) > x * x && term.abs() < 1e-17 {
+                break;
+            }
         }
         1.0 - 2.0 / root_pi * sum
     } else {
@@ -40,13 +44,28 @@ pub fn complementary_error(x: f64) -> f64 {
 
 /// The `z` under which a standard normal variable lies with chance `p`; held within ±8.
 ///
-/// Bisection on [`cumulative`]; exact to 1e-9.
+/// A first guess by Abramowitz & Stegun 26.2.23, within 4.5e-4, then three steps of Halley's method on [`cumulative`]: each
+/// triples the figures that are right. Exact to 1e-9.
 #[must_use]
 pub fn quantile(p: f64) -> f64 {
-    let (mut low, mut high) = (-8.0, 8.0);
-    for _ in 0..64 {
-        let middle = 0.5 * (low + high);
-        if cumulative(middle) < p { low = middle } else { high = middle }
+    const MOST: f64 = 8.0;
+    if p.is_nan() {
+        return f64::NAN;
     }
-    0.5 * (low + high)
+    let tail = p.min(1.0 - p);
+    if tail <= cumulative(-MOST) {
+        return if p < 0.5 { -MOST } else { MOST };
+    }
+    let t = (-2.0 * tail.ln()).sqrt();
+    let guess = t
+        - (2.515_517 + t * (0.802_853 + t * 0.010_328))
+            / (1.0 + t * (1.432_788 + t * (0.189_269 + t * 0.001_308)));
+    // In the lower tail, where a share is held with all its figures.
+    let mut z = -guess;
+    for _ in 0..3 {
+        let density = (-0.5 * z * z).exp() / (2.0 * std::f64::consts::PI).sqrt();
+        let step = (cumulative(z) - tail) / density;
+        z -= step / (1.0 + 0.5 * z * step);
+    }
+    if p < 0.5 { z } else { -z }
 }

@@ -73,10 +73,10 @@ impl<const L: usize> Worlds<L> {
     }
 }
 
-/// Dye released before the dryer: one flash for each stroke of white but the last, and one for a blocker.
+/// Dye released before the dryer, by every flash.
 #[must_use]
-pub fn flashed(way: &Candidate<'_>, flash: Option<&FlashStep>) -> Release<1> {
-    let flashes = way.strokes.saturating_sub(1) + u32::from(way.base.is_some());
+pub fn flashed(job: &Job, way: &Candidate<'_>, flash: Option<&FlashStep>) -> Release<1> {
+    let flashes = way.flashes(job);
     let once = flash.map_or(Release::NONE, |flash| flash.release);
     (0..flashes).fold(Release::NONE, |sum, _| sum.and(once))
 }
@@ -94,7 +94,7 @@ pub fn release_elsewhere(
     way: &Candidate<'_>,
     flash: Option<&FlashStep>,
 ) -> Release<1> {
-    let mut sum = flashed(way, flash);
+    let mut sum = flashed(job, way, flash);
     for [temperature, seconds] in heat_after(job) {
         sum.heat(dyed, Lanes::splat(seconds), Lanes::splat(temperature));
     }
@@ -156,7 +156,7 @@ impl Ageing {
             dyed,
             diffusion,
             kinetics: &way.white.kinetics,
-            before: flashed(way, flash),
+            before: flashed(job, way, flash),
             after: &after,
         };
         let heat = ride.ride(history);

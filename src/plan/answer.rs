@@ -3,14 +3,18 @@
 use super::bench::Bench;
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
+use super::dried::if_dried;
 use super::explain::{self, word};
 use super::judge::{Judged, looks};
+use super::memory::Memory;
 use super::oven::oven_test;
 use super::press::look;
 use super::rank;
 use super::ways::{anchor_way, first_way};
 use super::whole::whole;
-use super::{Cloth, Code, Job, Pick, Reason, Rejected, Report, Step, Topic, Trial, Verdict};
+use super::{
+    Cloth, Code, Job, Pick, Reason, Rejected, Report, Role, Step, Topic, Trade, Trial, Tried, Verdict,
+};
 use crate::dryer::HistoryError;
 use crate::ink::White;
 use crate::quantity::Band;
@@ -20,7 +24,16 @@ use crate::quantity::Band;
 /// # Errors
 /// [`HistoryError`] where a stack lies outside the equations.
 pub fn answer(job: &Job) -> Result<Report, HistoryError> {
-    let mut benches: Vec<Option<Bench<'_>>> = job.cloths.iter().map(|cloth| Bench::new(job, cloth)).collect();
+    answer_with(job, &mut Memory::default())
+}
+
+/// The same with what was marched for earlier answers.
+///
+/// # Errors
+/// As [`answer`].
+pub fn answer_with(job: &Job, memory: &mut Memory) -> Result<Report, HistoryError> {
+    let mut benches: Vec<Option<Bench<'_>>> =
+        job.cloths.iter().map(|cloth| Bench::new(job, cloth, memory)).collect();
     let mut reports = Vec::with_capacity(job.cloths.len());
     for (garment, (cloth, bench)) in job.cloths.iter().zip(&mut benches).enumerate() {
         let mut report = answer_cloth(job, cloth, bench.as_mut())?;
@@ -31,6 +44,9 @@ pub fn answer(job: &Job) -> Result<Report, HistoryError> {
         reports.push(report);
     }
     let whole = whole(job, &reports, &mut benches)?;
+    for bench in benches.into_iter().flatten() {
+        bench.keep(memory);
+    }
     let mut hardest: Option<Report> = None;
     for report in reports {
         let chance = |report: &Report| report.picks.first().map_or(1.0, |pick| pick.fail_later.likely);
@@ -54,7 +70,7 @@ pub fn answer(job: &Job) -> Result<Report, HistoryError> {
 pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
     let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
-    let Some(mut bench) = Bench::new(job, cloth) else { return Ok(None) };
+    let Some(mut bench) = Bench::new(job, cloth, &mut Memory::default()) else { return Ok(None) };
     let base = job.blockers.first().filter(|_| over_blocker);
     if over_blocker && base.is_none() {
         return Ok(None);
@@ -72,6 +88,7 @@ fn refusal(reasons: Vec<Reason>) -> Report {
         rejected: Vec::new(),
         closed: None,
         whole: None,
+        trade: None,
         to_make_it_possible: reasons,
         cautions: Vec::new(),
         unknowns: Vec::new(),
@@ -98,6 +115,8 @@ fn answer_cloth<'a>(
     }
     let Some(bench) = bench else { return Ok(report) };
     let mut weighed: Vec<Judged<'_>> = Vec::new();
+    // Of what is refused, the way that comes nearest.
+    let mut nearest: Option<Judged<'_>> = None;
     for white in &job.whites {
         match bench.best_of(white, &job.blockers, None)? {
             Ok(judged) if judged.verdict < Verdict::Refuse => {
@@ -106,6 +125,10 @@ fn answer_cloth<'a>(
             Ok(judged) => {
                 let reasons = pick_reasons(job, cloth, bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
+                let chance = |judged: &Judged<'_>| judged.fail_later.likely;
+                if nearest.as_ref().is_none_or(|nearest| chance(&judged) < chance(nearest)) {
+                    nearest = Some(judged);
+                }
             }
             Err(reason) => report.rejected.push(Rejected {
                 white: white.id.clone(),
@@ -114,6 +137,9 @@ fn answer_cloth<'a>(
             }),
         }
     }
+    let picks = weighed.iter().map(|judged| Tried::of(job, cloth, judged));
+    let tried = std::mem::take(&mut bench.tried);
+    report.trade = Some(Trade::new(job.order.print.priority, bench.looked, tried, picks));
     for judged in &weighed {
         report.picks.push(pick(job, cloth, bench, judged)?);
     }
@@ -124,7 +150,8 @@ fn answer_cloth<'a>(
         report.to_make_it_possible.extend(bench.openings(white)?);
         report.closed = closed(job, cloth, bench, white)?.map(Box::new);
     }
-    report.to_make_it_possible.extend(improvements(job, cloth, bench, report.verdict)?);
+    let best = weighed.first().or(nearest.as_ref());
+    report.to_make_it_possible.extend(improvements(job, cloth, bench, report.verdict, best)?);
     report.cautions = explain::cautions(job, cloth, weighed.first());
     report.unknowns = explain::unknowns(job, cloth, weighed.first());
     Ok(report)
@@ -169,12 +196,13 @@ fn forbidden(job: &Job, cloth: &Cloth) -> Option<Reason> {
     (certified || job.order.use_.kind == UseKind::Protective).then(|| Reason::new(Code::MakerWordNeeded))
 }
 
-/// What would make the answer better: an undyed cloth, a white or a blocker to buy.
+/// What would make the answer better: an undyed cloth, a white or a blocker to buy, a dried cloth.
 fn improvements(
     job: &Job,
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     verdict: Verdict,
+    best: Option<&Judged<'_>>,
 ) -> Result<Vec<Reason>, HistoryError> {
     type Found = (Verdict, f64, Reason);
     let mut found: Vec<Found> = Vec::new();
@@ -212,6 +240,9 @@ fn improvements(
         }
     }
     let mut reasons: Vec<Reason> = found.into_iter().map(|(_, _, reason)| reason).take(3).collect();
+    if let Some(best) = best {
+        reasons.extend(if_dried(job, cloth, best)?);
+    }
     if cloth.dyed.is_some() && !cloth.dye_known {
         let undyed = Cloth { dyed: None, dye_known: true, ..cloth.clone() };
         let best = bench.on_cloth(&undyed, |bench| {
@@ -248,7 +279,11 @@ fn pick_reasons(
 fn steps(job: &Job, judged: &Judged<'_>) -> Vec<Step> {
     let way = &judged.way;
     let flash = judged.flash.map(|flash| Step::Flash { seconds: flash.seconds, film_c: flash.film_c });
+    let role = job.order.print.role;
     let mut steps = Vec::new();
+    if role == Role::Highlight {
+        steps.extend(flash.clone());
+    }
     // The smoothing screen runs once, over the first film that has been flashed.
     let smooth = way.smoothing.then_some(Step::Smooth);
     if let Some(base) = way.base {
@@ -266,6 +301,9 @@ fn steps(job: &Job, judged: &Judged<'_>) -> Vec<Step> {
             threads_per_cm: way.mesh.threads_per_m / 100.0,
             film_um: way.film * 1e6 * f64::from(stroke) / f64::from(way.strokes),
         });
+    }
+    if role == Role::Underbase {
+        steps.extend(flash);
     }
     steps.push(Step::Dryer { passes: job.order.shop.passes });
     steps

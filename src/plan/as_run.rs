@@ -40,7 +40,7 @@ pub fn as_run(job: &Job, pick: &Pick, (set_c, belt): (f64, f64)) -> Result<Optio
     let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
     let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
     let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
-    let flashes = way.strokes > 1 || way.base.is_some();
+    let flashes = way.flashes(job) > 0;
     let flash = flashes.then(|| flash_step(job, cloth, &way)).transpose()?;
     let point = SetPoint { set: kelvin(set_c), belt: belt / 60.0, robust: false };
     let judged = judge(job, cloth, way, point, demands, flash)?;

@@ -2,9 +2,11 @@
 
 use super::candidate::{Candidate, MOST_STROKES, film_on};
 use super::cost::rate;
+use super::hope::Hopes;
 use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
+use super::memory::{Marched, Memory};
 use super::opening::openings;
-use super::ride::Rides;
+use super::trade::Tried;
 use super::ways::first_way;
 use super::window::{Demands, Detail, Family, Question, Run, SetPoint, Window, robust};
 use super::window_report::kinetics;
@@ -15,11 +17,21 @@ use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-/// How two inks fuse, in hundredths of a kelvin and of a second: whites fuse alike unless their own prints were tested.
-type Fuses = [[u32; 2]; 2];
+/// How two inks fuse, bit for bit: whites fuse alike unless their own prints were tested.
+pub(super) type Fuses = [[u64; 4]; 2];
 
-/// What a set point hangs on: how the inks fuse, the film's mass, and which of them must fuse.
-type Setting = ((Fuses, u32), [bool; 2]);
+/// What a set point hangs on: how the inks fuse, the film's mass, and the demands, bit for bit.
+pub(super) type Setting = ((Fuses, u32), [u64; 8]);
+
+/// A set point, and what comes with it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Dial {
+    pub point: SetPoint,
+    /// Prints per hour there.
+    pub rate: f64,
+    /// Dye that the heat there brings by the window, as a mean over drift, kg/m².
+    pub dye: f64,
+}
 
 /// Windows and set points of one cloth, kept by the mass of the film: what is marched is shared by every white on it.
 pub(super) struct Bench<'a> {
@@ -27,56 +39,58 @@ pub(super) struct Bench<'a> {
     pub(super) cloth: &'a Cloth,
     /// Films that are looked at, kg/m².
     films: [f64; 2],
-    families: BTreeMap<Fuses, Family>,
-    windows: BTreeMap<(Fuses, u32), Window>,
-    points: BTreeMap<Setting, Option<SetPoint>>,
-    rides: Rides,
+    marched: Marched,
+    pub(super) hopes: Hopes,
     /// Ways that were compared.
     pub(super) looked: usize,
     pub(super) judged: usize,
+    /// Those that were judged, as points between what is given up and what is got.
+    pub(super) tried: Vec<Tried>,
     flashes: BTreeMap<(u32, bool), FlashStep>,
 }
 
 impl<'a> Bench<'a> {
-    pub(super) fn new(job: &'a Job, cloth: &'a Cloth) -> Option<Self> {
+    pub(super) fn new(job: &'a Job, cloth: &'a Cloth, memory: &mut Memory) -> Option<Self> {
         job.whites.iter().chain(&job.market).next()?;
         let films = films(job, cloth);
         Some(Self {
             job,
             cloth,
             films,
-            families: BTreeMap::new(),
-            windows: BTreeMap::new(),
-            points: BTreeMap::new(),
-            rides: Rides::default(),
+            marched: memory.take(job, cloth, films),
+            hopes: Hopes::default(),
             looked: 0,
             judged: 0,
+            tried: Vec::new(),
             flashes: BTreeMap::new(),
         })
+    }
+
+    /// Keeps what was marched for the next answer.
+    pub(super) fn keep(self, memory: &mut Memory) {
+        memory.keep(self.job, self.cloth, self.films, self.marched);
     }
 
     /// Looks at the same cloth with other dye: the windows' heat serves it as it is. Windows that are marched meanwhile
     /// are not kept, because they followed the other dye.
     pub(super) fn on_cloth<T>(&mut self, cloth: &Cloth, look: impl FnOnce(&mut Bench<'_>) -> T) -> T {
-        let known: Vec<Fuses> = self.families.keys().copied().collect();
+        let known: Vec<Fuses> = self.marched.families.keys().copied().collect();
         let mut lent = Bench {
             job: self.job,
             cloth,
             films: self.films,
-            families: std::mem::take(&mut self.families),
-            windows: std::mem::take(&mut self.windows),
-            // Without dye to fear, a window holds elsewhere.
-            points: BTreeMap::new(),
-            rides: std::mem::take(&mut self.rides),
+            marched: std::mem::take(&mut self.marched),
+            hopes: Hopes::default(),
             looked: self.looked,
             judged: self.judged,
+            tried: Vec::new(),
             flashes: BTreeMap::new(),
         };
         let found = look(&mut lent);
-        (self.families, self.windows, self.rides) = (lent.families, lent.windows, lent.rides);
+        self.marched = lent.marched;
         self.looked = lent.looked;
-        self.families.retain(|fuses, _| known.contains(fuses));
-        self.windows.retain(|(fuses, _), _| known.contains(fuses));
+        self.marched.families.retain(|fuses, _| known.contains(fuses));
+        self.marched.windows.retain(|(fuses, _), _| known.contains(fuses));
         found
     }
 
@@ -86,18 +100,19 @@ impl<'a> Bench<'a> {
 
     /// How the inks of a way fuse, and its mass to a tenth of a gram on a square metre.
     fn key(&self, way: &Candidate<'_>) -> (Fuses, u32) {
-        let hundredths =
-            |ink: CureKinetics| [ink.half_fused, ink.fusion_time].map(|value| (value * 100.0) as u32);
-        (kinetics(self.job, way.white).map(hundredths), (way.mass() * 1e4).round() as u32)
+        let bits = |ink: CureKinetics| {
+            [ink.half_fused, ink.width, ink.fusion_time, ink.fusion_energy].map(f64::to_bits)
+        };
+        (kinetics(self.job, way.white).map(bits), (way.mass() * 1e4).round() as u32)
     }
 
     pub(super) fn window(&mut self, way: &Candidate<'_>) -> Result<&Window, HistoryError> {
-        let key @ (fuses, _) = self.key(way);
-        let entry = match self.windows.entry(key) {
+        let key @ (fuses, tenths) = self.key(way);
+        let entry = match self.marched.windows.entry(key) {
             Entry::Occupied(had) => return Ok(had.into_mut()),
             Entry::Vacant(entry) => entry,
         };
-        let family = match self.families.entry(fuses) {
+        let family = match self.marched.families.entry(fuses) {
             Entry::Occupied(had) => had.into_mut(),
             Entry::Vacant(entry) => {
                 let question = Question {
@@ -112,27 +127,33 @@ impl<'a> Bench<'a> {
                 entry.insert(Family::compute(&question, self.films)?)
             }
         };
-        Ok(entry.insert(family.window(way.mass())))
+        // Of the mass that the key stands for, whichever way asked first.
+        Ok(entry.insert(family.window(f64::from(tenths) * 1e-4)))
     }
 
-    /// The robust set point of a way; the same for every white of its mass that must fuse alike.
+    /// The robust set point of a way and the dye there, kg/m²; the same for every white of its mass that must fuse alike.
     fn set_point(
         &mut self,
         way: &Candidate<'_>,
         demands: &Demands,
-    ) -> Result<Option<SetPoint>, HistoryError> {
-        let key = (self.key(way), demands.must_fuse);
-        if let Some(had) = self.points.get(&key) {
+    ) -> Result<Option<(SetPoint, f64)>, HistoryError> {
+        let key = (self.key(way), demands.bits());
+        if let Some(had) = self.marched.points.get(&key) {
             return Ok(*had);
         }
         let (job, fixed) = (self.job, self.fixed());
-        let point = robust(self.window(way)?, &job.dryer, demands, fixed);
-        self.points.insert(key, point);
+        let window = self.window(way)?;
+        let point = robust(window, &job.dryer, demands, fixed).map(|point| {
+            let dye =
+                [Run::Nominal, Run::Cold, Run::Hot].map(|run| window.at(run, point.set, point.belt).dye);
+            (point, dye.iter().sum::<f64>() / 3.0)
+        });
+        self.marched.points.insert(key, point);
         Ok(point)
     }
 
     fn flash(&mut self, way: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
-        if way.strokes < 2 && way.base.is_none() {
+        if way.flashes(self.job) == 0 {
             return Ok(None);
         }
         let film = way.base.map_or(way.film / f64::from(way.strokes), |base| base.film);
@@ -162,20 +183,17 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// The robust set point of a way and its prints per hour there; the reason where its window is closed.
-    pub(super) fn dial(
-        &mut self,
-        way: &Candidate<'_>,
-    ) -> Result<Result<(SetPoint, f64), Reason>, HistoryError> {
+    /// The robust set point of a way; the reason where its window is closed.
+    pub(super) fn dial(&mut self, way: &Candidate<'_>) -> Result<Result<Dial, Reason>, HistoryError> {
         let demands = self.demands(way.white);
-        let Some(point) = self.set_point(way, &demands)? else {
+        let Some((point, dye)) = self.set_point(way, &demands)? else {
             let needed = kinetics(self.job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
             let fixed = self.fixed();
             let side = closing_side(self.window(way)?, &demands, fixed);
             return Ok(Err(explain::closed(self.cloth, side, needed)));
         };
         let flash = self.flash(way)?.map_or(0.0, |flash| flash.seconds);
-        Ok(Ok((point, rate(self.job, way, flash, point.belt))))
+        Ok(Ok(Dial { point, rate: rate(self.job, way, flash, point.belt), dye }))
     }
 
     /// Weighs one way; the reason where its window is closed.
@@ -185,11 +203,11 @@ impl<'a> Bench<'a> {
     ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
         let (job, cloth) = (self.job, self.cloth);
         let point = match self.dial(&way)? {
-            Ok((point, _)) => point,
+            Ok(dial) => dial.point,
             Err(reason) => return Ok(Err(reason)),
         };
         let (demands, flash) = (self.demands(way.white), self.flash(&way)?);
-        let ride = self.rides.of(job, cloth, &way, &point)?;
+        let ride = self.marched.rides.of(job, cloth, &way, &point)?;
         Ok(Ok(judge_ride(job, cloth, way, point, demands, flash, &ride)))
     }
 
@@ -199,7 +217,7 @@ impl<'a> Bench<'a> {
         let mut point = self.window(&way)?.middle();
         point.set = fixed.unwrap_or(point.set);
         let flash = self.flash(&way)?;
-        let ride = self.rides.of(self.job, self.cloth, &way, &point)?;
+        let ride = self.marched.rides.of(self.job, self.cloth, &way, &point)?;
         Ok(judge_ride(self.job, self.cloth, way, point, demands, flash, &ride))
     }
 }

@@ -1,6 +1,6 @@
 //! Ways to lay the white down.
 
-use super::{Base, Cloth, Job, Opacity, Pick, Step};
+use super::{Base, Cloth, Job, Opacity, Pick, Role, Step};
 use crate::ink::{self, Bed, Lay, Mesh, White, deposit, film_needed, reduced_body, smoothed};
 use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
 
@@ -164,6 +164,14 @@ impl<'a> Candidate<'a> {
     pub fn nap_stands(&self, job: &Job, cloth: &Cloth) -> bool {
         let (needed, held) = self.matting(job, cloth);
         held < needed
+    }
+
+    /// Flashes of this way: one after each film that another lies on. An underbase is flashed before its colours, and a
+    /// highlight is printed on ink that was flashed.
+    #[must_use]
+    pub fn flashes(&self, job: &Job) -> u32 {
+        let alone = job.order.print.role == Role::TopWhite;
+        self.strokes.saturating_sub(1) + u32::from(self.base.is_some()) + u32::from(!alone)
     }
 
     /// The same with a smoothing screen; `None` where no film has been flashed before the last stroke.

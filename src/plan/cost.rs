@@ -91,7 +91,7 @@ pub(super) fn rate_per_hour(job: &Job, judged: &Judged<'_>) -> f64 {
 
 /// Prints per hour that a way comes to at best: the shortest flash and the fastest belt that there are.
 pub(super) fn fastest(job: &Job, way: &Candidate<'_>) -> f64 {
-    let flashed = way.strokes > 1 || way.base.is_some();
+    let flashed = way.flashes(job) > 0;
     rate(job, way, if flashed { SHORTEST_FLASH } else { 0.0 }, job.dryer.belt.fastest)
 }
 

@@ -7,6 +7,7 @@ use crate::cure::fuse;
 use crate::dryer::HistoryError;
 use crate::dryer::{Case, TOLERANCE, World, history};
 use crate::numerics::Lanes;
+use crate::numerics::march::Tolerance;
 use crate::quantity::units::celsius;
 use crate::textile::moisture;
 
@@ -28,7 +29,9 @@ pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result
         belt: judged.point.belt / share(lane),
         world: if lane == 7 { World::NOMINAL } else { dry },
     });
-    let history = history(&stack, &job.dryer, &cases, 1, TOLERANCE)?;
+    // It is told to a few seconds.
+    let loose = Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border };
+    let history = history(&stack, &job.dryer, &cases, 1, loose)?;
     let Lanes(fused) = fuse(&history, |sample| sample.film_bottom, &kinetics).fused;
     let as_it_is = fused[7];
     let enough = (0..7).find(|&lane| fused[lane] >= as_it_is.min(0.995));

@@ -50,7 +50,7 @@ impl PickForecast {
         let (flash, gate) = {
             let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
             let Some(way) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
-            let flashes = way.strokes > 1 || way.base.is_some();
+            let flashes = way.flashes(&job) > 0;
             let flash = flashes.then(|| flash_step(&job, cloth, &way)).transpose()?;
             let Some(setting) = &pick.setting else { return Ok(None) };
             let at = (setting.set_c, setting.belt_m_per_min);

@@ -6,6 +6,7 @@ use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
 use super::ghosting::{frequency, ghosting};
+use super::memory::cloth_in_room;
 use super::press::press_margins;
 use super::rank;
 use super::ride::{Ride, WORLDS};
@@ -14,7 +15,7 @@ use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Finish, Job, Margin, Rules, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::HistoryError;
-use crate::dryer::{Film, Flash, History, NearInfrared, Stack, TOLERANCE, flash};
+use crate::dryer::{Film, Flash, History, Stack, TOLERANCE, flash};
 use crate::ink::{Opacity, White};
 use crate::migration::{DyedCloth, Release, release};
 use crate::numerics::{Lanes, normal};
@@ -46,10 +47,7 @@ pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<Flash
         Some(base) => base.film,
         None => way.film / f64::from(way.strokes),
     };
-    let film = Film { thickness: film, density: way.white.density };
-    let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
-    stack.added_water = cloth.garment.added_water_percent / 100.0;
-    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
+    let stack = cloth_in_room(job, cloth, Film { thickness: film, density: way.white.density });
     let run = |seconds: f64| flash::<1>(&stack, &Flash::USUAL, Lanes::splat(seconds), TOLERANCE);
     let long = run(25.0)?;
     let trace = crate::cure::trace(&long, |sample| sample.film_bottom, &way.white.kinetics);
@@ -116,11 +114,8 @@ pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
 #[must_use]
 pub fn stack_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Stack {
     let film = Film { thickness: way.film, density: way.white.density };
-    let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
-    stack.blocker = way.base.map(|base| Film { thickness: base.film, density: base.density });
-    stack.added_water = cloth.garment.added_water_percent / 100.0;
-    stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
-    stack
+    let blocker = way.base.map(|base| Film { thickness: base.film, density: base.density });
+    Stack { blocker, ..cloth_in_room(job, cloth, film) }
 }
 
 /// What the print looks like and what dye does to it.
@@ -296,6 +291,8 @@ pub struct Bled {
     pub rim: Option<Rim>,
     /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
     pub arrives: Band,
+    /// Dye that turns it, in its middle or along its rim, kg/m².
+    pub critical: f64,
     /// The rule, its lots as far apart as what is known of this cloth leaves them.
     pub rules: Rules,
 }
@@ -336,7 +333,7 @@ fn bleeding(
             at_rim.map(|(_, band)| margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")),
         ],
         grade: Some(path.grade(arrives.likely).step),
-        bled: Some(Bled { ageing, rim, arrives, rules }),
+        bled: Some(Bled { ageing, rim, arrives, critical, rules }),
     }
 }
 

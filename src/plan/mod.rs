@@ -13,14 +13,17 @@ mod candidate;
 mod cost;
 pub mod decide;
 mod dial;
+mod dried;
 mod evidence;
 mod explain;
 mod follow_up;
 mod forecast;
 mod forecast_shape;
 mod ghosting;
+mod hope;
 mod job;
 mod judge;
+mod memory;
 mod mix;
 mod opening;
 mod order;
@@ -32,13 +35,14 @@ mod report;
 mod ride;
 pub mod rim;
 mod search;
+mod trade;
 mod ways;
 mod whole;
 pub mod window;
 mod window_report;
 mod window_shape;
 
-pub use answer::{answer, weigh};
+pub use answer::{answer, answer_with, weigh};
 pub use as_run::{AsRun, as_run};
 pub use candidate::ANCHOR_FILM;
 pub use cost::SCREEN_CHANGE;
@@ -48,6 +52,7 @@ pub use forecast_shape::{
     BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows, Spread,
 };
 pub use job::{Base, Cloth, Job, Law, Rules, Yield, check};
+pub use memory::Memory;
 pub use mix::{Mix, mixes};
 pub use order::{
     Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
@@ -60,5 +65,6 @@ pub use report::{
     Verdict, Whole,
 };
 pub use search::{Screening, Weighed, screening};
+pub use trade::{Scale, Trade, Tried};
 pub use window_report::PickWindow;
 pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};

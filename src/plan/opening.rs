@@ -1,22 +1,19 @@
 //! What would open a closed window: one thing changed at a time, each computed and none guessed.
 
 use super::candidate::Candidate;
+use super::dried::{dried_humidity, water};
 use super::judge::stack_of;
 use super::window::{Demands, Detail, Question, SetPoint, Window, robust};
 use super::{Cloth, Code, CureKind, Job, Reason};
 use crate::dryer::{Dryer, HistoryError, Stack};
 use crate::ink::CureKinetics;
 use crate::quantity::units::{celsius, kelvin};
-use crate::textile::moisture;
 
 /// How much slower or faster another gear lets a belt run. Common practice, no source: a sprocket or a pulley is good
 /// for about that much.
 const GEAR: f64 = 2.5;
 /// Film that still is a print, as a share of the planned one.
 const THINNER: f64 = 0.65;
-/// Water left in cloth that has been through the dryer once, or hung over it. From memory: 1 to 3 %.
-const DRIED: f64 = 0.02;
-
 /// Looks for single changes under which a way has a set point, the cheapest first.
 ///
 /// # Errors
@@ -52,13 +49,9 @@ pub(super) fn openings(
         let cooler = point.is_some_and(|point| point.set < fixed);
         add(if cooler { Code::OpensCooler } else { Code::OpensHotter }, point, &|reason| reason);
     }
-    let water = moisture::regain(stack.humidity, cloth.fabric.regain_65) + stack.added_water;
-    if water > DRIED + 0.01 {
-        let humidity = moisture::balance_humidity(
-            crate::numerics::Lanes::<1>::splat(DRIED),
-            crate::numerics::Lanes::splat(cloth.fabric.regain_65.max(1e-3)),
-        )[0];
-        let dried = Stack { humidity: humidity.min(stack.humidity), added_water: 0.0, ..stack.clone() };
+    if let Some(humidity) = dried_humidity(&stack, &cloth.fabric) {
+        let water = water(&stack, &cloth.fabric);
+        let dried = Stack { humidity, added_water: 0.0, ..stack.clone() };
         let point = look(&dried, &job.dryer, passes, fixed, demands)?;
         add(Code::OpensPreDry, point, &|reason| reason.number("water_percent", water * 100.0));
     }

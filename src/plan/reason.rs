@@ -177,12 +177,27 @@ pub enum Code {
     UseBlocker,
     /// If the polyester is undyed; `verdict`.
     IfUndyed,
+    /// If the cloth is dried before; `water_percent`, `verdict`.
+    IfDried,
     /// If the dryer runs hot; `kelvin`, `verdict`.
     IfHotter,
     /// Another dryer or setting; `side`.
     OtherHeat,
     /// Another process than plastisol.
     OtherProcess,
+    // --- what is given up for what ---
+    /// How many ways were compared; `compared`, `judged`.
+    WaysCompared,
+    /// What the choice (`white`) costs beside the way that pays least and holds as well (`other-white`): `strokes`,
+    /// `threads`, `blocker`, `verdict` of each; `late`, `cost`, `hand`, `cover`, `nap`, `pace` of each where they differ; `pays`
+    /// and `gets`, the two scales.
+    PaidFor,
+    /// Nothing that holds as well pays less; `white`, `pays`.
+    NothingPaid,
+    /// A way (`white`) beats the choice (`other-white`) on both scales and is not chosen; the same values.
+    OffFront,
+    /// What a way (`white`) would give for more or for less than the choice (`other-white`); the same values.
+    ForMore,
     // --- advice, also as codes in `Pick::advice` and checks in `Pick::first_piece` ---
     /// First piece: stretch it when cool.
     CheckStretch,

@@ -1,4 +1,4 @@
-use super::{Advice, Code, Reason};
+use super::{Advice, Code, Reason, Trade};
 use crate::ink::WhiteClass;
 use crate::optics::{Lab, Whiteness};
 use crate::quantity::Band;
@@ -24,6 +24,9 @@ pub struct Report {
     /// Where the design goes on several garments: one plan for all, or one for each.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub whole: Option<Whole>,
+    /// The ways that were worked through, and what is given up for what; absent where none was looked for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trade: Option<Trade>,
     /// What would make it possible, or make it a go.
     pub to_make_it_possible: Vec<Reason>,
     /// Cautions for this job.

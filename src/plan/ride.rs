@@ -9,7 +9,7 @@ use super::{Cloth, Job};
 use crate::dryer::{Case, Drift, History, HistoryError, Stack, TOLERANCE, World, history};
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
-use std::rc::Rc;
+use std::sync::Arc;
 
 /// Runs that are looked at for every margin.
 pub(super) const WORLDS: usize = 8;
@@ -33,8 +33,8 @@ fn worlds(drift: &Drift) -> [World; WORLDS] {
 /// A print and the cloth beside it, which has no film to warm and none to shade it.
 #[derive(Clone, Debug)]
 pub struct Ride {
-    pub(super) print: Rc<History<WORLDS>>,
-    pub(super) beside: Rc<History<WORLDS>>,
+    pub(super) print: Arc<History<WORLDS>>,
+    pub(super) beside: Arc<History<WORLDS>>,
 }
 
 impl Ride {
@@ -56,12 +56,17 @@ impl Ride {
 #[derive(Clone, Debug, Default)]
 pub(super) struct Rides {
     /// By thickness and density of white and blocker, set temperature and belt, bit for bit.
-    prints: BTreeMap<[u64; 6], Rc<History<WORLDS>>>,
+    prints: BTreeMap<[u64; 6], Arc<History<WORLDS>>>,
     /// By set temperature and belt.
-    beside: BTreeMap<[u64; 2], Rc<History<WORLDS>>>,
+    beside: BTreeMap<[u64; 2], Arc<History<WORLDS>>>,
 }
 
 impl Rides {
+    /// How many are kept.
+    pub fn len(&self) -> usize {
+        self.prints.len() + self.beside.len()
+    }
+
     /// The ride of a way at a set point, marched where it was not yet.
     ///
     /// # Errors
@@ -77,7 +82,7 @@ impl Rides {
         let march = |stack: &Stack| {
             let cases =
                 worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
-            history(stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE).map(Rc::new)
+            history(stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE).map(Arc::new)
         };
         let setting = [point.set, point.belt].map(f64::to_bits);
         let blocker = stack.blocker.map_or([0.0, 0.0], |film| [film.thickness, film.density]);

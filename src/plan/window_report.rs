@@ -56,7 +56,7 @@ impl PickWindow {
                 fixed: job.order.shop.dryer_fixed.map(kelvin),
                 detail: Detail::Fine,
             })?;
-            let flashes = way.strokes > 1 || way.base.is_some();
+            let flashes = way.flashes(&job) > 0;
             let flash = flashes.then(|| flash_step(&job, cloth, &way)).transpose()?;
             // The walls are those of the pick's own film path; as the set point is dragged they stand still.
             let demands = Demands::of(&job.rules, cloth, must_fuse(&job, way.white.low_cure), 0.35);

@@ -3,9 +3,14 @@
 use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
-use crate::plan::{BleedForecast, Code, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport};
+use crate::plan::{
+    BleedForecast, Code, Memory, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport,
+};
 use crate::quantity::FieldError;
-use std::sync::{Arc, Mutex};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+/// The answer to an order, or every field that cannot be used.
+type Answered = Result<Answer, Vec<FieldError>>;
 
 /// The library and the demo print room.
 pub struct Brain {
@@ -13,6 +18,10 @@ pub struct Brain {
     pub library: Arc<Library>,
     /// The demo print room and its orders.
     pub room: PrintRoom,
+    /// What was marched for earlier answers.
+    memory: Mutex<Memory>,
+    /// An answer with what ships that nobody has asked for yet, and its order.
+    ahead: Mutex<Option<(Order, Answered)>>,
     /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
     open: Mutex<Option<(Order, Pick, PickWindow)>>,
     /// The same of the forecast.
@@ -28,6 +37,8 @@ impl Brain {
         Ok(Self {
             library: Arc::new(library::starter()?),
             room: library::harbour_lane()?,
+            memory: Mutex::default(),
+            ahead: Mutex::new(None),
             open: Mutex::new(None),
             aged: Mutex::new(None),
         })
@@ -37,9 +48,26 @@ impl Brain {
     ///
     /// # Errors
     /// Every field that cannot be used, by its path.
-    pub fn answer(&self, order: &Order, library: &Library) -> Result<Answer, Vec<FieldError>> {
-        let report = library::answer(order, library)?;
+    pub fn answer(&self, order: &Order, library: &Library) -> Answered {
+        if self.has_ahead(order, library)
+            && let Some((_, answered)) = unpoisoned(&self.ahead).take()
+        {
+            return answered;
+        }
+        let report = library::answer_with(order, library, &mut unpoisoned(&self.memory))?;
         Ok(Answer { cloth: self.shade(order, &report), report })
+    }
+
+    /// Answers an order that is going to be asked about, with what ships.
+    pub fn answer_ahead(&self, order: Order) {
+        let answered = self.answer(&order, &self.library);
+        *unpoisoned(&self.ahead) = Some((order, answered));
+    }
+
+    /// True if the order was answered ahead, with this library.
+    pub fn has_ahead(&self, order: &Order, library: &Library) -> bool {
+        std::ptr::eq(library, &raw const *self.library)
+            && unpoisoned(&self.ahead).as_ref().is_some_and(|(ahead, _)| ahead == order)
     }
 
     /// The window of a way to print, at a set point (°C, m/min) or at the best.
@@ -76,7 +104,7 @@ impl Brain {
         pick: &Pick,
         at: Option<(f64, f64)>,
     ) -> Result<Option<BleedForecast>, Vec<FieldError>> {
-        let mut aged = self.aged.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+        let mut aged = unpoisoned(&self.aged);
         if let Some((for_order, for_pick, forecast)) = aged.as_ref()
             && (for_order, for_pick) == (order, pick)
         {
@@ -115,6 +143,11 @@ impl Brain {
         let name = read.unwrap_or(&colour.name);
         self.library.colour(name).ok().map(|record| record.lab.into())
     }
+}
+
+/// What a lock holds; wasm has one thread, and whoever panicked has left it whole.
+fn unpoisoned<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
+    lock.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
 /// Number, customer and title of a room's order in one line.

@@ -236,11 +236,18 @@ impl Desk {
     pub fn send(self, msg: Msg) {
         let saved = matches!(msg, Msg::Shop(_, ShopMsg::Saved));
         let mut effects = Vec::new();
+        let mut moved = None;
         self.state.update(|state| {
+            let before = state.screen;
             let (next, wanted) = update(std::mem::take(state), msg);
             *state = next;
             effects = wanted;
+            moved = Some(state.screen).filter(|screen| *screen != before);
         });
+        // Where the desk moves on by itself the address follows, so that Back leads to where one came from.
+        if let Some(screen) = moved {
+            self.host.with_value(|host| host.turn_to(screen));
+        }
         // That a file was saved is no reason to save it.
         if !saved && effects.iter().any(|effect| matches!(effect, Effect::Append(_))) {
             self.write_file();
@@ -266,7 +273,8 @@ impl Desk {
                     }
                 });
             }
-            Effect::Answer(_) => {
+            Effect::Answer(ref order) => {
+                let ahead = self.brain.with_value(|brain| brain.has_ahead(order, &self.library()));
                 let turn = self.waiting.try_update_value(|waiting| {
                     waiting.answer = Some(effect);
                     waiting.turn += 1;
@@ -274,7 +282,9 @@ impl Desk {
                 });
                 let typed = |state: &State| matches!(state.touch, Some(Touch::Field(..)));
                 let now = move || self.answer_in_turn(turn);
-                if self.state.with_untracked(typed) {
+                if ahead {
+                    set_timeout(now, Duration::ZERO);
+                } else if self.state.with_untracked(typed) {
                     set_timeout(now, REST);
                 } else {
                     // What was tapped, and the first order, need no rest: only to be painted before the work.
@@ -334,6 +344,11 @@ impl Desk {
         self.state.with(read)
     }
 
+    /// Reads the state as it is now.
+    pub fn with_untracked<T>(self, read: impl FnOnce(&State) -> T) -> T {
+        self.state.with_untracked(read)
+    }
+
     /// The library that orders are answered with.
     fn library(self) -> Arc<Library> {
         self.state.with_untracked(|state| Arc::clone(state.shop.library()))
@@ -377,10 +392,6 @@ impl Desk {
     pub fn follow_link(self, event: &web_sys::MouseEvent, screen: Screen) {
         if !self.host.with_value(Host::standalone) {
             event.prevent_default();
-            self.send(Msg::Show(screen));
-        } else if self.host.with_value(Host::address) == Some(screen) {
-            // The desk moved on by itself, as when a shop opens: the address names this screen already and will not
-            // change.
             self.send(Msg::Show(screen));
         }
     }

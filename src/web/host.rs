@@ -61,6 +61,18 @@ impl Host {
         Screen::of_hash(&web_sys::window()?.location().hash().ok()?)
     }
 
+    /// Names a screen in the page's address, if the page is the desk's own and names another.
+    pub fn turn_to(&self, screen: Screen) {
+        if self.standalone
+            && self.address() != Some(screen)
+            && let Some(history) = web_sys::window().and_then(|window| window.history().ok())
+        {
+            // A part after `#` of this very page; where a browser forbids even that, only Back is a step off.
+            let address = format!("#{}", screen.hash());
+            let _ = history.push_state_with_url(&JsValue::NULL, "", Some(&address));
+        }
+    }
+
     /// True if the page is the desk's own.
     #[must_use]
     pub fn standalone(&self) -> bool {

@@ -147,13 +147,17 @@ pub async fn open(tell: impl Fn(Trouble) + Clone + 'static) -> Result<Opened, Tr
     Store::open(store::NAME, tell).await
 }
 
-/// The draft to go on with: the one of this tab, the newest of any, or the one that an earlier version kept.
+/// The draft to go on with: the one of this tab, the newest of any, or the one that an earlier version kept. Language,
+/// units and theme are the newest's in any case: they belong to whoever works here, not to a tab.
 #[must_use]
 pub fn draft(contents: &Contents) -> Option<Draft> {
     let own = own(contents).and_then(|row| keep::read(&row.line.text));
-    let newest = || contents.slots(DRAFTS).find_map(|row| keep::read(&row.line.text));
+    let newest = contents.slots(DRAFTS).find_map(|row| keep::read(&row.line.text));
     let earlier = || keep::read(&mark::earlier_draft().filter(|_| !mark::is_set(store::NAME))?);
-    own.or_else(newest).or_else(earlier)
+    match (own, newest) {
+        (Some(own), Some(newest)) => Some(own.read_like(&newest)),
+        (own, newest) => own.or(newest).or_else(earlier),
+    }
 }
 
 /// Whether a later version of the page wrote what is kept of this tab: it must not be superseded.

@@ -12,6 +12,7 @@ mod keep;
 mod picture;
 mod records;
 pub mod store;
+mod types;
 mod view;
 
 use crate::desk::shop::ShopMsg;
@@ -64,7 +65,7 @@ struct MountOptions {
 /// # Errors
 /// If the options cannot be read, the element already has a shadow root, or the library cannot be read.
 #[wasm_bindgen]
-pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Result<(), JsValue> {
+pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Result<(), JsValue> {
     let options: MountOptions = api::read(&options.into(), "options", Voice::default())?;
     report_panics();
     let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
@@ -86,6 +87,10 @@ pub fn mount(element: HtmlElement, options: Option<api::JsMountOptions>) -> Resu
             Err(trouble) => opening.opened(Contents::default(), Err(trouble.clone()), Some(trouble)),
         }
     });
+    // The browser takes a while to open its store: meanwhile the first order is answered, as it will be asked about unless
+    // the store holds another. What was marched for it serves then, too.
+    let idle = Rc::clone(&waiting);
+    set_timeout(move || idle.answer_ahead(), Duration::ZERO);
     set_timeout(move || waiting.draw(Contents::default(), None), PATIENCE);
     Ok(())
 }
@@ -105,12 +110,13 @@ impl Start {
     fn opened(&self, contents: Contents, store: Result<Store, Trouble>, trouble: Option<Trouble>) {
         let late = self.parts.borrow().is_none();
         self.early.take();
-        let found = keep::draft(&contents).filter(|_| !self.handed_over);
+        let found = keep::draft(&contents);
         // What this tab kept and what now stands on the page are two drafts: neither takes the other's place.
         let mut two = keep::is_of_a_later_version(&contents);
         if !late {
             self.draw(contents, found);
         } else if let Some((desk, ..)) = self.desk.borrow().as_ref() {
+            let found = found.filter(|_| !self.handed_over);
             two |= found.is_some() && !desk.is_untouched();
             desk.shop(ShopMsg::Heard(contents));
             if let Some(draft) = found {
@@ -129,6 +135,15 @@ impl Start {
         }
         recorder.use_store(store.clone());
         keeper.use_store(store);
+    }
+
+    /// Answers the order that a new desk begins with, if the desk is not drawn yet.
+    fn answer_ahead(&self) {
+        if let Some((options, brain, ..)) = self.parts.borrow().as_ref()
+            && let Ok(order) = first_draft(options, brain, None).read()
+        {
+            brain.answer_ahead(order);
+        }
     }
 
     /// Something happened to the store.
@@ -185,11 +200,16 @@ fn follow_tabs(store: &Store, desk: Desk) {
     });
 }
 
-/// The draft to start with: the order handed over, the kept one, or the first of the demo.
+/// The draft to start with: the order handed over, the kept one, or the first of the demo. It is shown as whoever works
+/// here last read it, unless the page that holds the desk says otherwise.
 fn first_draft(options: &MountOptions, brain: &brain::Brain, found: Option<Draft>) -> Draft {
     let device = web_sys::window().and_then(|window| window.navigator().language());
-    let language = options.language.unwrap_or_else(|| language_of(&device.unwrap_or_default()));
-    let voice = Voice { language, units: options.units.unwrap_or_default() };
+    let kept = found.as_ref().map(|draft| (draft.voice(), draft.theme));
+    let language = options.language.or(kept.map(|(voice, _)| voice.language));
+    let language = language.unwrap_or_else(|| language_of(&device.unwrap_or_default()));
+    let units = options.units.or(kept.map(|(voice, _)| voice.units)).unwrap_or_default();
+    let voice = Voice { language, units };
+    let theme = options.theme.or(kept.map(|(_, theme)| theme));
     let mut draft = match &options.order {
         Some(order) => Draft::of(order, "", voice),
         None => found.unwrap_or_else(|| {
@@ -201,9 +221,7 @@ fn first_draft(options: &MountOptions, brain: &brain::Brain, found: Option<Draft
             )
         }),
     };
-    if let Some(theme) = options.theme {
-        draft.theme = theme;
-    }
+    draft.theme = theme.unwrap_or(draft.theme);
     draft
 }
 
@@ -217,7 +235,8 @@ fn follow(desk: Desk, host: Host) {
     });
     if host.standalone() {
         window_event_listener(leptos::ev::hashchange, move |_| {
-            if let Some(screen) = host.address() {
+            let here = desk.with_untracked(|state| state.screen);
+            if let Some(screen) = host.address().filter(|screen| *screen != here) {
                 desk.send(Msg::Show(screen));
             }
         })

@@ -15,20 +15,24 @@ mod facts;
 mod label;
 mod meter;
 pub mod number;
+mod phrase;
 mod record;
 mod room;
 mod sheet;
 mod time;
+mod trade;
 mod wrong;
 
 pub use aged::{Aged, Table, Way};
 pub use facts::Facts;
-pub use label::{Label, Phrase};
+pub use label::Label;
 pub use number::{Numeral, Quantity, Units};
+pub use phrase::Phrase;
 pub use record::{Told, Word};
 pub use room::Room;
 pub use sheet::Paper;
 pub use time::{civil, on};
+pub use trade::{Step as TradeStep, Traded};
 pub use wrong::Fault;
 
 use crate::ink::WhiteClass;
@@ -289,6 +293,9 @@ pub fn fill(report: &mut Report, voice: impl Into<Voice>) {
     }
     if let Some(whole) = &mut report.whole {
         word(&mut whole.say);
+    }
+    if let Some(trade) = &mut report.trade {
+        trade.say.iter_mut().for_each(word);
     }
     for rejected in &mut report.rejected {
         rejected.reasons.iter_mut().for_each(word);

@@ -51,6 +51,8 @@ pub enum Quantity {
     Seconds,
     /// Film, µm.
     Film,
+    /// A narrow width on the print, mm.
+    Width,
     /// A share, %.
     Percent,
     /// Time, days.
@@ -113,6 +115,7 @@ impl Quantity {
             (Self::Area, Units::Us, Language::Es) => "pulg²",
             (Self::Seconds, _, _) => "s",
             (Self::Film, _, _) => "µm",
+            (Self::Width, _, _) => "mm",
             (Self::Percent, _, _) => "%",
             (Self::Days, _, Language::En) => "days",
             (Self::Days, _, Language::Es) => "días",
@@ -124,7 +127,7 @@ impl Quantity {
     #[must_use]
     pub fn decimals(self, units: Units) -> usize {
         match (self, units) {
-            (Self::Belt | Self::ColourDifference, _) | (Self::Weight, Units::Us) => 1,
+            (Self::Belt | Self::ColourDifference | Self::Width, _) | (Self::Weight, Units::Us) => 1,
             (Self::Area, Units::Us) => 1,
             (Self::Money, _) => 2,
             _ => 0,
@@ -141,6 +144,7 @@ impl Quantity {
             (Self::Area, Units::Metric) => 50.0,
             (Self::Area, Units::Us) => 10.0,
             (Self::Days, _) => 10.0,
+            (Self::Width, _) => 0.1,
             _ => 1.0,
         }
     }
@@ -255,6 +259,7 @@ fn system_of(unit: &str, quantity: Quantity) -> Option<Option<Units>> {
         Quantity::Percent => (&["%"], &["%"]),
         Quantity::Seconds => (&["s"], &["s"]),
         Quantity::Film => (&["µm", "um"], &["µm", "um"]),
+        Quantity::Width => (&["mm"], &["mm"]),
         Quantity::Days => (&["d", "days", "días", "dias"], &["d", "days", "días", "dias"]),
         Quantity::ColourDifference | Quantity::Money | Quantity::Plain => (&[], &[]),
     };

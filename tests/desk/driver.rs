@@ -17,9 +17,12 @@ pub struct Used<E> {
 }
 
 impl<E: Edge> Used<E> {
-    /// A desk that opened with this draft.
-    pub fn over(draft: Draft, edge: E) -> Self {
+    /// A desk that opened with this draft, once it had heard what comes `first`.
+    pub fn over(draft: Draft, edge: E, first: impl IntoIterator<Item = Msg>) -> Self {
         let mut used = Self { state: State::new(draft), edge };
+        for msg in first {
+            used.send(msg);
+        }
         used.send(Msg::Start);
         used
     }

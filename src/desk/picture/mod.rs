@@ -4,7 +4,7 @@
 //! wall, failing side hatched, bar from low to high, diamond for likely), *map* (failing regions hatched and
 //! named, the clear strip works, a dashed box for how far the dryer wanders, a cross for the set point),
 //! *history* (curves over time), *ageing* (a band over the days after), *section* (a cut through the film), *split
-//! circle* (fresh left, predicted right).
+//! circle* (fresh left, predicted right), *trade* (marks of verdicts between two scales, better to the left and down).
 
 pub mod ageing;
 pub mod cloth;
@@ -14,6 +14,7 @@ pub mod map;
 pub mod rule;
 pub mod scale;
 pub mod section;
+pub mod trade;
 
 use crate::plan::Topic;
 

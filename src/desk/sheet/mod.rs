@@ -10,8 +10,8 @@ pub use run::PaperStep;
 
 use super::edit::change;
 use super::field::Field;
+use super::msg::Effect;
 use super::state::{State, key};
-use super::update::Effect;
 use crate::library::ticket::{Code, Ticket, Unread};
 use crate::plan::{Margin, Pick, Plan, Report, Setting, Step, Trial, Verdict, days_to_look};
 use crate::wording::{Label, Paper, Phrase, Quantity, Voice, civil};

@@ -3,9 +3,10 @@
 use super::super::draft::Draft;
 use super::super::edit::change;
 use super::super::field::Field;
+use super::super::msg::Effect;
 use super::super::room::{self, Answered};
 use super::super::state::{Screen, State};
-use super::super::update::{Effect, ask_again, reread};
+use super::super::update::{ask_again, reread};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields};

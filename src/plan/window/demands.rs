@@ -54,6 +54,14 @@ impl Demands {
             && outcome.cloth_peak <= self.cloth
     }
 
+    /// All of them, bit for bit.
+    pub(crate) fn bits(&self) -> [u64; 8] {
+        let Self { must_fuse: [ordinary, low], fused, scorch, film, cloth, bleeds, pace } = *self;
+        let numbers = [fused, scorch, film, cloth, pace].map(f64::to_bits);
+        let [fused, scorch, film, cloth, pace] = numbers;
+        [ordinary.into(), low.into(), fused, scorch, film, cloth, bleeds.into(), pace]
+    }
+
     /// The same in the form that cells have.
     pub(super) fn limits(&self) -> Limits {
         Limits {

@@ -14,6 +14,7 @@ pub(super) fn is_change(code: Code) -> bool {
         Code::BuyClass
             | Code::UseBlocker
             | Code::IfUndyed
+            | Code::IfDried
             | Code::IfHotter
             | Code::OtherHeat
             | Code::OtherProcess

@@ -4,7 +4,7 @@ use super::advice::{cannot, careful, changes, is_change, other_ways, to_do, wort
 use super::cloth::{colours, knit, on_this_cloth};
 use super::garments::every_garment;
 use super::margins::every_margin;
-use super::{icon, rule, run};
+use super::{icon, rule, run, trade};
 use crate::desk::picture::cloth::Swatches;
 use crate::desk::{Field, Msg, Screen, State, key};
 use crate::optics::Lab;
@@ -143,6 +143,7 @@ fn refused(desk: Desk, shown: &Shown, report: &Report) -> impl IntoView + use<> 
         {sum_line(desk)}
         {every_garment(report, &shown.labels, voice)}
         {changes(desk, report, voice)}
+        {trade::trade(desk, report.trade.as_ref(), voice)}
     }
 }
 
@@ -173,6 +174,7 @@ fn picked(desk: Desk, shown: &Shown, report: &Report, pick: &Pick) -> impl IntoV
         {on_this_cloth(shown, pick, colours.as_ref())}
         {changes(desk, report, voice)}
         {to_do(pick, voice)}
+        {trade::trade(desk, report.trade.as_ref(), voice)}
         {other_ways(desk, report, pick, voice)}
         {worth_knowing(report, voice)}
         {every_margin(pick, voice)}

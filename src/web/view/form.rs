@@ -285,6 +285,7 @@ fn order(desk: Desk) -> impl IntoView {
                     )}
                     {typed(desk, Field::Age, Label::Age)}
                     {stepped(desk, Field::Reducer, Label::Reducer, false)}
+                    {stepped(desk, Field::Overhang, Label::Overhang, false)}
                     <div class="seg">
                         {toggle(
                             desk,

@@ -27,6 +27,7 @@ mod section;
 mod settings;
 mod sheet;
 mod shop;
+mod trade;
 mod week;
 mod window;
 mod wrong;

@@ -8,6 +8,7 @@ mod bad_input;
 mod cure_window;
 mod forecast;
 mod garments;
+mod given_up;
 mod kept;
 mod library;
 mod lost_stores;
@@ -45,7 +46,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 55] = stories![
+static STORIES: [Story; 56] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -82,6 +83,7 @@ static STORIES: [Story; 55] = stories![
     ten_orders::a_bad_label_keeps_the_last_answer_and_says_what_is_wrong,
     garments::a_second_garment_brings_a_plan_for_all,
     garments::a_meter_file_colours_the_garment,
+    given_up::a_tapped_way_says_what_it_is_and_can_be_used,
     cure_window::a_closed_window_shows_its_map_and_what_opens_it,
     cure_window::a_dragged_set_point_says_where_it_fails,
     forecast::a_forecast_opens_by_its_address_and_follows_the_heat,

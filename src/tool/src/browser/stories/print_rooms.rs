@@ -20,6 +20,11 @@ pub async fn a_new_shop_sets_up_and_plans_its_first_order(bench: &Bench) -> Resu
         desk.types("#heated_length", "2.2").await?;
         desk.taps("[data-do=\"open\"]").await?;
         desk.says(".order", "The garment").await?;
+        // The desk moved on by itself, and Back leads to where one came from all the same.
+        desk.run("history.back()", vec![]).await?;
+        desk.says("#stock", "Gannet").await?;
+        desk.run("history.forward()", vec![]).await?;
+        desk.says(".order", "The garment").await?;
         desk.types("#label", "100% cotton jersey, 180 g/m2, black").await?;
         desk.says(".facts", "Chalk").await?;
         desk.says("[data-fact='air']", "°C").await?;

@@ -1,0 +1,180 @@
+//! What can happen on the page, and what the browser is asked to do about it.
+
+use super::draft::{Draft, Theme};
+use super::field::Field;
+use super::shop::{Clock, ShopMsg};
+use super::state::Screen;
+use crate::library::shelf::{Line, Trouble};
+use crate::library::ticket::{Ticket, Unread};
+use crate::optics::Lab;
+use crate::plan::{
+    BleedForecast, CureKind, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role, UseKind,
+    WindowReport,
+};
+use crate::proof::{Diagnosis, Run, Seen};
+use crate::quantity::FieldError;
+
+/// Something that happened on the page.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Msg {
+    /// Nothing yet: work out the draft.
+    Start,
+    /// Text was typed into a field.
+    Type(Field, String),
+    /// A field went a number of taps up or down.
+    Step(Field, i32),
+    /// Something was chosen.
+    Choose(Choice),
+    /// Typing or dragging is over: the next touch is a new step of Undo.
+    Done,
+    /// Another garment is shown in the form.
+    Garment(usize),
+    /// One more garment.
+    AddGarment,
+    /// The shown garment goes.
+    RemoveGarment,
+    /// An order is put into the form under a title.
+    Open(Box<Order>, String),
+    /// A new order for the same shop.
+    Blank,
+    /// The share of the open mesh that lies on the cloth goes a step up or down; nothing = back to the prior.
+    Transfer(Option<i32>),
+    /// The other units.
+    Units,
+    /// The other language.
+    Language,
+    /// A theme.
+    Theme(Theme),
+    /// One step back.
+    Undo,
+    /// One step forward again.
+    Redo,
+    /// Back to the last draft that could be read.
+    BackToReadable,
+    /// The text of a colour meter's file was opened for the shown garment.
+    Meter(String),
+    /// One of its samples, by its place, is the garment's colour.
+    Sample(usize),
+    /// Another screen.
+    Show(Screen),
+    /// A way of the trade's picture was tapped.
+    Tap(usize),
+    /// A way to print is chosen by its key.
+    Use(String),
+    /// The set point was moved: set temperature, °C, and belt, m/min.
+    Point(f64, f64),
+    /// The set point goes back to the best.
+    BestPoint,
+    /// An order was answered.
+    Answered(Box<Order>, Result<Box<Answer>, Vec<FieldError>>),
+    /// A window was worked out for the way of this key.
+    Windowed(String, Result<Box<WindowReport>, Vec<FieldError>>),
+    /// How the white ages was worked out for the way of this key.
+    Forecast(String, Result<Box<BleedForecast>, Vec<FieldError>>),
+    /// Something happened to the shop's records, at this time.
+    Shop(Clock, ShopMsg),
+    /// So many changes of records were stored, or could not be; those stay in memory and are tried again.
+    Stored(u32, Result<(), Trouble>),
+    /// What stands on the page was kept, or could not be.
+    Kept(Result<(), Trouble>),
+    /// A kept draft was found after the desk was drawn.
+    Found(Box<Draft>),
+    /// Something happened to the store.
+    Trouble(Trouble),
+    /// What was told of the store was read.
+    Understood,
+    /// The text of a file is brought back.
+    Bring(String),
+    /// Something is seen on a print that went wrong.
+    Seen(Option<Seen>),
+    /// The causes that fit were worked out for the way of this key.
+    Diagnosed(String, Result<Option<Box<Diagnosis>>, Vec<FieldError>>),
+    /// A job sheet was read back, or could not be.
+    Scanned(Result<Box<Ticket>, Unread>),
+    /// What came of that was read.
+    ScanSeen,
+}
+
+/// An answer with the colour of the cloth it is for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// The report.
+    pub report: Report,
+    /// Colour of the first garment's cloth, where known.
+    pub cloth: Option<Lab>,
+}
+
+/// Something that is chosen, not typed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Choice {
+    /// Whether the polyester is dyed.
+    Dyed(Option<bool>),
+    /// How well its dye holds.
+    DyeClass(DyeClass),
+    /// A finish is on it or not.
+    Finish(Finish, bool),
+    /// What matters most.
+    Priority(Priority),
+    /// What the white is for.
+    Role(Role),
+    /// How well it must cover.
+    Opacity(Opacity),
+    /// How the colours on top cure.
+    ColourCure(CureKind),
+    /// What it is worn for.
+    Kind(UseKind),
+    /// Stacked while hot.
+    StackedHot(bool),
+    /// The dryer, by its id.
+    Dryer(String),
+    /// A white or blocker is on the shelf or not.
+    Shelf(String, bool),
+}
+
+/// Something for the browser to do.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Effect {
+    /// Work out an order and send [`Msg::Answered`].
+    Answer(Box<Order>),
+    /// Work out the window of a way and send [`Msg::Windowed`] with the key.
+    Window {
+        /// The order.
+        order: Box<Order>,
+        /// The way to print.
+        pick: Box<Pick>,
+        /// Its key.
+        key: String,
+        /// The set point, °C and m/min; nothing = the best.
+        at: Option<(f64, f64)>,
+    },
+    /// Work out how the white of a way ages and send [`Msg::Forecast`] with the key.
+    Forecast {
+        /// The order.
+        order: Box<Order>,
+        /// The way to print.
+        pick: Box<Pick>,
+        /// Its key.
+        key: String,
+        /// The set point, °C and m/min; nothing = the best.
+        at: Option<(f64, f64)>,
+    },
+    /// Work out the causes that fit what is seen and send [`Msg::Diagnosed`] with the key.
+    Diagnose {
+        /// The order.
+        order: Box<Order>,
+        /// The way to print.
+        pick: Box<Pick>,
+        /// Its key.
+        key: String,
+        /// How it was run.
+        run: Run,
+        /// What is seen.
+        seen: Seen,
+    },
+    /// Keep the draft and send [`Msg::Kept`].
+    Keep,
+    /// Store these lines of the log and send [`Msg::Stored`].
+    Append(Vec<Line>),
+    /// Orders are answered with another library from now on.
+    Learned,
+}

@@ -1,0 +1,101 @@
+#![allow(clippy::unwrap_used)]
+// The search for a white's best way never drops what the judgement of every way would have ranked first.
+//
+// Nothing outside the house can be asked here: the search is a short cut through judgements that other tests hold.
+
+use whitehold::library::{job, starter};
+use whitehold::plan::{
+    Evidence, Garment, HeatEvent, Opacity, Order, Priority, Screening, Verdict, screening,
+};
+
+const LABELS: [&str; 12] = [
+    "100% cotton jersey 150 gsm black",
+    "50% cotton 50% polyester jersey 185 gsm red",
+    "100% polyester interlock 150 gsm red",
+    "100% polyester interlock 140 gsm sublimation print royal",
+    "100% polyester mesh 140 gsm navy",
+    "100% nylon mesh 110 gsm kelly green",
+    "80% nylon 20% elastane tricot 190 gsm black",
+    "50% polyester 25% cotton 25% viscose jersey 140 gsm heather maroon",
+    "80% cotton 20% polyester fleece 280 gsm maroon",
+    "95% cotton 5% elastane jersey 180 gsm white",
+    "60% cotton 40% polyester jersey 160 gsm heather grey",
+    "100% polyester fleece 240 gsm forest",
+];
+const PRIORITIES: [Priority; 7] = [
+    Priority::Balanced,
+    Priority::Soft,
+    Priority::StaysWhite,
+    Priority::Opaque,
+    Priority::Durable,
+    Priority::Fast,
+    Priority::Cheap,
+];
+
+/// Orders over every label, each with its own priority, cover, run, room and dryer.
+fn orders() -> Vec<Order> {
+    let library = starter().expect("the starter library parses");
+    let shelf: Vec<String> = library.whites.iter().map(|white| white.id.clone()).collect();
+    let mut orders = Vec::new();
+    for (i, label) in LABELS.iter().cycle().take(36).enumerate() {
+        let mut order = Order {
+            garments: vec![Garment {
+                label: (*label).into(),
+                pieces: [12, 72, 600][i % 3],
+                value_each: [8.0, 14.0, 30.0][i / 3 % 3],
+                ..Garment::default()
+            }],
+            ..Order::default()
+        };
+        order.print.priority = PRIORITIES[(i + i / 12) % 7];
+        order.print.opacity = [Opacity::Standard, Opacity::Full, Opacity::Soft][(i + i / 12) % 3];
+        order.shop.shelf = shelf.clone();
+        if i % 2 == 0 {
+            order.shop.shelf.push("slate".into());
+        }
+        order.shop.dryer = ["long-kiln", "long-kiln", "short-stove"][(i + i / 12) % 3].into();
+        order.shop.humidity_percent = [40.0, 60.0, 80.0][i % 3];
+        if i % 5 == 4 {
+            order.print.heat_after =
+                vec![HeatEvent { what: "pressed names".into(), temp_c: 155.0, seconds: 12.0 }];
+        }
+        if i % 7 == 6 {
+            order.evidence = vec![Evidence {
+                about: "article".into(),
+                name: String::new(),
+                white: "gannet".into(),
+                pieces: 30,
+                turned: 0,
+                days: 14.0,
+            }];
+        }
+        orders.push(order);
+    }
+    orders
+}
+
+fn better(a: &(Verdict, f64), b: &(Verdict, f64)) -> std::cmp::Ordering {
+    a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+}
+
+fn main() {
+    let library = starter().expect("the starter library parses");
+    for order in orders() {
+        for added in [0.0, 15.0] {
+            let mut order = order.clone();
+            order.garments[0].added_water_percent = added;
+            let job = job(&order, &library).unwrap();
+            let report = whitehold::plan::answer(&job).unwrap();
+            println!(
+                "{} +{added} {:?} {:?}",
+                order.garments[0].label,
+                report.verdict,
+                report
+                    .to_make_it_possible
+                    .iter()
+                    .map(|r| (r.code, r.values.get("verdict")))
+                    .collect::<Vec<_>>()
+            );
+        }
+    }
+}

@@ -1,0 +1,227 @@
+//! What is given up for what: sentences, the picture of the ways between two scales, and its table.
+
+use super::board::board;
+use super::icon;
+use super::library::markup;
+use super::pen::Pen;
+use crate::desk::picture::trade::{HEIGHT, Trade as Picture, WIDTH, trade as picture};
+use crate::desk::{Msg, State, key};
+use crate::plan::{Code, Scale, Trade, Tried};
+use crate::web::desk::Desk;
+use crate::wording::{Label, Numeral, Traded, Voice, lead};
+use leptos::prelude::*;
+
+/// The figure with all that belongs to it; the count alone where nothing can be chosen.
+pub fn trade(desk: Desk, trade: Option<&Trade>, voice: Voice) -> Option<impl IntoView + use<>> {
+    let trade = trade?;
+    let many = trade.ways.len() > 1 && trade.ways.iter().any(|way| way.pick.is_some());
+    let table = many.then(|| figures(trade, voice));
+    Some(view! {
+        <div class="blk" id="trade">
+            {board(desk, drawn, does)}
+            {table.map(|table| view! {
+                <details class="more blk">
+                    <summary class="btn btn-wide">{voice.label(Label::FiguresBehind)}</summary>
+                    <div inner_html=table></div>
+                </details>
+            })}
+        </div>
+    })
+}
+
+/// A tap: on a way, or on the button that chooses it.
+fn does(desk: Desk, act: &str) {
+    match act.strip_prefix("use:") {
+        Some(key) => desk.send(Msg::Use(key.into())),
+        None => {
+            if let Ok(way) = act.parse() {
+                desk.send(Msg::Tap(way));
+            }
+        }
+    }
+}
+
+fn drawn(state: &State) -> String {
+    let Some(trade) = state.report.as_ref().and_then(|report| report.trade.as_ref()) else {
+        return String::new();
+    };
+    let voice = state.voice();
+    let chosen = trade.ways.iter().position(|way| way.pick == Some(state.pick_at()));
+    let mut said = trade.said_of(state.pick_at()).into_iter();
+    let count = said.find(|reason| reason.code == Code::WaysCompared).map(|reason| voice.reason(&reason));
+    let count = count.unwrap_or_default();
+    let Some(chosen) = chosen else { return format!("<p class=\"cap\">{}</p>", markup::text(&count)) };
+    let head = markup::head("trade-head", &voice.traded(&Traded::Title), &count);
+    let sentences: Vec<String> = said.map(|reason| voice.reason(&reason)).collect();
+    let rows: String = sentences
+        .iter()
+        .map(|sentence| {
+            let (head, rest) = lead(sentence);
+            format!("<li><b>{}</b> {}</li>", markup::text(head), markup::text(rest))
+        })
+        .collect();
+    let named = names(trade, chosen, state.tapped);
+    let figure = picture(trade, &named).map(|drawn| {
+        let inside = marks(trade, &drawn, &named, chosen, state.tapped, voice);
+        let title = voice.traded(&Traded::Picture {
+            pays: voice.scale(trade.pays).into(),
+            gets: voice.scale(trade.gets).into(),
+            ways: trade.ways.len(),
+        });
+        let title = markup::text(&format!("{title} {}", sentences.join(" ")));
+        let caption = markup::text(&voice.traded(&Traded::Figure));
+        format!(
+            "<svg class=\"fig\" id=\"trade-figure\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{title}\">{inside}\
+             </svg><p class=\"cap\">{caption}</p>"
+        )
+    });
+    let tapped = state.tapped.and_then(|at| Some((at, trade.ways.get(at)?)));
+    let tapped = tapped.map(|(at, way)| looked(state, way, at == chosen, voice)).unwrap_or_default();
+    let figure = figure.unwrap_or_default();
+    format!(
+        "{head}<ul class=\"trade-say\" id=\"trade-says\">{rows}</ul>{figure}<div id=\"trade-way\" role=\"status\">{tapped}</div>"
+    )
+}
+
+/// The ways that are named, the chosen one first, then the tapped one, the front, and the other picks.
+fn names(trade: &Trade, chosen: usize, tapped: Option<usize>) -> Vec<(usize, String)> {
+    let mut order = vec![chosen];
+    let all = || trade.ways.iter().enumerate();
+    let front = all().filter(|(_, way)| way.front);
+    let picks = all().filter(|(_, way)| way.pick.is_some());
+    for at in tapped.into_iter().chain(front.map(|(at, _)| at)).chain(picks.map(|(at, _)| at)) {
+        if !order.contains(&at) {
+            order.push(at);
+        }
+    }
+    let name = |at: usize| Some((at, trade.ways.get(at)?.name.clone()));
+    order.into_iter().filter_map(name).collect()
+}
+
+fn marks(
+    trade: &Trade,
+    drawn: &Picture,
+    named: &[(usize, String)],
+    chosen: usize,
+    tapped: Option<usize>,
+    voice: Voice,
+) -> String {
+    let mut pen = Pen::default();
+    axes(&mut pen, trade, drawn, voice);
+    pen.path("f-cloth f-dash", &drawn.front);
+    let is_named = |at: usize| named.iter().any(|(other, _)| *other == at);
+    for at in (0..trade.ways.len()).filter(|at| !is_named(*at)) {
+        mark(&mut pen, trade, drawn, at, 7.0);
+    }
+    // The first names are the most telling: they lie on top.
+    for (at, name) in named.iter().rev() {
+        let Some(place) = drawn.marks.get(*at) else { continue };
+        mark(&mut pen, trade, drawn, *at, 12.0);
+        if *at == chosen || Some(*at) == tapped {
+            let [x, y] = place.at;
+            let class = if *at == chosen { "f-limit" } else { "f-limit f-dash" };
+            pen.raw(&format!("<circle class=\"{class}\" cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"17\"/>"));
+        }
+        if let Some([x, y]) = place.name {
+            let class = if *at == chosen { "t-b t-halo" } else { "t-halo" };
+            pen.text(class, x, y, &markup::text(name));
+        }
+    }
+    pen.done()
+}
+
+/// The mark of a way's verdict, and the place to tap it.
+fn mark(pen: &mut Pen, trade: &Trade, drawn: &Picture, at: usize, half: f64) {
+    let (Some(way), Some(place)) = (trade.ways.get(at), drawn.marks.get(at)) else { return };
+    let ([x, y], side) = (place.at, 2.0 * half);
+    let (class, inside) = (icon::verdict_class(way.verdict), icon::mark(way.verdict));
+    pen.raw(&format!(
+        "<svg class=\"{class}\" x=\"{:.1}\" y=\"{:.1}\" width=\"{side}\" height=\"{side}\" viewBox=\"0 0 96 96\">{inside}</svg>\
+         <circle class=\"tap\" data-do=\"{at}\" cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"24\"/>",
+        x - half,
+        y - half
+    ));
+}
+
+fn axes(pen: &mut Pen, trade: &Trade, drawn: &Picture, voice: Voice) {
+    let (left, right, top, foot) = (drawn.pays.start, drawn.pays.end, drawn.gets.end, drawn.gets.start);
+    let numeral = Numeral(voice.language);
+    for (y, value, digits) in &drawn.gets_ticks {
+        pen.line("f-grid", [left, *y], [right, *y]);
+        let words = match trade.gets {
+            Scale::Late => voice.on_scale(Scale::Late, *value),
+            _ => numeral.fixed(*value, *digits),
+        };
+        pen.text("t-e", left - 10.0, y + 6.0, &words);
+    }
+    for (x, value, digits) in &drawn.pays_ticks {
+        pen.line("f-axis", [*x, foot], [*x, foot + 8.0]);
+        pen.text("t-m", *x, foot + 27.0, &numeral.fixed(*value, *digits));
+    }
+    let along = if trade.pays == Scale::Pace { "←" } else { "→" };
+    pen.text("t-b t-e", right, HEIGHT - 10.0, &format!("{} {along}", voice.scale(trade.pays)));
+    pen.text("t-b", 0.0, 17.0, &format!("{} ↑", voice.scale(trade.gets)));
+    pen.path("f-axis", &format!("M{left} {top}V{foot}H{right}"));
+}
+
+/// The tapped way in words, and the button that chooses it.
+fn looked(state: &State, way: &Tried, chosen: bool, voice: Voice) -> String {
+    let said = voice.traded(&Traded::Looked {
+        way: voice.tried(way),
+        cost: voice.on_scale(Scale::Cost, way.cost),
+        late: voice.on_scale(Scale::Late, way.late),
+        pace: voice.on_scale(Scale::Pace, way.pace),
+    });
+    let pick = way.pick.and_then(|at| state.report.as_ref()?.picks.get(at));
+    let then = match pick {
+        _ if chosen => format!("<p><b>{}</b></p>", voice.label(Label::Chosen)),
+        Some(pick) => {
+            let words = format!("{} {}", voice.label(Label::Use), pick.name);
+            markup::button("", &format!("use:{}", key(pick)), &words)
+        }
+        None => {
+            let words = voice.traded(&Traded::NotBest { white: way.name.clone() });
+            format!("<p class=\"cap\">{}</p>", markup::text(&words))
+        }
+    };
+    format!(
+        "<div class=\"say\"><span class=\"{}\"><svg viewBox=\"0 0 96 96\" aria-hidden=\"true\">{}</svg></span><div><p><b>{}.</b> \
+         {}</p>{then}</div></div>",
+        icon::verdict_class(way.verdict),
+        icon::mark(way.verdict),
+        voice.verdict_short(way.verdict),
+        markup::text(&said)
+    )
+}
+
+/// Every way as a row.
+fn figures(trade: &Trade, voice: Voice) -> String {
+    let scales = [Scale::Late, Scale::Cost, Scale::Pace, Scale::Hand, Scale::Cover];
+    let heads: String = scales
+        .iter()
+        .map(|scale| format!("<th scope=\"col\" class=\"r\">{}</th>", voice.scale(*scale)))
+        .collect();
+    let row = |way: &Tried| {
+        let cells: String = scales
+            .iter()
+            .map(|scale| format!("<td class=\"r\">{}</td>", voice.on_scale(*scale, way.value(*scale))))
+            .collect();
+        let line = if way.front { voice.traded(&Traded::OnTheLine) } else { String::new() };
+        format!(
+            "<tr><td class=\"mk\"><span class=\"{}\"><svg viewBox=\"0 0 96 96\" aria-hidden=\"true\">{}</svg><span class=\"sr\">{}</span>\
+             </span></td><td><b>{}</b> {line}</td>{cells}</tr>",
+            icon::verdict_class(way.verdict),
+            icon::mark(way.verdict),
+            voice.verdict_short(way.verdict),
+            markup::text(&voice.tried(way)),
+        )
+    };
+    let rows: String = trade.ways.iter().map(row).collect();
+    format!(
+        "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{}\"><table class=\"tbl\"><thead><tr><th class=\"mk\">\
+         <span class=\"sr\">{}</span></th><th scope=\"col\">{}</th>{heads}</tr></thead><tbody>{rows}</tbody></table></div>",
+        voice.traded(&Traded::Title),
+        voice.label(Label::Verdict),
+        voice.label(Label::White),
+    )
+}

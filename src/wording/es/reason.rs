@@ -1,0 +1,316 @@
+//! Reasons, cautions, questions and readings.
+
+use super::super::Facts;
+use crate::plan::Code;
+
+pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
+    use Code as C;
+    match code {
+        C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
+            "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
+        ),
+        C::ClothBleeds => format!(
+            "La tela suelta tinte. {} retiene casi todo: lo probable tras {} días es {}, en el peor caso {}, límite {}.{}",
+            v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
+        ),
+        C::NothingToBleed => format!(
+            "Nada suelta tinte. A este calor el tinte se queda en {}, así que basta el blanco más suave y barato.",
+            if v.has_word("fibre") { v.words("fibre") } else { "esta tela".into() }
+        ),
+        C::DyeUnknown => "No conocemos el tinte. Por eso el margen es amplio. Pregunte al fabricante de la prenda o haga una prueba.".into(),
+        C::LotNew if v.has_word("lot") => format!(
+            "El lote {} es nuevo aquí. Solo una prueba lo dirá.", v.word("lot")
+        ),
+        C::LotNew => "Este lote es nuevo aquí. Solo una prueba lo dirá.".into(),
+        C::EvidenceCounted => format!(
+            "Probado aquí. {} de {} piezas viraron en {} días, y eso cuenta.",
+            v.count("turned"), v.count("pieces"), v.count("days")
+        ),
+        C::FusionHolds => format!(
+            "Funde del todo. Por debajo llega a {}, a {} en el lado frío; necesita {}.",
+            v.share("likely"), v.share("low"), v.share("limit")
+        ),
+        C::FusionShort => format!(
+            "Puede no fundir. En el lado frío llega por debajo solo a {}; necesita {}. Se agrietaría al lavar.",
+            v.share("low"), v.share("limit")
+        ),
+        C::WindowOpen => format!("La ventana está abierta. {}", room(v)),
+        C::WindowNarrow => format!("La ventana es estrecha. {} No suba el calor por si acaso.", room(v)),
+        C::WindowClosed if v.code("side") == "at-least" => format!(
+            "La ventana está cerrada. Este horno no lleva la capa por debajo a unos {}, donde funde la tinta. Más calor, más lento, o un blanco de baja temperatura.",
+            v.heat("peak")
+        ),
+        C::WindowClosed => format!(
+            "La ventana está cerrada. La tinta funde a unos {}, y esta tela no lo aguanta en este horno.",
+            v.heat("peak")
+        ),
+        C::WaterSlows => format!(
+            "La tela lleva agua. Es el {} de su peso y secarla ocupa {} del horno.",
+            v.percent("water_percent"), v.seconds("seconds")
+        ),
+        C::HeavyCloth => format!(
+            "La tela pesada tarda en calentarse. Con {} necesita {} de calor.", v.weight("gsm"), v.seconds("seconds")
+        ),
+        C::Covers => format!(
+            "Cubre. Bajo una capa de {} la tela se nota {}; hasta {} vale.",
+            v.film("film"), v.tenth("shows"), v.tenth("limit")
+        ),
+        C::CoversShort => format!(
+            "No cubre. Bajo una capa de {} la tela se nota {}; hasta {} vale. Dé otra pasada o abra la malla.",
+            v.film("film"), v.tenth("shows"), v.tenth("limit")
+        ),
+        C::OneStrokeMore => format!(
+            "Una pasada más. Capa {}, y la tela se nota {}.", v.film("film"), v.tenth("shows")
+        ),
+        C::CoarserMesh => format!(
+            "La malla siguiente más abierta, {}. Capa {}, y la tela se nota {}.",
+            v.threads("threads"), v.film("film"), v.tenth("shows")
+        ),
+        C::LooksBluish => format!(
+            "Un blanco fino se ve azulado. Con {} queda {} más azul que el blanco pleno. Una capa más gruesa lo templa.",
+            v.film("film"), v.tenth("bluer")
+        ),
+        C::LooksDull => format!(
+            "La barrera gris apaga el blanco. Queda {} más oscuro que el blanco pleno. Más blanco encima lo levanta.",
+            v.tenth("darker")
+        ),
+        C::MayGhost => format!(
+            "Puede dejar sombra en este tono. A los blancos de esta clase les pasa en {}. No apile en caliente.",
+            v.chance("frequency")
+        ),
+        C::HandSoft => "El tacto es suave. Capa fina, blanco flexible.".into(),
+        C::HandStiff => "El tacto es rígido. Ayuda una capa más fina o un blanco más suave.".into(),
+        C::StretchHolds => format!(
+            "Estira con la tela. La capa aguanta {}, el trabajo pide {}.", v.percent("stretch"), v.percent("needed")
+        ),
+        C::StretchShort => format!(
+            "Puede agrietarse al estirar. La capa aguanta unos {}, el trabajo pide {}: sobra muy poco. Use un blanco elástico.",
+            v.percent("stretch"), v.percent("needed")
+        ),
+        C::AdhesionUnknown => "No está hecho para agarrar aquí. En nailon y recubrimientos la capa puede pelarse al lavar. Pruebe con cinta.".into(),
+        C::AdhesionHolds => "Está hecho para agarrar en nailon.".into(),
+        C::NapShows => format!(
+            "El pelo asoma. Mide {}, la capa {}. Pase una pantalla alisadora tras el primer presecado.",
+            v.film("nap"), v.film("film")
+        ),
+        C::SmoothingHelps => format!(
+            "Una pantalla alisadora tumba el pelo. Mide {}, más de lo que sujeta esta capa.", v.film("nap")
+        ),
+        C::HolesLoseFilm => format!(
+            "La malla tiene huecos. {} de la cara está abierto y la tinta se cuela.", v.share("open_percent")
+        ),
+        C::LowCureHelps => "Funde con menos calor. Menos calor suelta menos tinte.".into(),
+        C::NoBlocking => format!(
+            "{} no retiene tinte. Sobre poliéster teñido vira en pocos días.", v.word("white")
+        ),
+        C::RimBleeds => crate::wording::aged::rim(v),
+        C::WaysCompared | C::PaidFor | C::NothingPaid | C::OffFront | C::ForMore => crate::wording::trade::reason(code, v),
+        C::BlockerHelps => "La barrera recoge el tinte. Cuesta una pantalla y un presecado.".into(),
+        C::ScorchNear => "La tela puede amarillear. Menos tiempo de calor, o aire más frío.".into(),
+        C::ShrinkNear => format!(
+            "La tela puede encoger. Llega a {} y encoge desde {}.", v.heat("peak"), v.heat("limit")
+        ),
+        C::SoftensNear => format!(
+            "La fibra se ablanda: {}. Llega a {} y se ablanda desde {}.", v.word("fibre"), v.heat("peak"), v.heat("limit")
+        ),
+        C::CoatingNear => format!(
+            "El recubrimiento puede sufrir. La tela llega a {}, y un recubrimiento aguanta unos {}.", v.heat("peak"), v.heat("limit")
+        ),
+        C::OpensCooler => format!("Deje bajar el horno a {}. {}", v.heat("set"), opened(v)),
+        C::OpensHotter => format!("Suba el horno a {}. {}", v.heat("set"), opened(v)),
+        C::OpensSlower => format!(
+            "Serviría una cinta más lenta, {} a {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensFaster => format!(
+            "Serviría una cinta más rápida, {} a {}. {}", v.belt("belt"), v.heat("set"), opened_by_gear(v)
+        ),
+        C::OpensPreDry => format!(
+            "Seque antes la tela. Lleva {} de agua; seca, {} a {} sirve. {}",
+            v.percent("water_percent"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensThinner => format!(
+            "Estampe una capa más fina. Con {}, {} a {} sirve. {}", v.film("film"), v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensTwoPasses => format!(
+            "Páselo dos veces, {} a {}. {} El tinte cuenta las dos pasadas.", v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::OpensLowCure => format!(
+            "Serviría un blanco de baja temperatura, {} a {}. {}", v.belt("belt"), v.heat("set"), opened(v)
+        ),
+        C::MeltsInCure => format!(
+            "La fibra se derrite en el horno: {}. Se derrite a {}, por debajo de cualquier curado de plastisol. Use otro proceso.",
+            v.word("fibre"), v.heat("limit")
+        ),
+        C::ColoursSetHeat => "Los colores mandan el calor. Son tintas corrientes, así que un blanco de baja temperatura no gana nada aquí.".into(),
+        C::MakerWordNeeded => "Pregunte antes al fabricante. Una estampa puede anular lo que protege a quien la lleva.".into(),
+        C::CustomerBans => format!(
+            "El cliente prohíbe {}. Todo plastisol de aquí lo contiene. Ofrezca otro proceso.", v.word("ban")
+        ),
+        C::ReducerSpoils => format!(
+            "El reductor estropea el blanco. Con {} pierde fuerza para retener tinte. No lo use.", v.percent("percent")
+        ),
+        C::ShelfEmpty => "El estante está vacío. Marque en El taller los blancos que tiene.".into(),
+        C::Lapse => format!(
+            "Hay fallos que ninguna cuenta ve. Un cubo cambiado o un panel apagado estropean cerca de {} de los trabajos.", v.percent("percent")
+        ),
+        C::MoneyAddsCare => format!(
+            "Hay mucho en juego. {} piezas que valen {} juntas piden mirar una vez más.", v.count("pieces"), v.count("value")
+        ),
+        C::OnePlan if v.number("value").is_some_and(|value| value >= 1.0) => format!(
+            "Un solo plan para todas. {} sirve para las {} prendas y ahorra {} frente a un plan para cada una.",
+            v.word("white"), v.count("garments"), v.count("value")
+        ),
+        C::OnePlan => format!(
+            "Un solo plan para todas. {} sirve para las {} prendas.", v.word("white"), v.count("garments")
+        ),
+        C::SplitCheaper => format!(
+            "Divídalo, un plan para cada una de las {} prendas. {} serviría para todas y cuesta {} más.",
+            v.count("garments"), v.word("white"), v.count("value")
+        ),
+        C::SplitSafer => format!(
+            "Divídalo, un plan para cada una de las {} prendas. {} serviría para todas con un veredicto más duro.",
+            v.count("garments"), v.word("white")
+        ),
+        C::SplitOnly => format!(
+            "Divídalo, un plan para cada una de las {} prendas. Ningún blanco del estante sirve para todas.",
+            v.count("garments")
+        ),
+        C::SomeRefused => format!(
+            "{} de {} prendas no se pueden imprimir. Las demás pueden seguir solas.",
+            v.count("refused"), v.count("garments")
+        ),
+        C::BuyClass if v.number("low_cure") == Some(1.0) => {
+            format!("Con un {} de baja temperatura: no está en su estante", v.class("class"))
+        }
+        C::BuyClass => format!("Con un {}: no está en su estante", v.class("class")),
+        C::UseBlocker if v.has_word("white") => format!(
+            "Con una barrera bajo {}: no está en su estante, una pantalla y un presecado más", v.word("white")
+        ),
+        C::UseBlocker => "Con una barrera debajo: una pantalla y un presecado más".into(),
+        C::IfDried => format!(
+            "Si seca antes la tela y la estampa enseguida: contiene un {} de agua", v.percent("water_percent")
+        ),
+        C::IfUndyed => "Si el poliéster resulta sin teñir".into(),
+        C::IfHotter => format!("Si el horno va {} de más", v.kelvin("kelvin")),
+        C::OtherHeat => "Con otro horno, o con un ajuste que este no alcanza".into(),
+        C::OtherProcess => "Con otro proceso que no sea plastisol".into(),
+        C::CheckStretch => "Deje enfriar la primera pieza y estírela. Sin grietas: está fundida.".into(),
+        C::CheckProbe => "Ponga una sonda en la capa húmeda y pásela por el horno. Compare el máximo.".into(),
+        C::CheckCover => "Mire la primera pieza a la luz. La tela no debe verse.".into(),
+        C::CheckScorch => "Ponga la primera pieza junto a una sin imprimir. No debe estar más amarilla.".into(),
+        C::CheckSize => "Mida la primera pieza antes y después. No debe encoger.".into(),
+        C::CheckAdhesion => "Frote la primera pieza en frío y despegue una cinta.".into(),
+        C::CheckHand => "Toque la primera pieza. Demasiado rígida: capa más fina.".into(),
+        C::CheckNap => "Mire la primera pieza de canto. El pelo debe quedar bajo el blanco.".into(),
+        C::HotGarments => format!(
+            "Las piezas salen a unos {}. La capa sigue blanda medio minuto. Guantes al final de la cinta; deje enfriar antes de apilar.",
+            v.heat("exit")
+        ),
+        C::OverheatedPvc => format!(
+            "La capa puede llegar a {} y pasa {} sobre el calor en que empieza a descomponerse. El plastisol recalentado suelta un gas ácido. Extracción siempre en marcha; si huele fuerte, salga. Mandan la ficha de seguridad del fabricante y las normas locales.",
+            v.heat("peak"), v.seconds("seconds")
+        ),
+        C::BeltStop => "Una cinta parada quema tela en segundos. Paneles apagados o levantados, cinta vacía, extintor a mano. Limpie la pelusa del horno y del conducto.".into(),
+        C::CoatedBelt => "Las cintas y láminas antiadherentes sueltan humo tóxico si se recalientan. No deje la cinta parada bajo paneles calientes.".into(),
+        C::FlammableVapour => "El limpiapantallas y el adhesivo en aerosol arden. Lejos del presecado y de la boca del horno.".into(),
+        C::Isocyanate => format!(
+            "Los aditivos de agarre con isocianato pueden causar alergia de por vida. Solo personal formado ({}, desde {}, a partir de {}), guantes, sin pulverizar ni calentar el bote abierto; quien tenga alergia, lejos. No en ropa de bebé ni sobre la piel sin la palabra del fabricante. Manda la ficha de seguridad.",
+            v.word("law"), v.word("since"), v.by_law()
+        ),
+        C::ChildCare => format!(
+            "Lo lleva un niño de {} años. En artículos de puericultura {} (desde {}) permite como mucho {} de cada uno de ocho ftalatos; {} añade tres más si el niño puede llevárselo a la boca. Cuentan también las piezas pequeñas. Pida la declaración del fabricante de tinta y mire la ley donde se vende.",
+            v.count("age"), v.word("law"), v.word("since"), v.by_law(), v.word("mouth")
+        ),
+        C::ChildProduct => format!(
+            "Producto para un niño de {} años. Plomo: como mucho {} ppm en la tinta que forma parte de la tela, {} ppm en una capa que se raspa ({}, desde {}). Puede tocar ensayo, certificado y etiqueta de rastreo. Mire la ley donde se vende.",
+            v.count("age"), v.count("limit"), v.count("coating"), v.word("law"), v.word("since")
+        ),
+        C::PhthalatesInArticle => format!(
+            "{} (desde {}): menos de {} de cuatro ftalatos juntos en cualquier artículo estampado. Pregunte al fabricante de tinta y mire la ley donde se vende.",
+            v.word("law"), v.word("since"), v.by_law()
+        ),
+        C::SleepwearFlammability => "La ropa de dormir debe pasar un ensayo de llama, con la estampa. Pregunte al fabricante de la prenda.".into(),
+        C::MeltBurns => "Esta fibra se derrite y se pega a la piel. Nada debe colgar sobre un panel; no meta las manos en el túnel.".into(),
+        C::DyeFume => "El tinte y el plastificante salen con la extracción. Llévela al exterior y limpie el condensado.".into(),
+        C::HotHold => "Mantenga piezas calientes en un horno con termostato, nunca uno de comida, nunca sin vigilar.".into(),
+        C::AskDyed => "¿Está teñido el poliéster?".into(),
+        C::AskDyeClass => "¿Qué tinte lleva el poliéster? Lo sabe el fabricante de la prenda.".into(),
+        C::AskWeight => "¿Cuánto pesa la tela?".into(),
+        C::AskConstruction => "¿Cómo está hecha la tela?".into(),
+        C::AskMeasureDryer => "Pase una sonda por el horno. Un horno medido pide menos margen.".into(),
+        C::AskLotTest => "Imprima este lote y mírelo más tarde.".into(),
+        C::AskColour => "¿De qué color es la prenda?".into(),
+        C::ReadShare if v.has_word("section") => {
+            format!("{} {}, {}", v.percent("percent"), v.word("fibre").to_lowercase(), v.word("section"))
+        }
+        C::ReadShare => format!("{} de {}", v.percent("percent"), v.word("fibre").to_lowercase()),
+        C::ReadConstruction => format!("tejido {}", v.word("construction").to_lowercase()),
+        C::ReadWeight => format!("pesa {}", v.weight("gsm")),
+        C::ReadColour => format!("color {}", v.word("colour")),
+        C::AssumedConstruction => format!("suponemos {}", v.word("construction").to_lowercase()),
+        C::AssumedWeight => format!("suponemos {}", v.weight("gsm")),
+        C::AssumedDyed => "suponemos poliéster teñido".into(),
+        C::AssumedColour => format!("suponemos {}", v.word("colour")),
+        C::LabelNote => label_note(v),
+        C::LeftOut => format!("sin contar: {}", v.word("words")),
+    }
+}
+
+/// What the label's reader assumed, asks or left aside.
+fn label_note(v: Facts<'_>) -> String {
+    let (words, fibre) = (v.word("words"), v.word("fibre"));
+    match v.code("note") {
+        "assumed-whole" => format!("suponemos todo {fibre}"),
+        "assumed" => format!("«{words}»: suponemos {fibre}"),
+        "ask" => format!("«{words}»: ¿es {fibre}?"),
+        "read-as" => format!("«{words}» leído como {fibre}"),
+        "assumed-shares" => format!("«{words}»: suponemos {}", v.word("shares")),
+        "other-fibres" => format!("{} de otras fibras", v.percent("percent")),
+        "rounded" => format!("las partes suman {}, por redondeo", v.percent("percent")),
+        "excludes" => format!("la etiqueta excluye: {words}"),
+        _ => format!("«{words}» aquí no cambia nada"),
+    }
+}
+
+/// How far an opened window can be trusted.
+fn opened(v: Facts<'_>) -> String {
+    if v.number("robust") == Some(1.0) {
+        "Así la ventana está abierta, con deriva y parada de cinta incluidas.".into()
+    } else {
+        "Así funciona según lo previsto, sin margen para la deriva.".into()
+    }
+}
+
+fn opened_by_gear(v: Facts<'_>) -> String {
+    format!("Esta no llega; pregunte cuánto cuesta otra transmisión. {}", opened(v))
+}
+
+/// What is left on each side of the window.
+fn room(v: Facts<'_>) -> String {
+    let mut sides = Vec::new();
+    for (name, side) in [("cooler", "menos"), ("hotter", "más")] {
+        if v.number(name).is_some() {
+            sides.push(format!("{} {side}", v.kelvin(name)));
+        }
+    }
+    for (name, side) in [("slower", "más lento"), ("faster", "más rápido")] {
+        if v.number(name).is_some() {
+            sides.push(format!("{} {side}", v.belt(name)));
+        }
+    }
+    match sides.pop() {
+        None => "Llega más allá de lo que puede este horno.".into(),
+        Some(last) if sides.is_empty() => format!("Queda: {last}."),
+        Some(last) => format!("Queda: {} o {last}.", sides.join(", ")),
+    }
+}
+
+/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+fn staining(v: Facts<'_>) -> String {
+    if v.has_word("grade") {
+        format!(" En grado de manchado, {}; los grados perdonan un tinte.", v.code("grade"))
+    } else {
+        String::new()
+    }
+}

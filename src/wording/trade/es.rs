@@ -1,0 +1,96 @@
+//! Spanish.
+
+use super::{Differs, Step, Traded};
+use crate::plan::Scale;
+
+pub(super) fn scale(scale: Scale) -> &'static str {
+    match scale {
+        Scale::Cost => "Coste por estampado",
+        Scale::Pace => "Estampados por hora",
+        Scale::Hand => "Rigidez (1 = lo usual)",
+        Scale::Cover => "Tela que se ve, ΔE00",
+        Scale::Nap => "Pelo sin asentar",
+        Scale::Late => "Fallo tardío",
+    }
+}
+
+/// Lo que va con «que también cumple».
+fn least(pays: Scale) -> &'static str {
+    match pays {
+        Scale::Pace => "más rápido",
+        Scale::Hand => "más suave",
+        Scale::Cover => "más opaco",
+        Scale::Nap => "más liso",
+        Scale::Late => "más seguro",
+        Scale::Cost => "más barato",
+    }
+}
+
+pub(super) fn differs(what: Differs<'_>) -> String {
+    let Differs { scale, better, little, by, chances: [one, other] } = what;
+    let pick = |yes: &'static str, no: &'static str| if better { yes } else { no };
+    match scale {
+        Scale::Late => format!("más {} ({one}, no {other})", pick("seguro", "arriesgado")),
+        Scale::Cost => format!("{by} más {} por estampado", pick("barato", "caro")),
+        Scale::Pace => format!("más {} ({by} estampados por hora)", pick("rápido", "lento")),
+        Scale::Hand => format!("{} {}", if little { "algo más" } else { "más" }, pick("suave", "rígido")),
+        Scale::Cover => format!("{} opaco", pick("más", "menos")),
+        Scale::Nap => format!("más {}", pick("liso", "velloso")),
+    }
+}
+
+fn price_of(step: &Step) -> String {
+    let Step { scale, more, by, from, to } = step;
+    let more_or_less = if *more { "más" } else { "menos" };
+    match scale {
+        Scale::Cost => format!("Por {by} {more_or_less} por estampado"),
+        Scale::Pace => format!("Por {by} estampados {more_or_less} por hora"),
+        Scale::Hand => {
+            format!("Por un estampado más {} ({to}, no {from})", if *more { "rígido" } else { "suave" })
+        }
+        Scale::Cover | Scale::Nap | Scale::Late => gain_of(step),
+    }
+}
+
+fn gain_of(step: &Step) -> String {
+    let Step { scale, more, from, to, .. } = step;
+    match scale {
+        Scale::Late => {
+            format!("el riesgo de un fallo tardío {} de {from} a {to}", if *more { "sube" } else { "baja" })
+        }
+        Scale::Cover => {
+            format!("la tela se ve {} (ΔE00 {to}, no {from})", if *more { "más" } else { "menos" })
+        }
+        Scale::Nap => format!("queda sin asentar un {to} del pelo, no un {from}"),
+        Scale::Cost | Scale::Pace | Scale::Hand => price_of(step),
+    }
+}
+
+pub(super) fn traded(what: &Traded) -> String {
+    use Traded as T;
+    match what {
+        T::Title => "Qué se da a cambio de qué".into(),
+        T::Figure => "Cada marca es una forma calculada a fondo: llena, adelante; media, primero una prueba; tachada, no. A la izquierda y abajo es mejor; la línea une las formas que ninguna supera en ambas escalas. Toque una marca o abra las cifras.".into(),
+        T::Picture { pays, gets, ways } => format!("{ways} formas entre dos escalas. A lo largo: {pays}. Hacia arriba: {gets}."),
+        T::Compared { compared, judged } => format!("{compared} formas comparadas, {judged} calculadas a fondo."),
+        T::PaidFor { worse, better, other, pays } => {
+            let gained = if better.is_empty() { String::new() } else { format!(" A cambio es {better}.") };
+            format!("Lo que cuesta. Es {worse} que {other}, el {} que también cumple.{gained}", least(*pays))
+        }
+        T::NothingPaid { pays } => format!("Nada {} cumple igual de bien.", least(*pays)),
+        T::OffFront { way, better, worse, trial } => {
+            let trial = if *trial { " Necesita antes una prueba." } else { "" };
+            let worse = if worse.is_empty() { String::new() } else { format!(", pero {worse}") };
+            format!("Fuera de la línea. {way} es {better}{worse}.{trial}")
+        }
+        T::ForMore { way, price, gain, trial } => {
+            let trial = if *trial { ", tras una prueba" } else { "" };
+            format!("{}, {}: {way}{trial}.", price_of(price), gain_of(gain))
+        }
+        T::Looked { way, cost, late, pace } => {
+            format!("{way}. {cost} por estampado, {pace} por hora, fallo tardío {late}.")
+        }
+        T::NotBest { white } => format!("Otra forma de {white} le va mejor a este pedido."),
+        T::OnTheLine => "en la línea".into(),
+    }
+}
