@@ -4,7 +4,7 @@
 //! expected losses is checked by hand beside each row.
 
 use whitehold::library::{harbour_lane, job, starter};
-use whitehold::plan::bleed::{after_clean_lots, after_lot_test};
+use whitehold::plan::bleed::{after_clean_lots, after_lot_pieces, after_lot_test};
 use whitehold::plan::decide::{Stake, Standing, verdict};
 use whitehold::plan::{Rules, Verdict};
 
@@ -99,4 +99,31 @@ fn clean_lots_teach_as_worked() {
         );
     }
     assert!(after_lot_test(0.14, true, 0.85, 0.1) > 0.5, "a stained test is bad news");
+}
+
+/// Source: Bayes' theorem, worked by hand: odds before times power over false alarms, and for tests of three pieces or more
+/// times 0.75 over 0.1 where a second piece turned, or 0.25 over 0.9 where only one did. The shares are assumed; what is
+/// held is the theorem, and that more pieces that turn are never better news.
+#[test]
+fn pieces_that_turned_count_as_worked() {
+    let rules = rules();
+    let cases = [
+        // Before, turned, pieces, after a look at weeks (power 0.95, false alarms 0.1).
+        (0.05, 0, 6, 0.002_915),
+        (0.05, 1, 1, 0.333_333),
+        (0.05, 1, 6, 0.121_951),
+        (0.05, 2, 6, 0.789_474),
+        (0.05, 6, 6, 0.789_474),
+        (0.35, 6, 6, 0.974_597),
+    ];
+    for (before, turned, pieces, expected) in cases {
+        let now = after_lot_pieces(before, [turned, pieces], rules.power_weeks, &rules);
+        assert!((now - expected).abs() < 1e-5, "{before}, {turned} of {pieces}: {now:.6}, worked {expected}");
+    }
+    for pieces in 1..=12 {
+        let after = |turned| after_lot_pieces(0.1, [turned, pieces], rules.power_hot_hold, &rules);
+        for turned in 0..pieces {
+            assert!(after(turned) <= after(turned + 1), "{turned} of {pieces}");
+        }
+    }
 }

@@ -284,6 +284,7 @@ pub(super) fn rules(library: &Library) -> Result<Rules, FieldError> {
         power_hot_hold: value("test-power-hot-hold")?,
         power_weeks: value("test-power-weeks")?,
         false_alarm: value("test-false-alarm")?,
+        second_piece: [value("test-second-piece")?, value("test-second-false-alarm")?],
     })
 }
 

@@ -124,12 +124,24 @@ pub fn after_clean_lots(before: f64, clean: u32, power: f64, rules: &Rules) -> f
     (fail_sum / weight_sum).clamp(0.0, 1.0)
 }
 
-/// Chance after a test of this very lot and setting: `turned` of the pieces looked at.
+/// Chance after a test of this very lot and setting: whether anything turned of the pieces looked at.
 #[must_use]
 pub fn after_lot_test(before: f64, turned: bool, power: f64, false_alarm: f64) -> f64 {
-    if turned {
-        before * power / (before * power + (1.0 - before) * false_alarm)
-    } else {
-        before * (1.0 - power) / (before * (1.0 - power) + (1.0 - before) * (1.0 - false_alarm))
+    if turned { after(before, power, false_alarm) } else { after(before, 1.0 - power, 1.0 - false_alarm) }
+}
+
+/// The same with how many pieces turned. One piece of several may have been soiled; where a second turns too, it is the lot.
+#[must_use]
+pub fn after_lot_pieces(before: f64, [turned, pieces]: [u32; 2], power: f64, rules: &Rules) -> f64 {
+    let [bad, good] = rules.second_piece;
+    match turned {
+        1 if pieces >= 3 => after(before, power * (1.0 - bad), rules.false_alarm * (1.0 - good)),
+        2.. if pieces >= 3 => after(before, power * bad, rules.false_alarm * good),
+        _ => after_lot_test(before, turned > 0, power, rules.false_alarm),
     }
+}
+
+/// Bayes' theorem: a chance after something was seen that comes with these shares of what fails and of what holds.
+fn after(before: f64, fails: f64, holds: f64) -> f64 {
+    before * fails / (before * fails + (1.0 - before) * holds)
 }

@@ -1,6 +1,6 @@
 //! What was seen before of this lot, article or white, and how it moves the chance.
 
-use super::bleed::{after_clean_lots, after_lot_test};
+use super::bleed::{after_clean_lots, after_lot_pieces, after_lot_test};
 use super::candidate::Candidate;
 use super::{Cloth, Evidence, Job, Rules};
 
@@ -38,7 +38,7 @@ pub(super) fn with_evidence(
         }
     };
     if let Some(seen) = lot_test(job, cloth, way) {
-        return after_lot_test(before, seen.turned > 0, power(seen.days), rules.false_alarm);
+        return after_lot_pieces(before, [seen.turned, seen.pieces], power(seen.days), rules);
     }
     let clean = evidence(job, cloth, way).filter(|seen| seen.turned == 0).count() as u32;
     let turned = evidence(job, cloth, way).any(|seen| seen.turned > 0);

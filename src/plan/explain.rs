@@ -1,5 +1,6 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
+use super::evidence::evidence;
 use super::judge::{Judged, tightness};
 use super::press::looks;
 use super::rank;
@@ -82,12 +83,13 @@ pub fn reasons(
         let fibre = main.map(|(fibre, _)| word(*fibre)).unwrap_or_default();
         add(90.0, Reason::new(Code::NothingToBleed).word("fibre", fibre).word("white", &white.name));
     }
-    for seen in job.order.evidence.iter().filter(|seen| seen.white == white.id) {
+    for seen in evidence(job, cloth, &judged.way) {
         let reason = Reason::new(Code::EvidenceCounted)
             .number("pieces", f64::from(seen.pieces))
             .number("turned", f64::from(seen.turned))
             .number("days", seen.days);
-        add(88.0, reason);
+        // What was seen to turn comes before what is computed.
+        add(if seen.turned > 0 { 110.0 } else { 88.0 }, reason);
     }
     if judged.comes_off > 0.0 {
         let code = if white.holds_on_nylon { Code::AdhesionHolds } else { Code::AdhesionUnknown };

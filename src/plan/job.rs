@@ -198,6 +198,9 @@ pub struct Rules {
     pub power_weeks: f64,
     /// Share of false alarms of a test.
     pub false_alarm: f64,
+    /// Share of tests of three pieces or more, of those that find a bad lot and of those that fail a good one, in which
+    /// more than one piece turns.
+    pub second_piece: [f64; 2],
 }
 
 /// Checks every number of an order against its bound.

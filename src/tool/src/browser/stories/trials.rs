@@ -47,8 +47,8 @@ pub async fn an_unknown_fabric_goes_to_trial_and_comes_back(bench: &Bench) -> Re
         desk.taps(".head [aria-label=\"Undo\"]").await?;
         writes_what_was_seen(&desk, "6").await?;
         desk.taps("nav a[href='#job']").await?;
-        desk.says(".why", "Tested here. 6 of 6 pieces turned within 30 days").await?;
-        desk.settles().await?;
+        // What turned is out, by name and with what was seen.
+        desk.says("main", &format!("{white}. Tested here. 6 of 6 pieces turned within 30 days")).await?;
         let verdict = desk.shows("#verdict").await?;
         ensure!(!RUNS.contains(&verdict.as_str()), "six of six pieces turned, and it is `{verdict}`");
         desk.has_no_complaints().await?;
