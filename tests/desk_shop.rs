@@ -332,6 +332,18 @@ fn a_line_that_cannot_be_read_is_counted_and_left_where_it_is() {
 }
 
 #[test]
+fn a_cloth_whose_label_says_little_is_kept_as_it_was_taken() {
+    let mut tablet = Tablet::new("bench");
+    let label = Msg::Type(Field::Label, "100% polyester".into());
+    tablet.state = update(tablet.state.clone(), label).0;
+    tablet.send(ShopMsg::KeepCloth);
+    let kept: whitehold::textile::FabricRecord =
+        tablet.state.shop.log().records(Kind::Fabric).next().unwrap().read().unwrap();
+    assert_eq!(kept.construction, whitehold::textile::Construction::Jersey);
+    assert!(kept.source.contains("assumed"), "{}", kept.source);
+}
+
+#[test]
 fn what_a_newer_page_wrote_is_not_written_over() {
     let mut tablet = Tablet::new("bench");
     tablet.stored.push(Line::new("n", r#"{"v":99,"id":"n","at":0,"by":"b","stamp":5,"change":"new"}"#));

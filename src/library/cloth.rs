@@ -9,6 +9,9 @@ use crate::quantity::{FieldError, Problem};
 use crate::textile::label::{Look, Note, Reading, read};
 use crate::textile::{ColourRecord, Construction, Depth, DyeEnergy, DyeRecord, Fabric, Fibre};
 
+/// What a cloth is taken for whose label names no construction; common practice, no source.
+pub(super) const UNSAID: Construction = Construction::Jersey;
+
 /// Reads one garment: what its label says, what the order adds, what must be assumed.
 pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<FieldError>> {
     let one = |error: FieldError| vec![error];
@@ -23,11 +26,9 @@ pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<F
             construction
         }
         None => {
-            understood.push(
-                Reason::new(Code::AssumedConstruction).word("construction", kebab(&Construction::Jersey)),
-            );
+            understood.push(Reason::new(Code::AssumedConstruction).word("construction", kebab(&UNSAID)));
             asks.push(Reason::new(Code::AskConstruction));
-            Construction::Jersey
+            UNSAID
         }
     };
     let weight = match garment.areal_weight_gsm.or(reading.areal_weight_gsm) {

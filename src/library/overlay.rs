@@ -1,6 +1,7 @@
 //! The shop's own records laid over the library that ships: what a shop types in is what it is answered with.
 
 use super::Library;
+use super::cloth::UNSAID;
 use super::log::{Key, Kind, Log, Record, Recorded};
 use super::shop_record::FabricDye;
 use crate::dryer::{Dryer, DryerRecord};
@@ -76,8 +77,9 @@ impl Library {
     pub fn cloth_of(&self, garment: &Garment) -> Result<(FabricRecord, FabricDye), Vec<FieldError>> {
         let one = |error: FieldError| vec![error];
         let reading = label::read(&garment.label)?;
-        let empty = || vec![FieldError::new("construction", "", Problem::Empty)];
-        let construction = garment.construction.or(reading.construction).ok_or_else(empty)?;
+        let said = garment.construction.or(reading.construction);
+        let construction = said.unwrap_or(UNSAID);
+        let source = if said.is_some() { "its label" } else { "its label; the construction is assumed" };
         let usual = &self.construction(construction).map_err(one)?.usual_weight;
         let said = garment.areal_weight_gsm.or(reading.areal_weight_gsm);
         let areal_weight = said.map_or_else(
@@ -106,7 +108,7 @@ impl Library {
                 .map(|(fibre, share)| (fibre, (share * 1e4).round() / 100.0))),
             construction,
             areal_weight,
-            source: "its label".into(),
+            source: source.into(),
         };
         check_fabric(self, &record).map_err(one)?;
         let dye = FabricDye {

@@ -12,10 +12,12 @@ use crate::dryer::{Dryer, Film, NearInfrared, Stack};
 use crate::migration::DyedCloth;
 use std::collections::BTreeMap;
 
-/// Cloths that are remembered: an order of several garments, and the one before. Chosen.
-const CLOTHS: usize = 4;
-/// Rides that one cloth may keep, some 100 kB each. Chosen.
-const RIDES: usize = 48;
+/// Cloths whose windows are remembered, some 200 kB each: more than a day's orders. Chosen.
+const CLOTHS: usize = 24;
+/// Cloths of them whose rides are remembered too: the order on the screen, and the one before. Chosen.
+const RIDDEN: usize = 2;
+/// Rides that one cloth may keep, some 64 kB each: a whole shelf takes about 60. Chosen.
+const RIDES: usize = 96;
 
 /// All that a march of one cloth reads but for its film and setting.
 #[derive(Clone, Debug, PartialEq)]
@@ -60,6 +62,12 @@ impl Memory {
             self.cloths.remove(0);
         }
         self.cloths.push((heat(job, cloth, films), marched));
+        let older = self.cloths.len().saturating_sub(RIDDEN);
+        for (_, marched) in &mut self.cloths[..older] {
+            // A window comes out of its family again, and a set point is known.
+            marched.rides = Rides::default();
+            marched.windows.clear();
+        }
     }
 }
 

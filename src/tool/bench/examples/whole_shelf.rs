@@ -1,44 +1,35 @@
-//! An answer over every white and blocker of the library, for each order of the demo's week, natively.
+//! An answer over every white and blocker of the library for each order of the demo's week: afresh, and asked again.
 //!
-//! `cargo run --release -p whitehold-bench --example whole_shelf`
+//! `cargo run --release -p whitehold-bench --example whole_shelf -- [turns] [order]`
 
 #![allow(clippy::unwrap_used)]
 
 use std::time::Instant;
-use whitehold::library::starter;
-use whitehold::plan::{Order, answer};
+use whitehold::library::{answer, answer_with, harbour_lane, starter};
+use whitehold::plan::Memory;
 
 fn main() {
-    let turns: usize = std::env::args().nth(1).and_then(|a| a.parse().ok()).unwrap_or(5);
-    let only = std::env::args().nth(2);
+    let mut arguments = std::env::args().skip(1);
+    let turns: usize = arguments.next().and_then(|turns| turns.parse().ok()).unwrap_or(5);
+    let only = arguments.next();
     let library = starter().unwrap();
-    let room: serde_json::Value =
-        serde_json::from_str(&std::fs::read_to_string("data/harbour_lane.json").unwrap()).unwrap();
-    for had in room["orders"].as_array().unwrap() {
-        if only.as_ref().is_some_and(|only| had["id"].as_str() != Some(only)) {
-            continue;
-        }
-        let mut order: Order = serde_json::from_value(had["order"].clone()).unwrap();
-        order.shop.shelf = library
-            .whites
-            .iter()
-            .map(|w| w.id.clone())
-            .chain(library.blockers.iter().map(|b| b.id.clone()))
-            .collect();
-        let mut best = f64::INFINITY;
-        let mut warm = f64::INFINITY;
-        let mut memory = whitehold::plan::Memory::default();
-        for _ in 0..turns {
-            let start = Instant::now();
-            let job = whitehold::library::job(&order, &library).unwrap();
-            let report = answer(&job).unwrap();
-            std::hint::black_box(report);
-            best = best.min(start.elapsed().as_secs_f64() * 1e3);
-            let start = Instant::now();
-            let job = whitehold::library::job(&order, &library).unwrap();
-            std::hint::black_box(whitehold::plan::answer_with(&job, &mut memory).unwrap());
-            warm = warm.min(start.elapsed().as_secs_f64() * 1e3);
-        }
-        println!("{} {:>8.1} ms again {:>6.1} ms {}", had["id"], best, warm, order.garments[0].label);
+    let ids = library.whites.iter().map(|white| &white.id);
+    let shelf: Vec<String> = ids.chain(library.blockers.iter().map(|blocker| &blocker.id)).cloned().collect();
+    let orders = harbour_lane().unwrap().orders;
+    for had in orders.iter().filter(|had| only.as_ref().is_none_or(|only| *only == had.id)) {
+        let mut order = had.order.clone();
+        order.shop.shelf.clone_from(&shelf);
+        let mut memory = Memory::default();
+        let best = |run: &mut dyn FnMut()| {
+            let times = (0..turns).map(|_| {
+                let start = Instant::now();
+                run();
+                start.elapsed().as_secs_f64() * 1e3
+            });
+            times.fold(f64::INFINITY, f64::min)
+        };
+        let afresh = best(&mut || drop(std::hint::black_box(answer(&order, &library))));
+        let again = best(&mut || drop(std::hint::black_box(answer_with(&order, &library, &mut memory))));
+        println!("{} {afresh:>8.1} ms, again {again:>6.1} ms  {}", had.id, order.garments[0].label);
     }
 }

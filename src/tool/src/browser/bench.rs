@@ -46,6 +46,12 @@ impl Bench {
         Tablet::new(self)
     }
 
+    /// The two ways in which the page is used: from a stick on a tablet that lies, and from the shop's server on one that
+    /// is held upright.
+    pub fn both_ways(&self) -> Result<[(Tablet<'_>, String); 2]> {
+        Ok([(self.tablet(), self.file()?), (self.tablet().upright(), self.site(""))])
+    }
+
     /// The address of the one file on a stick.
     pub fn file(&self) -> Result<String> {
         file_address(&self.workshop.dist().join("whitehold.html"))

@@ -4,10 +4,14 @@
 //! the sentence that is printed. Each begins with a browser that nobody used before.
 
 mod access;
+mod bad_input;
 mod cure_window;
 mod forecast;
 mod garments;
 mod given_up;
+mod kept;
+mod library;
+mod lost_stores;
 mod nothing_leaves;
 mod nothing_lost;
 mod opening;
@@ -17,6 +21,8 @@ mod records;
 mod refusing;
 mod sheets;
 mod ten_orders;
+mod trials;
+mod two_tabs;
 mod working_days;
 
 use crate::browser::bench::Bench;
@@ -40,7 +46,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 54] = stories![
+static STORIES: [Story; 56] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -53,18 +59,18 @@ static STORIES: [Story; 54] = stories![
     nothing_lost::a_killed_browser_loses_nothing_that_was_acknowledged,
     nothing_lost::two_tabs_lose_nothing_to_each_other,
     nothing_lost::a_duplicated_tab_keeps_a_draft_of_its_own,
-    nothing_lost::a_full_disk_is_said_and_the_work_goes_out_as_a_file,
-    nothing_lost::a_wiped_store_is_noticed_and_a_file_brings_the_work_back,
-    nothing_lost::a_browser_that_keeps_nothing_says_so_and_hands_out_a_file,
-    nothing_lost::what_a_later_version_kept_is_read_and_left_alone,
-    nothing_lost::a_draft_of_an_earlier_version_is_taken_over_once,
-    nothing_lost::a_store_that_opens_late_supersedes_nothing,
+    lost_stores::a_full_disk_is_said_and_the_work_goes_out_as_a_file,
+    lost_stores::a_wiped_store_is_noticed_and_a_file_brings_the_work_back,
+    lost_stores::a_browser_that_keeps_nothing_says_so_and_hands_out_a_file,
+    lost_stores::what_a_later_version_kept_is_read_and_left_alone,
+    lost_stores::a_draft_of_an_earlier_version_is_taken_over_once,
+    lost_stores::a_store_that_opens_late_supersedes_nothing,
     records::a_white_is_written_changed_and_brought_back,
     records::the_cloth_of_an_order_is_kept_and_found,
     records::two_tablets_are_merged_and_nothing_is_lost,
     records::a_table_with_a_bad_row_is_held_back,
-    records::two_tabs_write_by_turns,
-    records::a_thousand_edits_of_two_tabs_are_all_there,
+    two_tabs::two_tabs_write_by_turns,
+    two_tabs::a_thousand_edits_of_two_tabs_are_all_there,
     records::a_file_on_the_disk_is_kept_up_to_date,
     records::an_order_is_kept_and_printed_again,
     records::a_tap_outlives_a_redraw,
@@ -87,9 +93,11 @@ static STORIES: [Story; 54] = stories![
     print_rooms::a_new_shop_sets_up_and_plans_its_first_order,
     print_rooms::a_white_that_turned_is_traced_to_the_heat,
     print_rooms::the_settings_hold_on_every_screen,
+    trials::an_unknown_fabric_goes_to_trial_and_comes_back,
     working_days::a_red_polyester_rush_job_goes_to_the_press_with_its_care,
     working_days::a_spanish_speaking_operator_works_the_day,
-    working_days::every_field_takes_whatever_is_written,
+    bad_input::every_field_takes_whatever_is_written,
+    bad_input::every_form_of_the_library_takes_whatever_is_written,
     access::axe_finds_nothing_in_light_colours,
     access::axe_finds_nothing_in_dark_colours,
     access::every_screen_takes_a_finger_and_twice_the_size,

@@ -50,50 +50,59 @@ async fn pages(desk: &Desk, paper: (f64, f64)) -> Result<usize> {
     Ok(text.matches("/Type /Page\n").count() + text.matches("/Type /Page ").count())
 }
 
-/// Every order of the week is printed on one page, A4 and Letter, in both languages.
+/// Every order of the week is printed on one page, A4 and Letter, in both languages: one half of the week from a stick,
+/// the other from the server.
 pub async fn the_owner_prints_the_sheets_on_one_page_each(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
-    desk.shows("#verdict").await?;
     let (mut printed, mut wrong) = (0, Vec::new());
-    for order in 1..=12 {
-        desk.goes_to(&format!("{}#job", bench.file()?)).await?;
-        desk.run(
-            "document.querySelector('whitehold-desk').shadowRoot.querySelector('.week').open = true",
-            vec![],
-        )
-        .await?;
-        desk.taps(&format!(".week li:nth-child({order}) button")).await?;
-        desk.settles().await?;
-        desk.goes_to(&format!("{}#sheet", bench.file()?)).await?;
-        desk.settles().await?;
-        if desk.text(".paper").await?.is_none() {
-            // A refused order has nothing to run.
-            desk.says(".state", "refused").await?;
-            continue;
+    for ((tablet, address), orders) in bench.both_ways()?.into_iter().zip([1..=6, 7..=12]) {
+        let desk = tablet.opens(&address).await?;
+        desk.shows("#verdict").await?;
+        for order in orders {
+            printed += prints(&desk, &address, order, &mut wrong).await?;
         }
-        for language in ["", "#language"] {
-            if !language.is_empty() {
-                desk.taps(language).await?;
-                desk.settles().await?;
-            }
-            for (name, paper) in [("A4", (8.27, 11.69)), ("Letter", (8.5, 11.0))] {
-                let count = pages(&desk, paper).await?;
-                let title = desk.shows(".p-head h2").await?;
-                if count != 1 {
-                    let size = "const it = document.querySelector('whitehold-desk').shadowRoot.querySelector('.paper');
-                        return it.className + ', ' + it.offsetHeight + ' px high on the screen';";
-                    let size = desk.run(size, vec![]).await?;
-                    wrong.push(format!("{title} takes {count} pages of {name}{language}: {size}"));
-                }
-                printed += 1;
-            }
-        }
-        desk.taps("#language").await?;
+        desk.has_no_complaints().await?;
+        desk.is_closed().await?;
     }
     ensure!(wrong.is_empty(), "{}", wrong.join("\n"));
     ensure!(printed >= 32, "only {printed} sheets were printed");
-    desk.has_no_complaints().await?;
-    desk.is_closed().await
+    Ok(())
+}
+
+/// Prints the sheet of an order of the week on both papers in both languages; hands back how many were printed.
+async fn prints(desk: &Desk, address: &str, order: usize, wrong: &mut Vec<String>) -> Result<usize> {
+    desk.goes_to(&format!("{address}#job")).await?;
+    desk.run(
+        "document.querySelector('whitehold-desk').shadowRoot.querySelector('.week').open = true",
+        vec![],
+    )
+    .await?;
+    desk.taps(&format!(".week li:nth-child({order}) button")).await?;
+    desk.settles().await?;
+    desk.goes_to(&format!("{address}#sheet")).await?;
+    desk.settles().await?;
+    if desk.text(".paper").await?.is_none() {
+        // A refused order has nothing to run.
+        desk.says(".state", "refused").await?;
+        return Ok(0);
+    }
+    let mut printed = 0;
+    for language in ["English", "Spanish"] {
+        for (name, paper) in [("A4", (8.27, 11.69)), ("Letter", (8.5, 11.0))] {
+            let count = pages(desk, paper).await?;
+            let title = desk.shows(".p-head h2").await?;
+            if count != 1 {
+                let size =
+                    "const it = document.querySelector('whitehold-desk').shadowRoot.querySelector('.paper');
+                    return it.className + ', ' + it.offsetHeight + ' px high on the screen';";
+                let size = desk.run(size, vec![]).await?;
+                wrong.push(format!("{title} takes {count} pages of {name} in {language}: {size}"));
+            }
+            printed += 1;
+        }
+        desk.taps("#language").await?;
+        desk.settles().await?;
+    }
+    Ok(printed)
 }
 
 /// A sheet photographed on one tablet stands in the form of another; a ruined one says so, and changes nothing.
