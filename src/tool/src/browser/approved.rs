@@ -9,7 +9,6 @@ use crate::picture::{Picture, SHARE};
 use crate::steps::{bytes, say};
 use crate::workshop::{Workshop, write};
 use anyhow::{Context, Result, bail, ensure};
-use serde_json::json;
 
 /// One picture, and how the page comes to look so.
 struct Look {
@@ -59,22 +58,9 @@ const LETTERS: &str = "const faces = { '--face-words': 'DejaVu Serif Condensed',
 /// What is to be done where the letters are missing.
 const NO_LETTERS: &str = "DejaVu's letters are not here (Debian: fonts-dejavu-core, fonts-dejavu-extra)";
 
-/// From the next page on it is a Wednesday, 25 November 2026, 10:00 UTC: a sheet bears its day.
-const DAY: &str = "const Then = Date, now = 1795600800000;
-    globalThis.Date = class extends Then {
-        constructor(...parts) { parts.length ? super(...parts) : super(now); }
-        static now() { return now; }
-    };";
-
 /// Takes every picture, one after another on one page, or nothing where the letters are missing.
 async fn takes(bench: &Bench) -> Result<Option<Vec<Picture>>> {
-<<<<<<< HEAD
-    let desk = bench.tablet().opens_the_file().await?;
-    desk.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": DAY })).await?;
-    desk.reloads().await?;
-=======
     let desk = bench.tablet().without(SAME_DAY).opens_the_file().await?;
->>>>>>> main
     desk.shows("#verdict").await?;
     if desk.run(LETTERS, vec![]).await? != true {
         desk.is_closed().await?;
