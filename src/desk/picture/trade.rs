@@ -10,12 +10,14 @@ use crate::plan;
 pub const WIDTH: f64 = 640.0;
 /// Height of the view box.
 pub const HEIGHT: f64 = 400.0;
-/// Width of a letter of a name, on the safe side.
-const LETTER: f64 = 9.2;
+/// Width of a letter of a name, bold and in the widest face.
+const LETTER: f64 = 10.6;
 /// Height of a line of words.
 const LINE: f64 = 19.0;
 /// Half the side of a mark that is named, with the ring that the chosen one bears.
 const MARK: f64 = 18.0;
+/// Half the side of any other.
+const SMALL: f64 = 8.0;
 /// Chances that are written beside the scale.
 const CHANCES: [f64; 9] = [0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5];
 
@@ -117,13 +119,14 @@ fn front(trade: &plan::Trade, places: &[[f64; 2]], pays: &Scale, gets: &Scale) -
     path(points, false)
 }
 
-/// Marks with their names, which keep clear of each other and of the named marks; the first names have the first choice.
+/// Marks with their names, which keep clear of each other and of every mark; the first names have the first choice.
 fn named(places: &[[f64; 2]], names: &[(usize, String)], pays: &Scale, gets: &Scale) -> Vec<Mark> {
     let mut marks: Vec<Mark> = places.iter().map(|at| Mark { at: *at, name: None }).collect();
-    let mut taken: Vec<[f64; 4]> = names
+    let half = |at: usize| if names.iter().any(|(named, _)| *named == at) { MARK } else { SMALL };
+    let mut taken: Vec<[f64; 4]> = places
         .iter()
-        .filter_map(|(at, _)| places.get(*at))
-        .map(|[x, y]| [x - MARK, y - MARK, x + MARK, y + MARK])
+        .enumerate()
+        .map(|(at, [x, y])| [x - half(at), y - half(at), x + half(at), y + half(at)])
         .collect();
     for (at, name) in names {
         let Some(mark) = marks.get_mut(*at) else { continue };
