@@ -47,9 +47,9 @@ pub fn as_run(job: &Job, pick: &Pick, (set_c, belt): (f64, f64)) -> Result<Optio
     Ok(Some(AsRun {
         margins: judged.margins,
         turns: judged.bleeds,
-        ghosts: judged.ghosts,
-        comes_off: judged.comes_off,
-        cracks: judged.cracks,
+        ghosts: judged.late.ghosts,
+        comes_off: judged.late.comes_off,
+        cracks: judged.late.cracks,
         film_um: judged.way.film * 1e6,
     }))
 }

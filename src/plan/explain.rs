@@ -91,18 +91,21 @@ pub fn reasons(
         // What was seen to turn comes before what is computed.
         add(if seen.turned > 0 { 110.0 } else { 88.0 }, reason);
     }
-    if judged.comes_off > 0.0 {
+    if judged.late.comes_off > 0.0 {
         let code = if white.holds_on_nylon { Code::AdhesionHolds } else { Code::AdhesionUnknown };
-        add(70.0 + 40.0 * judged.comes_off, Reason::new(code).word("white", &white.name));
+        add(70.0 + 40.0 * judged.late.comes_off, Reason::new(code).word("white", &white.name));
     }
-    if judged.cracks > 0.02
+    if judged.late.washes_off > 0.0 {
+        add(72.0, Reason::new(Code::WashHard).number("frequency", judged.late.washes_off));
+    }
+    if judged.late.cracks > 0.02
         && let Some(stretch) = of(judged, Topic::Stretch)
     {
         let reason = Reason::new(Code::StretchShort)
             .number("stretch", stretch.value.likely)
             .number("needed", stretch.limit)
             .word("white", &white.name);
-        add(72.0 + 40.0 * judged.cracks, reason);
+        add(72.0 + 40.0 * judged.late.cracks, reason);
     } else if cloth.fabric.stretch > 0.5
         && let Some(stretch) = of(judged, Topic::Stretch)
     {
@@ -111,8 +114,11 @@ pub fn reasons(
             .number("needed", stretch.limit);
         add(55.0, reason);
     }
-    if judged.ghosts > 0.02 {
-        add(50.0 + 100.0 * judged.ghosts, Reason::new(Code::MayGhost).number("frequency", judged.ghosts));
+    if judged.late.ghosts > 0.02 {
+        add(
+            50.0 + 100.0 * judged.late.ghosts,
+            Reason::new(Code::MayGhost).number("frequency", judged.late.ghosts),
+        );
     }
     if let Some(fusion) = of(judged, Topic::Fusion) {
         let code = if fusion.holds() { Code::FusionHolds } else { Code::FusionShort };
@@ -233,7 +239,7 @@ pub fn advice(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     if judged.way.additive {
         advice.push(Advice::AdhesionAdditive);
     }
-    if judged.cracks > 0.1 && white.class != WhiteClass::Stretch && !mixed {
+    if judged.late.cracks > 0.1 && white.class != WhiteClass::Stretch && !mixed {
         advice.push(Advice::StretchAdditive);
     }
     if cloth.dyed.is_some() || cloth.is_light() {
@@ -268,7 +274,7 @@ pub fn first_piece(judged: &Judged<'_>) -> Vec<Code> {
     if tight(Topic::Shrink, 0.5) || tight(Topic::Softening, 0.1) {
         checks.push(Code::CheckSize);
     }
-    if judged.comes_off > 0.0 {
+    if judged.late.comes_off > 0.0 {
         checks.push(Code::CheckAdhesion);
     }
     if tight(Topic::Hand, 0.1) {

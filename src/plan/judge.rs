@@ -5,24 +5,23 @@ use super::bleed::{BleedPath, chance, lots};
 use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
 use super::evidence::{evidence, lot_test, with_evidence};
-use super::ghosting::{frequency, ghosting};
+use super::late::{LateFaults, stretch_margin};
 use super::memory::cloth_in_room;
 use super::press::press_margins;
 use super::rank;
 use super::ride::{Ride, WORLDS};
 use super::rim::Rim;
 use super::window::{Demands, SetPoint};
-use super::{Cloth, CureKind, Finish, Job, Margin, Rules, Side, Topic, Verdict};
+use super::{Cloth, CureKind, Job, Margin, Rules, Side, Topic, Verdict};
 use crate::cure::{fuse, scorch};
 use crate::dryer::HistoryError;
 use crate::dryer::{Film, Flash, History, Stack, TOLERANCE, flash};
-use crate::ink::{Opacity, White};
+use crate::ink::Opacity;
 use crate::migration::{DyedCloth, Release, release};
-use crate::numerics::{Lanes, normal};
+use crate::numerics::Lanes;
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::quantity::Band;
 use crate::quantity::units::celsius;
-use crate::textile::Fibre;
 
 /// A flash between strokes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,12 +77,8 @@ pub struct Judged<'a> {
     pub grade: Option<GreyStep>,
     /// Chance that the white turns.
     pub bleeds: f64,
-    /// Chance that it ghosts.
-    pub ghosts: f64,
-    /// Chance that it comes off.
-    pub comes_off: f64,
-    /// Chance that it cracks.
-    pub cracks: f64,
+    /// Chances of what shows late and no heat moves.
+    pub(super) late: LateFaults,
     /// Chance of any late fault.
     pub fail_later: Band,
     /// The verdict on this way.
@@ -162,18 +157,16 @@ pub(super) fn judge_ride<'a>(
     let Bleeding { chances: bleeds, margins: bleed, grade, bled } =
         bleeding(job, cloth, &way, flash.as_ref(), history);
     let look = way.look(job, cloth, 1.0);
-    let [ghosts, comes_off, cracks] = late_faults(job, cloth, &way);
-    let ghosting = (ghosts > 0.002).then(|| frequency(job, Topic::Ghosting, ghosts));
-    let adhesion = (comes_off > 0.0).then(|| frequency(job, Topic::Adhesion, comes_off));
+    let late = LateFaults::of(job, cloth, &way);
     margins.extend(press_margins(job, cloth, &way, &look));
     margins.push(stretch_margin(job, cloth, &way));
-    margins.extend(bleed.into_iter().chain([ghosting, adhesion]).flatten());
+    margins.extend(bleed.into_iter().flatten().chain(late.margins(job)));
     let mut ranked = Vec::with_capacity(margins.len());
     for margin in margins {
         rank::insert(&mut ranked, margin, |a, b| tightness(a).total_cmp(&tightness(b)));
     }
 
-    let others = 1.0 - late(job, cloth, &way);
+    let others = 1.0 - late.any();
     let fail_later = bleeds.map(|bleeds| 1.0 - (1.0 - bleeds.max(rules.lapse)) * others);
     let (verdict, before) = settled(job, cloth, &way, fail_later.likely, point.robust);
     Judged {
@@ -185,9 +178,7 @@ pub(super) fn judge_ride<'a>(
         margins: ranked,
         grade,
         bleeds: bleeds.likely,
-        ghosts,
-        comes_off,
-        cracks,
+        late,
         fail_later,
         verdict,
         money_adds_care: verdict > before,
@@ -214,17 +205,6 @@ pub(super) fn settled(
     };
     let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
     (verdict(chance, &stake, standing, &job.rules), before_money(chance, standing, &job.rules))
-}
-
-/// Chances that a print ghosts, comes off and cracks: what no heat moves.
-fn late_faults(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> [f64; 3] {
-    let comes_off = comes_off(cloth, way.white, way.additive);
-    [ghosting(job, cloth, way.white).frequency, comes_off, cracks(job, cloth, way)]
-}
-
-/// Chance of any of these.
-pub(super) fn late(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> f64 {
-    1.0 - late_faults(job, cloth, way).into_iter().map(|chance| 1.0 - chance).product::<f64>()
 }
 
 /// Longest time in any run that the film's surface is over `limit` (K), s.
@@ -356,42 +336,6 @@ fn arrives(
     };
     let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total) * cloth.belief.shift.exp();
     Band { low: cold, likely: (planned + cold + hot) / 3.0, high: hot }
-}
-
-/// Stretch that the print must take, as a fraction.
-fn stretch_needed(job: &Job, cloth: &Cloth) -> f64 {
-    let asked = job.order.print.stretch_needed_percent.max(cloth.garment.stretch_percent) / 100.0;
-    // A worn print sees about two thirds of what the cloth can give.
-    asked.max(cloth.fabric.stretch * 0.65).max(0.05)
-}
-
-/// Chance that the film cracks in wear. The spread is a class frequency; common practice, no source.
-fn cracks(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> f64 {
-    normal::cumulative((stretch_needed(job, cloth) / way.white.stretch).ln() / 0.25)
-}
-
-fn stretch_margin(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Margin {
-    let stretch = way.white.stretch;
-    let value =
-        Band { low: stretch * 0.75, likely: stretch, high: stretch * 1.33 }.map(|share| share * 100.0);
-    margin(Topic::Stretch, value, stretch_needed(job, cloth) * 100.0, Side::AtLeast, "%")
-}
-
-/// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source. Additive
-/// brings a plain white to what a nylon white does, and a nylon white a little further.
-pub(super) fn comes_off(cloth: &Cloth, white: &White, additive: bool) -> f64 {
-    let coats = |finish: &Finish| matches!(finish, Finish::Coated | Finish::WaterRepellent);
-    let nylon = cloth.share(Fibre::Nylon) > 0.4;
-    let coated = cloth.garment.finish.iter().any(coats);
-    match (nylon, coated, white.holds_on_nylon, additive) {
-        (_, true, true, true) => 0.08,
-        (_, true, true, false) | (_, true, false, true) => 0.15,
-        (_, true, false, false) => 0.55,
-        (true, false, true, true) => 0.02,
-        (true, false, true, false) | (true, false, false, true) => 0.03,
-        (true, false, false, false) => 0.22,
-        (false, false, _, _) => 0.0,
-    }
 }
 
 /// Film temperature as the piece leaves the heat, °C.

@@ -23,6 +23,7 @@ mod ghosting;
 mod hope;
 mod job;
 mod judge;
+mod late;
 mod memory;
 mod mix;
 mod opening;

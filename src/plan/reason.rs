@@ -101,6 +101,8 @@ pub enum Code {
     StretchHolds,
     /// Film cracks before the cloth stops; same values.
     StretchShort,
+    /// The use washes harder than a home does; `frequency`.
+    WashHard,
     /// Not made to hold on nylon or a coating.
     AdhesionUnknown,
     /// Made to hold on nylon.

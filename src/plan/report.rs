@@ -244,6 +244,8 @@ pub enum Topic {
     Stretch,
     /// Hold on nylon and coatings.
     Adhesion,
+    /// Standing the wash of its use.
+    Wash,
     /// Yellowing of the cloth.
     Scorch,
     /// Shrinkage and distortion.

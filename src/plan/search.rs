@@ -9,7 +9,8 @@
 use super::bench::{Bench, Dial};
 use super::candidate::Candidate;
 use super::cost::{burden, burden_of, fastest};
-use super::judge::{Judged, late, settled};
+use super::judge::{Judged, settled};
+use super::late::LateFaults;
 use super::memory::Memory;
 use super::trade::Tried;
 use super::ways::ways;
@@ -45,7 +46,13 @@ impl<'a> Bench<'a> {
         let (job, cloth) = (self.job, self.cloth);
         let mut open: Vec<Open<'w>> = ways(job, cloth, white, bases)
             .into_iter()
-            .map(|way| Open { way, others: late(job, cloth, &way), shows: None, dial: None, bound: None })
+            .map(|way| Open {
+                way,
+                others: LateFaults::of(job, cloth, &way).any(),
+                shows: None,
+                dial: None,
+                bound: None,
+            })
             .collect();
         self.looked += open.len();
         let mut best: Option<(Judged<'w>, f64)> = None;

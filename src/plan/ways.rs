@@ -4,7 +4,7 @@
 //! The one limit that is drawn here is the order's cover: a way that does not cover is left out where another does.
 
 use super::candidate::{ANCHOR_FILM, Candidate, Coat, MOST_STROKES};
-use super::judge::comes_off;
+use super::late::comes_off;
 use super::{Base, Cloth, Job};
 use crate::ink::White;
 

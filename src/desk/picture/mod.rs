@@ -39,7 +39,12 @@ impl Ink {
             Topic::Fusion => Self::Fuse,
             Topic::Bleed | Topic::Rim | Topic::Ghosting => Self::Dye,
             Topic::Scorch | Topic::Shrink | Topic::Softening | Topic::FilmHeat => Self::Heat,
-            Topic::Opacity | Topic::Matting | Topic::Hand | Topic::Stretch | Topic::Adhesion => Self::Cloth,
+            Topic::Opacity
+            | Topic::Matting
+            | Topic::Hand
+            | Topic::Stretch
+            | Topic::Adhesion
+            | Topic::Wash => Self::Cloth,
         }
     }
 

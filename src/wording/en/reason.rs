@@ -88,6 +88,10 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "It may crack when stretched. The film takes about {}, the job asks {}: too little to spare. Take a stretch white.",
             v.percent("stretch"), v.percent("needed")
         ),
+        C::WashHard => format!(
+            "An industrial wash is hot and rough. Prints crack or lift there in about {}. Have a piece washed there first.",
+            v.chance("frequency")
+        ),
         C::AdhesionUnknown => "It is not made to hold here. On nylon and coatings a film can peel in the wash. Tape-test it.".into(),
         C::AdhesionHolds => "It is made to hold on nylon.".into(),
         C::NapShows => format!(

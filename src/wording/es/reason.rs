@@ -88,6 +88,10 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "Puede agrietarse al estirar. La capa aguanta unos {}, el trabajo pide {}: sobra muy poco. Use un blanco elástico.",
             v.percent("stretch"), v.percent("needed")
         ),
+        C::WashHard => format!(
+            "El lavado industrial es caliente y brusco. Las estampas se agrietan o se levantan en {}. Haga lavar allí una pieza antes.",
+            v.chance("frequency")
+        ),
         C::AdhesionUnknown => "No está hecho para agarrar aquí. En nailon y recubrimientos la capa puede pelarse al lavar. Pruebe con cinta.".into(),
         C::AdhesionHolds => "Está hecho para agarrar en nailon.".into(),
         C::NapShows => format!(
