@@ -77,6 +77,7 @@ fn every_problem_says_what_is_wrong_in_both_languages() {
     let problems = [
         Problem::NotANumber,
         Problem::OutOfRange { min: 20.0, max: 600.0, unit: "g/m²".into() },
+        Problem::OutOfRange { min: 1.0, max: 12.0, unit: String::new() },
         Problem::Empty,
         Problem::Unknown { nearest: vec!["cotton".into()], accepted: Vec::new() },
         Problem::Unknown { nearest: Vec::new(), accepted: vec!["cotton".into(), "linen".into()] },
@@ -91,6 +92,9 @@ fn every_problem_says_what_is_wrong_in_both_languages() {
         let error = FieldError::new("garments[0].label", "cotten", problem);
         let [english, spanish] = voices().map(|voice| voice.problem(&error));
         assert!(english.len() > 10 && spanish.len() > 10, "{error:?}");
+        for text in [&english, &spanish] {
+            assert!(!text.contains("  ") && !text.contains(" ."), "a gap where nothing stands: {text}");
+        }
         assert_ne!(english, spanish);
     }
 }

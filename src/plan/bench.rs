@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
 /// How two inks fuse, bit for bit: whites fuse alike unless their own prints were tested.
-pub(super) type Fuses = [[u64; 4]; 2];
+pub(super) type Fuses = [[u64; 5]; 2];
 
 /// What a set point hangs on: how the inks fuse, the film's mass, and the demands, bit for bit.
 pub(super) type Setting = ((Fuses, u32), [u64; 8]);
@@ -101,7 +101,8 @@ impl<'a> Bench<'a> {
     /// How the inks of a way fuse, and its mass to a tenth of a gram on a square metre.
     fn key(&self, way: &Candidate<'_>) -> (Fuses, u32) {
         let bits = |ink: CureKinetics| {
-            [ink.half_fused, ink.width, ink.fusion_time, ink.fusion_energy].map(f64::to_bits)
+            let CureKinetics { half_fused, width, fusion_time, fusion_reference, fusion_energy, .. } = ink;
+            [half_fused, width, fusion_time, fusion_reference, fusion_energy].map(f64::to_bits)
         };
         (kinetics(self.job, way.white).map(bits), (way.mass() * 1e4).round() as u32)
     }

@@ -59,6 +59,7 @@ pub(super) fn if_dried(
     let Some(point) = robust(&Window::compute(&question)?, &job.dryer, &judged.demands, fixed) else {
         return Ok(None);
     };
+    // Its flash as on the damp cloth: a little longer than dried cloth needs, and never in its favour.
     let dried = judge(&job, &cloth, judged.way, point, judged.demands, judged.flash)?;
     Ok((dried.verdict < judged.verdict).then(|| {
         Reason::new(Code::IfDried).number("water_percent", wet * 100.0).word("verdict", word(dried.verdict))

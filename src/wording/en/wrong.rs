@@ -8,9 +8,10 @@ pub(in crate::wording) fn problem(problem: &Problem, value: &str, voice: Voice) 
     match problem {
         Problem::NotANumber => format!("“{value}” is not a number. Write digits, with a comma or a point."),
         Problem::OutOfRange { min, max, unit } => format!(
-            "{value} is out of range. From {} to {} {unit} can be used.",
+            "{value} is out of range. From {} to {} can be used.",
             voice.bare(Quantity::Plain, *min),
-            voice.bare(Quantity::Plain, *max)
+            // A count has no unit, and no gap for one.
+            format!("{} {unit}", voice.bare(Quantity::Plain, *max)).trim_end()
         ),
         Problem::Empty => "Nothing here yet. Write it as it stands on the garment.".into(),
         Problem::Unknown { nearest, accepted } => {

@@ -8,9 +8,10 @@ pub(in crate::wording) fn problem(problem: &Problem, value: &str, voice: Voice) 
     match problem {
         Problem::NotANumber => format!("«{value}» no es un número. Escriba cifras, con coma o punto."),
         Problem::OutOfRange { min, max, unit } => format!(
-            "{value} está fuera de rango. Sirve de {} a {} {unit}.",
+            "{value} está fuera de rango. Sirve de {} a {}.",
             voice.bare(Quantity::Plain, *min),
-            voice.bare(Quantity::Plain, *max)
+            // A count has no unit, and no gap for one.
+            format!("{} {unit}", voice.bare(Quantity::Plain, *max)).trim_end()
         ),
         Problem::Empty => "Aquí falta algo. Escríbalo como está en la prenda.".into(),
         Problem::Unknown { nearest, accepted } => {
