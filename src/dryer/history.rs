@@ -58,6 +58,22 @@ pub struct History<const L: usize> {
 }
 
 impl<const L: usize> History<L> {
+    /// One lane of it.
+    #[must_use]
+    pub fn lane(&self, lane: usize) -> History<1> {
+        let of = |lanes: Lanes<L>| Lanes([lanes[lane]]);
+        let sample = |sample: &Sample<L>| Sample {
+            time: of(sample.time),
+            film_top: sample.film_top.map(of),
+            film_bottom: sample.film_bottom.map(of),
+            cloth_face: sample.cloth_face.map(of),
+            cloth: sample.cloth.map(of),
+            water: of(sample.water),
+        };
+        let samples = self.samples.iter().map(sample).collect();
+        History { samples, leaves: of(self.leaves), effort: self.effort }
+    }
+
     /// Highest temperature of the film's surface, K.
     #[must_use]
     pub fn film_peak(&self) -> Lanes<L> {

@@ -5,7 +5,7 @@ use super::window::{Run, SetPoint, Window, room as reach};
 use super::{Cloth, Job, Room, Setting};
 use crate::cure::fuse;
 use crate::dryer::HistoryError;
-use crate::dryer::{Case, TOLERANCE, World, history};
+use crate::dryer::{Case, Grid, TOLERANCE, World, history_on};
 use crate::numerics::Lanes;
 use crate::numerics::march::Tolerance;
 use crate::quantity::units::celsius;
@@ -31,7 +31,7 @@ pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result
     });
     // It is told to a few seconds.
     let loose = Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border };
-    let history = history(&stack, &job.dryer, &cases, 1, loose)?;
+    let history = history_on(Grid::rough(&stack), &stack, &job.dryer, &cases, 1, loose)?;
     let Lanes(fused) = fuse(&history, |sample| sample.film_bottom, &kinetics).fused;
     let as_it_is = fused[7];
     let enough = (0..7).find(|&lane| fused[lane] >= as_it_is.min(0.995));

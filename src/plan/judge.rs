@@ -13,7 +13,7 @@ use super::ride::{Ride, WORLDS};
 use super::rim::Rim;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Job, Margin, Rules, Side, Topic, Verdict};
-use crate::cure::{fuse, scorch};
+use crate::cure::fuse;
 use crate::dryer::HistoryError;
 use crate::dryer::{Film, Flash, History, Stack, TOLERANCE, flash};
 use crate::ink::Opacity;
@@ -152,8 +152,8 @@ pub(super) fn judge_ride<'a>(
     ride: &Ride,
 ) -> Judged<'a> {
     let rules = &job.rules;
-    let (history, beside) = (&*ride.print, &*ride.beside);
-    let mut margins = heat_margins(job, cloth, &way, &demands, [history, beside]);
+    let history = &ride.print.history;
+    let mut margins = heat_margins(job, cloth, &way, &demands, ride);
     let Bleeding { chances: bleeds, margins: bleed, grade, bled } =
         bleeding(job, cloth, &way, flash.as_ref(), history);
     let look = way.look(job, cloth, 1.0);
@@ -183,8 +183,8 @@ pub(super) fn judge_ride<'a>(
         verdict,
         money_adds_care: verdict > before,
         exit_c: exit_temperature(history),
-        hottest_film_c: celsius(history.film_peak().largest()),
-        hottest_cloth_c: celsius(history.cloth_peak().max(beside.cloth_peak()).largest()),
+        hottest_film_c: celsius(ride.print.film_peak.largest()),
+        hottest_cloth_c: celsius(ride.print.cloth.peak.max(ride.beside.peak).largest()),
         acid_seconds: seconds_over(history, rules.acid_onset),
         bled,
     }
@@ -234,21 +234,21 @@ fn heat_margins(
     cloth: &Cloth,
     way: &Candidate<'_>,
     demands: &Demands,
-    [history, beside]: [&History<WORLDS>; 2],
+    ride: &Ride,
 ) -> Vec<Margin> {
     let rules = &job.rules;
     // The ink that is hardest to fuse sets the heat.
     let kinetics = if demands.must_fuse[0] { ordinary_of(job, way) } else { way.white.kinetics };
-    let fused = band(fuse(history, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
-    let film = band(history.film_peak()).map(celsius);
-    let cloth_peak = history.cloth_peak().max(beside.cloth_peak());
+    let fused = band(fuse(&ride.print.history, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
+    let film = band(ride.print.film_peak).map(celsius);
+    let (under, beside) = (ride.print.cloth, ride.beside);
+    let cloth_peak = under.peak.max(beside.peak);
     let mut margins = vec![
         margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
         margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
     ];
     if cloth.scorches {
-        let [under, beside] = [history, beside].map(|history| scorch(history, |sample| sample.cloth_face));
-        let index = band(under.max(beside));
+        let index = band(under.scorch.max(beside.scorch));
         margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
     }
     if let Some(limit) = cloth.shrinks_above {

@@ -1,6 +1,6 @@
 //! What a day in the oven proves of a print.
 
-use super::ageing::{Ageing, Reach, Worlds};
+use super::ageing::{Ageing, Worlds};
 use super::bleed::{after_lot_test, chance, lots, visible};
 use super::judge::Bled;
 use crate::migration::accelerated::{CEILING, quickened};
@@ -74,19 +74,19 @@ pub(super) fn oven_test(
     // The same lots on the shelf and in the oven: which of them pass the limit in which.
     let limit = visible(fresh, dye, rules.bleed);
     let worlds = Worlds::lots(bled.arrives.likely, lots(rules));
-    let warm = |film: &Ageing| film.stored([Stay::steady(f64::INFINITY, oven)].into(), hours * 3600.0 / DAY);
-    // The least dye that shows, in the middle or along the rim.
-    let critical = |stored: &dyn Fn(&Ageing) -> Reach| {
-        let along = bled.rim.iter().map(|rim| rim.critical(dye, rules.bleed, &stored(&rim.ageing)));
-        along.fold(stored(ageing).arrives_for(limit), f64::min)
+    let warm = |film: &Ageing| {
+        film.stored([Stay::steady(f64::INFINITY, oven)].into(), hours * 3600.0 / DAY).reach(&worlds)
     };
+    // The least dye that shows in the oven, in the middle or along the rim.
+    let along = bled.rim.iter().map(|rim| rim.critical(dye, rules.bleed, &warm(&rim.ageing)));
+    let stained = along.fold(warm(ageing).arrives_for(limit), f64::min);
     let share = |dye: f64| {
         // Without what no model sees: that is in the two powers.
         let lapse = rules.lapse;
         (chance(bled.arrives.likely, dye, rules) - lapse) / (1.0 - 2.0 * lapse)
     };
-    let turns = share(critical(&|film| film.reach(&worlds))).clamp(1e-9, 1.0 - 1e-9);
-    let stains = share(critical(&|film| warm(film).reach(&worlds)));
+    let turns = share(bled.critical).clamp(1e-9, 1.0 - 1e-9);
+    let stains = share(stained);
     let found = (stains / turns).min(1.0);
     let alarmed = ((stains - turns) / (1.0 - turns)).max(0.0);
     let false_alarm = rules.false_alarm + (1.0 - rules.false_alarm) * alarmed;

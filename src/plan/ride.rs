@@ -6,7 +6,9 @@ use super::candidate::Candidate;
 use super::judge::stack_of;
 use super::window::SetPoint;
 use super::{Cloth, Job};
+use crate::cure::scorch;
 use crate::dryer::{Case, Drift, History, HistoryError, Stack, TOLERANCE, World, history};
+use crate::numerics::Lanes;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::sync::Arc;
@@ -30,11 +32,35 @@ fn worlds(drift: &Drift) -> [World; WORLDS] {
     ]
 }
 
+/// What every judgement reads off the cloth.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Singed {
+    /// Highest temperature of its face, K.
+    pub peak: Lanes<WORLDS>,
+    /// Scorch index.
+    pub scorch: Lanes<WORLDS>,
+}
+
+impl Singed {
+    fn by(history: &History<WORLDS>) -> Self {
+        Self { peak: history.cloth_peak(), scorch: scorch(history, |sample| sample.cloth_face) }
+    }
+}
+
+/// A print that has been through the dryer.
+#[derive(Clone, Debug)]
+pub(super) struct Ridden {
+    pub history: History<WORLDS>,
+    /// Highest temperature of the film's surface, K.
+    pub film_peak: Lanes<WORLDS>,
+    pub cloth: Singed,
+}
+
 /// A print and the cloth beside it, which has no film to warm and none to shade it.
 #[derive(Clone, Debug)]
 pub struct Ride {
-    pub(super) print: Arc<History<WORLDS>>,
-    pub(super) beside: Arc<History<WORLDS>>,
+    pub(super) print: Arc<Ridden>,
+    pub(super) beside: Singed,
 }
 
 impl Ride {
@@ -56,9 +82,9 @@ impl Ride {
 #[derive(Clone, Debug, Default)]
 pub(super) struct Rides {
     /// By thickness and density of white and blocker, set temperature and belt, bit for bit.
-    prints: BTreeMap<[u64; 6], Arc<History<WORLDS>>>,
+    prints: BTreeMap<[u64; 6], Arc<Ridden>>,
     /// By set temperature and belt.
-    beside: BTreeMap<[u64; 2], Arc<History<WORLDS>>>,
+    beside: BTreeMap<[u64; 2], Singed>,
 }
 
 impl Rides {
@@ -82,7 +108,7 @@ impl Rides {
         let march = |stack: &Stack| {
             let cases =
                 worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
-            history(stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE).map(Arc::new)
+            history(stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)
         };
         let setting = [point.set, point.belt].map(f64::to_bits);
         let blocker = stack.blocker.map_or([0.0, 0.0], |film| [film.thickness, film.density]);
@@ -90,11 +116,15 @@ impl Rides {
             [stack.film.thickness, stack.film.density, blocker[0], blocker[1]].map(f64::to_bits);
         let print = match self.prints.entry([a, b, c, d, setting[0], setting[1]]) {
             Entry::Occupied(had) => had.get().clone(),
-            Entry::Vacant(entry) => entry.insert(march(&stack)?).clone(),
+            Entry::Vacant(entry) => {
+                let history = march(&stack)?;
+                let (film_peak, cloth) = (history.film_peak(), Singed::by(&history));
+                entry.insert(Arc::new(Ridden { history, film_peak, cloth })).clone()
+            }
         };
         let beside = match self.beside.entry(setting) {
-            Entry::Occupied(had) => had.get().clone(),
-            Entry::Vacant(entry) => entry.insert(march(&stack.bare())?).clone(),
+            Entry::Occupied(had) => *had.get(),
+            Entry::Vacant(entry) => *entry.insert(Singed::by(&march(&stack.bare())?)),
         };
         Ok(Ride { print, beside })
     }
