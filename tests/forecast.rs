@@ -79,8 +79,9 @@ fn on_the_day_that_matters_it_is_the_pick_s_own_margin_and_chance() {
             before >= around[0].min(around[1]) && before <= around[0].max(around[1]),
             "{before} {around:?}"
         );
+        // Other worlds march beside it, and Newton ends with the last of them.
         assert!(
-            (aged.worlds.gated[at] - seen.likely).abs() < 1e-9,
+            (aged.worlds.gated[at] - seen.likely).abs() < 1e-4,
             "the gated world meets it at its own point"
         );
     }

@@ -1,7 +1,8 @@
 //! Many dwells of a one-zone dryer at the price of a few.
 //!
 //! A belt that runs slower only stays longer in the same heat. So the hot part is marched once, to the longest
-//! dwell, and at each shorter one it stops for a moment and a cooling tail is forked off. Dryers of several zones cannot share it: there a slower belt stretches every zone.
+//! dwell, and at each shorter one it stops for a moment and a cooling tail is forked off. Dryers of
+//! several zones cannot share it: there a slower belt stretches every zone.
 
 use super::error::{check_case, check_dryer, check_stack};
 use super::journey::{Journey, in_cooling, in_zone};
@@ -17,8 +18,18 @@ pub trait Follow<const L: usize>: Clone {
     fn step(&mut self, from: &Sample<L>, to: &Sample<L>);
 }
 
-/// Follows `start`, on a grid of its own, through a one-zone dryer at each of `dwells` (s, rising) and through the cooling after it, runs
-/// (set temperature in K, world) side by side; calls `done` with each dwell's index.
+/// A dwell at which a piece may leave the heat.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Dwell {
+    /// How long, s.
+    pub seconds: f64,
+    /// Whether it is followed through its cooling as well.
+    pub cools: bool,
+}
+
+/// Follows `start`, on a grid of its own, through a one-zone dryer at each of `dwells` (rising) and through the cooling
+/// after it, runs (set temperature in K, world) side by side; calls `done` with each dwell's index, what was followed as
+/// it leaves the heat, and as it has cooled.
 ///
 /// # Errors
 /// [`HistoryError`]; a dryer of several zones.
@@ -28,10 +39,10 @@ pub fn forked<const L: usize, F: Follow<L>>(
     stack: &Stack,
     dryer: &Dryer,
     runs: &[(f64, World); L],
-    dwells: &[f64],
+    dwells: &[Dwell],
     tolerance: Tolerance,
     start: &F,
-    mut done: impl FnMut(usize, F),
+    mut done: impl FnMut(usize, &F, Option<&F>),
 ) -> Result<Effort, HistoryError> {
     let ([zone], Some(&longest)) = (dryer.zones.as_slice(), dwells.last()) else {
         let count = dryer.zones.len().to_string();
@@ -42,7 +53,7 @@ pub fn forked<const L: usize, F: Follow<L>>(
     check_dryer(dryer)?;
     let (sets, worlds) = (runs.map(|(set, _)| set), &runs.map(|(_, world)| world));
     for (set, world) in runs.iter().copied() {
-        check_case(&Case { set, belt: zone.length / longest, world }, dryer)?;
+        check_case(&Case { set, belt: zone.length / longest.seconds, world }, dryer)?;
     }
     let belt = &dryer.belt;
     let under = [belt.heat_capacity, belt.contact, belt.enters];
@@ -53,8 +64,8 @@ pub fn forked<const L: usize, F: Follow<L>>(
     let mut before: Option<Sample<L>> = None;
     let mut reached = 0.0;
     let mut next_step = None;
-    for (index, &dwell) in dwells.iter().enumerate() {
-        let part = dwell - reached;
+    for (index, dwell) in dwells.iter().enumerate() {
+        let part = dwell.seconds - reached;
         let first = next_step.map(|seconds: f64| (seconds / part).min(1.0));
         let next = hot.go_on(around, Lanes::splat(part), first, &mut |sample| {
             if let Some(from) = &before {
@@ -63,7 +74,11 @@ pub fn forked<const L: usize, F: Follow<L>>(
             before = Some(sample);
         })?;
         next_step = Some(next * part);
-        reached = dwell;
+        reached = dwell.seconds;
+        if !dwell.cools {
+            done(index, &trunk, None);
+            continue;
+        }
         let mut branch = trunk.clone();
         (cold.state, cold.clock) = (hot.state, hot.clock);
         let mut last = before;
@@ -73,7 +88,7 @@ pub fn forked<const L: usize, F: Follow<L>>(
             }
             last = Some(sample);
         })?;
-        done(index, branch);
+        done(index, &trunk, Some(&branch));
     }
     Ok(Effort {
         accepted: hot.effort.accepted + cold.effort.accepted,

@@ -31,7 +31,7 @@ pub use cooling::{Cooling, Rest};
 pub use equations::{Equations, Stage};
 pub use error::HistoryError;
 pub use flash::Flash;
-pub use fork::{Follow, forked};
+pub use fork::{Dwell, Follow, forked};
 pub use history::{Case, History, Place, Sample, TOLERANCE, between, flash, history, history_on};
 pub use jets::{Jets, Nozzles};
 pub use lay::Grid;

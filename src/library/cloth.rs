@@ -2,7 +2,7 @@
 
 use super::Library;
 use crate::migration::{Belief, Dye, DyedCloth};
-use crate::optics::Lab;
+use crate::optics::{Lab, Spectrum};
 use crate::plan::{Cloth, Code, DyeClass, Finish, Garment, Reason};
 use crate::quantity::units::kelvin;
 use crate::quantity::{FieldError, Problem};
@@ -132,6 +132,7 @@ pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<F
         asks,
         fabric,
         lab,
+        spectrum: Spectrum::of_cloth(lab),
         colour: colour_name,
         dyed,
         belief,

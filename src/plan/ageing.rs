@@ -231,7 +231,8 @@ impl Ageing {
         days
     }
 
-    /// Ages the film in `L` worlds and shows it at each of `days` (rising, from 0: out of the heat and cold).
+    /// Ages the film in `L` worlds and shows it at each of `days` (rising, from 0: out of the heat and cold). Other days
+    /// than its own stops are looked at on a step aside, so that the day that matters is the same whoever asks.
     pub fn run<const L: usize>(
         &self,
         worlds: &Worlds<L>,
@@ -250,11 +251,20 @@ impl Ageing {
             // An open print gives dye to the air of the room as a faced one takes it from cloth.
             facing: if self.faced { worlds.facing * self.dyed.share } else { Lanes::splat(1.0) },
         };
+        let mut stops = stops(self.looked_at).peekable();
         let mut had = 0.0;
         for (i, &day) in days.iter().enumerate() {
-            shelf.store(&mut sheet, &self.stays, had * DAY, day * DAY);
-            had = day;
-            seen(i, &sheet);
+            while let Some(stop) = stops.next_if(|stop| *stop <= day) {
+                shelf.store(&mut sheet, &self.stays, had * DAY, stop * DAY);
+                had = stop;
+            }
+            if had < day {
+                let mut aside = sheet.clone();
+                shelf.store(&mut aside, &self.stays, had * DAY, day * DAY);
+                seen(i, &aside);
+            } else {
+                seen(i, &sheet);
+            }
         }
     }
 
@@ -262,22 +272,18 @@ impl Ageing {
     #[must_use]
     pub fn reach(&self, worlds: &Worlds<LANES>) -> Reach {
         let mut top = Lanes::ZERO;
-        self.run(worlds, &days_to(self.looked_at), |_, sheet| top = sheet.top());
+        self.run(worlds, &[self.looked_at], |_, sheet| top = sheet.top());
         Reach::new(self.binding, worlds.arrives, top)
     }
 }
 
-/// Days at which a film is stopped on its way to the one that matters, each [`SHARE`] of the one after.
-fn days_to(last: f64) -> Vec<f64> {
-    let mut days = Vec::with_capacity(10);
-    let mut day = last;
-    while day > FIRST {
-        days.push(day);
-        day *= SHARE;
-    }
-    days.push(0.0);
-    days.reverse();
-    days
+/// Days at which the march stops: on the way to the one that matters each [`SHARE`] of the one after, then those of
+/// [`DAYS`].
+fn stops(matters: f64) -> impl Iterator<Item = f64> {
+    let back = std::iter::successors(Some(matters), |day| Some(day * SHARE).filter(|day| *day > FIRST));
+    let mut to: Vec<f64> = back.collect();
+    to.reverse();
+    to.into_iter().chain(DAYS.into_iter().filter(move |day| *day > matters))
 }
 
 /// Dye in the top of a film by the dye that arrived, both ways, between the worlds that were aged.

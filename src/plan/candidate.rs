@@ -24,8 +24,7 @@ impl<'a> Coat<'a> {
     #[must_use]
     pub fn new(cloth: &Cloth, white: &'a White, base: Option<&'a Base>, additive: bool) -> Option<Self> {
         let optics = white.optics().ok()?;
-        let under =
-            base.map_or_else(|| Spectrum::of_cloth(cloth.lab), |base| Spectrum::flat(base.reflectance));
+        let under = base.map_or(cloth.spectrum, |base| Spectrum::flat(base.reflectance));
         Some(Self { white, base, additive, endless: optics.endless(), optics, under })
     }
 }

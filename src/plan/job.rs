@@ -2,7 +2,7 @@ use super::{Garment, Mix, Order, Reason, bounds};
 use crate::dryer::Dryer;
 use crate::ink::{Mesh, White};
 use crate::migration::{Belief, DyedCloth, FilmDiffusion};
-use crate::optics::Lab;
+use crate::optics::{Lab, Spectrum};
 use crate::quantity::FieldError;
 use crate::textile::{Fabric, Fibre};
 
@@ -78,6 +78,8 @@ pub struct Cloth {
     pub fabric: Fabric,
     /// Its colour.
     pub lab: Lab,
+    /// A reflectance spectrum of that colour.
+    pub spectrum: Spectrum,
     /// Name of that colour.
     pub colour: String,
     /// Dye that can travel; absent where there is none.

@@ -116,10 +116,7 @@ pub fn stack_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Stack {
 /// What the print looks like and what dye does to it.
 #[must_use]
 pub fn looks(cloth: &Cloth, way: &Candidate<'_>) -> Option<(FreshPrint, DyeAbsorption)> {
-    let backing = match way.base {
-        Some(base) => Spectrum::flat(base.reflectance),
-        None => Spectrum::of_cloth(cloth.lab),
-    };
+    let backing = way.base.map_or(cloth.spectrum, |base| Spectrum::flat(base.reflectance));
     let white = way.white.optics().ok()?;
     let dye = DyeAbsorption::of_hue(super::candidate::travelling_hue(cloth.lab));
     Some((FreshPrint::new(way.film, &white, &backing), dye))
@@ -239,7 +236,8 @@ fn heat_margins(
     let rules = &job.rules;
     // The ink that is hardest to fuse sets the heat.
     let kinetics = if demands.must_fuse[0] { ordinary_of(job, way) } else { way.white.kinetics };
-    let fused = band(fuse(&ride.print.history, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
+    let fused = band(fuse(&ride.print.history, |sample| sample.film_bottom, &kinetics).fused)
+        .map(|share| share * 100.0);
     let film = band(ride.print.film_peak).map(celsius);
     let (under, beside) = (ride.print.cloth, ride.beside);
     let cloth_peak = under.peak.max(beside.peak);

@@ -17,7 +17,7 @@ use super::bleed::{BleedPath, visible};
 use super::candidate::Candidate;
 use super::{Cloth, Job, Rules};
 use crate::numerics::normal::complementary_error;
-use crate::optics::{DyeAbsorption, FreshPrint, Spectrum};
+use crate::optics::{DyeAbsorption, FreshPrint};
 use crate::quantity::Band;
 
 /// Blur of an eye for red against green at arm's length, m: 0.0392 degrees at 0.6 m. The angle is the narrow part of
@@ -63,7 +63,7 @@ impl Rim {
         let white = way.white.optics().ok()?;
         let filled = filled(width);
         let film = way.film + filled * way.base?.film;
-        let fresh = FreshPrint::new(film, &white, &Spectrum::of_cloth(cloth.lab));
+        let fresh = FreshPrint::new(film, &white, &cloth.spectrum);
         Some(Self { ageing: ageing.rim(filled)?, fresh, width, seen: seen(width) })
     }
 

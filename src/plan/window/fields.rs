@@ -5,11 +5,13 @@
 use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
 use super::{Axes, Question};
 use crate::cure::{Cure, Scorch};
-use crate::dryer::{Case, Follow, History, HistoryError, Sample, Stack, World, between, forked, history_on};
+use crate::dryer::{
+    Case, Dwell, Follow, History, HistoryError, Sample, Stack, World, between, forked, history_on,
+};
 use crate::ink::CureKinetics;
 use crate::migration::{DyedCloth, Release};
-use crate::numerics::Lanes;
 use crate::numerics::march::Effort;
+use crate::numerics::{Lanes, grid};
 
 /// Cases that march side by side.
 const SIDE_BY_SIDE: usize = 8;
@@ -183,7 +185,12 @@ impl Walk<'_> {
         let grid = self.question.detail.grid(stack);
         // The slowest belt is the longest dwell, and the first column.
         let columns = belt.len();
-        let dwells: Vec<f64> = belt.iter().rev().map(|belt| length / belt).collect();
+        let apart = self.question.detail.coolings();
+        let dwells: Vec<Dwell> = (0..columns)
+            .zip(belt.iter().rev())
+            .map(|(i, belt)| Dwell { seconds: length / belt, cools: i % apart == 0 || i + 1 == columns })
+            .collect();
+        let cooled: Vec<f64> = dwells.iter().filter(|dwell| dwell.cools).map(log_of).collect();
         // The runs of one row dry out at about the same time: side by side they share their small steps.
         let lanes: Vec<Lane> =
             (0..set.len()).flat_map(|row| (0..worlds.len()).map(move |run| Lane { run, row })).collect();
@@ -192,6 +199,8 @@ impl Walk<'_> {
             let of = |lane: usize| lanes.get(lane).copied().unwrap_or(last);
             let runs: [(f64, World); SIDE_BY_SIDE] =
                 std::array::from_fn(|lane| (set[of(lane).row], worlds[of(lane).run]));
+            // What each cooling adds, lane by lane.
+            let mut adds: Vec<Vec<[f64; N]>> = vec![Vec::with_capacity(cooled.len()); lanes.len()];
             let effort = forked(
                 grid,
                 stack,
@@ -200,12 +209,28 @@ impl Walk<'_> {
                 &dwells,
                 self.question.detail.tolerance(),
                 start,
-                |dwell, end| {
-                    for (lane, Lane { run, row }) in lanes.iter().enumerate() {
-                        cells[*run][row * columns + columns - 1 - dwell] = read(lane, &end);
+                |dwell, hot, cold| {
+                    for (lane, (Lane { run, row }, adds)) in lanes.iter().zip(&mut adds).enumerate() {
+                        let leaves = read(lane, hot);
+                        cells[*run][row * columns + columns - 1 - dwell] = leaves;
+                        adds.extend(cold.map(|cold| {
+                            let ends = read(lane, cold);
+                            std::array::from_fn(|i| ends[i] - leaves[i])
+                        }));
                     }
                 },
             )?;
+            for (dwell, at) in dwells.iter().enumerate() {
+                let (from, weights) = grid::cubic(&cooled, log_of(at));
+                for (Lane { run, row }, adds) in lanes.iter().zip(&adds) {
+                    let cell = &mut cells[*run][row * columns + columns - 1 - dwell];
+                    for (adds, weight) in adds.iter().skip(from).zip(weights) {
+                        for (value, add) in cell.iter_mut().zip(adds) {
+                            *value += weight * add;
+                        }
+                    }
+                }
+            }
             count(total, effort);
         }
         Ok(())
@@ -250,6 +275,10 @@ impl Walk<'_> {
         }
         Ok(())
     }
+}
+
+fn log_of(dwell: &Dwell) -> f64 {
+    dwell.seconds.ln()
 }
 
 fn count(total: &mut Effort, effort: Effort) {

@@ -23,6 +23,8 @@ use crate::numerics::grid;
 use crate::numerics::march::{Effort, Tolerance};
 use cell::Cell;
 use fields::{Beside, Print};
+use set_point::Dial;
+use std::sync::Arc;
 
 /// Dwell that the window covers, s. Shorter is no cure, longer no business: common practice, no source.
 const DWELL: [f64; 2] = [10.0, 150.0];
@@ -52,6 +54,16 @@ impl Detail {
                 Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border }
             }
             Self::Fine => TOLERANCE,
+        }
+    }
+
+    /// How many columns lie between two whose cooling is followed; what it adds in between is read off a cubic. What a
+    /// piece does behind the dryer's mouth changes little from one belt speed to the next, and takes longer to march
+    /// than the heat does.
+    fn coolings(self) -> usize {
+        match self {
+            Self::Coarse => 2,
+            Self::Fine => 1,
         }
     }
 
@@ -94,6 +106,7 @@ pub struct Window {
     /// What it took to compute: steps of the march, times the cases that each step served.
     pub effort: Effort,
     log_belt: Vec<f64>,
+    dials: Arc<[Dial]>,
     worlds: [Cells; 3],
 }
 
@@ -158,8 +171,8 @@ impl Window {
             accepted: print.effort.accepted + beside.effort.accepted,
             rejected: print.effort.rejected + beside.effort.rejected,
         };
-        let Axes { set, belt, log_belt } = axes.clone();
-        Self { set, belt, effort, log_belt, worlds }
+        let Axes { set, belt, log_belt, dials } = axes.clone();
+        Self { set, belt, effort, log_belt, dials, worlds }
     }
 
     fn cells(&self, run: Run) -> &Cells {
@@ -213,6 +226,7 @@ struct Axes {
     set: Vec<f64>,
     belt: Vec<f64>,
     log_belt: Vec<f64>,
+    dials: Arc<[Dial]>,
 }
 
 impl Axes {
@@ -229,7 +243,8 @@ impl Axes {
         let fastest = (length / DWELL[0]).min(dryer.belt.fastest).max(slowest * 1.05);
         let log_belt = spread(slowest.ln(), fastest.ln(), columns);
         let belt = log_belt.iter().map(|speed| speed.exp()).collect();
-        Self { set, belt, log_belt }
+        let dials = set_point::dials(dryer, &log_belt);
+        Self { set, belt, log_belt, dials }
     }
 }
 

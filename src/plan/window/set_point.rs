@@ -4,6 +4,7 @@ use super::{Demands, Run, Window};
 use crate::dryer::Dryer;
 use crate::numerics::grid;
 use std::ops::Range;
+use std::sync::Arc;
 
 /// A setting, SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -30,7 +31,6 @@ pub struct SetPoint {
 /// logit of the fused share, 15 K of film or cloth, a third of the scorch index. Weights chosen, no source.
 #[must_use]
 pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f64>) -> Option<SetPoint> {
-    let length = dryer.heated_length();
     let sets: Vec<f64> = match fixed {
         Some(set) => vec![set],
         None => {
@@ -39,29 +39,18 @@ pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f
             (0..=steps).step_by(skip).map(|i| dryer.set_low + i as f64 * dryer.step.max(0.5)).collect()
         }
     };
-    // A shop sets its belt in steps that can be read off the dial: 2 % is about 0.05 m/min.
-    let (Some(&slowest), Some(&fastest)) = (window.belt.first(), window.belt.last()) else { return None };
-    let speeds = ((fastest / slowest).ln() / 0.025).ceil().max(1.0) as usize;
-    // Where each belt speed lies between the columns, as planned and with a stop, is the same in every row.
-    let belts: Vec<Dial> = (0..=speeds)
-        .map(|i| {
-            let belt = (slowest.ln() + (fastest / slowest).ln() * i as f64 / speeds as f64).exp();
-            let stopped = length / (length / belt + dryer.drift.stop);
-            let column = |belt: f64| grid::cubic(&window.log_belt, belt.ln());
-            Dial { belt, planned: column(belt), stopped: column(stopped) }
-        })
-        .collect();
-    let search = Search { window, limits: demands.limits(), demands, length };
+    let belts = &*window.dials;
+    let search = Search { window, limits: demands.limits(), demands };
     // A first look at every third of both dials; where it finds no setting that holds throughout, at all of them.
     let near = |index: usize, count: usize| index.saturating_sub(THIRD)..(index + THIRD + 1).min(count);
     let rough =
-        search.best(&sets, &belts, 0..sets.len(), 0..belts.len(), THIRD).filter(|found| found.point.robust);
+        search.best(&sets, belts, 0..sets.len(), 0..belts.len(), THIRD).filter(|found| found.point.robust);
     let found = match rough {
         Some(found) => {
             let (set, belt) = (near(found.at[0], sets.len()), near(found.at[1], belts.len()));
-            search.best(&sets, &belts, set, belt, 1)
+            search.best(&sets, belts, set, belt, 1)
         }
-        None => search.best(&sets, &belts, 0..sets.len(), 0..belts.len(), 1),
+        None => search.best(&sets, belts, 0..sets.len(), 0..belts.len(), 1),
     };
     found.map(|found| found.point)
 }
@@ -80,7 +69,6 @@ struct Search<'a> {
     window: &'a Window,
     limits: Limits,
     demands: &'a Demands,
-    length: f64,
 }
 
 impl Search<'_> {
@@ -109,7 +97,7 @@ impl Search<'_> {
                 let robust = self.limits.hold_cold(&cold)
                     && self.limits.hold_hot(&hot)
                     && self.limits.hold_hot(&stopped);
-                let pace = self.demands.pace * (self.length / dial.belt / 30.0).ln();
+                let pace = self.demands.pace * dial.ln_dwell;
                 let dye = (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
                 let dye = if self.demands.bleeds { dye } else { 0.0 };
                 let cost = pace + self.limits.crowding(&cold, &[hot, stopped]) + dye;
@@ -126,11 +114,35 @@ impl Search<'_> {
     }
 }
 
-/// A belt speed, m/s, and where it lies between the columns: as planned and with a stop of the belt.
-struct Dial {
+/// A belt speed, m/s, its dwell, and where it lies between the columns: as planned and with a stop of the belt.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Dial {
     belt: f64,
+    /// Logarithm of the dwell over 30 s.
+    ln_dwell: f64,
     planned: (usize, [f64; 4]),
     stopped: (usize, [f64; 4]),
+}
+
+/// The belt speeds that a shop can dial, over columns at these logarithms of the speed: the same in every row of every
+/// window of one dryer.
+pub(super) fn dials(dryer: &Dryer, columns: &[f64]) -> Arc<[Dial]> {
+    let (Some(slowest), Some(fastest)) = (columns.first(), columns.last()) else { return Arc::default() };
+    let length = dryer.heated_length();
+    // A shop sets its belt in steps that can be read off the dial: 2 % is about 0.05 m/min.
+    let speeds = ((fastest - slowest) / 0.025).ceil().max(1.0) as usize;
+    let dial = |i: usize| {
+        let log = slowest + (fastest - slowest) * i as f64 / speeds as f64;
+        let belt = log.exp();
+        let stopped = (length / (length / belt + dryer.drift.stop)).ln();
+        Dial {
+            belt,
+            ln_dwell: (length / belt / 30.0).ln(),
+            planned: grid::cubic(columns, log),
+            stopped: grid::cubic(columns, stopped),
+        }
+    };
+    (0..=speeds).map(dial).collect()
 }
 
 /// The cell between the columns of a row.
