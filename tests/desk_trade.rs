@@ -23,6 +23,7 @@ fn way(name: &str, late: f64, cost: f64, pace: f64) -> Tried {
         hand: 1.0,
         cover: 1.0 + cost,
         nap: 0.0,
+        finish: 0.0,
         front: false,
         pick: None,
     }

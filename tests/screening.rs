@@ -4,7 +4,7 @@
 
 use whitehold::library::{job, starter};
 use whitehold::plan::{
-    Evidence, Garment, HeatEvent, Opacity, Order, Priority, Screening, Verdict, screening,
+    Evidence, Garment, HeatEvent, Opacity, Order, Priority, Screening, Sheen, Verdict, screening,
 };
 
 const LABELS: [&str; 12] = [
@@ -31,7 +31,7 @@ const PRIORITIES: [Priority; 7] = [
     Priority::Cheap,
 ];
 
-/// Orders over every label, each with its own priority, cover, run, room and dryer.
+/// Orders over every label, each with its own priority, cover, finish, run, room and dryer.
 fn orders() -> Vec<Order> {
     let library = starter().expect("the starter library parses");
     let shelf: Vec<String> = library.whites.iter().map(|white| white.id.clone()).collect();
@@ -48,6 +48,7 @@ fn orders() -> Vec<Order> {
         };
         order.print.priority = PRIORITIES[(i + i / 12) % 7];
         order.print.opacity = [Opacity::Standard, Opacity::Full, Opacity::Soft][(i + i / 12) % 3];
+        order.print.finish = [Sheen::Any, Sheen::Matt, Sheen::Any, Sheen::Gloss, Sheen::Any][i % 5];
         order.shop.shelf = shelf.clone();
         if i % 2 == 0 {
             order.shop.shelf.push("slate".into());

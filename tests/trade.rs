@@ -28,6 +28,7 @@ fn written(way: &Tried, scale: Scale) -> f64 {
         Scale::Hand => (way.hand, 0.1, 1.0),
         Scale::Cover => (way.cover, 0.1, 1.0),
         Scale::Nap => (way.nap, 0.05, 1.0),
+        Scale::Finish => (way.finish, 0.05, 1.0),
         Scale::Pace => (way.pace, 1.0, -1.0),
     };
     sign * (value / step).round() * step
@@ -217,6 +218,7 @@ fn tried(name: usize, late: f64, cost: f64, hand: f64, verdict: Verdict) -> Trie
         hand,
         cover: 1.2,
         nap: 0.0,
+        finish: 0.0,
         front: false,
         pick: None,
     }

@@ -18,7 +18,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     opens-hotter opens-slower opens-faster opens-pre-dry opens-thinner opens-two-passes opens-low-cure colours-set-heat \
     maker-word-needed customer-bans reducer-spoils shelf-empty lapse money-adds-care buy-class use-blocker \
     if-undyed if-dried if-hotter other-heat other-process check-stretch check-probe check-cover check-scorch check-size \
-    check-adhesion check-hand check-nap hot-garments overheated-pvc belt-stop coated-belt flammable-vapour \
+    check-adhesion check-hand check-nap check-gloss finish-holds gloss-short matt-short smoothing-shines press-irons hot-garments overheated-pvc belt-stop coated-belt flammable-vapour \
     isocyanate child-care child-product phthalates-in-article sleepwear-flammability melt-burns dye-fume hot-hold ask-dyed \
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \
     read-construction read-weight read-colour assumed-construction assumed-weight assumed-dyed assumed-colour \
@@ -34,7 +34,7 @@ fn sample() -> BTreeMap<String, Value> {
     let numbers = "overhang 0.3 likely 1.4 low 0.91 high 3.2 limit 2 days 90 pieces 12 turned 2 cooler 4 hotter 5 slower 0.3 \
         faster 0.25 set 165 belt 2.4 robust 1 peak 178 water_percent 8 seconds 11 gsm 185 contrast 0.96 film 98 frequency 0.2 garments 3 refused 1 hand 0.6 \
         stretch 80 needed 120 nap 300 open_percent 30 index 0.4 percent 60 value 9.5 kelvin 10 exit 160 age 2 low_cure 1 shows 1.2 coating 90 strokes 3 threads 43 bluer 1.4 darker 2.1 \
-        compared 1189 judged 23 cost 0.44 other-cost 0.38 late 0.02 other-late 0.2 other-strokes 1 other-threads 55";
+        compared 1189 judged 23 cost 0.44 other-cost 0.38 gloss 18 temp 155 late 0.02 other-late 0.2 other-strokes 1 other-threads 55";
     let words = "white Gannet lot HL-2031 fibre polyester construction jersey side fusion,bleed ban pvc \
         class low-bleed verdict go colour red section body words kt-210 note ask grade 4-5 law REACH-74 since 2023-08-24 mouth REACH-52 \
         pays cost gets late other-white Tern other-verdict trial";
@@ -190,9 +190,10 @@ fn names_differ_between_languages() {
     for verdict in [Verdict::Go, Verdict::GoWithCheck, Verdict::Trial, Verdict::Refuse] {
         assert_ne!(en.verdict(verdict), es.verdict(verdict));
     }
-    for topic in
-        ["fusion", "bleed", "rim", "ghosting", "opacity", "matting", "hand", "stretch", "adhesion", "scorch"]
-    {
+    for topic in [
+        "fusion", "bleed", "rim", "ghosting", "opacity", "matting", "hand", "gloss", "stretch", "adhesion",
+        "scorch",
+    ] {
         let topic: Topic = named(topic);
         assert_ne!(en.topic(topic), es.topic(topic));
         assert_ne!(en.past_limit(topic), es.past_limit(topic));

@@ -120,6 +120,7 @@ pub(super) fn choose(draft: &mut Draft, choice: Choice) {
         (Choice::Priority(priority), _) => rest.print.priority = priority,
         (Choice::Role(role), _) => rest.print.role = role,
         (Choice::Opacity(opacity), _) => rest.print.opacity = opacity,
+        (Choice::Sheen(sheen), _) => rest.print.finish = sheen,
         (Choice::ColourCure(cure), _) => rest.print.colours_on_top.cure = cure,
         (Choice::Kind(kind), _) => rest.use_.kind = kind,
         (Choice::StackedHot(hot), _) => rest.use_.stacked_hot = hot,

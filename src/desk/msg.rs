@@ -8,7 +8,7 @@ use crate::library::shelf::{Line, Trouble};
 use crate::library::ticket::{Ticket, Unread};
 use crate::optics::Lab;
 use crate::plan::{
-    BleedForecast, CureKind, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role, UseKind,
+    BleedForecast, CureKind, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role, Sheen, UseKind,
     WindowReport,
 };
 use crate::proof::{Diagnosis, Run, Seen};
@@ -119,6 +119,8 @@ pub enum Choice {
     Role(Role),
     /// How well it must cover.
     Opacity(Opacity),
+    /// How it shall shine.
+    Sheen(Sheen),
     /// How the colours on top cure.
     ColourCure(CureKind),
     /// What it is worn for.

@@ -1,13 +1,15 @@
 //! Whites and their classes, blockers, mesh and deposit, opacity.
 //!
 //! Hands out [`White`] (one tub, as plain values), [`Mesh`], the [`Lay`] of its strokes on a cloth, the [`Transfer`] of
-//! a weighed print, [`Opacity`], and whether a film lays a nap down. Never chooses among them.
+//! a weighed print, [`Opacity`], whether a film lays a nap down, and how rough its surface stays.
+//! Never chooses among them.
 
 mod deposit;
 mod matting;
 mod mesh;
 mod mix;
 mod opacity;
+mod relief;
 mod weighed;
 mod white;
 
@@ -15,6 +17,7 @@ pub use deposit::{Bed, Lay, TRANSFER, deposit, ink_for_run, ink_per_print, line_
 pub use matting::{film_needed, reduced_body, smoothed, standing};
 pub use mesh::{Mesh, MeshRecord};
 pub use opacity::{Opacity, colour, contrast_ratio, opacity, strokes_needed};
+pub use relief::surface_slope;
 pub use weighed::{Reading, Transfer, Weighing};
 pub use white::{
     Blocker, CureKinetics, DrawDownRecord, KineticsRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,

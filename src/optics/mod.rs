@@ -1,8 +1,8 @@
 //! How a colour looks and how far two colours lie apart.
 //!
 //! Hands out [`Lab`] with its swatch and its limits, [`ciede2000`], the grey-scale [`Grade`]s and [`Whiteness`] in one
-//! [`Comparison`], [`Spectrum`], what a colour [`meter`] wrote into a file, the Kubelka-Munk [`Layer`], and the white
-//! print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
+//! [`Comparison`], gloss in [`gloss_units`], [`Spectrum`], what a colour [`meter`] wrote into a file, the Kubelka-Munk
+//! [`Layer`], and the white print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
 //! Everything is for the CIE 1964 10° observer under D65, the pair that textile work uses.
 //! Knows nothing of heat, of limits or of what a customer accepts.
 
@@ -11,6 +11,7 @@ mod comparison;
 mod difference;
 mod dye;
 mod gamut;
+mod gloss;
 mod grades;
 mod kubelka_munk;
 mod lab;
@@ -24,6 +25,7 @@ mod whiteness;
 pub use comparison::Comparison;
 pub use difference::{cie76, ciede2000, cmc};
 pub use dye::{DyeAbsorption, DyeInFilm};
+pub use gloss::{PVC_INDEX, REFERENCE_INDEX, WHITE_SCATTERS, facets_in_window, gloss_units, mirrored};
 pub use grades::{Grade, GreyStep, change_grade, staining_grade};
 pub use kubelka_munk::{Cards, DrawDown, Layer, absorption_ratio, contrast_ratio, endless_reflectance};
 pub use lab::{Lab, WHITE_POINT, Xyz};

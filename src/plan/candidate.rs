@@ -165,6 +165,13 @@ impl<'a> Candidate<'a> {
         held < needed
     }
 
+    /// True where the nap would stand through the film without a smoothing screen.
+    #[must_use]
+    pub fn wants_smoothing(&self, job: &Job, cloth: &Cloth) -> bool {
+        let (_, held) = self.matting(job, cloth);
+        held < film_needed(cloth.fabric.nap)
+    }
+
     /// Flashes of this way: one after each film that another lies on. An underbase is flashed before its colours, and a
     /// highlight is printed on ink that was flashed.
     #[must_use]

@@ -3,6 +3,7 @@
 use super::ageing::ADDITIVE;
 use super::candidate::Candidate;
 use super::decide::Stake;
+use super::gloss::finish_missed;
 use super::judge::{Judged, SHORTEST_FLASH};
 use super::{Cloth, Job, Priority};
 use crate::ink::ink_per_print;
@@ -51,14 +52,18 @@ pub(super) fn burden_of(
     let (needed, held) = way.matting(job, cloth);
     let nap = 0.2 * (1.0 - held / needed.max(1e-9)).max(0.0) * pieces;
     let (feel, cover) = (0.15 * hand * pieces, 0.05 * shows * pieces + nap);
-    match job.order.print.priority {
+    // A finish is asked for by name, so it counts the same whatever else matters most. What one that is missed wholly takes
+    // from a piece, in the shop's money: assumed.
+    let finish = 0.5 * finish_missed(job, cloth, way) * pieces;
+    let rest = match job.order.print.priority {
         Priority::Balanced => risk + cost + feel + cover,
         Priority::StaysWhite | Priority::Durable => 3.0 * risk + cost + 0.3 * (feel + cover),
         Priority::Soft => risk + cost + 8.0 * feel + cover,
         Priority::Opaque => risk + cost + feel + 8.0 * cover,
         Priority::Fast => risk + cost + 2.0 * pieces * HOUR / rate + 0.3 * (feel + cover),
         Priority::Cheap => risk + 3.0 * cost,
-    }
+    };
+    rest + finish
 }
 
 fn ink_cost(job: &Job, way: &Candidate<'_>) -> f64 {

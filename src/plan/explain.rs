@@ -1,6 +1,7 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
 use super::evidence::evidence;
+use super::gloss::pressed_later;
 use super::judge::{Judged, tightness};
 use super::press::looks;
 use super::rank;
@@ -283,6 +284,9 @@ pub fn first_piece(judged: &Judged<'_>) -> Vec<Code> {
     if tight(Topic::Matting, 0.3) {
         checks.push(Code::CheckNap);
     }
+    if of(judged, Topic::Gloss).is_some() {
+        checks.push(Code::CheckGloss);
+    }
     checks
 }
 
@@ -310,6 +314,7 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
     if cloth.dyed.is_some() {
         cautions.push(Reason::new(Code::DyeFume));
     }
+    cautions.extend(pressed_later(job));
     if best.is_some_and(|best| best.way.additive) {
         cautions.push(by_law(job, "law-diisocyanates", Reason::new(Code::Isocyanate)));
     }

@@ -20,6 +20,7 @@ mod follow_up;
 mod forecast;
 mod forecast_shape;
 mod ghosting;
+mod gloss;
 mod hope;
 mod job;
 mod judge;
@@ -52,6 +53,7 @@ pub use forecast::PickForecast;
 pub use forecast_shape::{
     BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows, Spread,
 };
+pub use gloss::Sheen;
 pub use job::{Base, Cloth, Job, Law, Rules, Yield, check};
 pub use memory::Memory;
 pub use mix::{Mix, mixes};

@@ -1,3 +1,4 @@
+use super::Sheen;
 use crate::migration::FastnessGrade;
 use crate::textile::{Construction, Fibre};
 use serde::{Deserialize, Serialize};
@@ -148,6 +149,9 @@ pub struct Print {
     pub colours_on_top: ColoursOnTop,
     /// How well it must cover.
     pub opacity: Opacity,
+    /// How it shall shine.
+    #[serde(skip_serializing_if = "Sheen::is_any")]
+    pub finish: Sheen,
     /// What matters most.
     pub priority: Priority,
     /// Reducer in the white, %.
@@ -171,6 +175,7 @@ impl Default for Print {
             locations: vec!["front".into()],
             colours_on_top: ColoursOnTop::default(),
             opacity: Opacity::Standard,
+            finish: Sheen::Any,
             priority: Priority::Balanced,
             reducer_percent: 0.0,
             overhang_mm: USUAL_OVERHANG_MM,

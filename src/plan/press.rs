@@ -1,9 +1,10 @@
-//! What is seen and felt at the press: cover, hand, nap, and how the white looks.
+//! What is seen and felt at the press: cover, hand, nap, finish, and how the white looks.
 //!
 //! None of it makes the verdict: it shows on the first piece, where a press lead can still change a mesh or a stroke.
 
 use super::candidate::{Candidate, most_shown};
 use super::explain::of;
+use super::gloss::{gloss_margin, of_finish};
 use super::judge::{Judged, margin};
 use super::{Cloth, Code, Job, Look, Margin, Reason, Side, Topic};
 use crate::ink::Opacity;
@@ -31,11 +32,12 @@ pub(super) fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>, look:
     let hand = spread(way.total_film() / 100e-6 * way.white.stiffness);
     let (needed, held) = way.matting(job, cloth);
     let shows = Band::around(look.garment_shows, &[least, worst]);
-    vec![
+    let seen = [
         margin(Topic::Opacity, shows, most, Side::AtMost, "ΔE00"),
         margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
         margin(Topic::Matting, spread(held * 1e6), needed * 1e6, Side::AtLeast, "µm"),
-    ]
+    ];
+    seen.into_iter().chain(gloss_margin(job, cloth, way)).collect()
 }
 
 /// How the white looks on this cloth, and what another stroke or mesh would change.
@@ -75,12 +77,13 @@ pub(super) fn looks(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<(f64, 
             .number("film", way.film * 1e6);
         ranked.push((47.0, reason));
     }
-    if way.smoothing {
+    if way.smoothing && way.wants_smoothing(job, cloth) {
         ranked.push((46.0, Reason::new(Code::SmoothingHelps).number("nap", cloth.fabric.nap * 1e6)));
-    } else if of(judged, Topic::Matting).is_some_and(|nap| !nap.holds_likely()) {
+    } else if !way.smoothing && of(judged, Topic::Matting).is_some_and(|nap| !nap.holds_likely()) {
         let reason =
             Reason::new(Code::NapShows).number("nap", cloth.fabric.nap * 1e6).number("film", way.film * 1e6);
         ranked.push((45.0, reason));
     }
+    ranked.extend(of_finish(job, cloth, judged));
     ranked
 }

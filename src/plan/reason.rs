@@ -111,6 +111,14 @@ pub enum Code {
     NapShows,
     /// A smoothing screen lays the nap down; `nap`.
     SmoothingHelps,
+    /// It shines as little or as much as asked; `gloss` and `limit`, GU, as in the two that follow.
+    FinishHolds,
+    /// It does not shine as it should.
+    GlossShort,
+    /// It shines and should not.
+    MattShort,
+    /// A smoothing screen makes it shine; `gloss` without it, GU.
+    SmoothingShines,
     /// Holes of a mesh cloth lose film; `open_percent`.
     HolesLoseFilm,
     /// Fusing cooler keeps the dye in the cloth.
@@ -217,11 +225,15 @@ pub enum Code {
     CheckHand,
     /// First piece: look at the surface.
     CheckNap,
+    /// First piece: tilt it in the light.
+    CheckGloss,
     // --- cautions ---
     /// Hot film and cloth at the belt end; `exit`.
     HotGarments,
     /// Overheated plastisol gives off acid gas; `peak`.
     OverheatedPvc,
+    /// What is pressed on later irons the print; `temp`.
+    PressIrons,
     /// Belt stop under panels.
     BeltStop,
     /// Coated belts and sheets.

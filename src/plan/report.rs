@@ -242,6 +242,8 @@ pub enum Topic {
     Hand,
     /// Stretch before cracking.
     Stretch,
+    /// How it shines, where the order asks for a finish.
+    Gloss,
     /// Hold on nylon and coatings.
     Adhesion,
     /// Standing the wash of its use.

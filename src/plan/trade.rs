@@ -9,6 +9,7 @@
 
 use super::cost::{cost_per_print, rate_per_hour};
 use super::explain::word;
+use super::gloss::finish_missed;
 use super::judge::Judged;
 use super::{Cloth, Code, Job, Priority, Reason, Verdict, rank};
 use serde::{Deserialize, Serialize};
@@ -27,13 +28,16 @@ pub enum Scale {
     Cover,
     /// Share of the nap that is not laid down.
     Nap,
+    /// By how much the finish asked for is missed.
+    Finish,
     /// Chance of a late fault.
     Late,
 }
 
 impl Scale {
     /// Every scale, the most telling first.
-    pub const ALL: [Self; 6] = [Self::Late, Self::Cost, Self::Hand, Self::Cover, Self::Nap, Self::Pace];
+    pub const ALL: [Self; 7] =
+        [Self::Late, Self::Cost, Self::Hand, Self::Cover, Self::Nap, Self::Finish, Self::Pace];
 
     /// Its word in the values of a reason.
     #[must_use]
@@ -44,17 +48,19 @@ impl Scale {
             Self::Hand => "hand",
             Self::Cover => "cover",
             Self::Nap => "nap",
+            Self::Finish => "finish",
             Self::Late => "late",
         }
     }
 
     /// The step to which a value is written, and by which two are compared: a cent, a print an hour, a tenth of a usual
-    /// hand, a tenth of ΔE00, a twentieth of the nap, one case in a thousand: over a large order even that is money. Chosen.
+    /// hand, a tenth of ΔE00, a twentieth of the nap or the finish, one case in a thousand: over a large order even that is
+    /// money. Chosen.
     fn step(self) -> f64 {
         match self {
             Self::Pace => 1.0,
             Self::Hand | Self::Cover => 0.1,
-            Self::Nap => 0.05,
+            Self::Nap | Self::Finish => 0.05,
             Self::Cost => 0.01,
             Self::Late => 0.001,
         }
@@ -93,6 +99,9 @@ pub struct Tried {
     pub cover: f64,
     /// Share of the nap that stands, 0 to 1.
     pub nap: f64,
+    /// By what share of its limit the finish asked for is missed, 0 to 1.
+    #[serde(default)]
+    pub finish: f64,
     /// No way beats it on both scales.
     pub front: bool,
     /// Its place among the picks, where it is one.
@@ -118,6 +127,7 @@ impl Tried {
             hand: way.total_film() / 100e-6 * way.white.stiffness,
             cover: judged.look.garment_shows,
             nap: (1.0 - held / needed.max(1e-9)).max(0.0),
+            finish: finish_missed(job, cloth, way),
             front: false,
             pick: None,
         }
@@ -141,6 +151,7 @@ impl Tried {
             Scale::Hand => self.hand,
             Scale::Cover => self.cover,
             Scale::Nap => self.nap,
+            Scale::Finish => self.finish,
             Scale::Late => self.late,
         }
     }

@@ -1,11 +1,12 @@
 //! Every way to print one white: over the cloth or a blocker, through each mesh, in one stroke or two, under a smoothing
-//! screen where nap stands, with adhesion additive where the print may come off, with stretch white stirred in.
+//! screen where nap stands or the print shall shine, with adhesion additive where the print may come off, with stretch
+//! white stirred in.
 //!
 //! The one limit that is drawn here is the order's cover: a way that does not cover is left out where another does.
 
 use super::candidate::{ANCHOR_FILM, Candidate, Coat, MOST_STROKES};
 use super::late::comes_off;
-use super::{Base, Cloth, Job};
+use super::{Base, Cloth, Job, Sheen};
 use crate::ink::White;
 
 /// Youngest wearer whose print may carry adhesion additive without the garment maker's word, years: it is not for infants'
@@ -71,12 +72,13 @@ fn covering<'a>(
     additive: bool,
 ) -> Vec<Candidate<'a>> {
     let Some(coat) = Coat::new(cloth, white, base, additive) else { return Vec::new() };
+    let shiny = job.order.print.finish == Sheen::Gloss;
     let mut all: Vec<Candidate<'a>> = Vec::new();
     for mesh in &job.meshes {
         for strokes in 1..=MOST_STROKES {
             let way = Candidate::new(job, cloth, coat, mesh, strokes, false);
             all.push(way);
-            all.extend(way.smoothed().filter(|_| way.nap_stands(job, cloth)));
+            all.extend(way.smoothed().filter(|_| shiny || way.nap_stands(job, cloth)));
         }
     }
     let covers: Vec<Candidate<'a>> = all.iter().filter(|way| way.covers(job, cloth)).copied().collect();

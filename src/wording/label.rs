@@ -131,6 +131,7 @@ pub enum Label {
     MattersMost,
     WhiteIsFor,
     MustCover,
+    MustShine,
     MustStretch,
     Reducer,
     Overhang,

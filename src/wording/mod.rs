@@ -38,7 +38,8 @@ pub use wrong::Fault;
 use crate::ink::WhiteClass;
 use crate::library::shelf::Trouble;
 use crate::plan::{
-    Advice, Code, DyeClass, Finish, Margin, Opacity, Priority, Reason, Report, Role, Topic, UseKind, Verdict,
+    Advice, Code, DyeClass, Finish, Margin, Opacity, Priority, Reason, Report, Role, Sheen, Topic, UseKind,
+    Verdict,
 };
 use crate::quantity::FieldError;
 use crate::textile::{Construction, Fibre};
@@ -209,6 +210,7 @@ impl Voice {
             "" | "1" if margin.what == Topic::Scorch => Numeral(self.language).two_figures(value),
             "" | "1" | "ΔE00" if value.abs() < 0.05 => "0".into(),
             "" | "1" | "ΔE00" => Numeral(self.language).fixed(value, 1),
+            "GU" => format!("{}\u{a0}GU", Numeral(self.language).fixed(value, 0)),
             unit => format!("{}\u{a0}{unit}", Numeral(self.language).two_figures(value)),
         }
     }
@@ -278,6 +280,8 @@ names! {
     role: Role;
     /// How well it must cover.
     opacity: Opacity;
+    /// How it shall shine.
+    sheen: Sheen;
     /// What the garment is for.
     use_kind: UseKind;
     /// A finish.

@@ -42,6 +42,7 @@ impl Ink {
             Topic::Opacity
             | Topic::Matting
             | Topic::Hand
+            | Topic::Gloss
             | Topic::Stretch
             | Topic::Adhesion
             | Topic::Wash => Self::Cloth,

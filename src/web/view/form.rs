@@ -3,7 +3,7 @@
 use super::field::{choice, errors, stepped, toggle, typed};
 use super::{icon, keep, meter, week};
 use crate::desk::{Choice, Field, Msg, State};
-use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, UseKind, Value};
+use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, Sheen, UseKind, Value};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase};
 use leptos::prelude::*;
@@ -267,6 +267,15 @@ fn order(desk: Desk) -> impl IntoView {
                         |desk, opacity| desk.voice().opacity(*opacity).into(),
                         |state| state.draft.rest.print.opacity,
                         |opacity| Msg::Choose(Choice::Opacity(opacity)),
+                    )}
+                    {choice(
+                        desk,
+                        "q-shine",
+                        Label::MustShine,
+                        vec![Sheen::Any, Sheen::Matt, Sheen::Gloss],
+                        |desk, sheen| desk.voice().sheen(*sheen).into(),
+                        |state| state.draft.rest.print.finish,
+                        |sheen| Msg::Choose(Choice::Sheen(sheen)),
                     )}
                     {choice(
                         desk,

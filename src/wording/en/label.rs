@@ -125,6 +125,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::MattersMost => "What matters most",
         L::WhiteIsFor => "The white is",
         L::MustCover => "What may show through",
+        L::MustShine => "How it shall shine",
         L::MustStretch => "Must stretch",
         L::Reducer => "Reducer",
         L::Overhang => "White beyond its blocker",

@@ -8,7 +8,7 @@ mod wrong;
 
 pub(super) use label::label;
 pub(super) use name::{
-    advice, class, construction, dye_class, fibre, finish, opacity, past_limit, priority, role, topic,
+    advice, class, construction, dye_class, fibre, finish, opacity, past_limit, priority, role, sheen, topic,
     use_kind, verdict, verdict_short,
 };
 pub(super) use phrase::phrase;

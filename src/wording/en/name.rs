@@ -1,7 +1,7 @@
 //! Names of things.
 
 use crate::ink::WhiteClass;
-use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Topic, UseKind, Verdict};
+use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UseKind, Verdict};
 use crate::textile::{Construction, Fibre};
 
 pub(in crate::wording) fn verdict(verdict: Verdict) -> &'static str {
@@ -31,6 +31,7 @@ pub(in crate::wording) fn topic(topic: Topic) -> &'static str {
         Topic::Opacity => "Cloth through the white",
         Topic::Matting => "Film over nap",
         Topic::Hand => "Stiffness",
+        Topic::Gloss => "Gloss at 60°",
         Topic::Stretch => "Stretch",
         Topic::Adhesion => "Hold",
         Topic::Wash => "Wash",
@@ -50,6 +51,7 @@ pub(in crate::wording) fn past_limit(topic: Topic) -> &'static str {
         Topic::Opacity => "Cloth shows",
         Topic::Matting => "Nap shows",
         Topic::Hand => "Too stiff",
+        Topic::Gloss => "Wrong finish",
         Topic::Stretch => "Cracks",
         Topic::Adhesion => "Peels",
         Topic::Wash => "Washes off",
@@ -173,6 +175,14 @@ pub(in crate::wording) fn opacity(opacity: Opacity) -> &'static str {
         Opacity::Soft => "A little cloth",
         Opacity::Standard => "As usual",
         Opacity::Full => "Nothing shows",
+    }
+}
+
+pub(in crate::wording) fn sheen(sheen: Sheen) -> &'static str {
+    match sheen {
+        Sheen::Any => "As it comes",
+        Sheen::Matt => "Matt",
+        Sheen::Gloss => "Glossy",
     }
 }
 

@@ -102,6 +102,20 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "A smoothing screen lays the nap down. It stands {} high, more than this film would hold.",
             v.film("nap")
         ),
+        C::FinishHolds => format!(
+            "The finish should be as asked. At 60° it reads about {} gloss units; the limit is {}.", v.count("gloss"), v.count("limit")
+        ),
+        C::GlossShort => format!(
+            "It will not shine as asked. At 60° it reads about {} gloss units; a glossy one has {}, and no print on cloth shines like glass, since the rows of yarn stand through. A smoother cloth, more film and a smoothing screen help; a press with a smooth release sheet helps most.",
+            v.count("gloss"), v.count("limit")
+        ),
+        C::MattShort => format!(
+            "It may shine. At 60° it reads about {} gloss units; a matt one has at most {}. A thinner film helps, or a press with a grained release sheet.",
+            v.count("gloss"), v.count("limit")
+        ),
+        C::SmoothingShines => format!(
+            "A smoothing screen makes it shine. Without it the white would read about {} gloss units.", v.count("gloss")
+        ),
         C::HolesLoseFilm => format!(
             "The mesh has holes. {} of the face is open, and ink falls through.", v.share("open_percent")
         ),
@@ -208,6 +222,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::CheckAdhesion => "Rub the first piece when cold, then pull tape off it.".into(),
         C::CheckHand => "Feel the first piece. Too stiff: thinner film.".into(),
         C::CheckNap => "Look along the first piece. Hairs must lie under the white.".into(),
+        C::CheckGloss => "Tilt the first piece in the light, beside one that the customer accepts. It must shine alike.".into(),
         C::HotGarments => format!(
             "Pieces leave at about {}. The film stays soft for half a minute. Gloves at the belt end; let them cool before you stack.",
             v.heat("exit")
@@ -215,6 +230,10 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::OverheatedPvc => format!(
             "The film can reach {} and stays {} over the heat where it begins to break down. Overheated plastisol gives off an acid gas. Keep the extraction on; if it smells sharp, leave the room. The maker's safety data sheet and your local code come first.",
             v.heat("peak"), v.seconds("seconds")
+        ),
+        C::PressIrons => format!(
+            "What is pressed on later, at {}, irons the white: it shines in the shape of the press. The release sheet sets the finish, smooth for gloss, grained for matt.",
+            v.heat("temp")
         ),
         C::BeltStop => "A stopped belt burns cloth in seconds. Panels off or lifted, empty the belt, extinguisher within reach. Clear lint from the dryer and its duct.".into(),
         C::CoatedBelt => "Non-stick belts and sheets give off toxic fume when they overheat. Never leave the belt standing under hot panels.".into(),

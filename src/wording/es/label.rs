@@ -125,6 +125,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::MattersMost => "Lo más importante",
         L::WhiteIsFor => "El blanco es",
         L::MustCover => "Qué puede verse debajo",
+        L::MustShine => "Cómo debe brillar",
         L::MustStretch => "Debe estirar",
         L::Reducer => "Reductor",
         L::Overhang => "Blanco más allá de su barrera",

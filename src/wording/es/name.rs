@@ -1,7 +1,7 @@
 //! Names of things.
 
 use crate::ink::WhiteClass;
-use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Topic, UseKind, Verdict};
+use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UseKind, Verdict};
 use crate::textile::{Construction, Fibre};
 
 pub(in crate::wording) fn verdict(verdict: Verdict) -> &'static str {
@@ -31,6 +31,7 @@ pub(in crate::wording) fn topic(topic: Topic) -> &'static str {
         Topic::Opacity => "Tela a través del blanco",
         Topic::Matting => "Capa sobre el pelo",
         Topic::Hand => "Rigidez",
+        Topic::Gloss => "Brillo a 60°",
         Topic::Stretch => "Estira",
         Topic::Adhesion => "Agarre",
         Topic::Wash => "Lavado",
@@ -50,6 +51,7 @@ pub(in crate::wording) fn past_limit(topic: Topic) -> &'static str {
         Topic::Opacity => "Se ve la tela",
         Topic::Matting => "Asoma el pelo",
         Topic::Hand => "Muy rígido",
+        Topic::Gloss => "Otro acabado",
         Topic::Stretch => "Se agrieta",
         Topic::Adhesion => "Se pela",
         Topic::Wash => "No aguanta el lavado",
@@ -173,6 +175,14 @@ pub(in crate::wording) fn opacity(opacity: Opacity) -> &'static str {
         Opacity::Soft => "Algo de tela",
         Opacity::Standard => "Lo normal",
         Opacity::Full => "Nada",
+    }
+}
+
+pub(in crate::wording) fn sheen(sheen: Sheen) -> &'static str {
+    match sheen {
+        Sheen::Any => "Como salga",
+        Sheen::Matt => "Mate",
+        Sheen::Gloss => "Brillante",
     }
 }
 

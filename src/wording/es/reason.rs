@@ -101,6 +101,20 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::SmoothingHelps => format!(
             "Una pantalla alisadora tumba el pelo. Mide {}, más de lo que sujeta esta capa.", v.film("nap")
         ),
+        C::FinishHolds => format!(
+            "El acabado debe salir como se pide. A 60° mide unas {} unidades de brillo; el límite es {}.", v.count("gloss"), v.count("limit")
+        ),
+        C::GlossShort => format!(
+            "No brillará lo que se pide. A 60° mide unas {} unidades de brillo; uno brillante tiene {}, y ninguna estampa sobre tela brilla como el vidrio, porque asoman las filas del hilo. Ayudan una tela más lisa, más capa y una pantalla alisadora; lo que más, una plancha con lámina lisa.",
+            v.count("gloss"), v.count("limit")
+        ),
+        C::MattShort => format!(
+            "Puede brillar. A 60° mide unas {} unidades de brillo; uno mate tiene {} como mucho. Ayuda una capa más fina, o una plancha con lámina de grano.",
+            v.count("gloss"), v.count("limit")
+        ),
+        C::SmoothingShines => format!(
+            "Una pantalla alisadora le da brillo. Sin ella el blanco mediría unas {} unidades.", v.count("gloss")
+        ),
         C::HolesLoseFilm => format!(
             "La malla tiene huecos. {} de la cara está abierto y la tinta se cuela.", v.share("open_percent")
         ),
@@ -207,6 +221,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::CheckAdhesion => "Frote la primera pieza en frío y despegue una cinta.".into(),
         C::CheckHand => "Toque la primera pieza. Demasiado rígida: capa más fina.".into(),
         C::CheckNap => "Mire la primera pieza de canto. El pelo debe quedar bajo el blanco.".into(),
+        C::CheckGloss => "Incline la primera pieza a la luz, junto a una que el cliente acepte. Debe brillar igual.".into(),
         C::HotGarments => format!(
             "Las piezas salen a unos {}. La capa sigue blanda medio minuto. Guantes al final de la cinta; deje enfriar antes de apilar.",
             v.heat("exit")
@@ -214,6 +229,10 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::OverheatedPvc => format!(
             "La capa puede llegar a {} y pasa {} sobre el calor en que empieza a descomponerse. El plastisol recalentado suelta un gas ácido. Extracción siempre en marcha; si huele fuerte, salga. Mandan la ficha de seguridad del fabricante y las normas locales.",
             v.heat("peak"), v.seconds("seconds")
+        ),
+        C::PressIrons => format!(
+            "Lo que se planche después, a {}, alisa el blanco: brilla con la forma de la plancha. La lámina pone el acabado: lisa para brillo, de grano para mate.",
+            v.heat("temp")
         ),
         C::BeltStop => "Una cinta parada quema tela en segundos. Paneles apagados o levantados, cinta vacía, extintor a mano. Limpie la pelusa del horno y del conducto.".into(),
         C::CoatedBelt => "Las cintas y láminas antiadherentes sueltan humo tóxico si se recalientan. No deje la cinta parada bajo paneles calientes.".into(),

@@ -10,6 +10,7 @@ pub(super) fn scale(scale: Scale) -> &'static str {
         Scale::Hand => "Stiffness (1 = usual)",
         Scale::Cover => "Cloth that shows, ΔE00",
         Scale::Nap => "Nap that stands",
+        Scale::Finish => "Finish missed by",
         Scale::Late => "Late fault",
     }
 }
@@ -21,6 +22,7 @@ fn least(pays: Scale) -> &'static str {
         Scale::Hand => "softest",
         Scale::Cover => "most opaque",
         Scale::Nap => "smoothest",
+        Scale::Finish => "truest",
         Scale::Late => "safest",
         Scale::Cost => "cheapest",
     }
@@ -33,6 +35,7 @@ fn than_this(pays: Scale) -> &'static str {
         Scale::Hand => "softer",
         Scale::Cover => "more opaque",
         Scale::Nap => "smoother",
+        Scale::Finish => "truer",
         Scale::Late => "safer",
         Scale::Cost => "cheaper",
     }
@@ -48,6 +51,7 @@ pub(super) fn differs(what: Differs<'_>) -> String {
         Scale::Hand => format!("{}{}", if little { "a little " } else { "" }, pick("softer", "stiffer")),
         Scale::Cover => format!("{} opaque", pick("more", "less")),
         Scale::Nap => pick("smoother", "hairier").into(),
+        Scale::Finish => pick("nearer the finish asked for", "further from the finish asked for").into(),
     }
 }
 
@@ -58,7 +62,7 @@ fn price_of(step: &Step) -> String {
         Scale::Cost => format!("For {by} {more_or_less} a print"),
         Scale::Pace => format!("For {by} prints {more_or_less} an hour"),
         Scale::Hand => format!("For a {} print ({to}, not {from})", if *more { "stiffer" } else { "softer" }),
-        Scale::Cover | Scale::Nap | Scale::Late => gain_of(step),
+        Scale::Cover | Scale::Nap | Scale::Finish | Scale::Late => gain_of(step),
     }
 }
 
@@ -75,6 +79,7 @@ fn gain_of(step: &Step) -> String {
             format!("the cloth shows {} (ΔE00 {to}, not {from})", if *more { "more" } else { "less" })
         }
         Scale::Nap => format!("{to} of the nap stands, not {from}"),
+        Scale::Finish => format!("the finish is missed by {to}, not {from}"),
         Scale::Cost | Scale::Pace | Scale::Hand => price_of(step),
     }
 }

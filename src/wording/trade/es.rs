@@ -10,6 +10,7 @@ pub(super) fn scale(scale: Scale) -> &'static str {
         Scale::Hand => "Rigidez (1 = lo usual)",
         Scale::Cover => "Tela que se ve, ΔE00",
         Scale::Nap => "Pelo sin asentar",
+        Scale::Finish => "Acabado, falta",
         Scale::Late => "Fallo tardío",
     }
 }
@@ -21,6 +22,7 @@ fn least(pays: Scale) -> &'static str {
         Scale::Hand => "más suave",
         Scale::Cover => "más opaco",
         Scale::Nap => "más liso",
+        Scale::Finish => "más fiel",
         Scale::Late => "más seguro",
         Scale::Cost => "más barato",
     }
@@ -36,6 +38,7 @@ pub(super) fn differs(what: Differs<'_>) -> String {
         Scale::Hand => format!("{} {}", if little { "algo más" } else { "más" }, pick("suave", "rígido")),
         Scale::Cover => format!("{} opaco", pick("más", "menos")),
         Scale::Nap => format!("más {}", pick("liso", "velloso")),
+        Scale::Finish => format!("{} fiel al acabado pedido", pick("más", "menos")),
     }
 }
 
@@ -48,7 +51,7 @@ fn price_of(step: &Step) -> String {
         Scale::Hand => {
             format!("Por un estampado más {} ({to}, no {from})", if *more { "rígido" } else { "suave" })
         }
-        Scale::Cover | Scale::Nap | Scale::Late => gain_of(step),
+        Scale::Cover | Scale::Nap | Scale::Finish | Scale::Late => gain_of(step),
     }
 }
 
@@ -61,6 +64,7 @@ fn gain_of(step: &Step) -> String {
         Scale::Cover => {
             format!("la tela se ve {} (ΔE00 {to}, no {from})", if *more { "más" } else { "menos" })
         }
+        Scale::Finish => format!("el acabado se queda a un {to}, no a un {from}"),
         Scale::Nap => format!("queda sin asentar un {to} del pelo, no un {from}"),
         Scale::Cost | Scale::Pace | Scale::Hand => price_of(step),
     }

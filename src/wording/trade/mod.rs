@@ -111,7 +111,7 @@ impl Voice {
             Scale::Cost => 2,
             Scale::Pace => 0,
             Scale::Hand | Scale::Cover => 1,
-            Scale::Nap => return self.quantity(Quantity::Percent, value * 100.0),
+            Scale::Nap | Scale::Finish => return self.quantity(Quantity::Percent, value * 100.0),
             Scale::Late => return self.case_in_hundred(value),
         };
         Numeral(self.language).fixed(value, digits)

@@ -1,0 +1,206 @@
+//! Gloss: a mirror on the meter's scale, the facets of a rough one, what roughens a print, and the finish of an order.
+
+use proptest::prelude::*;
+use whitehold::ink::{smoothed, surface_slope};
+use whitehold::library::{Library, answer, starter};
+use whitehold::optics::{PVC_INDEX, REFERENCE_INDEX, facets_in_window, gloss_units, mirrored};
+use whitehold::plan::{Code, Garment, HeatEvent, Order, Pick, Report, Sheen, Step, Topic};
+
+/// Source: Fresnel's equations in mpmath 1.2.1, 25 digits: with c = cos 60° and k = sqrt(1 − (sin 60° / n)²),
+/// `(((c-n*k)/(c+n*k))**2 + ((n*c-k)/(n*c+k))**2) / 2`. 100 GU at n = 1.567: ISO 2813:1997, extract read; 71.9 at
+/// n = 1.400: its table 2, from memory.
+#[test]
+fn a_mirror_reads_by_its_index() {
+    let rows = [
+        (1.4, 0.071_976_701_18, 71.936_394),
+        (1.5, 0.089_186_712_8, 89.136_768),
+        (1.53, 0.094_113_895_7, 94.061_191),
+        (1.567, 0.100_056_032_2, 100.0),
+        (1.6, 0.105_238_192, 105.179_26),
+    ];
+    for (index, reflects, units) in rows {
+        assert!((mirrored(index) - reflects).abs() < 1e-9, "n = {index}: {}", mirrored(index));
+        let found = gloss_units(index, 0.0, 0.0);
+        assert!((found - units).abs() < 1e-5, "n = {index}: {found} GU");
+    }
+    assert!((gloss_units(1.4, 0.0, 0.0) - 71.9).abs() < 0.05 && mirrored(1.0) < 1e-15);
+    assert!((gloss_units(REFERENCE_INDEX, 0.0, 0.0) - 100.0).abs() < 1e-12);
+}
+
+/// Source: mpmath 1.2.1, 25 digits, `quad` of the normal density over twenty parts from −tan 1.1° to tan 1.1°, times the
+/// same to tan 5.85°.
+#[test]
+fn facets_are_counted_as_by_quadrature() {
+    let rows = [
+        (0.005, 0.999_877_063_97),
+        (0.01, 0.945_154_489_577),
+        (0.02, 0.662_969_269_006),
+        (0.05, 0.286_941_162_955),
+        (0.1, 0.105_739_055_38),
+        (0.2, 0.029_947_204_602_5),
+        (0.5, 0.004_973_612_761_26),
+    ];
+    for (slope, share) in rows {
+        let found = facets_in_window(slope);
+        assert!((found - share).abs() < 1e-11, "slope {slope}: {found}, by quadrature {share}");
+    }
+}
+
+/// Source: `tests/peer/gloss.py`, the law of reflection in full for each facet; the closed form takes angles as small.
+#[test]
+fn small_angles_are_small_enough() {
+    for (slope, share) in PEER {
+        let found = facets_in_window(slope);
+        assert!((found / share - 1.0).abs() < 0.003, "slope {slope}: {found}, mirrored in full {share}");
+    }
+}
+
+const PEER: [(f64, f64); 4] = [(0.02, 0.663_167), (0.05, 0.287_335), (0.1, 0.105_9), (0.2, 0.029_992)];
+
+/// Source: Lambert's law by hand. A perfect white sends E/π into each steradian; the window holds 4.4° × 11.7° of them,
+/// seen at 60°: 0.0768 · 0.2042 · 0.5 / π = 0.0025 of the light, where the glass mirrors 0.1001.
+#[test]
+fn a_white_that_only_scatters_still_reads_two_units() {
+    let chalk = gloss_units(PVC_INDEX, 1e9, 1.0);
+    assert!((chalk - 100.0 * 0.002_496 / 0.100_056).abs() < 0.002, "{chalk} GU");
+    assert!(gloss_units(PVC_INDEX, f64::INFINITY, 0.0) < 1e-12);
+}
+
+/// Source: by hand. A wave of 60 µm on rows of 0.5 mm climbs by π · 60 / 500 / √2 = 0.2666 rms; 100 µm of film leave e⁻¹
+/// of it, a print on a flashed film seven tenths; the film's own 0.03 is added as a square.
+#[test]
+fn relief_by_hand() {
+    let rows = [
+        (0.0, 100.0, 0, 0.03),
+        (60.0, 0.0, 0, 0.268_25),
+        (60.0, 100.0, 0, 0.102_55),
+        (60.0, 100.0, 1, 0.074_92),
+        (250.0, 100.0, 1, 0.287_60),
+    ];
+    for (nap, film, flashed, slope) in rows {
+        let found = surface_slope(nap * 1e-6, film * 1e-6, flashed);
+        assert!((found - slope).abs() < 2e-5, "nap {nap}, film {film}, {flashed} on flashed: {found}");
+    }
+}
+
+proptest! {
+    /// Rougher is never glossier; a lower nap, a smoothing screen, more film and a print more on a flashed film never
+    /// duller; and no print on cloth reaches the smooth film.
+    #[test]
+    fn what_smooths_never_dulls(
+        nap in 0.0..600e-6f64, film in 0.0..400e-6f64, flashed in 0u32..4, more in 0.0..300e-6f64, rough in 0.0..2.0f64,
+        rougher in 0.0..2.0f64, scatters in 0.0..=1.0f64,
+    ) {
+        let units = |slope: f64| gloss_units(PVC_INDEX, slope, scatters);
+        prop_assert!(units(rough + rougher) <= units(rough) + 1e-9);
+        let print = |nap, film, flashed| units(surface_slope(nap, film, flashed));
+        let had = print(nap, film, flashed);
+        prop_assert!(print(nap + more, film, flashed) <= had + 1e-9);
+        prop_assert!(print(smoothed(nap), film, flashed) >= had - 1e-9);
+        prop_assert!(print(nap, film + more, flashed) >= had - 1e-9);
+        prop_assert!(print(nap, film, flashed + 1) >= had - 1e-9);
+        prop_assert!(had.is_finite() && had < units(0.0));
+    }
+}
+
+fn shop() -> Library {
+    starter().expect("the starter library parses")
+}
+
+fn order(label: &str, finish: Sheen) -> Order {
+    let library = shop();
+    let mut order = Order {
+        garments: vec![Garment { label: label.into(), pieces: 200, ..Garment::default() }],
+        ..Order::default()
+    };
+    order.print.finish = finish;
+    order.shop.shelf = library.whites.iter().map(|white| white.id.clone()).collect();
+    order.shop.dryer = "long-kiln".into();
+    order
+}
+
+fn report(order: &Order) -> Report {
+    answer(order, &shop()).unwrap_or_else(|errors| panic!("{errors:?}"))
+}
+
+fn smooth(pick: &Pick) -> bool {
+    pick.steps.iter().any(|step| matches!(step, Step::Smooth))
+}
+
+fn says(pick: &Pick, code: Code) -> bool {
+    pick.reasons.iter().any(|reason| reason.code == code)
+}
+
+const TEE: &str = "100% cotton jersey 150 gsm red";
+
+/// A smooth cloth can shine under a smoothing screen, and is never quite dull where it wants two strokes; a piqué is dull
+/// and cannot shine.
+#[test]
+fn the_finish_asked_for_chooses_the_way() {
+    let rows = [
+        ("100% cotton interlock 180 gsm red", [false, true]),
+        ("100% cotton pique 200 gsm white", [true, false]),
+    ];
+    for (label, holds) in rows {
+        let [any, matt, gloss] = [Sheen::Any, Sheen::Matt, Sheen::Gloss]
+            .map(|finish| report(&order(label, finish)).picks[0].clone());
+        assert!(any.margin(Topic::Gloss).is_none() && !any.first_piece.contains(&Code::CheckGloss));
+        let judged = [&matt, &gloss].map(|pick| pick.margin(Topic::Gloss).expect("judged"));
+        println!("{label}: matt {:?}, gloss {:?}", judged[0].value, judged[1].value);
+        assert!(judged[0].value.likely < judged[1].value.likely, "{label}: {judged:?}");
+        assert_eq!(judged.map(whitehold::plan::Margin::holds_likely), holds, "{label}: {judged:?}");
+        assert!(smooth(&gloss), "{label}: {:?}", gloss.steps);
+        for pick in [&matt, &gloss] {
+            let why = [Code::SmoothingHelps, Code::SmoothingShines].map(|code| says(pick, code));
+            assert!(smooth(pick) == why.contains(&true) && why != [true; 2], "{label}: {why:?}");
+        }
+        // A matt print is smoothed only where nap would stand.
+        assert_eq!(smooth(&matt), says(&matt, Code::SmoothingHelps), "{label}: {:?}", matt.steps);
+        let met = |pick: &Pick| says(pick, Code::FinishHolds);
+        assert_eq!([met(&matt), met(&gloss)], holds, "{label}");
+        for pick in [&matt, &gloss] {
+            assert!(pick.first_piece.contains(&Code::CheckGloss));
+            assert_eq!(pick.verdict, any.verdict, "{label}: the finish never makes the verdict");
+        }
+    }
+}
+
+/// A fleece stands through: nothing on the shelf shines on it. It is said, and the order is still printed.
+#[test]
+fn what_cannot_shine_says_so_and_is_no_refusal() {
+    let label = "80% cotton 20% polyester fleece 280 gsm maroon";
+    let [any, gloss] = [Sheen::Any, Sheen::Gloss].map(|finish| report(&order(label, finish)));
+    let pick = &gloss.picks[0];
+    let margin = pick.margin(Topic::Gloss).expect("judged");
+    assert!(!margin.holds_likely() && says(pick, Code::GlossShort), "{margin:?}");
+    assert_eq!(gloss.verdict, any.verdict);
+}
+
+#[test]
+fn a_press_over_the_print_is_told_where_a_finish_is_asked_for() {
+    let mut order = order(TEE, Sheen::Matt);
+    order.print.heat_after = vec![HeatEvent { what: "pressed names".into(), temp_c: 155.0, seconds: 12.0 }];
+    let cautioned =
+        |order: &Order| report(order).cautions.iter().any(|reason| reason.code == Code::PressIrons);
+    assert!(cautioned(&order));
+    order.print.finish = Sheen::Any;
+    assert!(!cautioned(&order));
+}
+
+#[test]
+fn an_order_says_its_finish_in_a_word() {
+    let read = |finish: &str| serde_json::from_str::<Order>(&format!(r#"{{"print":{{{finish}}}}}"#));
+    assert_eq!(read("").expect("an older order").print.finish, Sheen::Any);
+    let rows = [("any", Sheen::Any), ("matt", Sheen::Matt), ("gloss", Sheen::Gloss)];
+    for (word, finish) in rows {
+        let order = read(&format!(r#""finish":"{word}""#)).expect(word);
+        assert_eq!(order.print.finish, finish);
+        let written = serde_json::to_value(&order).expect("writes");
+        let expected = (finish != Sheen::Any).then_some(word);
+        assert_eq!(written["print"].get("finish").and_then(|word| word.as_str()), expected);
+    }
+    let error = read(r#""finish":"shiny""#).expect_err("no such finish").to_string();
+    for word in ["shiny", "any", "matt", "gloss"] {
+        assert!(error.contains(&format!("`{word}`")), "{error}");
+    }
+}
