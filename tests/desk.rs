@@ -300,6 +300,23 @@ fn spanish_writes_a_comma_and_reads_both() {
     assert_eq!(used.state.voice().language, Language::Es);
 }
 
+/// What is worked out before anybody opens an order is what opening it asks about, to the last number.
+#[test]
+fn an_order_is_known_before_it_is_opened() {
+    for units in [false, true] {
+        for room_order in whitehold::library::harbour_lane().unwrap().orders {
+            let mut used = Used::new();
+            if units {
+                used.send(Msg::Units);
+            }
+            let ahead = used.state.would_ask(&room_order.order, "any");
+            used.send(Msg::Open(Box::new(room_order.order), "any".into()));
+            assert_eq!(ahead.as_ref(), used.state.order.as_ref(), "{}", room_order.id);
+            assert!(ahead.is_some(), "{} can be read", room_order.id);
+        }
+    }
+}
+
 #[test]
 fn every_change_can_be_taken_back_and_done_again() {
     let changes = [

@@ -279,6 +279,14 @@ impl State {
         self.draft.rest.shop.transfer.unwrap_or_else(prior)
     }
 
+    /// The order that would be asked about if this one were opened; `None` where it cannot be read.
+    #[must_use]
+    pub fn would_ask(&self, order: &Order, title: &str) -> Option<Order> {
+        let mut draft = self.draft.clone();
+        draft.open(order, title);
+        draft.read().ok().map(|order| self.shop.with_trials(order))
+    }
+
     /// How the print that went wrong was run: what is typed; nothing = as planned.
     ///
     /// # Errors

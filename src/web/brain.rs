@@ -20,8 +20,8 @@ pub struct Brain {
     pub room: PrintRoom,
     /// What was marched for earlier answers.
     memory: Mutex<Memory>,
-    /// An answer with what ships that nobody has asked for yet, and its order.
-    ahead: Mutex<Option<(Order, Answered)>>,
+    /// Answers that were given, or worked out before anybody asked.
+    answers: Mutex<Answers>,
     /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
     open: Mutex<Option<(Order, Pick, PickWindow)>>,
     /// The same of the forecast.
@@ -38,7 +38,7 @@ impl Brain {
             library: Arc::new(library::starter()?),
             room: library::harbour_lane()?,
             memory: Mutex::default(),
-            ahead: Mutex::new(None),
+            answers: Mutex::default(),
             open: Mutex::new(None),
             aged: Mutex::new(None),
         })
@@ -48,26 +48,19 @@ impl Brain {
     ///
     /// # Errors
     /// Every field that cannot be used, by its path.
-    pub fn answer(&self, order: &Order, library: &Library) -> Answered {
-        if self.has_ahead(order, library)
-            && let Some((_, answered)) = unpoisoned(&self.ahead).take()
-        {
-            return answered;
+    pub fn answer(&self, order: &Order, library: &Arc<Library>) -> Answered {
+        if let Some(had) = unpoisoned(&self.answers).of(library).get(order) {
+            return had.clone();
         }
-        let report = library::answer_with(order, library, &mut unpoisoned(&self.memory))?;
-        Ok(Answer { cloth: self.shade(order, &report), report })
+        let report = library::answer_with(order, library, &mut unpoisoned(&self.memory));
+        let answered = report.map(|report| Answer { cloth: self.shade(order, &report), report });
+        unpoisoned(&self.answers).of(library).add(order, answered.clone());
+        answered
     }
 
-    /// Answers an order that is going to be asked about, with what ships.
-    pub fn answer_ahead(&self, order: Order) {
-        let answered = self.answer(&order, &self.library);
-        *unpoisoned(&self.ahead) = Some((order, answered));
-    }
-
-    /// True if the order was answered ahead, with this library.
-    pub fn has_ahead(&self, order: &Order, library: &Library) -> bool {
-        std::ptr::eq(library, &raw const *self.library)
-            && unpoisoned(&self.ahead).as_ref().is_some_and(|(ahead, _)| ahead == order)
+    /// True if the order was answered with this library before.
+    pub fn has_answered(&self, order: &Order, library: &Arc<Library>) -> bool {
+        unpoisoned(&self.answers).of(library).get(order).is_some()
     }
 
     /// The window of a way to print, at a set point (°C, m/min) or at the best.
@@ -142,6 +135,38 @@ impl Brain {
             });
         let name = read.unwrap_or(&colour.name);
         self.library.colour(name).ok().map(|record| record.lab.into())
+    }
+}
+
+/// Answers that are kept, some 50 kB each: more than a day's orders and what is tried on one of them. Chosen.
+const MOST: usize = 32;
+
+/// Answers given with one library. An order and a library have one answer, so that it need not be worked out twice.
+#[derive(Default)]
+struct Answers {
+    library: Option<Arc<Library>>,
+    /// The latest last.
+    given: Vec<(Order, Answered)>,
+}
+
+impl Answers {
+    /// Those of this library: with another one all of them are forgotten.
+    fn of(&mut self, library: &Arc<Library>) -> &mut Self {
+        if !self.library.as_ref().is_some_and(|had| Arc::ptr_eq(had, library)) {
+            *self = Self { library: Some(Arc::clone(library)), given: Vec::new() };
+        }
+        self
+    }
+
+    fn get(&self, order: &Order) -> Option<&Answered> {
+        self.given.iter().find(|(had, _)| had == order).map(|(_, answered)| answered)
+    }
+
+    fn add(&mut self, order: &Order, answered: Answered) {
+        if self.given.len() >= MOST {
+            drop(self.given.remove(0));
+        }
+        self.given.push((order.clone(), answered));
     }
 }
 

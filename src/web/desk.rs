@@ -1,6 +1,6 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
-use super::{brain::Brain, file, host::Host, keep::Keeper, picture, records::Recorder};
+use super::{ahead, brain::Brain, file, host::Host, keep::Keeper, picture, records::Recorder};
 use crate::desk::shop::{Clock, ShopMsg};
 use crate::desk::{Effect, Field, Msg, Screen, State, Touch, keep, update};
 use crate::library::table::Table;
@@ -37,6 +37,10 @@ struct Waiting {
     window: Option<Effect>,
     turn: u64,
     window_due: bool,
+    /// Counts what happens on the page.
+    stirred: u64,
+    /// Whether the week's other orders are being worked out.
+    ahead: bool,
     /// Whether the chosen file is being written, and must be once more.
     file: bool,
     file_again: bool,
@@ -235,6 +239,8 @@ impl Desk {
     /// Changes the state and runs what follows.
     pub fn send(self, msg: Msg) {
         let saved = matches!(msg, Msg::Shop(_, ShopMsg::Saved));
+        let answered = matches!(msg, Msg::Answered(..));
+        self.waiting.update_value(|waiting| waiting.stirred += 1);
         let mut effects = Vec::new();
         let mut moved = None;
         self.state.update(|state| {
@@ -255,6 +261,9 @@ impl Desk {
         for effect in effects {
             self.run(effect);
         }
+        if answered {
+            ahead::work(self);
+        }
     }
 
     fn run(self, effect: Effect) {
@@ -274,7 +283,7 @@ impl Desk {
                 });
             }
             Effect::Answer(ref order) => {
-                let ahead = self.brain.with_value(|brain| brain.has_ahead(order, &self.library()));
+                let known = self.brain.with_value(|brain| brain.has_answered(order, &self.library()));
                 let turn = self.waiting.try_update_value(|waiting| {
                     waiting.answer = Some(effect);
                     waiting.turn += 1;
@@ -282,7 +291,7 @@ impl Desk {
                 });
                 let typed = |state: &State| matches!(state.touch, Some(Touch::Field(..)));
                 let now = move || self.answer_in_turn(turn);
-                if ahead {
+                if known {
                     set_timeout(now, Duration::ZERO);
                 } else if self.state.with_untracked(typed) {
                     set_timeout(now, REST);
@@ -349,8 +358,18 @@ impl Desk {
         self.state.with_untracked(read)
     }
 
+    /// Counts what happens on the page: while it stands still nobody does anything.
+    pub fn stirred(self) -> u64 {
+        self.waiting.with_value(|waiting| waiting.stirred)
+    }
+
+    /// Whether the week's other orders are being worked out from now on; gives what was so before.
+    pub fn set_ahead(self, ahead: bool) -> bool {
+        self.waiting.try_update_value(|waiting| std::mem::replace(&mut waiting.ahead, ahead)).unwrap_or(true)
+    }
+
     /// The library that orders are answered with.
-    fn library(self) -> Arc<Library> {
+    pub fn library(self) -> Arc<Library> {
         self.state.with_untracked(|state| Arc::clone(state.shop.library()))
     }
 

@@ -3,6 +3,7 @@
 //! Hands out `mount` and the functions of [`api`]. Everything that decides lies in the native core: here are only
 //! the shadow root, the effects that `desk::update` asks for, and views that show the state.
 
+mod ahead;
 pub mod api;
 mod brain;
 mod desk;
@@ -142,7 +143,7 @@ impl Start {
         if let Some((options, brain, ..)) = self.parts.borrow().as_ref()
             && let Ok(order) = first_draft(options, brain, None).read()
         {
-            brain.answer_ahead(order);
+            drop(brain.answer(&order, &brain.library));
         }
     }
 

@@ -5,9 +5,12 @@ use crate::steps::say;
 use crate::workshop::{Workshop, write};
 use anyhow::{Context, Result};
 use serde_json::{Value, json};
+use std::time::Duration;
 
 /// Cold starts that are timed.
 const STARTS: usize = 10;
+/// How long the first answer is looked at before another order is opened.
+const LOOKED: Duration = Duration::from_secs(10);
 /// How much slower the tablet is than the machine.
 const SLOWER: u32 = 4;
 
@@ -27,16 +30,16 @@ const FIRST_ANSWER: &str = "
 
 /// Answers every order of the week through the page's own buttons; hands back the milliseconds from tap to answer.
 const EVERY_ORDER: &str = "
-    const done = arguments[0];
+    const done = arguments[arguments.length - 1];
     const root = document.querySelector('whitehold-desk').shadowRoot;
     const times = [];
     const calm = () => new Promise((then) => requestAnimationFrame(() => setTimeout(then)));
     (async () => {
         root.querySelector('details.week').open = true;
-        const count = root.querySelectorAll('details.week button').length;
-        for (let turn = 0; turn < 3; turn += 1) {
+        const count = root.querySelectorAll('details.week ol button').length;
+        for (let turn = 0; turn < TURNS; turn += 1) {
             for (let n = 0; n < count; n += 1) {
-                const row = root.querySelectorAll('details.week button')[n];
+                const row = root.querySelectorAll('details.week ol button')[n];
                 const answer = root.querySelector('.answer');
                 const start = performance.now();
                 row.click();
@@ -47,6 +50,37 @@ const EVERY_ORDER: &str = "
         }
         done(times);
     })();";
+
+/// Changes something in the form of every order of the week, the way a person weighs one thing against another; hands back
+/// the milliseconds from each tap to its answer.
+const EVERY_CHANGE: &str = "
+    const done = arguments[0];
+    const root = document.querySelector('whitehold-desk').shadowRoot;
+    const times = [];
+    const calm = () => new Promise((then) => requestAnimationFrame(() => setTimeout(then)));
+    const answer = root.querySelector('.answer');
+    const answered = async () => {
+        await calm();
+        while (answer.getAttribute('aria-busy') === 'true') await calm();
+    };
+    (async () => {
+        for (const fold of root.querySelectorAll('details')) fold.open = true;
+        const count = root.querySelectorAll('details.week ol button').length;
+        for (let n = 0; n < count; n += 1) {
+            root.querySelectorAll('details.week ol button')[n].click();
+            await answered();
+            for (const question of ['q-most', 'q-cover', 'q-kind', 'q-role']) {
+                const chips = root.querySelectorAll(`[aria-labelledby=${question}] button[aria-pressed=false]`);
+                for (const chip of [...chips].slice(0, 2)) {
+                    const start = performance.now();
+                    chip.click();
+                    await answered();
+                    times.push(performance.now() - start);
+                }
+            }
+        }
+        done(times);
+    })().catch((error) => done([`${error}`]));";
 
 /// Drags the set point in a circle, one move a frame; hands back the milliseconds between frames.
 const DRAG: &str = "
@@ -71,7 +105,7 @@ const DRAG: &str = "
     requestAnimationFrame(step);";
 
 /// Answers every order of the week with every white and blocker of the library on the shelf, through the JS package; hands
-/// back the milliseconds of each answer: on cloth as damp as it never was before, and asked again.
+/// back the milliseconds of each answer: on cloth as damp as it never was before, and asked again with a piece more.
 const WHOLE_SHELF: &str = "
     const done = arguments[arguments.length - 1];
     (async () => {
@@ -82,9 +116,10 @@ const WHOLE_SHELF: &str = "
         for (let turn = 0; turn < 4; turn += 1) {
             for (const { order } of ORDERS) {
                 const shop = { ...order.shop, shelf, humidity_percent: 50 + turn };
-                for (const kind of times) {
+                for (const [more, kind] of times.entries()) {
+                    const garments = order.garments.map((it) => ({ ...it, pieces: it.pieces + more }));
                     const start = performance.now();
-                    whitehold.plan({ ...order, shop });
+                    whitehold.plan({ ...order, garments, shop });
                     if (turn > 0) kind.push(performance.now() - start);
                     await new Promise((then) => setTimeout(then));
                 }
@@ -108,11 +143,20 @@ pub async fn measure(workshop: &Workshop) -> Result<()> {
         starts.push(marks);
         desk.is_closed().await?;
     }
+    // Whoever opens the page and turns to the week's orders at once.
     let desk = bench.tablet().opens_the_file().await?;
     desk.shows("[data-fact=air]").await?;
-    desk.settles().await?;
     desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
-    let answers = numbers(&desk.run_async(EVERY_ORDER).await?)?;
+    let answers = numbers(&desk.run_async(&EVERY_ORDER.replace("TURNS", "1")).await?)?;
+    let changes = numbers(&desk.run_async(EVERY_CHANGE).await?)?;
+    desk.is_closed().await?;
+
+    // Whoever has looked at the first answer for a while.
+    let desk = bench.tablet().opens_the_file().await?;
+    desk.shows("[data-fact=air]").await?;
+    desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
+    tokio::time::sleep(LOOKED).await;
+    let ahead = numbers(&desk.run_async(&EVERY_ORDER.replace("TURNS", "1")).await?)?;
     desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await?;
     desk.goes_to(&format!("{}#window", bench.file()?)).await?;
     desk.shows("#say").await?;
@@ -135,8 +179,10 @@ pub async fn measure(workshop: &Workshop) -> Result<()> {
     let rows = [
         row("first answer from file://, cold", &answered, 1),
         row("from the tap on an order to its answer", &answers, SLOWER),
+        row("the same when the page was left alone before", &ahead, SLOWER),
+        row("from a change in the form to its answer", &changes, SLOWER),
         row("an answer over a shelf of every white", &afresh?, SLOWER),
-        row("the same order asked again", &again?, SLOWER),
+        row("the same with a piece more", &again?, SLOWER),
         row("frame while the set point is dragged", &frames, SLOWER),
     ];
     for row in &rows {

@@ -1,0 +1,42 @@
+//! Working ahead: while nothing happens on the page the week's other orders are answered, one after another, so that whoever
+//! opens one finds it worked out.
+
+use super::brain;
+use super::desk::Desk;
+use crate::library::RoomOrder;
+use leptos::prelude::set_timeout;
+use std::time::Duration;
+
+/// How long nothing must happen first: a person has turned to the press. Chosen.
+const CALM: Duration = Duration::from_millis(400);
+
+/// Works out what is left of the week, unless that is being done.
+pub fn work(desk: Desk) {
+    if !desk.set_ahead(true) {
+        go_on(desk);
+    }
+}
+
+fn go_on(desk: Desk) {
+    let stirred = desk.stirred();
+    let next = move || {
+        if desk.stirred() == stirred && !answer_one(desk) {
+            desk.set_ahead(false);
+        } else {
+            go_on(desk);
+        }
+    };
+    set_timeout(next, CALM);
+}
+
+/// Answers the first order of the week that was not yet; false where there is none.
+fn answer_one(desk: Desk) -> bool {
+    let library = desk.library();
+    desk.brain(|brain| {
+        let asked =
+            |it: &RoomOrder| desk.with_untracked(|state| state.would_ask(&it.order, &brain::title(it)));
+        let mut orders = brain.room.orders.iter().filter_map(asked);
+        let left = orders.find(|order| !brain.has_answered(order, &library));
+        left.map(|order| brain.answer(&order, &library)).is_some()
+    })
+}
