@@ -401,9 +401,9 @@ impl Desk {
         self.with(|state| state.draft.text(field).to_owned())
     }
 
-    /// Brings the head of the desk into view.
+    /// Brings the head of the desk into view, once what was tapped is drawn: to scroll is to lay the page out.
     pub fn to_the_top(self) {
-        self.host.with_value(Host::to_the_top);
+        set_timeout(move || self.host.with_value(Host::to_the_top), Duration::ZERO);
     }
 
     /// Follows a link to a screen. A page of the desk's own does that by itself, through its address; inside
