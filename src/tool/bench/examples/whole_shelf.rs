@@ -16,9 +16,11 @@ fn main() {
     let ids = library.whites.iter().map(|white| &white.id);
     let shelf: Vec<String> = ids.chain(library.blockers.iter().map(|blocker| &blocker.id)).cloned().collect();
     let orders = harbour_lane().unwrap().orders;
-    for had in orders.iter().filter(|had| only.as_ref().is_none_or(|only| *only == had.id)) {
+    for had in orders.iter().filter(|had| only.as_ref().is_none_or(|only| only == "own" || *only == had.id)) {
         let mut order = had.order.clone();
-        order.shop.shelf.clone_from(&shelf);
+        if only.as_deref() != Some("own") {
+            order.shop.shelf.clone_from(&shelf);
+        }
         let mut memory = Memory::default();
         let best = |run: &mut dyn FnMut()| {
             let times = (0..turns).map(|_| {
