@@ -167,6 +167,14 @@ impl Draft {
         }
     }
 
+    /// Takes away the colour that the shown garment was given, so that its label says it.
+    pub fn forget_colour(&mut self) {
+        if let Some(garment) = self.garments.get_mut(self.at) {
+            garment.texts.insert(Field::Colour, words(""));
+            garment.rest.colour = Colour::default();
+        }
+    }
+
     fn put(&mut self, field: Field, entry: Entry) {
         if field.of_garment() {
             if let Some(garment) = self.garments.get_mut(self.at) {

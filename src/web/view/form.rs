@@ -1,7 +1,7 @@
 //! The order: the garment, the order, the shop.
 
 use super::field::{choice, errors, stepped, toggle, typed};
-use super::{icon, keep, meter, week};
+use super::{clash, icon, keep, meter, week};
 use crate::desk::{Choice, Field, Msg, State};
 use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, UseKind, Value};
 use crate::web::desk::Desk;
@@ -45,6 +45,7 @@ fn garment(desk: Desk) -> impl IntoView {
                 {errors(desk, Field::Label)}
             </div>
             {understood(desk)}
+            {clash::clash(desk)}
             {dyed(desk)}
             <div class="two">
                 {typed(desk, Field::Lot, Label::Lot)}

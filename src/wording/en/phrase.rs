@@ -8,6 +8,13 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::OutOf { count, of } => format!("{count} in {of}"),
         P::FewerThanOne => "fewer than 1 in 100".into(),
         P::MoreThanNinetyNine => "more than 99 in 100".into(),
+        P::ColourClash { label, chosen } if chosen.is_empty() => {
+            format!("The label says {label}, but a colour was measured: this answer is for the measured one.")
+        }
+        P::ColourClash { label, chosen } => {
+            format!("The label says {label}, the colour field {chosen}: this answer is for {chosen}.")
+        }
+        P::TakeColour { colour } => format!("Take {colour}, as the label says"),
         P::To { low, high } => format!("{low} to {high}"),
         P::HoldWithin { value } => format!("hold ± {value}"),
         P::PassCount { count: 1 } => "one pass".into(),

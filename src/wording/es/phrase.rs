@@ -8,6 +8,13 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::OutOf { count, of } => format!("{count} de cada {of}"),
         P::FewerThanOne => "menos de 1 de cada 100".into(),
         P::MoreThanNinetyNine => "más de 99 de cada 100".into(),
+        P::ColourClash { label, chosen } if chosen.is_empty() => {
+            format!("La etiqueta dice {label}, pero se midió un color: la respuesta es para el medido.")
+        }
+        P::ColourClash { label, chosen } => {
+            format!("La etiqueta dice {label} y el campo Color, {chosen}: la respuesta es para {chosen}.")
+        }
+        P::TakeColour { colour } => format!("Tomar {colour}, como dice la etiqueta"),
         P::To { low, high } => format!("de {low} a {high}"),
         P::HoldWithin { value } => format!("sin pasar de ± {value}"),
         P::PassCount { count: 1 } => "un paso".into(),
