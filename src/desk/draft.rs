@@ -376,7 +376,7 @@ fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
 /// Digits that are kept when the desk writes into a field.
 fn typed_decimals(quantity: Quantity) -> usize {
     match quantity {
-        Quantity::Belt | Quantity::Money | Quantity::Width => 2,
+        Quantity::Belt | Quantity::Money | Quantity::Width | Quantity::Length => 2,
         Quantity::Temperature | Quantity::Days | Quantity::Film => 0,
         _ => 1,
     }

@@ -158,7 +158,7 @@ pub(super) fn look(state: &mut State, effects: &mut Vec<Effect>) {
         return;
     }
     match state.point() {
-        Err(error) => state.window_errors = vec![error],
+        Err(errors) => state.window_errors = errors,
         Ok(at) => {
             state.window_errors.clear();
             if let (Some(order), Some(pick)) = (&state.order, state.way()) {

@@ -3,7 +3,7 @@
 use super::board::board;
 use super::field::typed;
 use super::library::markup;
-use crate::desk::room::{Answered, KeptOrder, Room as Print, Stock, kept_orders, stock};
+use crate::desk::room::{Answered, KeptOrder, Room as Print, Stock, dryer_is_read, kept_orders, stock};
 use crate::desk::shop::ShopMsg;
 use crate::desk::{Field, Msg, Screen, State};
 use crate::library::log::{Key, Kind};
@@ -129,11 +129,11 @@ fn dryers(state: &State) -> String {
             let pressed = room.dryer == dryer.id;
             let heats = dryer.zones.first().map_or("", |zone| voice.emitter(zone.emitter));
             let length: f64 = dryer.zones.iter().map(|zone| zone.length.value).sum();
-            let length = voice.bare(Quantity::Plain, length);
+            let length = voice.quantity(Quantity::Length, length);
             markup::answer(
                 &format!("dryer:{}", dryer.id),
                 pressed,
-                &format!("{}: {heats}, {length} m", dryer.name),
+                &format!("{}: {heats}, {length}", dryer.name),
             )
         })
         .collect();
@@ -188,6 +188,9 @@ pub fn money_of(state: &State, asks: &Room) -> String {
 fn open(state: &State) -> String {
     let (voice, room) = (state.voice(), Print::of(state.shop.log()));
     if room.ready() {
+    if !dryer_is_read(&state.draft) {
+        return format!("<p class=\"state blk\" id=\"missing\">{}</p>", word(voice, &Room::StillWrong));
+    }
         return format!(
             "<div class=\"row blk\">{}</div>",
             markup::button("btn-main", "open", &voice.room(&Room::OpenOurs))

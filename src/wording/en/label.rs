@@ -15,7 +15,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::FilmRan => "Film of white",
         L::Shop => "Shop",
         L::Settings => "Settings",
-        L::HeatedLength => "Heated length, m",
+        L::HeatedLength => "Heated length",
         L::HottestSet => "Hottest it can be set",
         L::Undo => "Undo",
         L::Redo => "Redo",

@@ -15,7 +15,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::FilmRan => "Capa de blanco",
         L::Shop => "Taller",
         L::Settings => "Ajustes",
-        L::HeatedLength => "Largo con calor, m",
+        L::HeatedLength => "Largo con calor",
         L::HottestSet => "Lo más caliente que se puede poner",
         L::Undo => "Deshacer",
         L::Redo => "Rehacer",

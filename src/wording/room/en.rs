@@ -20,6 +20,7 @@ pub(super) fn room(room: &Room) -> String {
         R::HowToSay => "4. Language and units",
         R::WhichMoney => "5. What do you count money in?",
         R::OpenOurs => "Open our own shop",
+        R::StillWrong => "A number of the dryer cannot be read. Mend it above, or leave it empty.",
         R::StillMissing => "Still missing: at least one white and one mesh.",
         R::BackToDemo => "Look at the demo print room again",
         R::OnTheShelf => "On the shelf",

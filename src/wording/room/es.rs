@@ -22,6 +22,7 @@ pub(super) fn room(room: &Room) -> String {
         R::HowToSay => "4. Idioma y unidades",
         R::WhichMoney => "5. ¿En qué cuenta el dinero?",
         R::OpenOurs => "Abrir nuestro taller",
+        R::StillWrong => "Un número del horno no se entiende. Corríjalo arriba o déjelo vacío.",
         R::StillMissing => "Falta: al menos un blanco y una malla.",
         R::BackToDemo => "Volver a mirar el taller de muestra",
         R::OnTheShelf => "En el estante",
