@@ -14,7 +14,7 @@ use leptos::prelude::*;
 use std::fmt::Write;
 
 /// How much larger letters are on the small map of the page than on the screen's.
-const LARGER: f64 = 1.25;
+const LARGER: f64 = 1.35;
 
 /// The screen.
 pub fn sheet(desk: Desk) -> impl IntoView {
