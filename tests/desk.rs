@@ -207,7 +207,7 @@ fn bad_input_keeps_the_last_answer_and_stands_beside_its_field() {
         assert_eq!(used.text(field), text, "nothing typed is lost");
         assert!(used.state.stale(), "{path}: the answer is marked as older");
         assert_eq!(used.state.order.as_ref(), Some(&order()), "{path}: the answer stays");
-        let fields: Vec<&str> = used.state.errors_of(field).map(|error| error.field.as_str()).collect();
+        let fields: Vec<String> = used.state.errors_of(field).map(|error| error.field).collect();
         assert_eq!(fields, [path]);
         used.send(Msg::Undo);
         assert!(!used.state.stale() && used.state.errors.is_empty(), "{path}: undo mends it");
@@ -241,7 +241,7 @@ fn a_late_answer_to_an_older_order_is_dropped() {
 fn three_hundred_and_thirty_degrees_asks_whether_it_is_fahrenheit() {
     let mut used = Used::new();
     used.type_in(Field::FixedHeat, "330");
-    let error = used.state.errors_of(Field::FixedHeat).next().expect("330 °C is out of range").clone();
+    let error = used.state.errors_of(Field::FixedHeat).next().expect("330 °C is out of range");
     let ways = mends(&error, &used.state.draft, used.state.bound(Field::FixedHeat));
     assert_eq!(ways.len(), 1);
     assert_eq!(ways[0].say.replace('\u{a0}', " "), "330 °F, that is 166 °C");
@@ -389,6 +389,10 @@ fn the_set_point_moves_on_steps_and_stays_on_the_map() {
     used.type_in(Field::Air, "330");
     assert_eq!(used.state.window_errors.len(), 1, "330 °C is not on the map");
     assert!(used.state.window.is_some(), "the window stays");
+    used.type_in(Field::Belt, "fast");
+    for field in [Field::Air, Field::Belt] {
+        assert_eq!(used.state.errors_of(field).count(), 1, "{field:?} is marked, whatever the other says");
+    }
     used.send(Msg::BestPoint);
     assert_eq!(used.windows.last(), Some(&None));
 }

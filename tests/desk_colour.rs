@@ -1,7 +1,8 @@
 //! The colour field of the form takes a name, a swatch or the numbers of a colour meter.
 #![allow(clippy::expect_used)] // a helper that cannot build its example should fail loudly
 
-use whitehold::desk::{Draft, Field, Msg, State, update};
+use whitehold::desk::{Clash, Draft, Field, Msg, State, clash, update};
+use whitehold::library::starter;
 use whitehold::optics::Lab;
 use whitehold::plan::{Colour, Garment, Order};
 use whitehold::quantity::Problem;
@@ -83,4 +84,39 @@ fn a_meter_file_colours_the_garment() {
     assert_eq!(colour(&bad).name, "red");
     assert_eq!(bad.meter.and_then(Result::err).map(|error| (error.line, error.column)), Some((2, 7)));
     assert_eq!(colour(&send(first, Msg::Sample(0))).name, "red", "no file, no sample");
+}
+
+/// The colour field wins over the label, and never without a word: another name, or a measured colour that is far from
+/// what the label names. One tap takes the label's colour, and Undo takes that back.
+#[test]
+fn a_label_and_a_colour_field_that_disagree_are_told_apart() {
+    let library = starter().expect("the starter library");
+    let said = |label: &str, colour: Colour| {
+        let mut draft = draft(colour);
+        draft.write(Field::Label, label);
+        clash(&draft, &library)
+    };
+    let named = |name: &str| Colour { name: name.into(), lab: None };
+    let lab = |name: &str, lab| Colour { name: name.into(), lab: Some(lab) };
+    let clashing = |label: &str, chosen: &str| Some(Clash { label: label.into(), chosen: chosen.into() });
+    let red = "100% polyester, red";
+    assert_eq!(said(red, named("")), None, "the label says it");
+    assert_eq!(said(red, named("rojo")), None, "the same colour in Spanish");
+    assert_eq!(said(red, named("azul marino")), clashing("red", "navy"));
+    assert_eq!(said("100% polyester", named("navy")), None, "the label names none");
+    assert_eq!(said(red, named("reddish")), None, "an unknown name is an error of its own");
+    assert_eq!(said(red, lab("lot 7", [38.0, 58.0, 35.0])), None, "a red that was measured");
+    assert_eq!(said(red, lab("lot 7", [20.0, 5.0, -20.0])), clashing("red", "lot 7"));
+    assert_eq!(said(red, lab("", [20.0, 5.0, -20.0])), clashing("red", ""));
+    let mut typed = draft(named(""));
+    typed.write(Field::Label, red);
+    typed.write(Field::Colour, "20; 5; -20");
+    assert_eq!(clash(&typed, &library), clashing("red", "20; 5; -20"));
+
+    let mut draft = draft(lab("navy", [20.0, 5.0, -20.0]));
+    draft.write(Field::Label, red);
+    let taken = update(State::new(draft), Msg::ColourOfLabel).0;
+    assert_eq!((read(&taken.draft), clash(&taken.draft, &library)), (Colour::default(), None));
+    let back = update(taken, Msg::Undo).0;
+    assert_eq!(clash(&back.draft, &library), clashing("red", "navy"));
 }

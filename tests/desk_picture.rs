@@ -1,11 +1,12 @@
 //! The geometry of the pictures: regions have the areas of the shapes they are cut from, scales hold their ticks.
 
 use whitehold::desk::picture::contour::region;
+use whitehold::desk::picture::map::{map, word_width};
 use whitehold::desk::picture::rule::rule;
 use whitehold::desk::picture::scale::Scale;
 use whitehold::desk::picture::{cloth, history};
 use whitehold::optics::Lab;
-use whitehold::plan::{Curve, Margin, Side, Topic};
+use whitehold::plan::{Curve, Drift, Margin, Room, Side, Topic, Verdict, Wall, WindowReport};
 use whitehold::quantity::Band;
 use whitehold::wording::Units;
 
@@ -134,4 +135,51 @@ fn split_circles_show_the_difference_they_name() {
     assert!(lost(&drawn.turned[1]) > 0, "a red dye takes green light");
     assert!(lost(&drawn.turned[2]) > lost(&drawn.turned[1]));
     assert!(cloth::swatches(red, f64::NAN, &[]).is_none());
+}
+
+/// A region that is too narrow for its large word and limit is named in small letters, so that two of one colour are
+/// told apart; one that is too narrow for those is left to the words under the map.
+#[test]
+fn a_narrow_region_of_the_map_keeps_its_name() {
+    let steps =
+        |from: f64, to: f64| (0..=20).map(|k| from + (to - from) * f64::from(k) / 20.0).collect::<Vec<_>>();
+    let (set_c, belt_m_per_min) = (steps(110.0, 220.0), steps(1.0, 6.0));
+    // Fails where the belt is slower than this.
+    let wall = |what, slower: f64| Wall {
+        what,
+        values: set_c.iter().flat_map(|_| belt_m_per_min.iter().map(|belt| slower - belt)).collect(),
+        limit: 0.0,
+        needed: Side::AtMost,
+        unit: "°C".into(),
+    };
+    let named = |slower: f64| {
+        let report = WindowReport {
+            walls: vec![wall(Topic::FilmHeat, slower)],
+            set_c: set_c.clone(),
+            belt_m_per_min: belt_m_per_min.clone(),
+            setting: None,
+            drift: Drift { set_k: 0.0, belt_m_per_min: 0.0 },
+            room: Room::NONE,
+            margins: Vec::new(),
+            fail_later: Band::exact(0.0),
+            verdict: Verdict::Go,
+            curve: Curve {
+                seconds: Vec::new(),
+                film_top_c: Vec::new(),
+                film_bottom_c: Vec::new(),
+                cloth_c: Vec::new(),
+                fused: Vec::new(),
+                water_percent: Vec::new(),
+                leaves_s: 0.0,
+            },
+        };
+        let drawn =
+            map(&report, Units::Metric, &|_| word_width("Film overheats", "over 220 °C")).expect("a map");
+        let area = &drawn.areas[0];
+        (area.word.is_some(), area.small)
+    };
+    // Of 542 points along 5 m/min: 325 hold a word of 266, 163 one of 134, 54 none.
+    assert_eq!(named(4.0), (true, false));
+    assert_eq!(named(2.5), (true, true));
+    assert_eq!(named(1.5), (false, false));
 }

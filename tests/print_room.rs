@@ -110,6 +110,30 @@ fn five_answers_open_a_shop_of_ones_own() {
     assert!(used.lines.iter().all(|line| read_line(line).is_ok()));
 }
 
+/// A length or a heat that cannot be read is named at its field, and the shop does not open with it in silence; feet are
+/// read as feet.
+#[test]
+fn a_shop_does_not_open_with_a_dryer_that_cannot_be_read() {
+    let mut used = Used::new(&[]);
+    used.answers(&five_answers());
+    for (field, wrong) in
+        [(Field::HeatedLength, "900"), (Field::HottestSet, "hot"), (Field::HottestSet, "-5")]
+    {
+        used.send(Msg::Type(field, wrong.into()));
+        assert_eq!(used.state.errors_of(field).count(), 1, "{wrong}");
+        used.shop(ShopMsg::Answer(Answered::Open));
+        assert!(!used.room().own, "it opened with {wrong}");
+        used.send(Msg::Type(field, String::new()));
+        assert_eq!(used.state.errors_of(field).count(), 0, "empty is an answer");
+    }
+    used.send(Msg::Type(Field::HeatedLength, "8 ft".into()));
+    used.shop(ShopMsg::Answer(Answered::Open));
+    let library = used.state.shop.library();
+    let dryer = library.dryers.iter().find(|dryer| dryer.id == "our-dryer").unwrap();
+    let length: f64 = dryer.zones.iter().map(|zone| zone.length.value).sum();
+    assert!((length - 8.0 * 0.3048).abs() < 1e-9, "{length} m");
+}
+
 #[test]
 fn the_first_order_of_a_new_shop_is_answered() {
     let mut used = Used::new(&[]);

@@ -10,16 +10,6 @@ use whitehold::library::{answer, harbour_lane, starter};
 use whitehold::plan::{Code, Priority, Reason, Report, Scale, Trade, Tried, Value, Verdict};
 use whitehold::wording::{Language, Voice};
 
-const PRIORITIES: [Priority; 7] = [
-    Priority::Balanced,
-    Priority::StaysWhite,
-    Priority::Soft,
-    Priority::Opaque,
-    Priority::Durable,
-    Priority::Fast,
-    Priority::Cheap,
-];
-
 /// A value as it is written, so that less is better.
 fn written(way: &Tried, scale: Scale) -> f64 {
     let (value, step, sign) = match scale {
@@ -143,7 +133,7 @@ fn the_orders_of_the_demo_are_told_as_they_are() {
     let count = harbour_lane().unwrap().orders.len();
     let (mut off, mut compared) = (0, 0);
     for of in 0..count {
-        for priority in PRIORITIES {
+        for priority in Priority::ALL {
             let report = report(of, priority);
             let Some(trade) = &report.trade else {
                 assert!(report.picks.is_empty(), "an answer without its ways");
@@ -280,7 +270,7 @@ proptest! {
     #[test]
     fn any_front_is_unbeaten(
         points in prop::collection::vec((0_u32..30, 0_u32..30, 0_u32..6, 0_usize..4), 1..24),
-        priority in prop::sample::select(PRIORITIES.to_vec()),
+        priority in prop::sample::select(Priority::ALL.to_vec()),
     ) {
         let verdicts = [Verdict::Go, Verdict::GoWithCheck, Verdict::Trial, Verdict::Refuse];
         let ways: Vec<Tried> = points

@@ -202,3 +202,19 @@ fn names_differ_between_languages() {
         assert_ne!(en.advice(advice), es.advice(advice));
     }
 }
+
+/// Every colour that a label can be read for has its name in the reader's language, by whichever name it was typed.
+#[test]
+fn every_known_colour_is_named_in_both_languages() {
+    let colours: Vec<whitehold::textile::ColourRecord> =
+        serde_json::from_str(whitehold::textile::colour::COLOURS_JSON).expect("the starter colours");
+    let [en, es] = voices();
+    for colour in &colours {
+        for name in colour.names() {
+            assert_eq!(en.colour(name), Some(colour.name.as_str()), "{name}");
+            assert_eq!(es.colour(name), Some(colour.nombre.as_str()), "{name}");
+        }
+        let read = Reason::new(Code::ReadColour).word("colour", &colour.name);
+        assert!(es.reason(&read).contains(&colour.nombre), "{}: {}", colour.name, es.reason(&read));
+    }
+}

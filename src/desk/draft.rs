@@ -167,6 +167,14 @@ impl Draft {
         }
     }
 
+    /// Takes away the colour that the shown garment was given, so that its label says it.
+    pub fn forget_colour(&mut self) {
+        if let Some(garment) = self.garments.get_mut(self.at) {
+            garment.texts.insert(Field::Colour, words(""));
+            garment.rest.colour = Colour::default();
+        }
+    }
+
     fn put(&mut self, field: Field, entry: Entry) {
         if field.of_garment() {
             if let Some(garment) = self.garments.get_mut(self.at) {
@@ -368,7 +376,7 @@ fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
 /// Digits that are kept when the desk writes into a field.
 fn typed_decimals(quantity: Quantity) -> usize {
     match quantity {
-        Quantity::Belt | Quantity::Money | Quantity::Width => 2,
+        Quantity::Belt | Quantity::Money | Quantity::Width | Quantity::Length => 2,
         Quantity::Temperature | Quantity::Days | Quantity::Film => 0,
         _ => 1,
     }

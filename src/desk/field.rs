@@ -167,12 +167,8 @@ impl Field {
             Self::AddedWater | Self::Coverage | Self::Stretch | Self::Reducer | Self::Humidity => {
                 Quantity::Percent
             }
-            Self::Pieces
-            | Self::Spares
-            | Self::Passes
-            | Self::ColoursOnTop
-            | Self::Age
-            | Self::HeatedLength => Quantity::Plain,
+            Self::Pieces | Self::Spares | Self::Passes | Self::ColoursOnTop | Self::Age => Quantity::Plain,
+            Self::HeatedLength => Quantity::Length,
             Self::ValueEach => Quantity::Money,
             Self::Area => Quantity::Area,
             Self::Overhang => Quantity::Width,
@@ -261,5 +257,11 @@ impl Field {
             Self::Humidity | Self::FixedHeat | Self::Passes => format!("shop.{id}"),
             _ => id.into(),
         }
+    }
+
+    /// True for what the five questions of a shop ask: no order reads it, so it is read by itself.
+    #[must_use]
+    pub fn of_shop(self) -> bool {
+        matches!(self, Self::HeatedLength | Self::HottestSet)
     }
 }

@@ -7,6 +7,7 @@
 //!
 //! [`picture`] works out the geometry of the charts, [`sheet`] what is printed for the press, [`room`] whose print room it is. Words come from [`wording`](crate::wording).
 
+mod clash;
 mod draft;
 mod edit;
 mod field;
@@ -20,6 +21,7 @@ pub mod shop;
 mod state;
 mod update;
 
+pub use clash::{Clash, clash};
 pub use draft::{Draft, Entry, GarmentDraft, Texts, Theme};
 pub use field::Field;
 pub use mend::{Mend, mends};

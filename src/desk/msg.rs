@@ -55,6 +55,8 @@ pub enum Msg {
     Meter(String),
     /// One of its samples, by its place, is the garment's colour.
     Sample(usize),
+    /// The shown garment's colour is the one on its label, whatever stands in the colour field.
+    ColourOfLabel,
     /// Another screen.
     Show(Screen),
     /// A way of the trade's picture was tapped.

@@ -106,13 +106,20 @@ pub(super) fn edits(shop: &Shop, draft: &Draft, answer: &Answered) -> Vec<Edit> 
         Answered::Dryer(id) => vec![set("dryer", json!(id))],
         Answered::Money(sign) => vec![set("money", json!(sign))],
         Answered::Demo => vec![set("own", json!(false))],
-        Answered::Open if room.ready() => {
+        Answered::Open if room.ready() && dryer_is_read(draft) => {
             let mut edits = vec![set("own", json!(true))];
             edits.extend(our_dryer(shop, draft, &room));
             edits
         }
         Answered::Open => Vec::new(),
     }
+}
+
+/// Whether everything can be read that the shop says of its dryer.
+#[must_use]
+pub fn dryer_is_read(draft: &Draft) -> bool {
+    let mut asked = Field::ALL.into_iter().filter(|field| field.of_shop());
+    asked.all(|field| draft.value(field, field.bound()).is_ok())
 }
 
 /// The shop's own dryer: the one that is most like it, as long and as hot as the shop says.

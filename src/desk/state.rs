@@ -1,5 +1,6 @@
 use super::draft::Draft;
 use super::field::Field;
+use super::room::Room;
 use super::shop::Shop;
 use crate::library::shelf::Trouble;
 use crate::library::ticket::Unread;
@@ -169,6 +170,13 @@ impl State {
         self.draft.voice()
     }
 
+    /// The sign of the shop's money behind a name, `, €`; nothing for a shop that counts without one.
+    #[must_use]
+    pub fn money(&self) -> String {
+        let sign = Room::of(self.shop.log()).money;
+        if sign.is_empty() { sign } else { format!(", {sign}") }
+    }
+
     /// Whether everything on the page is on the disk: the draft and every change of a record.
     #[must_use]
     pub fn kept(&self) -> Keeping {
@@ -222,14 +230,16 @@ impl State {
         self.cloth.filter(|_| self.report.as_ref().is_some_and(|report| report.garment == self.draft.at))
     }
 
-    /// Errors of one field of the shown garment or of the order.
-    pub fn errors_of(&self, field: Field) -> impl Iterator<Item = &FieldError> {
+    /// Errors of one field of the shown garment, of the order or of the shop.
+    pub fn errors_of(&self, field: Field) -> impl Iterator<Item = FieldError> {
         let garment = format!("garments[{}]", self.draft.at);
         let all = self.errors.iter().chain(&self.window_errors);
-        all.filter(move |error| {
+        let found = all.filter(move |error| {
             let here = !error.field.starts_with("garments[") || error.field.starts_with(&garment);
             here && Field::of_path(&error.field) == Some(field)
-        })
+        });
+        let of_shop = field.of_shop().then(|| self.draft.value(field, field.bound()).err());
+        found.cloned().chain(of_shop.flatten())
     }
 
     /// Whether the chosen way has dye that could travel, and a setting to travel at.
@@ -310,10 +320,13 @@ impl State {
     /// The set point asked for: what is typed, completed by where the window stands; nothing = the best.
     ///
     /// # Errors
-    /// If a typed value cannot be read or the dryer cannot do it.
-    pub fn point(&self) -> Result<Option<(f64, f64)>, FieldError> {
-        let set_c = self.draft.value(Field::Air, self.bound(Field::Air))?;
-        let belt = self.draft.value(Field::Belt, self.bound(Field::Belt))?;
+    /// For each of both that cannot be read or that the dryer cannot do.
+    pub fn point(&self) -> Result<Option<(f64, f64)>, Vec<FieldError>> {
+        let typed = |field| self.draft.value(field, self.bound(field));
+        let (set_c, belt) = match (typed(Field::Air), typed(Field::Belt)) {
+            (Ok(set_c), Ok(belt)) => (set_c, belt),
+            (set_c, belt) => return Err([set_c.err(), belt.err()].into_iter().flatten().collect()),
+        };
         Ok(match (set_c, belt, self.stands()) {
             (Some(set_c), Some(belt), _) => Some((set_c, belt)),
             (Some(set_c), None, Some(setting)) => Some((set_c, setting.belt_m_per_min)),

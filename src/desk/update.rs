@@ -1,3 +1,4 @@
+use super::draft::Draft;
 use super::edit::{add_garment, blank, change, choose, held, remove_garment, sample, step, travel};
 use super::field::Field;
 use super::keep;
@@ -57,6 +58,7 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
             }
         }
         Msg::Sample(place) => sample(&mut state, place, &mut effects),
+        Msg::ColourOfLabel => change(&mut state, None, &mut effects, Draft::forget_colour),
         Msg::Show(screen) => {
             state.screen = screen;
             look(&mut state, &mut effects);
@@ -156,7 +158,7 @@ pub(super) fn look(state: &mut State, effects: &mut Vec<Effect>) {
         return;
     }
     match state.point() {
-        Err(error) => state.window_errors = vec![error],
+        Err(errors) => state.window_errors = errors,
         Ok(at) => {
             state.window_errors.clear();
             if let (Some(order), Some(pick)) = (&state.order, state.way()) {

@@ -258,6 +258,12 @@ pub enum Priority {
     Cheap,
 }
 
+impl Priority {
+    /// Every one, in the order in which the form asks.
+    pub const ALL: [Self; 7] =
+        [Self::Balanced, Self::StaysWhite, Self::Soft, Self::Opaque, Self::Durable, Self::Fast, Self::Cheap];
+}
+
 /// Heat that comes after the print was cured.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

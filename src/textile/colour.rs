@@ -81,6 +81,12 @@ pub(super) fn known(folded: &str) -> Option<&'static ColourRecord> {
     by_name.get(folded).copied()
 }
 
+/// The starter colour that goes by this name, in either language.
+#[must_use]
+pub fn named(name: &str) -> Option<&'static ColourRecord> {
+    known(&fold(name))
+}
+
 /// The colour of that name among `colours`: English or Spanish, whatever its case, accents and hyphens.
 #[must_use]
 pub fn find<'a>(colours: &'a [ColourRecord], name: &str) -> Option<&'a ColourRecord> {

@@ -11,6 +11,7 @@
 //! words of the trade: common practice, no source.
 
 mod items;
+mod meaning;
 mod reader;
 mod shares;
 mod tokens;

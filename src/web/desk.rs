@@ -1,18 +1,16 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
-use super::{ahead, brain::Brain, file, host::Host, keep::Keeper, picture, records::Recorder};
+mod files;
+
+use super::{ahead, brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
 use crate::desk::shop::{Clock, ShopMsg};
 use crate::desk::{Effect, Field, Msg, Screen, State, Touch, keep, update};
-use crate::library::table::Table;
-use crate::library::{self, Library, file as library_file};
+use crate::library::{self, Library};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
-
-/// The name of the file that is taken away.
-const FILE: &str = "whitehold.jsonl";
 
 /// Rest after the last keystroke before an order is worked out, so that typing stays smooth.
 const REST: Duration = Duration::from_millis(180);
@@ -80,110 +78,6 @@ impl Desk {
         self.state.with_untracked(|state| state.undo.is_empty() && state.redo.is_empty())
     }
 
-    /// Makes the link that is being tapped hand out everything on the page: the records, and the order in the form.
-    pub fn hand_out(self, tap: &web_sys::Event) {
-        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(keep::write_all)) {
-            self.send(Msg::Trouble(trouble));
-        }
-    }
-
-    /// Makes the link that is being tapped hand out the shop's records as one file.
-    pub fn hand_out_library(self, tap: &web_sys::Event) {
-        let (name, text) = self.library_file();
-        match file::hand_out(tap, &name, &text) {
-            Ok(()) => self.shop(ShopMsg::Saved),
-            Err(trouble) => self.send(Msg::Trouble(trouble)),
-        }
-    }
-
-    /// Makes the link that is being tapped hand out a table.
-    pub fn hand_out_table(self, tap: &web_sys::Event, table: Table) {
-        let (name, text) = self.state.with_untracked(|state| {
-            let what = match table {
-                Table::Fabrics => "fabrics",
-                Table::Whites => "whites",
-                Table::Trials => "trials",
-            };
-            (state.shop.file_name(what, "csv"), table.write(state.shop.library(), state.shop.log()))
-        });
-        if let Err(trouble) = file::hand_out(tap, &name, &text) {
-            self.send(Msg::Trouble(trouble));
-        }
-    }
-
-    /// Name and text of the library file.
-    fn library_file(self) -> (String, String) {
-        self.state.with_untracked(|state| {
-            let shop = &state.shop;
-            (shop.file_name("library", "jsonl"), library_file::write(shop.log(), shop.clock().now))
-        })
-    }
-
-    /// Looks at a file that was chosen or dropped.
-    pub fn take_in(self, file: Option<web_sys::File>) {
-        let Some(file) = file else { return };
-        wasm_bindgen_futures::spawn_local(async move {
-            match file::bytes(&file).await {
-                Ok(bytes) => {
-                    self.shop(ShopMsg::File(file.name(), bytes));
-                    self.focus("incoming");
-                }
-                Err(trouble) => self.send(Msg::Trouble(trouble)),
-            }
-        });
-    }
-
-    /// Whether every change is written to a file on the disk; nothing where the browser hands out none.
-    pub fn autosaves(self) -> Option<bool> {
-        let on = self.autosaving.get();
-        file::Handle::can_be_had().then_some(on)
-    }
-
-    /// Lets the person choose a file that is kept up to date from now on.
-    pub fn autosave(self) {
-        wasm_bindgen_futures::spawn_local(async move {
-            let (name, _) = self.library_file();
-            match file::Handle::choose(&name).await {
-                Ok(Some(handle)) => {
-                    self.handle.set_value(Some(Rc::new(handle)));
-                    self.autosaving.set(true);
-                    self.write_file();
-                }
-                Ok(None) => {}
-                Err(trouble) => self.send(Msg::Trouble(trouble)),
-            }
-        });
-    }
-
-    /// Writes the chosen file anew, unless that is being done: then once more after it.
-    fn write_file(self) {
-        let Some(handle) = self.handle.get_value() else { return };
-        if self.waiting.try_update_value(|waiting| std::mem::replace(&mut waiting.file, true)) != Some(false)
-        {
-            self.waiting.update_value(|waiting| waiting.file_again = true);
-            return;
-        }
-        wasm_bindgen_futures::spawn_local(async move {
-            let (_, text) = self.library_file();
-            let written = handle.write(&text).await;
-            let mut again = false;
-            self.waiting.update_value(|waiting| {
-                waiting.file = false;
-                again = std::mem::take(&mut waiting.file_again);
-            });
-            match written {
-                // The file is gone or no longer ours to write: the person chooses another.
-                Err(trouble) => {
-                    self.handle.set_value(None);
-                    self.autosaving.set(false);
-                    self.send(Msg::Trouble(trouble));
-                }
-                Ok(()) if again => self.write_file(),
-                Ok(()) => self.shop(ShopMsg::Saved),
-            }
-        });
-    }
-
     /// Brings an element into view, once it is drawn.
     pub fn show(self, id: &'static str) {
         set_timeout(move || self.host.with_value(|host| host.show(id)), Duration::ZERO);
@@ -193,47 +87,6 @@ impl Desk {
     pub fn focus_again(self, act: &str) {
         let act = act.to_owned();
         set_timeout(move || self.host.with_value(|host| host.focus_act(&act)), Duration::ZERO);
-    }
-
-    /// Brings back what a file holds: the order into the form at once, records once somebody has said yes.
-    pub fn bring(self, file: Option<web_sys::File>) {
-        let Some(file) = file else { return };
-        wasm_bindgen_futures::spawn_local(async move {
-            match file::text(&file).await {
-                Ok(text) => {
-                    let entries = library_file::header(&text).map(|header| header.entries);
-                    if entries.is_none_or(|entries| entries == 0) || keep::read_file(&text).is_some() {
-                        self.send(Msg::Bring(text.clone()));
-                    }
-                    if entries.is_some_and(|entries| entries > 0) {
-                        self.send(Msg::Show(Screen::Library));
-                        self.shop(ShopMsg::File(file.name(), text.into_bytes()));
-                        self.focus("incoming");
-                    }
-                }
-                Err(trouble) => self.send(Msg::Trouble(trouble)),
-            }
-        });
-    }
-
-    /// Reads a colour meter's file for the garment in the form.
-    pub fn measure(self, file: Option<web_sys::File>) {
-        let Some(file) = file else { return };
-        wasm_bindgen_futures::spawn_local(async move {
-            match file::text(&file).await {
-                Ok(text) => self.send(Msg::Meter(text)),
-                Err(trouble) => self.send(Msg::Trouble(trouble)),
-            }
-        });
-    }
-
-    /// Reads a job sheet back from a picture of it.
-    pub fn read_sheet(self, file: Option<web_sys::File>) {
-        let Some(file) = file else { return };
-        wasm_bindgen_futures::spawn_local(async move {
-            let ticket = picture::ticket_in(&file).await;
-            self.send(Msg::Scanned(ticket.map(Box::new)));
-        });
     }
 
     /// Changes the state and runs what follows.

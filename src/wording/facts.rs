@@ -1,7 +1,7 @@
 use super::{Quantity, Voice, known};
 use crate::ink::WhiteClass;
 use crate::plan::{DyeClass, Topic, Value, Verdict};
-use crate::textile::{Construction, Fibre};
+use crate::textile::{Construction, Fibre, colour};
 use std::collections::BTreeMap;
 
 /// The values of one reason, written in the reader's language and units. A value that is not there reads "–".
@@ -172,42 +172,20 @@ pub(super) fn named(voice: Voice, word: &str) -> String {
     name.map_or_else(|| word.into(), Into::into)
 }
 
-/// Shades a label is likely to name, English then Spanish.
-const COLOURS: [(&str, &str); 22] = [
-    ("white", "blanco"),
-    ("black", "negro"),
-    ("red", "rojo"),
-    ("maroon", "granate"),
-    ("burgundy", "burdeos"),
-    ("orange", "naranja"),
-    ("yellow", "amarillo"),
-    ("gold", "dorado"),
-    ("green", "verde"),
-    ("forest green", "verde bosque"),
-    ("kelly green", "verde vivo"),
-    ("navy", "azul marino"),
-    ("blue", "azul"),
-    ("royal", "azul rey"),
-    ("royal blue", "azul real"),
-    ("light blue", "celeste"),
-    ("purple", "morado"),
-    ("pink", "rosa"),
-    ("grey", "gris"),
-    ("heather grey", "gris jaspeado"),
-    ("brown", "marrón"),
-    ("khaki", "caqui"),
-];
-
 impl Voice {
-    /// A common shade by its name in this language; nothing for a name that is not common.
+    /// A shade by its name in this language, any other name as it stands.
+    #[must_use]
+    pub fn colour_or(self, name: &str) -> String {
+        self.colour(name).unwrap_or(name).into()
+    }
+
+    /// A shade by its name in this language; nothing for a name that is not known.
     #[must_use]
     pub fn colour(self, name: &str) -> Option<&'static str> {
-        let name = name.to_lowercase();
-        let (english, spanish) =
-            COLOURS.iter().find(|(english, spanish)| *english == name || *spanish == name)?;
+        let record = colour::named(name)?;
         Some(match self.language {
-            super::Language::En => english,
-            super::Language::Es => spanish,
+            super::Language::En => &record.name,
+            super::Language::Es => &record.nombre,
         })
     }
 }

@@ -213,4 +213,8 @@ pub enum Label {
     Day,
     NothingBleeds,
     NoForecastYet,
+    /// Where the window or the forecast of a refused order would be.
+    RefusedHere,
+    /// What stands along the height of the forecast.
+    TintAxis,
 }

@@ -53,6 +53,8 @@ pub enum Quantity {
     Film,
     /// A narrow width on the print, mm.
     Width,
+    /// A length of the dryer, m.
+    Length,
     /// A share, %.
     Percent,
     /// Time, days.
@@ -73,7 +75,7 @@ impl Quantity {
             (Units::Metric, _) => value,
             (Units::Us, Self::Temperature) => fahrenheit(value),
             (Units::Us, Self::TemperatureDifference) => value * 1.8,
-            (Units::Us, Self::Belt) => value / METRES_PER_FOOT,
+            (Units::Us, Self::Belt | Self::Length) => value / METRES_PER_FOOT,
             (Units::Us, Self::Weight) => value / GSM_PER_OUNCE_YARD,
             (Units::Us, Self::Threads) => value * CENTIMETRES_PER_INCH,
             (Units::Us, Self::Area) => value / (CENTIMETRES_PER_INCH * CENTIMETRES_PER_INCH),
@@ -88,7 +90,7 @@ impl Quantity {
             (Units::Metric, _) => shown,
             (Units::Us, Self::Temperature) => celsius_from_fahrenheit(shown),
             (Units::Us, Self::TemperatureDifference) => shown / 1.8,
-            (Units::Us, Self::Belt) => shown * METRES_PER_FOOT,
+            (Units::Us, Self::Belt | Self::Length) => shown * METRES_PER_FOOT,
             (Units::Us, Self::Weight) => shown * GSM_PER_OUNCE_YARD,
             (Units::Us, Self::Threads) => shown / CENTIMETRES_PER_INCH,
             (Units::Us, Self::Area) => shown * CENTIMETRES_PER_INCH * CENTIMETRES_PER_INCH,
@@ -116,6 +118,9 @@ impl Quantity {
             (Self::Seconds, _, _) => "s",
             (Self::Film, _, _) => "µm",
             (Self::Width, _, _) => "mm",
+            (Self::Length, Units::Metric, _) => "m",
+            (Self::Length, Units::Us, Language::En) => "ft",
+            (Self::Length, Units::Us, Language::Es) => "pies",
             (Self::Percent, _, _) => "%",
             (Self::Days, _, Language::En) => "days",
             (Self::Days, _, Language::Es) => "días",
@@ -127,7 +132,8 @@ impl Quantity {
     #[must_use]
     pub fn decimals(self, units: Units) -> usize {
         match (self, units) {
-            (Self::Belt | Self::ColourDifference | Self::Width, _) | (Self::Weight, Units::Us) => 1,
+            (Self::Belt | Self::ColourDifference | Self::Width | Self::Length, _)
+            | (Self::Weight, Units::Us) => 1,
             (Self::Area, Units::Us) => 1,
             (Self::Money, _) => 2,
             _ => 0,
@@ -260,6 +266,7 @@ fn system_of(unit: &str, quantity: Quantity) -> Option<Option<Units>> {
         Quantity::Seconds => (&["s"], &["s"]),
         Quantity::Film => (&["µm", "um"], &["µm", "um"]),
         Quantity::Width => (&["mm"], &["mm"]),
+        Quantity::Length => (&["m"], &["ft", "pies"]),
         Quantity::Days => (&["d", "days", "días", "dias"], &["d", "days", "días", "dias"]),
         Quantity::ColourDifference | Quantity::Money | Quantity::Plain => (&[], &[]),
     };

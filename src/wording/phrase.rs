@@ -8,6 +8,14 @@ pub enum Phrase {
     },
     FewerThanOne,
     MoreThanNinetyNine,
+    /// The label and the colour field name two colours; `chosen` is empty for one that was measured and has no name.
+    ColourClash {
+        label: String,
+        chosen: String,
+    },
+    TakeColour {
+        colour: String,
+    },
     To {
         low: String,
         high: String,

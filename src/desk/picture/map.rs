@@ -13,16 +13,18 @@ pub const WIDTH: f64 = 620.0;
 pub const HEIGHT: f64 = 540.0;
 /// Width of one letter of the large and of the small words, in the widest face that may stand in.
 const LETTER: [f64; 2] = [19.0, 9.6];
-/// Height of a large word with the line under it.
-const WORD_HEIGHT: f64 = 62.0;
+/// Height of a large word with the line under it, and of a small word.
+const WORD_HEIGHT: [f64; 2] = [62.0, 26.0];
+/// How far under the top of its room a large and a small word stand.
+const BASE_LINE: [f64; 2] = [28.0, 19.0];
 /// Spacing of the points at which the map is felt for room.
 const STEP: f64 = 9.0;
 
-/// Width of a large word with a small line under it.
+/// Width of a large word with a small line under it, and of the word alone in small letters.
 #[must_use]
-pub fn word_width(large: &str, small: &str) -> f64 {
+pub fn word_width(word: &str, line: &str) -> [f64; 2] {
     let width = |text: &str, letter: f64| text.chars().count() as f64 * letter;
-    width(large, LETTER[0]).max(width(small, LETTER[1]))
+    [width(word, LETTER[0]).max(width(line, LETTER[1])), width(word, LETTER[1])]
 }
 
 /// One limit on the map.
@@ -38,6 +40,8 @@ pub struct Area {
     pub wall: String,
     /// Left end and base line of its word, where it fits.
     pub word: Option<Point>,
+    /// Whether there is room for it in small letters only, without its limit.
+    pub small: bool,
 }
 
 /// Where everything on the map stands.
@@ -115,12 +119,12 @@ pub fn drift_fits(report: &WindowReport, set_c: f64, belt: f64) -> bool {
     })
 }
 
-/// The map of a window report in these units. `width_of` says how wide the words of a topic are; they keep clear
-/// of the setting in the report.
+/// The map of a window report in these units. `width_of` says how wide the words of a topic are, large and small; they
+/// keep clear of the setting in the report.
 ///
 /// Returns nothing for a report without at least two temperatures and two belt speeds.
 #[must_use]
-pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> f64) -> Option<Map> {
+pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> [f64; 2]) -> Option<Map> {
     let (first_c, last_c) = (report.set_c.first()?, report.set_c.last()?);
     let (first_v, last_v) = (report.belt_m_per_min.first()?, report.belt_m_per_min.last()?);
     if report.set_c.len() < 2 || report.belt_m_per_min.len() < 2 {
@@ -141,8 +145,8 @@ pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> f64)
                 region.outlines.iter().map(|points| path(points.iter().map(|&p| place(p)), true)).collect();
             let limit =
                 region.walls.iter().map(|points| path(points.iter().map(|&p| place(p)), false)).collect();
-            let area =
-                Area { topic: wall.what, ink: Ink::of(wall.what), region: outline, wall: limit, word: None };
+            let (topic, ink) = (wall.what, Ink::of(wall.what));
+            let area = Area { topic, ink, region: outline, wall: limit, word: None, small: false };
             (region.area(), area)
         })
         .collect();
@@ -172,11 +176,16 @@ pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> f64)
         let width = width_of(area.topic);
         let failing: Vec<Point> =
             states.iter().filter(|(_, fails)| fails[index]).map(|(point, _)| *point).collect();
-        let word = room_for(&failing, &states, index, width, &taken);
-        if let Some((x, y)) = word {
-            taken.push(((x - 8.0, y - 34.0), (x + width, y + WORD_HEIGHT - 30.0)));
+        // A region that is named small is still told from another of its colour.
+        for size in [0, 1] {
+            let word = room_for(&failing, &states, index, (width[size], WORD_HEIGHT[size]), &taken);
+            if let Some((left, top)) = word {
+                taken.push(((left - 8.0, top - 6.0), (left + width[size], top + WORD_HEIGHT[size] - 2.0)));
+                area.word = Some((left, top + BASE_LINE[size]));
+                area.small = size == 1;
+                break;
+            }
         }
-        area.word = word;
     }
     let real = |point: &Point| {
         (
@@ -265,19 +274,19 @@ fn felt(belt: &Scale, heat: &Scale) -> Vec<Point> {
     points
 }
 
-/// The roomiest place for a word inside a region, clear of what is taken: left end and base line.
+/// The roomiest place for a word of this width and height inside a region, clear of what is taken: its left top corner.
 fn room_for(
     failing: &[Point],
     states: &[(Point, Vec<bool>)],
     index: usize,
-    width: f64,
+    (width, height): (f64, f64),
     taken: &[(Point, Point)],
 ) -> Option<Point> {
     let outside: Vec<Point> =
         states.iter().filter(|(_, fails)| !fails[index]).map(|(point, _)| *point).collect();
     let mut best: Option<(f64, Point)> = None;
     for &(x, y) in failing.iter().step_by(2) {
-        let (left, right, top, bottom) = (x + 8.0, x + 8.0 + width, y + 4.0, y + 4.0 + WORD_HEIGHT);
+        let (left, right, top, bottom) = (x + 8.0, x + 8.0 + width, y + 4.0, y + 4.0 + height);
         if right > WIDTH - 16.0 || bottom > HEIGHT - 68.0 {
             continue;
         }
@@ -302,7 +311,7 @@ fn room_for(
             .count() as f64;
         let score = clearance - 0.8 * crowd;
         if clearance > 0.0 && best.is_none_or(|(most, _)| score > most) {
-            best = Some((score, (left, top + 28.0)));
+            best = Some((score, (left, top)));
         }
     }
     best.map(|(_, point)| point)

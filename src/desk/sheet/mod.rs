@@ -203,7 +203,7 @@ fn figures(state: &State, setting: Option<Setting>, steps: &[Step], voice: Voice
     });
     let passes = voice.say(&Phrase::PassCount { count: count.unwrap_or(1) });
     // What the belt travels in the dwell is what is heated.
-    let length = voice.bare(Quantity::Plain, setting.dwell_s * setting.belt_m_per_min / 60.0);
+    let length = voice.quantity(Quantity::Length, setting.dwell_s * setting.belt_m_per_min / 60.0);
     figures.push(Figure {
         name: voice.label(Label::InTheHeat).into(),
         value: voice.quantity(Quantity::Seconds, setting.dwell_s.round()),

@@ -22,6 +22,7 @@
 
 mod book;
 mod difference;
+mod edits;
 mod entry;
 mod fold;
 mod kind;

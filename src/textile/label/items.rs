@@ -1,7 +1,7 @@
 //! Tokens understood: shares, fibres, constructions, weights, colours.
 
+use super::meaning::{LONGEST_PHRASE, Meaning, meaning};
 use super::tokens::{Kind, Token};
-use super::words::{LONGEST_PHRASE, Meaning, meaning};
 use crate::quantity::units::GSM_PER_OUNCE_YARD;
 use crate::textile::{ColourRecord, colour, spelling::fold};
 

@@ -1,7 +1,7 @@
 use super::items::{Item, What, understand};
+use super::meaning::{Meaning, meaning};
 use super::shares::{self, Part};
 use super::tokens::cut;
-use super::words::{Meaning, meaning};
 use super::{LONGEST, Look, Note, Reading, Section};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::{AREAL_WEIGHT, spelling::fold};

@@ -1,7 +1,7 @@
 //! Shares and fibres of one part of a label, paired.
 
 use super::items::{Item, What};
-use super::words::{Meaning, fibre_words, meaning};
+use super::meaning::{Meaning, fibre_words, meaning};
 use super::{Note, Section};
 use crate::numerics::order::map;
 use crate::quantity::{Bound, FieldError, Problem};

@@ -1,7 +1,7 @@
 //! What would change the answer, what to do, other ways, what cannot do it, what to be careful of.
 
 use super::icon;
-use crate::desk::{Choice, Msg, key};
+use crate::desk::{Choice, Msg, State, key};
 use crate::plan::{Code, Pick, Reason, Report, Step, Topic, Value, Verdict};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Voice};
@@ -169,7 +169,7 @@ pub(super) fn other_ways(
                                 <th class="r">{voice.topic(Topic::Bleed)}</th>
                                 <th class="r">{voice.label(Label::LateFault)}</th>
                                 <th class="r">{voice.label(Label::PerHour)}</th>
-                                <th class="r">{voice.label(Label::PerPrint)}</th>
+                                <th class="r">{voice.label(Label::PerPrint)}{move || desk.with(State::money)}</th>
                                 <th><span class="sr">{voice.label(Label::Use)}</span></th>
                             </tr>
                         </thead>

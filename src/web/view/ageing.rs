@@ -69,6 +69,7 @@ fn picture(forecast: &BleedForecast, drawn: &Ageing, voice: Voice) -> String {
     pen.path("f-dye f-thin", low);
     pen.path("point-halo", likely);
     pen.path("f-dye", likely);
+    day_it_leaves(&mut pen, forecast, drawn, voice);
     for (height, step) in &drawn.grades {
         let grade = step.text().replace('-', "–");
         pen.line("f-axis f-dash", [left, *height], [right, *height]);
@@ -78,12 +79,11 @@ fn picture(forecast: &BleedForecast, drawn: &Ageing, voice: Voice) -> String {
     pen.text("t-b t-halo", left + 8.0, top + 21.0, voice.past_limit(Topic::Bleed));
     pen.text("t-halo", left + 8.0, top + 42.0, voice.label(Label::BesideFresh));
     day_that_matters(&mut pen, forecast, drawn, voice);
-    day_it_leaves(&mut pen, forecast, drawn, voice);
     ends(&mut pen, forecast, drawn, voice);
     axes(&mut pen, drawn, voice);
     let heat = voice.quantity(Quantity::Temperature, forecast.storage_c);
     pen.text("t-b t-e", right, HEIGHT - 10.0, &voice.say(&Phrase::DaysAt { heat }));
-    pen.text("t-b", 0.0, HEIGHT - 10.0, "ΔE00 ↑");
+    pen.text("t-b", 0.0, HEIGHT - 10.0, voice.label(Label::TintAxis));
     pen.path("f-axis", &format!("M{left} {top}V{foot}H{right}"));
     pen.done()
 }
@@ -117,7 +117,7 @@ fn day_it_leaves(pen: &mut Pen, forecast: &BleedForecast, drawn: &Ageing, voice:
 
 /// What stands at the end of the band, beside it.
 fn ends(pen: &mut Pen, forecast: &BleedForecast, drawn: &Ageing, voice: Voice) {
-    let x = drawn.time.end + 12.0;
+    let x = drawn.time.end + 16.0;
     let Some(end) = forecast.de00.last() else { return };
     let named = [(Label::BestCase, end.low), (Label::Likely, end.likely), (Label::BadEnd, end.high)];
     for ((label, value), y) in named.into_iter().zip(drawn.labels) {

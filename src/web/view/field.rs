@@ -1,8 +1,7 @@
 //! A field with its label, its error and the ways out of it; steppers and choices.
 
 use super::icon;
-use crate::desk::room::Room;
-use crate::desk::{Field, Msg, mends};
+use crate::desk::{Field, Msg, State, mends};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Quantity};
 use leptos::ev;
@@ -12,8 +11,7 @@ use leptos::prelude::*;
 fn unit(desk: Desk, field: Field) -> String {
     let voice = desk.voice();
     if field.quantity() == Some(Quantity::Money) {
-        let sign = desk.with(|state| Room::of(state.shop.log()).money);
-        return if sign.is_empty() { sign } else { format!(", {sign}") };
+        return desk.with(State::money);
     }
     match field.quantity().map(|quantity| quantity.unit(voice.units, voice.language)) {
         None | Some("") => String::new(),
@@ -47,7 +45,8 @@ pub fn input(desk: Desk, field: Field, class: &'static str) -> impl IntoView {
             class=class
             class:field-bad=move || bad.get()
             id=field.id()
-            type="text"
+            // A day is picked, so that none can be written that is none.
+            type=if field == Field::Due { "date" } else { "text" }
             inputmode=keyboard(field)
             autocomplete="off"
             autocapitalize="off"
@@ -103,7 +102,7 @@ pub fn slid(desk: Desk, field: Field, label: Label) -> impl IntoView {
 }
 
 /// What an input shows: the text as typed; for an empty set point, where the screen stands.
-fn shown(state: &crate::desk::State, field: Field) -> String {
+fn shown(state: &State, field: Field) -> String {
     let text = state.draft.text(field);
     match (field, state.stands()) {
         (Field::Air, Some(setting)) if text.is_empty() => written(state, field, setting.set_c),
@@ -112,7 +111,7 @@ fn shown(state: &crate::desk::State, field: Field) -> String {
     }
 }
 
-fn written(state: &crate::desk::State, field: Field, value: f64) -> String {
+fn written(state: &State, field: Field, value: f64) -> String {
     let mut draft = state.draft.clone();
     draft.set(field, Some(value));
     draft.text(field).to_owned()
@@ -122,9 +121,11 @@ fn written(state: &crate::desk::State, field: Field, value: f64) -> String {
 pub fn errors(desk: Desk, field: Field) -> impl IntoView {
     let wrong = desk.memo(move |state| {
         let voice = state.voice();
-        let sentences: Vec<String> = state.errors_of(field).map(|error| voice.problem(error)).collect();
-        let ways: Vec<_> =
-            state.errors_of(field).flat_map(|error| mends(error, &state.draft, state.bound(field))).collect();
+        let sentences: Vec<String> = state.errors_of(field).map(|error| voice.problem(&error)).collect();
+        let ways: Vec<_> = state
+            .errors_of(field)
+            .flat_map(|error| mends(&error, &state.draft, state.bound(field)))
+            .collect();
         (sentences, ways)
     });
     move || {
@@ -215,7 +216,7 @@ pub fn choice<T: Clone + PartialEq + Send + Sync + 'static>(
     question: Label,
     answers: Vec<T>,
     name: impl Fn(Desk, &T) -> String + Clone + Send + 'static,
-    now: impl Fn(&crate::desk::State) -> T + Copy + Send + Sync + 'static,
+    now: impl Fn(&State) -> T + Copy + Send + Sync + 'static,
     choose: impl Fn(T) -> Msg + Clone + 'static,
 ) -> impl IntoView {
     let now = desk.memo(now);
@@ -249,7 +250,7 @@ pub fn choice<T: Clone + PartialEq + Send + Sync + 'static>(
 pub fn toggle(
     desk: Desk,
     name: impl Fn(Desk) -> String + Send + 'static,
-    now: impl Fn(&crate::desk::State) -> bool + Copy + Send + Sync + 'static,
+    now: impl Fn(&State) -> bool + Copy + Send + Sync + 'static,
     choose: impl Fn(bool) -> Msg + 'static,
 ) -> impl IntoView {
     let on = desk.memo(now);

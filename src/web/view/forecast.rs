@@ -24,12 +24,14 @@ struct Shown {
 /// The screen.
 pub fn forecast(desk: Desk) -> impl IntoView {
     let state = desk.memo(|state| {
-        (state.pick().is_some(), state.bleeds(), state.forecast.is_some(), state.asked.is_some())
+        let busy = state.asked.is_some();
+        (state.pick().is_some(), state.bleeds(), state.forecast.is_some(), busy, state.report.is_some())
     });
     move || match state.get() {
-        (true, true, true, _) => open(desk).into_any(),
-        (true, true, ..) | (false, _, _, true) => waiting(desk, Label::Reckoning).into_any(),
+        (true, true, true, ..) => open(desk).into_any(),
+        (true, true, ..) | (false, _, _, true, _) => waiting(desk, Label::Reckoning).into_any(),
         (true, ..) => waiting(desk, Label::NothingBleeds).into_any(),
+        (false, _, _, _, true) => waiting(desk, Label::RefusedHere).into_any(),
         (false, ..) => waiting(desk, Label::NoForecastYet).into_any(),
     }
 }

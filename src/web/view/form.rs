@@ -1,7 +1,7 @@
 //! The order: the garment, the order, the shop.
 
 use super::field::{choice, errors, stepped, toggle, typed};
-use super::{icon, keep, meter, week};
+use super::{clash, icon, keep, meter, week};
 use crate::desk::{Choice, Field, Msg, State};
 use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, Sheen, UseKind, Value};
 use crate::web::desk::Desk;
@@ -45,6 +45,7 @@ fn garment(desk: Desk) -> impl IntoView {
                 {errors(desk, Field::Label)}
             </div>
             {understood(desk)}
+            {clash::clash(desk)}
             {dyed(desk)}
             <div class="two">
                 {typed(desk, Field::Lot, Label::Lot)}
@@ -211,15 +212,7 @@ fn order(desk: Desk) -> impl IntoView {
                 desk,
                 "q-most",
                 Label::MattersMost,
-                vec![
-                    Priority::Balanced,
-                    Priority::StaysWhite,
-                    Priority::Soft,
-                    Priority::Opaque,
-                    Priority::Durable,
-                    Priority::Fast,
-                    Priority::Cheap,
-                ],
+                Priority::ALL.to_vec(),
                 |desk, priority| desk.voice().priority(*priority).into(),
                 |state| state.draft.rest.print.priority,
                 |priority| Msg::Choose(Choice::Priority(priority)),

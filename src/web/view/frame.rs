@@ -203,16 +203,17 @@ fn title(desk: Desk) -> String {
     let name = desk.text(Field::Title);
     let voice = desk.voice();
     let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
-    desk.with(|state| match (state.screen, state.way()) {
-        (Screen::Library, _) => voice.word(Word::Library).to_owned(),
-        (Screen::Sheet, _) => voice.paper(&Paper::Sheet),
-        (Screen::Wrong, _) => voice.fault(&Fault::Title),
-        (Screen::Shop, _) => voice.room(&Room::Shop),
-        (Screen::Settings, _) => voice.room(&Room::Settings),
-        (Screen::Window, Some(pick)) => voice.say(&Phrase::WindowTitle { white: pick.name.clone() }),
-        (Screen::Forecast, Some(pick)) => voice.say(&Phrase::ForecastTitle { white: pick.name.clone() }),
-        _ => name,
-    })
+    let white = desk.with(|state| state.way().map(|pick| pick.name.clone())).unwrap_or_default();
+    match desk.with(|state| state.screen) {
+        Screen::Library => voice.word(Word::Library).to_owned(),
+        Screen::Sheet => voice.paper(&Paper::Sheet),
+        Screen::Wrong => voice.fault(&Fault::Title),
+        Screen::Shop => voice.room(&Room::Shop),
+        Screen::Settings => voice.room(&Room::Settings),
+        Screen::Window => voice.say(&Phrase::WindowTitle { white }),
+        Screen::Forecast => voice.say(&Phrase::ForecastTitle { white }),
+        Screen::Job => name,
+    }
 }
 
 fn subtitle(desk: Desk) -> String {

@@ -263,10 +263,16 @@ fn words(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> 
         .iter()
         .filter_map(|area| {
             let (x, y) = area.word?;
-            let word = voice.past_limit(area.topic).to_uppercase();
+            let word = voice.past_limit(area.topic);
+            let (class, word) = if area.small {
+                ("t-halo t-b", word.to_owned())
+            } else {
+                ("t-halo t-xl", word.to_uppercase())
+            };
+            let limit = (!area.small).then(|| limit_words(area.topic, grid, voice));
             Some(view! {
-                <text class="t-halo t-xl" x=x y=y>{word}</text>
-                <text class="t-halo" x=x y=y + 27.0>{limit_words(area.topic, grid, voice)}</text>
+                <text class=class x=x y=y>{word}</text>
+                <text class="t-halo" x=x y=y + 27.0>{limit}</text>
             })
         })
         .collect_view();
@@ -277,12 +283,12 @@ fn words(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> 
     view! { {failing}{works} }
 }
 
-/// Regions whose word does not fit inside are named under the map.
+/// Regions whose words do not fit inside, or not with their limit, stand under the map.
 fn keys(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> {
     let rows: Vec<_> = map
         .areas
         .iter()
-        .filter(|area| area.word.is_none() && !area.region.is_empty())
+        .filter(|area| (area.word.is_none() || area.small) && !area.region.is_empty())
         .map(|area| {
             let ink = area.ink.name();
             view! {

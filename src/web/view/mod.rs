@@ -5,6 +5,7 @@ mod advice;
 mod ageing;
 mod answer;
 mod board;
+mod clash;
 mod cloth;
 mod field;
 mod forecast;

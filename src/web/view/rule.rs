@@ -22,7 +22,8 @@ pub fn rule_view(margin: &Margin, voice: Voice, days: f64) -> impl IntoView + us
         high: high.clone(),
         limit: write(margin.limit),
     });
-    let range = (low != high).then(|| voice.say(&Phrase::To { low, high }));
+    // In brackets, as on the sheet: "0 0 to 0.2" reads as one number.
+    let range = (low != high).then(|| format!("({})", voice.say(&Phrase::To { low, high })));
     let past = match (margin.what, margin.needed) {
         (Topic::Fusion, Side::AtLeast) => voice.label(Label::NotFused).to_owned(),
         (topic, _) => voice.past_limit(topic).to_lowercase(),

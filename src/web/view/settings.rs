@@ -2,7 +2,7 @@
 
 use super::board::board;
 use super::library::markup;
-use super::shop::{does, money_of, question, speech};
+use super::shop::{does, money_of, question, tongues, units};
 use crate::desk::shop::ShopMsg;
 use crate::desk::{Field, Msg, Screen, State, Theme};
 use crate::library::log::{Key, Kind};
@@ -29,10 +29,9 @@ pub fn settings(desk: Desk) -> impl IntoView {
     };
     view! {
         <div class="settings">
-            {board(desk, |state| [tongue(state), theme(state), money_of(state, &Room::Money)].concat(), acts)}
-            {board(desk, |state| [air(state), deposit(state), dryer(state)].concat(), acts)}
-            <div class="blk">
-                <h2 class="sec-head">{move || desk.voice().room(&Room::Backup)}</h2>
+            <div>
+                {board(desk, |state| [tongue(state), theme(state), money_of(state, &Room::Money)].concat(), acts)}
+                <h2 class="sec-head gap">{move || desk.voice().room(&Room::Backup)}</h2>
                 <p class="plain" id="backup">{say}</p>
                 <div class="row blk">
                     <a class="btn" id="save-backup" href="#settings" on:click=move |event| desk.hand_out_library(&event)>
@@ -40,7 +39,7 @@ pub fn settings(desk: Desk) -> impl IntoView {
                     </a>
                 </div>
             </div>
-            {board(desk, about, acts)}
+            {board(desk, |state| [air(state), deposit(state), dryer(state), about(state)].concat(), acts)}
         </div>
     }
 }
@@ -71,7 +70,8 @@ fn word(voice: Voice, room: &Room) -> String {
 
 fn tongue(state: &State) -> String {
     let voice = state.voice();
-    speech(state, &format!("{} · {}", word(voice, &Room::Language), word(voice, &Room::Units)))
+    question("q-tongue", &word(voice, &Room::Language), &tongues(voice))
+        + &question("q-units", &word(voice, &Room::Units), &units(voice))
 }
 
 fn theme(state: &State) -> String {

@@ -14,7 +14,7 @@ use leptos::prelude::*;
 use std::fmt::Write;
 
 /// How much larger letters are on the small map of the page than on the screen's.
-const LARGER: f64 = 1.25;
+const LARGER: f64 = 1.35;
 
 /// The screen.
 pub fn sheet(desk: Desk) -> impl IntoView {
@@ -246,7 +246,8 @@ fn careful(sheet: &Sheet) -> String {
 
 /// The window as a small figure: what fails, what works, where the set point stands.
 fn small_map(window: &WindowReport, voice: Voice) -> Option<String> {
-    let width = |topic: Topic| LARGER * word_width(voice.past_limit(topic), "");
+    // Small letters would be too small on paper.
+    let width = |topic: Topic| [LARGER * word_width(voice.past_limit(topic), "")[0], f64::INFINITY];
     let map = map(window, voice.units, &width)?;
     let (left, top) = (map.belt.start, map.heat.end);
     let (wide, high) = (map.belt.end - left, map.heat.start - top);

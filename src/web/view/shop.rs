@@ -3,12 +3,12 @@
 use super::board::board;
 use super::field::typed;
 use super::library::markup;
-use crate::desk::room::{Answered, KeptOrder, Room as Print, Stock, kept_orders, stock};
+use crate::desk::room::{Answered, KeptOrder, Room as Print, Stock, dryer_is_read, kept_orders, stock};
 use crate::desk::shop::ShopMsg;
 use crate::desk::{Field, Msg, Screen, State};
 use crate::library::log::{Key, Kind};
 use crate::web::desk::Desk;
-use crate::wording::{Label, Quantity, Room, Voice};
+use crate::wording::{Label, Language, Quantity, Room, Units, Voice};
 use leptos::prelude::*;
 
 /// Signs of money to choose from; a shop may count without one.
@@ -49,7 +49,7 @@ fn questions(desk: Desk) -> impl IntoView {
             {typed(desk, Field::HeatedLength, Label::HeatedLength)}
             {typed(desk, Field::HottestSet, Label::HottestSet)}
         </div>
-        {board(desk, |state| [meshes(state), speech(state, &word(state.voice(), &Room::HowToSay)), money_of(state, &Room::WhichMoney), open(state)].concat(), does)}
+        {board(desk, |state| [meshes(state), speech(state), money_of(state, &Room::WhichMoney), open(state)].concat(), does)}
     }
 }
 
@@ -129,11 +129,11 @@ fn dryers(state: &State) -> String {
             let pressed = room.dryer == dryer.id;
             let heats = dryer.zones.first().map_or("", |zone| voice.emitter(zone.emitter));
             let length: f64 = dryer.zones.iter().map(|zone| zone.length.value).sum();
-            let length = voice.bare(Quantity::Plain, length);
+            let length = voice.quantity(Quantity::Length, length);
             markup::answer(
                 &format!("dryer:{}", dryer.id),
                 pressed,
-                &format!("{}: {heats}, {length} m", dryer.name),
+                &format!("{}: {heats}, {length}", dryer.name),
             )
         })
         .collect();
@@ -152,26 +152,27 @@ fn meshes(state: &State) -> String {
     question("q-meshes", &word(voice, &Room::WhichMeshes), &answers)
 }
 
-/// Language and units.
-pub fn speech(state: &State, asks: &str) -> String {
+fn speech(state: &State) -> String {
     let voice = state.voice();
-    let answers = [
-        tongue(voice, crate::wording::Language::En, "English"),
-        tongue(voice, crate::wording::Language::Es, "Español"),
-        units(voice, crate::wording::Units::Metric, "°C, m/min, g/m², /cm"),
-        units(voice, crate::wording::Units::Us, "°F, ft/min, oz/yd², /in"),
-    ];
-    question("q-speech", asks, &answers.concat())
+    question("q-speech", &word(voice, &Room::HowToSay), &(tongues(voice) + &units(voice)))
 }
 
-fn tongue(voice: Voice, language: crate::wording::Language, name: &str) -> String {
-    let here = voice.language == language;
-    markup::answer(if here { "as-it-is:language" } else { "language" }, here, name)
+/// The languages to choose from.
+pub fn tongues(voice: Voice) -> String {
+    let one = |language, name| {
+        let here = voice.language == language;
+        markup::answer(if here { "as-it-is:language" } else { "language" }, here, name)
+    };
+    one(Language::En, "English") + &one(Language::Es, "Español")
 }
 
-fn units(voice: Voice, units: crate::wording::Units, name: &str) -> String {
-    let here = voice.units == units;
-    markup::answer(if here { "as-it-is:units" } else { "units" }, here, name)
+/// The systems of units to choose from.
+pub fn units(voice: Voice) -> String {
+    let one = |units, name| {
+        let here = voice.units == units;
+        markup::answer(if here { "as-it-is:units" } else { "units" }, here, name)
+    };
+    one(Units::Metric, "°C, m/min, g/m², /cm") + &one(Units::Us, "°F, ft/min, oz/yd², /in")
 }
 
 /// The sign of money.
@@ -187,6 +188,9 @@ pub fn money_of(state: &State, asks: &Room) -> String {
 
 fn open(state: &State) -> String {
     let (voice, room) = (state.voice(), Print::of(state.shop.log()));
+    if !dryer_is_read(&state.draft) {
+        return format!("<p class=\"state blk\" id=\"missing\">{}</p>", word(voice, &Room::StillWrong));
+    }
     if room.ready() {
         return format!(
             "<div class=\"row blk\">{}</div>",

@@ -15,7 +15,7 @@ use leptos::prelude::*;
 pub fn trade(desk: Desk, trade: Option<&Trade>, voice: Voice) -> Option<impl IntoView + use<>> {
     let trade = trade?;
     let many = trade.ways.len() > 1 && trade.ways.iter().any(|way| way.pick.is_some());
-    let table = many.then(|| figures(trade, voice));
+    let table = many.then(|| figures(trade, &desk.with_untracked(State::money), voice));
     Some(view! {
         <div class="blk" id="trade">
             {board(desk, drawn, does)}
@@ -62,7 +62,7 @@ fn drawn(state: &State) -> String {
         .collect();
     let named = names(trade, chosen, state.tapped);
     let figure = picture(trade, &named).map(|drawn| {
-        let inside = marks(trade, &drawn, &named, chosen, state.tapped, voice);
+        let inside = marks(trade, &drawn, &named, chosen, state, voice);
         let title = voice.traded(&Traded::Picture {
             pays: voice.scale(trade.pays).into(),
             gets: voice.scale(trade.gets).into(),
@@ -103,11 +103,11 @@ fn marks(
     drawn: &Picture,
     named: &[(usize, String)],
     chosen: usize,
-    tapped: Option<usize>,
+    state: &State,
     voice: Voice,
 ) -> String {
-    let mut pen = Pen::default();
-    axes(&mut pen, trade, drawn, voice);
+    let (mut pen, tapped) = (Pen::default(), state.tapped);
+    axes(&mut pen, trade, drawn, &state.money(), voice);
     pen.path("f-cloth f-dash", &drawn.front);
     let is_named = |at: usize| named.iter().any(|(other, _)| *other == at);
     for at in (0..trade.ways.len()).filter(|at| !is_named(*at)) {
@@ -143,7 +143,7 @@ fn mark(pen: &mut Pen, trade: &Trade, drawn: &Picture, at: usize, half: f64) {
     ));
 }
 
-fn axes(pen: &mut Pen, trade: &Trade, drawn: &Picture, voice: Voice) {
+fn axes(pen: &mut Pen, trade: &Trade, drawn: &Picture, money: &str, voice: Voice) {
     let (left, right, top, foot) = (drawn.pays.start, drawn.pays.end, drawn.gets.end, drawn.gets.start);
     let numeral = Numeral(voice.language);
     for (y, value, digits) in &drawn.gets_ticks {
@@ -159,9 +159,15 @@ fn axes(pen: &mut Pen, trade: &Trade, drawn: &Picture, voice: Voice) {
         pen.text("t-m", *x, foot + 27.0, &numeral.fixed(*value, *digits));
     }
     let along = if trade.pays == Scale::Pace { "←" } else { "→" };
-    pen.text("t-b t-e", right, HEIGHT - 10.0, &format!("{} {along}", voice.scale(trade.pays)));
+    pen.text("t-b t-e", right, HEIGHT - 10.0, &format!("{} {along}", scale_name(trade.pays, money, voice)));
     pen.text("t-b", 0.0, 17.0, &format!("{} ↑", voice.scale(trade.gets)));
     pen.path("f-axis", &format!("M{left} {top}V{foot}H{right}"));
+}
+
+/// A scale by its name; what is money, with its sign.
+fn scale_name(scale: Scale, money: &str, voice: Voice) -> String {
+    let sign = if scale == Scale::Cost { money } else { "" };
+    format!("{}{sign}", voice.scale(scale))
 }
 
 /// The tapped way in words, and the button that chooses it.
@@ -195,11 +201,11 @@ fn looked(state: &State, way: &Tried, chosen: bool, voice: Voice) -> String {
 }
 
 /// Every way as a row.
-fn figures(trade: &Trade, voice: Voice) -> String {
+fn figures(trade: &Trade, money: &str, voice: Voice) -> String {
     let scales = [Scale::Late, Scale::Cost, Scale::Pace, Scale::Hand, Scale::Cover];
     let heads: String = scales
         .iter()
-        .map(|scale| format!("<th scope=\"col\" class=\"r\">{}</th>", voice.scale(*scale)))
+        .map(|scale| format!("<th scope=\"col\" class=\"r\">{}</th>", scale_name(*scale, money, voice)))
         .collect();
     let row = |way: &Tried| {
         let cells: String = scales

@@ -14,13 +14,14 @@ pub fn window(desk: Desk) -> impl IntoView {
     let state = desk.memo(|state| {
         let pick = state.way().map(|pick| pick.name.clone());
         let closed = state.window.as_ref().is_some_and(|window| window.setting.is_none());
-        (pick, state.window.is_some(), closed, state.asked.is_some())
+        (pick, state.window.is_some(), closed, state.asked.is_some(), state.report.is_some())
     });
     move || match state.get() {
-        (Some(white), true, closed, _) => open(desk, white, closed).into_any(),
-        (Some(_), false, ..) | (None, _, _, true) => {
+        (Some(white), true, closed, ..) => open(desk, white, closed).into_any(),
+        (Some(_), false, ..) | (None, _, _, true, _) => {
             waiting(desk, Label::Window, Label::Reckoning).into_any()
         }
+        (None, _, _, _, true) => waiting(desk, Label::Window, Label::RefusedHere).into_any(),
         (None, ..) => waiting(desk, Label::Window, Label::NoWindowYet).into_any(),
     }
 }

@@ -53,6 +53,7 @@ fn causes(state: &State) -> String {
     match (&state.diagnosis, state.draft.seen, state.pick().is_some_and(|pick| pick.setting.is_some())) {
         (Some(found), Some(_), _) => format!("{head}{}", listed(found, voice)),
         (_, _, false) if state.asked.is_none() => note(&Fault::NoPlan),
+        (_, Some(_), _) if state.run().is_err() => note(&Fault::MendFirst),
         (_, Some(_), _) => format!("{head}<p class=\"state\">{}</p>", voice.label(Label::Reckoning)),
         _ => note(&Fault::TapFirst),
     }

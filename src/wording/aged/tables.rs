@@ -76,7 +76,9 @@ impl Voice {
             let under = forecast.film_um - crate::migration::VISIBLE_DEPTH * 1e6;
             let top = heights.iter().zip(free).filter(|(height, _)| **height >= under);
             let (sum, count) = top.fold((0.0, 0.0), |(sum, count), (_, free)| (sum + free, count + 1.0));
-            Numeral(self.language).two_figures(1e3 * sum / f64::max(count, 1.0))
+            let grams = 1e3 * sum / f64::max(count, 1.0);
+            // Less than the last figure that is written is none.
+            if grams < 0.005 { "0".into() } else { Numeral(self.language).two_figures(grams) }
         };
         Some(self.aged(&Aged::CutSays {
             first: seen(&first.height_um, &first.free_kg_per_m3),

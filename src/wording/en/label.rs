@@ -15,7 +15,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::FilmRan => "Film of white",
         L::Shop => "Shop",
         L::Settings => "Settings",
-        L::HeatedLength => "Heated length, m",
+        L::HeatedLength => "Heated length",
         L::HottestSet => "Hottest it can be set",
         L::Undo => "Undo",
         L::Redo => "Redo",
@@ -77,7 +77,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::Margins => "Every margin",
         L::ToDo => "Do and leave",
         L::OnThisCloth => "Your white on this cloth",
-        L::FreshAndForecast => "left half fresh, right half predicted",
+        L::FreshAndForecast => "left fresh, right predicted",
         L::ClothFigure => {
             "Colour difference ΔE00 from a fresh print. 1 is what a trained eye finds. Screens differ; a print decides."
         }
@@ -186,10 +186,10 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::BackToJob => "Back to the job",
         L::ClothBelow => "cloth",
         L::HowToMove => "Arrow keys move it: up and down the heat, left and right the belt.",
-        L::NoWindowYet => "The window needs an answered order with a white that can be tried.",
+        L::NoWindowYet => "There is no answer yet to draw a window for. The Job screen says what is missing.",
         L::HowItAges => "How the white ages",
         L::AgeingFigure => {
-            "Wide band: 8 in 10. Dark band: half. Staining grades forgive a tinted white, so the limit is a ΔE00. Believe the ratio between two settings before the level of one."
+            "Wide band: 8 in 10. Dark band: half. Staining grades forgive a tinted white, so the limit is on the tint itself, as a colour difference (ΔE00). Believe the ratio between two settings before the level of one."
         }
         L::BesideFresh => "beside a fresh print",
         L::InsideFilm => "Inside the film",
@@ -209,6 +209,10 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::FiguresBehind => "The figures behind it",
         L::Day => "Day",
         L::NothingBleeds => "Nothing to forecast. This cloth has no dye that travels.",
-        L::NoForecastYet => "The forecast needs an answered order with a white that can be tried.",
+        L::NoForecastYet => "There is no answer yet to forecast. The Job screen says what is missing.",
+        L::RefusedHere => {
+            "This order is refused: no white on the shelf can be tried. The Job screen says what would change it."
+        }
+        L::TintAxis => "tint, ΔE00 ↑",
     }
 }

@@ -30,7 +30,7 @@ pub(in crate::wording) fn topic(topic: Topic) -> &'static str {
         Topic::Ghosting => "Ghosting",
         Topic::Opacity => "Cloth through the white",
         Topic::Matting => "Film over nap",
-        Topic::Hand => "Stiffness",
+        Topic::Hand => "Stiffness (1 = usual)",
         Topic::Gloss => "Gloss at 60°",
         Topic::Stretch => "Stretch",
         Topic::Adhesion => "Hold",

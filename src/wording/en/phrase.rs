@@ -8,6 +8,13 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::OutOf { count, of } => format!("{count} in {of}"),
         P::FewerThanOne => "fewer than 1 in 100".into(),
         P::MoreThanNinetyNine => "more than 99 in 100".into(),
+        P::ColourClash { label, chosen } if chosen.is_empty() => {
+            format!("The label says {label}, but a colour was measured: this answer is for the measured one.")
+        }
+        P::ColourClash { label, chosen } => {
+            format!("The label says {label}, the colour field {chosen}: this answer is for {chosen}.")
+        }
+        P::TakeColour { colour } => format!("Take {colour}, as the label says"),
         P::To { low, high } => format!("{low} to {high}"),
         P::HoldWithin { value } => format!("hold ± {value}"),
         P::PassCount { count: 1 } => "one pass".into(),
@@ -93,8 +100,10 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::DryerLine { name, measured } if measured.is_empty() => format!("{name}, not measured yet"),
         P::DryerLine { name, measured } => format!("{name}, measured {measured}"),
         P::SetTo { air, belt } => format!("{air}, {belt}"),
+        P::WindowTitle { white } if white.is_empty() => "Cure window".into(),
         P::WindowTitle { white } => format!("Cure window · {white}"),
         P::Worth { chance } => format!("moves the risk by {chance}"),
+        P::ForecastTitle { white } if white.is_empty() => "Bleed forecast".into(),
         P::ForecastTitle { white } => format!("Bleed forecast · {white}"),
         P::DayNumber { day } => format!("day {day}"),
         P::OnDay { day, value } => format!("day {day}: {value}"),
@@ -102,6 +111,9 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::GradeFrom { grade } => format!("from here, staining grade {grade}"),
         P::DaysAt { heat } => format!("days at {heat}; early ones drawn wider"),
         P::EyeSees { depth } => format!("the eye sees the top {depth}"),
+        P::AgeingSays { fresh, day, likely, low, high, limit } if low == high => format!(
+            "Fresh {fresh}, on day {day} most likely {likely}. Eight in ten stay at {low}; the limit is {limit}."
+        ),
         P::AgeingSays { fresh, day, likely, low, high, limit } => format!(
             "Fresh {fresh}, on day {day} most likely {likely}. Eight in ten lie between {low} and {high}; the limit is {limit}."
         ),

@@ -15,7 +15,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::FilmRan => "Capa de blanco",
         L::Shop => "Taller",
         L::Settings => "Ajustes",
-        L::HeatedLength => "Largo con calor, m",
+        L::HeatedLength => "Largo con calor",
         L::HottestSet => "Lo más caliente que se puede poner",
         L::Undo => "Deshacer",
         L::Redo => "Rehacer",
@@ -77,7 +77,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::Margins => "Todos los márgenes",
         L::ToDo => "Hacer y evitar",
         L::OnThisCloth => "Su blanco sobre esta tela",
-        L::FreshAndForecast => "izquierda recién impreso, derecha previsto",
+        L::FreshAndForecast => "izquierda reciente, derecha previsto",
         L::ClothFigure => {
             "Diferencia de color ΔE00 con una impresión reciente. 1 es lo que ve un ojo experto. Las pantallas varían; decide la prueba."
         }
@@ -188,10 +188,10 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::BackToJob => "Volver al pedido",
         L::ClothBelow => "tela",
         L::HowToMove => "Las flechas lo mueven: arriba y abajo el calor, a los lados la cinta.",
-        L::NoWindowYet => "La ventana necesita un pedido con respuesta y un blanco que se pueda probar.",
+        L::NoWindowYet => "Aún no hay respuesta para dibujar la ventana. La pantalla Pedido dice qué falta.",
         L::HowItAges => "Cómo envejece el blanco",
         L::AgeingFigure => {
-            "Banda ancha: 8 de 10. Banda oscura: la mitad. Los grados de manchado perdonan un tinte, por eso el límite es un ΔE00. Crea antes la proporción entre dos ajustes que el nivel de uno."
+            "Banda ancha: 8 de 10. Banda oscura: la mitad. Los grados de manchado perdonan un tinte, por eso el límite es del tinte mismo, como diferencia de color (ΔE00). Crea antes la proporción entre dos ajustes que el nivel de uno."
         }
         L::BesideFresh => "junto a uno reciente",
         L::InsideFilm => "Dentro de la capa",
@@ -211,6 +211,10 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::FiguresBehind => "Las cifras",
         L::Day => "Día",
         L::NothingBleeds => "Nada que prever. Esta tela no tiene tinte que viaje.",
-        L::NoForecastYet => "La previsión necesita un pedido con respuesta y un blanco que se pueda probar.",
+        L::NoForecastYet => "Aún no hay respuesta que prever. La pantalla Pedido dice qué falta.",
+        L::RefusedHere => {
+            "Este pedido se rechaza: ningún blanco del estante se puede probar. La pantalla Pedido dice qué lo cambiaría."
+        }
+        L::TintAxis => "tinte, ΔE00 ↑",
     }
 }

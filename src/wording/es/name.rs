@@ -30,7 +30,7 @@ pub(in crate::wording) fn topic(topic: Topic) -> &'static str {
         Topic::Ghosting => "Sombra",
         Topic::Opacity => "Tela a través del blanco",
         Topic::Matting => "Capa sobre el pelo",
-        Topic::Hand => "Rigidez",
+        Topic::Hand => "Rigidez (1 = lo usual)",
         Topic::Gloss => "Brillo a 60°",
         Topic::Stretch => "Estira",
         Topic::Adhesion => "Agarre",

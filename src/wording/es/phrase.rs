@@ -8,6 +8,13 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::OutOf { count, of } => format!("{count} de cada {of}"),
         P::FewerThanOne => "menos de 1 de cada 100".into(),
         P::MoreThanNinetyNine => "más de 99 de cada 100".into(),
+        P::ColourClash { label, chosen } if chosen.is_empty() => {
+            format!("La etiqueta dice {label}, pero se midió un color: la respuesta es para el medido.")
+        }
+        P::ColourClash { label, chosen } => {
+            format!("La etiqueta dice {label} y el campo Color, {chosen}: la respuesta es para {chosen}.")
+        }
+        P::TakeColour { colour } => format!("Tomar {colour}, como dice la etiqueta"),
         P::To { low, high } => format!("de {low} a {high}"),
         P::HoldWithin { value } => format!("sin pasar de ± {value}"),
         P::PassCount { count: 1 } => "un paso".into(),
@@ -93,8 +100,10 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::DryerLine { name, measured } if measured.is_empty() => format!("{name}, aún sin medir"),
         P::DryerLine { name, measured } => format!("{name}, medido {measured}"),
         P::SetTo { air, belt } => format!("{air}, {belt}"),
+        P::WindowTitle { white } if white.is_empty() => "Ventana de curado".into(),
         P::WindowTitle { white } => format!("Ventana de curado · {white}"),
         P::Worth { chance } => format!("mueve el riesgo {chance}"),
+        P::ForecastTitle { white } if white.is_empty() => "Previsión de tinte".into(),
         P::ForecastTitle { white } => format!("Previsión de tinte · {white}"),
         P::DayNumber { day } => format!("día {day}"),
         P::OnDay { day, value } => format!("día {day}: {value}"),
@@ -102,6 +111,9 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::GradeFrom { grade } => format!("desde aquí, grado de manchado {grade}"),
         P::DaysAt { heat } => format!("días a {heat}; los primeros, más anchos"),
         P::EyeSees { depth } => format!("el ojo ve los {depth} de arriba"),
+        P::AgeingSays { fresh, day, likely, low, high, limit } if low == high => format!(
+            "Reciente {fresh}; el día {day} lo probable es {likely}. Ocho de cada diez siguen en {low}; el límite es {limit}."
+        ),
         P::AgeingSays { fresh, day, likely, low, high, limit } => format!(
             "Reciente {fresh}; el día {day} lo probable es {likely}. Ocho de cada diez quedan entre {low} y {high}; el límite es {limit}."
         ),

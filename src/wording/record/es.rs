@@ -13,7 +13,7 @@ pub(super) fn word(word: Word) -> &'static str {
         W::Fabrics => "Telas",
         W::Whites => "Blancos",
         W::Lots => "Lotes",
-        W::Dryers => "Hornos",
+        W::Dryers => "Hornos, mallas",
         W::Orders => "Pedidos",
         W::Found => "Encontrado",
         W::NearestFirst => "lo más parecido primero",

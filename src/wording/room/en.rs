@@ -20,6 +20,7 @@ pub(super) fn room(room: &Room) -> String {
         R::HowToSay => "4. Language and units",
         R::WhichMoney => "5. What do you count money in?",
         R::OpenOurs => "Open our own shop",
+        R::StillWrong => "A number of the dryer cannot be read. Mend it above, or leave it empty.",
         R::StillMissing => "Still missing: at least one white and one mesh.",
         R::BackToDemo => "Look at the demo print room again",
         R::OnTheShelf => "On the shelf",
@@ -27,7 +28,7 @@ pub(super) fn room(room: &Room) -> String {
         R::Tubs { count } => return format!("{count} tubs"),
         R::Left { kg } => return format!("{kg} kg left"),
         R::NotWeighed => "not weighed",
-        R::Enough { pieces } => return format!("enough for {pieces} pieces of the order in the form"),
+        R::Enough { pieces } => return format!("enough for {pieces} pieces of this order"),
         R::KeptOrders => "Orders that are kept, by the day they are due",
         R::NoOrders => "None yet. Keep one in the Library, and it stands here.",
         R::ChangeQuestions => "Change the answers",
@@ -64,6 +65,8 @@ pub(super) fn room(room: &Room) -> String {
                 "{changes} changes that are in no file yet. It is time: a browser may clear what it holds."
             );
         }
+        R::BackupFine { changes } if changes == "0" => "Nothing of yours waits to be saved.",
+        R::BackupFine { changes } if changes == "1" => "1 change that is in no file yet.",
         R::BackupFine { changes } => return format!("{changes} changes that are in no file yet."),
         R::About => "About",
         R::AboutSay => {

@@ -22,6 +22,7 @@ pub(super) fn room(room: &Room) -> String {
         R::HowToSay => "4. Idioma y unidades",
         R::WhichMoney => "5. ¿En qué cuenta el dinero?",
         R::OpenOurs => "Abrir nuestro taller",
+        R::StillWrong => "Un número del horno no se entiende. Corríjalo arriba o déjelo vacío.",
         R::StillMissing => "Falta: al menos un blanco y una malla.",
         R::BackToDemo => "Volver a mirar el taller de muestra",
         R::OnTheShelf => "En el estante",
@@ -29,7 +30,7 @@ pub(super) fn room(room: &Room) -> String {
         R::Tubs { count } => return format!("{count} botes"),
         R::Left { kg } => return format!("quedan {kg} kg"),
         R::NotWeighed => "sin pesar",
-        R::Enough { pieces } => return format!("alcanza para {pieces} piezas del pedido del formulario"),
+        R::Enough { pieces } => return format!("alcanza para {pieces} piezas de este pedido"),
         R::KeptOrders => "Pedidos guardados, por día de entrega",
         R::NoOrders => "Todavía ninguno. Guarde uno en la Biblioteca y aparecerá aquí.",
         R::ChangeQuestions => "Cambiar las respuestas",
@@ -68,6 +69,8 @@ pub(super) fn room(room: &Room) -> String {
                 "{changes} cambios que aún no están en un archivo. Ya toca: un navegador puede borrar lo que guarda."
             );
         }
+        R::BackupFine { changes } if changes == "0" => "No hay nada suyo por guardar.",
+        R::BackupFine { changes } if changes == "1" => "1 cambio que aún no está en un archivo.",
         R::BackupFine { changes } => return format!("{changes} cambios que aún no están en un archivo."),
         R::About => "Acerca de",
         R::AboutSay => {

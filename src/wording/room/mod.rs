@@ -23,6 +23,7 @@ pub enum Room {
     WhichMoney,
     OpenOurs,
     StillMissing,
+    StillWrong,
     BackToDemo,
     OnTheShelf,
     Tubs { count: String },

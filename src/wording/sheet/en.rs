@@ -27,7 +27,7 @@ pub(super) fn paper(paper: &Paper) -> String {
         P::Hold { other, hold } => format!("{other}, hold ± {hold}"),
         P::Between { other, low, high } => format!("{other}, {low} to {high}"),
         P::ByHand { air, belt } => format!("Set by hand. The best point is {air} and {belt}."),
-        P::Heated { passes, length } => format!("{passes}, {length} m heated"),
+        P::Heated { passes, length } => format!("{passes}, {length} heated"),
         P::FilmPeak => "Film peaks at".into(),
         P::Underside { other } => format!("{other}, underside, by probe"),
         P::Colours { count: 1, low_cure } => format!("1 colour{}", cure(*low_cure)),

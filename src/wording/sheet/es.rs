@@ -24,7 +24,7 @@ pub(super) fn paper(paper: &Paper) -> String {
         P::Hold { other, hold } => format!("{other}, mantener ± {hold}"),
         P::Between { other, low, high } => format!("{other}, {low} a {high}"),
         P::ByHand { air, belt } => format!("Ajuste puesto a mano. El mejor punto es {air} y {belt}."),
-        P::Heated { passes, length } => format!("{passes}, {length} m con calor"),
+        P::Heated { passes, length } => format!("{passes}, {length} con calor"),
         P::FilmPeak => "Máximo de la capa".into(),
         P::Underside { other } => format!("{other}, cara inferior, con sonda"),
         P::Colours { count: 1, low_cure } => format!("1 color{}", cure(*low_cure)),

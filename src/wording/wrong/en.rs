@@ -11,7 +11,8 @@ pub(super) fn fault(fault: &Fault) -> String {
         F::HowItWasRun => "How was it run?".into(),
         F::LeaveEmpty => "Write what was really dialled. Leave empty what was as planned.".into(),
         F::Causes => "Causes that fit".into(),
-        F::TapFirst => "Tap what is seen. The causes are worked out from the order in the form and from how it was run.".into(),
+        F::TapFirst => "Tap what is seen. The causes are worked out from this order and from how it was run.".into(),
+        F::MendFirst => "A number of how it was run cannot be read. Mend it, or leave it empty.".into(),
         F::NoPlan => "This order has no setting to compare with. Open an order that was printed.".into(),
         F::Compare { planned, ran } => {
             format!("As planned it shows in {planned}. As it was run it shows in {ran}.")

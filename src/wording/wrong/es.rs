@@ -11,7 +11,8 @@ pub(super) fn fault(fault: &Fault) -> String {
         F::HowItWasRun => "¿Cómo se hizo?".into(),
         F::LeaveEmpty => "Escriba lo que se ajustó de verdad. Deje vacío lo que fue como se planeó.".into(),
         F::Causes => "Causas que encajan".into(),
-        F::TapFirst => "Toque lo que se ve. Las causas se calculan con el pedido del formulario y con cómo se hizo.".into(),
+        F::TapFirst => "Toque lo que se ve. Las causas se calculan con este pedido y con cómo se hizo.".into(),
+        F::MendFirst => "Un número de cómo se hizo no se entiende. Corríjalo o déjelo vacío.".into(),
         F::NoPlan => "Este pedido no tiene un ajuste con que comparar. Abra un pedido que se haya impreso.".into(),
         F::Compare { planned, ran } => {
             format!("Como se planeó se ve en {planned}. Como se hizo se ve en {ran}.")

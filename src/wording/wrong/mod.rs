@@ -17,6 +17,7 @@ pub enum Fault {
     Causes,
     TapFirst,
     NoPlan,
+    MendFirst,
     Compare { planned: String, ran: String },
     Same { planned: String },
     Share { chance: String },

@@ -28,6 +28,23 @@ const SIDEWAYS: &str = "const wide = document.documentElement.clientWidth;
         && it.getBoundingClientRect().right > wide + 1).slice(0, 3).map((it) => it.className + ' ' + it.getBoundingClientRect().right.toFixed(0));
     return document.documentElement.scrollWidth > wide + 1 ? past.concat(document.documentElement.scrollWidth + ' of ' + wide) : [];";
 
+/// Words that are broken over two lines because they have no room.
+const BROKEN: &str = "const root = document.querySelector('whitehold-desk').shadowRoot;
+    const broken = [];
+    const texts = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
+    for (let text = texts.nextNode(); text; text = texts.nextNode()) {
+        const holds = text.parentElement;
+        if (!holds?.checkVisibility() || holds.closest('.sr, svg, style, textarea')) continue;
+        for (const word of text.data.matchAll(/[\\p{L}\\d]{2,}/gu)) {
+            const range = document.createRange();
+            range.setStart(text, word.index);
+            range.setEnd(text, word.index + word[0].length);
+            const lines = new Set(Array.from(range.getClientRects(), (line) => line.top.toFixed(0)));
+            if (lines.size > 1) broken.push(word[0]);
+        }
+    }
+    return broken.slice(0, 5);";
+
 /// How many things can be reached by the tabulator.
 const REACHABLE: &str = "const root = document.querySelector('whitehold-desk').shadowRoot;
     return Array.from(root.querySelectorAll('button, a[href], input, textarea, select, summary, [tabindex=\"0\"]'))
@@ -95,19 +112,27 @@ pub async fn axe_finds_nothing_in_dark_colours(bench: &Bench) -> Result<()> {
     axe_over_all(bench, bench.tablet().upright().dark(), "dark").await
 }
 
-/// Every target takes a finger, and nothing lies past the edge when all is twice as large.
+/// Every target takes a finger, and nothing is broken or lies past the edge when all is twice as large: the page by the
+/// browser's zoom, or the letters alone by what is set on the device.
 pub async fn every_screen_takes_a_finger_and_twice_the_size(bench: &Bench) -> Result<()> {
     let mut wrong = Vec::new();
-    for (name, tablet) in [
-        ("landscape", bench.tablet()),
-        ("portrait", bench.tablet().upright()),
-        ("200 %", bench.tablet().sized(640, 400)),
+    for (name, tablet, letters) in [
+        ("landscape", bench.tablet(), 16),
+        ("portrait", bench.tablet().upright(), 16),
+        ("200 %", bench.tablet().sized(640, 400), 16),
+        ("200 %, upright", bench.tablet().sized(400, 640), 16),
+        ("large letters", bench.tablet(), 32),
+        ("large letters, upright", bench.tablet().upright(), 32),
     ] {
         let desk = opens(tablet).await?;
+        desk.devtools("Page.setFontSizes", json!({ "fontSizes": { "standard": letters } })).await?;
         for screen in SCREENS {
             shows(bench, &desk, screen).await?;
             for small in list(&desk, TOO_SMALL).await? {
                 wrong.push(format!("{screen}, {name}: {small} is smaller than a finger"));
+            }
+            for word in list(&desk, BROKEN).await? {
+                wrong.push(format!("{screen}, {name}: `{word}` is broken"));
             }
             let past = list(&desk, SIDEWAYS).await?;
             if !past.is_empty() {

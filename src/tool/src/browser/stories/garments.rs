@@ -50,6 +50,12 @@ pub async fn a_meter_file_colours_the_garment(bench: &Bench) -> Result<()> {
     desk.says("#meter", "D65").await?;
     desk.taps("#meter .seg .btn:last-child").await?;
     desk.says("#understood", "lot 8").await?;
+    // The label says another colour: that is said, and one tap takes it.
+    desk.says("#colour-clash", "The label says red").await?;
+    desk.taps("#colour-clash button").await?;
+    desk.says("#understood", "red").await?;
+    desk.taps(".head [aria-label=\"Undo\"]").await?;
+    desk.says("#understood", "lot 8").await?;
     desk.taps(".head [aria-label=\"Undo\"]").await?;
     desk.says("#understood", "red").await?;
     desk.has_no_complaints().await?;

@@ -1,0 +1,68 @@
+//! The edits that make a record hold what somebody wants it to hold. None of them is in the log until it is appended.
+
+use super::fold::Fold;
+use super::{Edit, Fields, Key, Kind, Log, Put, Remove, same};
+use serde_json::{Map, Value};
+
+impl Log {
+    /// The edit that makes a record hold just these fields; nothing if it does already. Fields that `known` does not
+    /// list stay as they are: a newer Whitehold wrote them.
+    #[must_use]
+    pub fn put(
+        &self,
+        kind: Kind,
+        id: &str,
+        fields: &Map<String, Value>,
+        known: Option<&[&str]>,
+    ) -> Option<Edit> {
+        let key = Key::new(kind, id);
+        let now = self.fold(&key);
+        let empty = Map::new();
+        let held = now.as_ref().map_or(&empty, |record| &record.fields);
+        let mut change = Map::new();
+        for (name, value) in fields.iter().filter(|(name, _)| *name != "id") {
+            if !same(held.get(name).unwrap_or(&Value::Null), value) {
+                change.insert(name.clone(), value.clone());
+            }
+        }
+        for name in held.keys().filter(|name| !fields.contains_key(*name)) {
+            if known.is_none_or(|known| known.contains(&name.as_str())) {
+                change.insert(name.clone(), Value::Null);
+            }
+        }
+        let stands = now.as_ref().is_some_and(|record| !record.removed);
+        (!stands || !change.is_empty()).then(|| self.write(kind, id, &change))
+    }
+
+    /// The edit that writes these fields of a record and leaves the others.
+    #[must_use]
+    pub fn write(&self, kind: Kind, id: &str, fields: &Map<String, Value>) -> Edit {
+        let over = self.heads(&Key::new(kind, id));
+        Edit::Put(Put { kind, id: id.into(), over, fields: Fields::of(fields) })
+    }
+
+    /// The edit that takes a record out; nothing if it is not there.
+    #[must_use]
+    pub fn remove(&self, kind: Kind, id: &str) -> Option<Edit> {
+        let key = Key::new(kind, id);
+        self.stands(&key).then(|| Edit::Remove(Remove { kind, id: id.into(), over: self.heads(&key) }))
+    }
+
+    /// The edit that makes a record again what it was after an entry; nothing if it is that already.
+    #[must_use]
+    pub fn bring_back(&self, kind: Kind, id: &str, entry: &str) -> Option<Edit> {
+        let version = self.past(kind, id).into_iter().find(|version| &*version.entry == entry)?;
+        if version.removes {
+            return self.remove(kind, id);
+        }
+        self.put(kind, id, &version.fields, None)
+    }
+
+    fn heads(&self, key: &Key) -> Vec<Box<str>> {
+        let mut fold = Fold::default();
+        for &write in self.writes(key) {
+            fold.follow(self, write);
+        }
+        fold.heads.iter().filter_map(|&place| Some(self.at(place)?.id.clone())).collect()
+    }
+}

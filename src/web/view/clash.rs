@@ -1,0 +1,26 @@
+//! Says that the label and the colour field name two colours, with a tap that takes the label's.
+
+use crate::desk::{Msg, clash as clash_of};
+use crate::web::desk::Desk;
+use crate::wording::Phrase;
+use leptos::prelude::*;
+
+/// The sentence and its button; nothing while both agree.
+pub fn clash(desk: Desk) -> impl IntoView {
+    let found = desk.memo(|state| (clash_of(&state.draft, state.shop.library()), state.voice()));
+    move || {
+        let (clash, voice) = found.get();
+        clash.map(|clash| {
+            let colour = voice.colour_or(&clash.label);
+            let say = Phrase::ColourClash { label: colour.clone(), chosen: voice.colour_or(&clash.chosen) };
+            view! {
+                <div class="note" id="colour-clash" role="status">
+                    <p class="small">{voice.say(&say)}</p>
+                    <button class="btn" type="button" on:click=move |_| desk.send(Msg::ColourOfLabel)>
+                        {voice.say(&Phrase::TakeColour { colour })}
+                    </button>
+                </div>
+            }
+        })
+    }
+}
