@@ -145,7 +145,8 @@ impl Desk {
                 let typed = |state: &State| matches!(state.touch, Some(Touch::Field(..)));
                 let now = move || self.answer_in_turn(turn);
                 if known {
-                    set_timeout(now, Duration::ZERO);
+                    // Painted together with what was tapped.
+                    now();
                 } else if self.state.with_untracked(typed) {
                     set_timeout(now, REST);
                 } else {
