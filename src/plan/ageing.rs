@@ -259,7 +259,7 @@ impl Ageing {
                 had = stop;
             }
             if had < day {
-                let mut aside = sheet.clone();
+                let mut aside = sheet;
                 shelf.store(&mut aside, &self.stays, had * DAY, day * DAY);
                 seen(i, &aside);
             } else {

@@ -71,9 +71,9 @@ pub fn visible(fresh: &FreshPrint, dye: &DyeAbsorption, limit: f64) -> f64 {
         // An end that stays twice loses half its weight.
         let weight = if fell_short == Some(short) { 0.5 } else { 1.0 };
         if short {
-            (low, high.1) = ((top, found), weight * high.1)
+            (low, high.1) = ((top, found), weight * high.1);
         } else {
-            (high, low.1) = ((top, found), weight * low.1)
+            (high, low.1) = ((top, found), weight * low.1);
         }
         fell_short = Some(short);
     }
