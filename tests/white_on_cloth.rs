@@ -4,7 +4,8 @@
 use whitehold::library::{Library, answer, starter};
 use whitehold::optics::{Lab, Spectrum, Validity, ciede2000};
 use whitehold::plan::{
-    Advice, Code, Colour, Garment, Opacity, Order, Pick, Print, Reason, Report, Shop, Step, Topic, Value,
+    Advice, Code, Colour, Garment, Opacity, Order, Pick, Print, Priority, Reason, Report, Shop, Step, Topic,
+    Value,
 };
 
 fn order(label: &str, colour: &str, whites: &[&str]) -> Order {
@@ -117,6 +118,8 @@ fn a_weighed_print_stands_in_for_the_prior() {
 fn a_bluish_white_is_called_so() {
     let mut order = order("100% cotton jersey 160 g/m2", "black", &["chalk"]);
     order.print.opacity = Opacity::Soft;
+    // Whoever saves ink lays the thinnest film that covers.
+    order.print.priority = Priority::Cheap;
     let pick = best(&answered(&order)).clone();
     let bluish = reason(&pick, Code::LooksBluish).expect("a thin film");
     let look = pick.look.expect("a look");
