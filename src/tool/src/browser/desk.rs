@@ -78,7 +78,9 @@ impl Desk {
 
     /// The text of an element that is seen, as a person reads it; nothing if there is none.
     pub async fn text(&self, selector: &str) -> Result<Option<String>> {
-        let script = format!("{FIND} return found?.checkVisibility() ? found.innerText.trim() : null;");
+        let script = format!(
+            "{FIND} return found?.checkVisibility() ? found.innerText.trim() || found.textContent.trim() : null;"
+        );
         Ok(self.run(&script, vec![json!(selector)]).await?.as_str().map(str::to_owned))
     }
 
@@ -143,7 +145,15 @@ impl Desk {
             "{FIND} if (!found?.checkVisibility()) return null; found.scrollIntoView({{ block: 'center' }});
             const box = found.getBoundingClientRect(); return [box.x + box.width / 2, box.y + box.height / 2];"
         );
-        let place = self.run(&script, vec![json!(selector)]).await?;
+        // What comes into view is only then laid out, and may move what was scrolled to.
+        let mut place = self.run(&script, vec![json!(selector)]).await?;
+        for _ in 0..20 {
+            tokio::time::sleep(Duration::from_millis(40)).await;
+            let before = std::mem::replace(&mut place, self.run(&script, vec![json!(selector)]).await?);
+            if before == place {
+                break;
+            }
+        }
         let (Some(x), Some(y)) = (place[0].as_f64(), place[1].as_f64()) else {
             bail!("{selector} cannot be tapped: it is not seen. {}", self.what_is_seen().await?);
         };
