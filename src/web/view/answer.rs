@@ -11,11 +11,14 @@ use crate::optics::Lab;
 use crate::plan::{Code, Margin, Pick, Reason, Report, Step, Topic, Verdict};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice, lead};
+use leptos::either::Either;
 use leptos::prelude::*;
 
 /// What the answer is drawn from: it is drawn anew only when one of these differs.
 #[derive(Clone, PartialEq)]
 pub(super) struct Shown {
+    /// Of which order.
+    pub(super) title: String,
     pub(super) report: Option<Report>,
     pub(super) chosen: Option<String>,
     pub(super) voice: Voice,
@@ -30,6 +33,7 @@ pub(super) struct Shown {
 impl Shown {
     fn of(state: &State) -> Self {
         Self {
+            title: state.title.clone(),
             report: state.report.clone(),
             chosen: state.pick().map(key),
             voice: state.voice(),
@@ -48,6 +52,7 @@ impl Shown {
 pub fn answer(desk: Desk) -> impl IntoView {
     let shown = desk.memo(Shown::of);
     let busy = desk.memo(|state| state.asked.is_some());
+    let turns = StoredValue::new((String::new(), false));
     view! {
         <section
             class="answer"
@@ -56,10 +61,18 @@ pub fn answer(desk: Desk) -> impl IntoView {
         >
             {move || {
                 let shown = shown.get();
-                match &shown.report {
+                let drawn = match &shown.report {
                     None => nothing_yet(shown.voice, shown.broken).into_any(),
                     Some(report) => answered(desk, &shown, report).into_any(),
-                }
+                };
+                // Another order is built beside the page and put in its place: to change every word of the one before
+                // where it stands takes longer. What is changed in an order keeps the folds that were opened.
+                let turned = turns.try_update_value(|(title, turned)| {
+                    *turned ^= *title != shown.title;
+                    title.clone_from(&shown.title);
+                    *turned
+                });
+                if turned == Some(true) { Either::Left(drawn) } else { Either::Right(drawn) }
             }}
         </section>
     }
