@@ -76,10 +76,15 @@ impl Desk {
         Ok(self.client.execute_async(script, vec![]).await?)
     }
 
-    /// The text of an element that is seen, as a person reads it; nothing if there is none.
+    /// The text of an element that is seen, as a person reads it who scrolls to all of it; nothing if there is none.
     pub async fn text(&self, selector: &str) -> Result<Option<String>> {
         let script = format!(
-            "{FIND} return found?.checkVisibility() ? found.innerText.trim() || found.textContent.trim() : null;"
+            "{FIND} if (!found?.checkVisibility()) return null;
+            const left = [...found.getRootNode().querySelectorAll('.answer > *, .order > *')];
+            for (const part of left) part.style.contentVisibility = 'visible';
+            const text = found.innerText.trim();
+            for (const part of left) part.style.contentVisibility = '';
+            return text;"
         );
         Ok(self.run(&script, vec![json!(selector)]).await?.as_str().map(str::to_owned))
     }
