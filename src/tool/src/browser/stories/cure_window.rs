@@ -50,7 +50,6 @@ pub async fn a_dragged_set_point_says_where_it_fails(bench: &Bench) -> Result<()
     }
     desk.devtools("Input.dispatchMouseEvent", point("mouseReleased", corner_x, corner_y, 0)).await?;
     desk.picture(&bench.workshop.dist().join("shots/drag.png")).await?;
-    println!("{boxes}");
     desk.says("#say", "Outside").await?;
     desk.has_no_complaints().await?;
     desk.is_closed().await
