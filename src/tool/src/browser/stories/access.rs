@@ -81,6 +81,24 @@ async fn list(desk: &Desk, script: &str) -> Result<Vec<String>> {
     Ok(found.as_array().into_iter().flatten().filter_map(|it| it.as_str().map(str::to_owned)).collect())
 }
 
+/// No picture is filled with a pattern that is left out while it is not in view.
+async fn pictures_are_whole(desk: &Desk) -> Result<()> {
+    let script = "const root = document.querySelector('whitehold-desk').shadowRoot;
+        const left = [];
+        for (const drawn of root.querySelectorAll('svg *')) {
+            const look = getComputedStyle(drawn);
+            for (const id of `${look.fill} ${look.stroke}`.matchAll(/url\\([^#]*#([^\"')]+)/g)) {
+                let at = root.getElementById(id[1]);
+                while (at && getComputedStyle(at).contentVisibility !== 'auto') at = at.parentElement;
+                if (at) left.push(id[1]);
+            }
+        }
+        return left;";
+    let left = desk.run(script, vec![]).await?;
+    ensure!(left == json!([]), "patterns that are left out below the fold: {left}");
+    Ok(())
+}
+
 async fn axe_over_all(bench: &Bench, tablet: Tablet<'_>, colours: &str) -> Result<()> {
     let script = axe::script(&bench.workshop)?;
     let desk = opens(tablet).await?;
@@ -88,6 +106,7 @@ async fn axe_over_all(bench: &Bench, tablet: Tablet<'_>, colours: &str) -> Resul
     for language in ["English", "Spanish"] {
         for screen in SCREENS {
             shows(bench, &desk, screen).await?;
+            pictures_are_whole(&desk).await?;
             if let Err(found) =
                 axe::finds_nothing(&desk, &script, &format!("{screen}, {colours}, {language}")).await
             {
