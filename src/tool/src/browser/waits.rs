@@ -1,6 +1,7 @@
 //! How long a person waits: the first answer, an answer and a frame of a drag, on a tablet four times slower than this machine.
 
 use crate::browser::bench::Bench;
+use crate::browser::desk::Desk;
 use crate::steps::say;
 use crate::workshop::{Workshop, write};
 use anyhow::{Context, Result};
@@ -82,6 +83,18 @@ const EVERY_CHANGE: &str = "
         done(times);
     })().catch((error) => done([`${error}`]));";
 
+/// Has the browser write down how long each tap waits for the next thing that is painted (Event Timing, W3C).
+const WATCHES_TAPS: &str = "
+    const taps = (window.taps = new Map());
+    new PerformanceObserver((seen) => {
+        for (const { interactionId, duration } of seen.getEntries()) {
+            if (interactionId) taps.set(interactionId, Math.max(duration, taps.get(interactionId) ?? 0));
+        }
+    }).observe({ type: 'event', durationThreshold: 16 });
+    document.querySelector('whitehold-desk').shadowRoot.querySelector('details.week').open = true;";
+/// How often it is changed, in each order, what matters most.
+const CHANGES: usize = 4;
+
 /// Drags the set point in a circle, one move a frame; hands back the milliseconds between frames.
 const DRAG: &str = "
     const done = arguments[0];
@@ -157,6 +170,7 @@ pub async fn measure(workshop: &Workshop) -> Result<()> {
     desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWER })).await?;
     tokio::time::sleep(LOOKED).await;
     let ahead = numbers(&desk.run_async(&EVERY_ORDER.replace("TURNS", "1")).await?)?;
+    let taps = taps(&desk).await?;
     desk.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 })).await?;
     desk.goes_to(&format!("{}#window", bench.file()?)).await?;
     desk.shows("#say").await?;
@@ -181,6 +195,7 @@ pub async fn measure(workshop: &Workshop) -> Result<()> {
         row("from the tap on an order to its answer", &answers, SLOWER),
         row("the same when the page was left alone before", &ahead, SLOWER),
         row("from a change in the form to its answer", &changes, SLOWER),
+        row("from a tap to what is painted next", &taps, SLOWER),
         row("an answer over a shelf of every white", &afresh?, SLOWER),
         row("the same with a piece more", &again?, SLOWER),
         row("frame while the set point is dragged", &frames, SLOWER),
@@ -197,6 +212,25 @@ pub async fn measure(workshop: &Workshop) -> Result<()> {
         ));
     }
     write(&workshop.dist().join("waits.json"), format!("{}\n", serde_json::to_string_pretty(&rows)?))
+}
+
+/// Taps every order of the week with a finger, and what matters most in it; the milliseconds from each tap to the next
+/// paint.
+async fn taps(desk: &Desk) -> Result<Vec<f64>> {
+    desk.run(WATCHES_TAPS, vec![]).await?;
+    let orders = "return document.querySelector('whitehold-desk').shadowRoot.querySelectorAll('details.week li').length;";
+    let orders = desk.run(orders, vec![]).await?.as_u64().context("no orders of the week")?;
+    for order in 1..=orders {
+        desk.taps(&format!("details.week li:nth-child({order}) button")).await?;
+        desk.settles().await?;
+        for change in 1..=CHANGES {
+            desk.taps(&format!("[aria-labelledby=q-most] button:nth-child({})", change + 1)).await?;
+            desk.settles().await?;
+        }
+    }
+    // The browser hands its notes over when it has time.
+    tokio::time::sleep(Duration::from_secs(1)).await;
+    numbers(&desk.run("return [...window.taps.values()];", vec![]).await?)
 }
 
 /// When each part of the start was over, ms since navigation began: the median of each.
