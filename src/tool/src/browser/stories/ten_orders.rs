@@ -23,7 +23,7 @@ const ACCEPTED: [(&str, &[&str], &[&str]); 10] = [
 const CHOOSE: &str = "
     const root = document.querySelector('whitehold-desk').shadowRoot;
     root.querySelector('details.week').open = true;
-    const row = Array.from(root.querySelectorAll('details.week button')).find((row) => row.innerText.trim().startsWith(arguments[0]));
+    const row = Array.from(root.querySelectorAll('details.week button')).find((row) => row.textContent.trim().startsWith(arguments[0]));
     row?.click();
     return row !== undefined;";
 
