@@ -10,7 +10,7 @@ use std::time::Duration;
 /// How long nothing must happen first: a person has turned to the press. Chosen.
 const CALM: Duration = Duration::from_millis(400);
 
-/// Works out what is left of the week, unless that is being done.
+/// Works out what is left of the week, unless that is being done or was.
 pub fn work(desk: Desk) {
     if !desk.set_ahead(true) {
         go_on(desk);
@@ -20,9 +20,7 @@ pub fn work(desk: Desk) {
 fn go_on(desk: Desk) {
     let stirred = desk.stirred();
     let next = move || {
-        if desk.stirred() == stirred && !answer_one(desk) {
-            desk.set_ahead(false);
-        } else {
+        if desk.stirred() != stirred || answer_one(desk) {
             go_on(desk);
         }
     };

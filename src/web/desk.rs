@@ -37,7 +37,7 @@ struct Waiting {
     window_due: bool,
     /// Counts what happens on the page.
     stirred: u64,
-    /// Whether the week's other orders are being worked out.
+    /// Whether the week's other orders are being worked out with this library, or were.
     ahead: bool,
     /// Whether the chosen file is being written, and must be once more.
     file: bool,
@@ -126,7 +126,10 @@ impl Desk {
                     recorder.append(lines);
                 }
             }),
-            Effect::Learned => self.brain.with_value(Brain::forget),
+            Effect::Learned => {
+                self.brain.with_value(Brain::forget);
+                self.set_ahead(false);
+            }
             Effect::Keep => {
                 let text = self.state.with_untracked(keep::write);
                 self.keeper.with_value(|keeper| {
@@ -217,7 +220,7 @@ impl Desk {
         self.waiting.with_value(|waiting| waiting.stirred)
     }
 
-    /// Whether the week's other orders are being worked out from now on; gives what was so before.
+    /// Whether the week's other orders are worked out, from now on; gives what was so before.
     pub fn set_ahead(self, ahead: bool) -> bool {
         self.waiting.try_update_value(|waiting| std::mem::replace(&mut waiting.ahead, ahead)).unwrap_or(true)
     }
