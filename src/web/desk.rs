@@ -147,13 +147,13 @@ impl Desk {
                 });
                 let typed = |state: &State| matches!(state.touch, Some(Touch::Field(..)));
                 let now = move || self.answer_in_turn(turn);
-                if known {
-                    // Painted together with what was tapped.
+                if known && self.state.with_untracked(|state| state.report.is_none()) {
+                    // The first one is there before anything is painted.
                     now();
-                } else if self.state.with_untracked(typed) {
+                } else if !known && self.state.with_untracked(typed) {
                     set_timeout(now, REST);
                 } else {
-                    // What was tapped, and the first order, need no rest: only to be painted before the work.
+                    // What was tapped needs no rest: only to be painted before the work.
                     request_animation_frame(move || set_timeout(now, Duration::ZERO));
                 }
             }
