@@ -25,8 +25,9 @@ const BLOCKER_CELLS: usize = 6;
 const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
 /// Newton's steps a stage, at most. The balance after them keeps the dye whatever they leave over.
 const NEWTON: u32 = 6;
-/// Newton's last step, as a share of the most dye in any cell: each step squares the error, so that after this one it is
-/// some 1e-6, far under that of the march in time.
+/// Newton's last step, as a share of the most dye in any cell: each step squares the error. Over the
+/// demo's week the top layer is then within 2e-6 of Newton's end in 99 films of 100 and within 1.3e-4 in all; the march in
+/// time is farther off.
 const LAST_STEP: f64 = 1e-3;
 
 /// A layer of the film.

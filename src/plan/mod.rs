@@ -31,6 +31,7 @@ mod opening;
 mod order;
 mod oven;
 mod press;
+mod print;
 mod rank;
 mod reason;
 mod report;
@@ -57,11 +58,9 @@ pub use gloss::Sheen;
 pub use job::{Base, Cloth, Job, Law, Rules, Yield, check};
 pub use memory::Memory;
 pub use mix::{Mix, mixes};
-pub use order::{
-    Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Opacity, Order, Print,
-    Priority, Role, Shop, USUAL_OVERHANG_MM, Use, UseKind,
-};
+pub use order::{Colour, DyeClass, Evidence, Finish, Garment, Order, Shop, Use, UseKind};
 pub use oven::OvenTest;
+pub use print::{ColoursOnTop, CureKind, HeatEvent, Opacity, Print, Priority, Role, USUAL_OVERHANG_MM};
 pub use reason::{Advice, Code, Reason, Value};
 pub use report::{
     Caution, Look, Margin, Part, Pick, Plan, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown,

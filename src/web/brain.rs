@@ -138,7 +138,7 @@ impl Brain {
     }
 }
 
-/// Answers that are kept, some 50 kB each: more than a day's orders and what is tried on one of them. Chosen.
+/// Answers that are kept, some 20 kB each as JSON: more than a day's orders and what is tried on one of them. Chosen.
 const MOST: usize = 32;
 
 /// Answers given with one library. An order and a library have one answer, so that it need not be worked out twice.

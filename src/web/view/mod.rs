@@ -22,6 +22,7 @@ mod margins;
 mod meter;
 mod notice;
 mod pen;
+mod press_room;
 mod rule;
 mod run;
 mod section;
