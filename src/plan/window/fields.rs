@@ -3,7 +3,7 @@
 //! The print and the cloth beside it are marched apart: the second is the same for every film on one cloth.
 
 use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
-use super::{Axes, Question};
+use super::{Axes, Detail, Question, RUNS};
 use crate::cure::{Cure, Scorch};
 use crate::dryer::{
     Case, Dwell, Follow, History, HistoryError, Sample, Stack, World, between, forked, history_on,
@@ -14,7 +14,8 @@ use crate::numerics::march::Effort;
 use crate::numerics::{Lanes, grid};
 
 /// Cases that march side by side.
-const SIDE_BY_SIDE: usize = 8;
+pub(super) const SIDE_BY_SIDE: usize = 8;
+
 /// What is read off the printed stack on its way.
 #[derive(Clone)]
 struct OnPrint<'a> {
@@ -131,15 +132,29 @@ pub(super) struct Beside {
 }
 
 impl Beside {
-    /// Marches the bare cloth through every cell in each of `runs`.
+    /// Marches the bare cloth through every cell in each of `runs`; for a first look not through the cold one, whose
+    /// cloth is taken to be as hot as planned. Nothing is asked of it but that it is not too hot.
     ///
     /// # Errors
     /// As the march.
-    pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[World]) -> Result<Self, HistoryError> {
+    pub fn compute(
+        question: &Question<'_>,
+        axes: &Axes,
+        runs: &[World; RUNS],
+    ) -> Result<Self, HistoryError> {
         let start = OnCloth { scorch: Scorch::NONE, peak: Lanes::ZERO };
         let bare = question.stack.bare();
-        let (cells, effort) = Walk { question, axes, runs }
+        let [nominal, _, hot] = *runs;
+        let first_look = [nominal, hot];
+        let runs = match question.detail {
+            Detail::Coarse => &first_look[..],
+            Detail::Fine => &runs[..],
+        };
+        let (mut cells, effort) = Walk { question, axes, runs }
             .follow(&bare, &start, &|lane, beside| [beside.peak[lane], beside.scorch.ln(lane)])?;
+        if let [planned, _] = cells.as_slice() {
+            cells.insert(1, planned.clone());
+        }
         Ok(Self { cells, effort })
     }
 }

@@ -29,6 +29,9 @@ use std::sync::Arc;
 /// Dwell that the window covers, s. Shorter is no cure, longer no business: common practice, no source.
 const DWELL: [f64; 2] = [10.0, 150.0];
 
+/// Runs that a window holds: as planned, and the two corners of the drift.
+const RUNS: usize = 3;
+
 /// How many cells a window has. How far each is off between them: `tests/window_agrees.rs`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Detail {
@@ -71,11 +74,14 @@ impl Detail {
     #[must_use]
     pub fn cells(self, range: f64) -> [usize; 2] {
         let (kelvin, columns) = match self {
-            Self::Coarse => (13.0, 13),
+            Self::Coarse => (16.0, 13),
             Self::Fine => (7.8, 29),
         };
         // Fewer than six rows would leave a local cubic no room; more than forty, no dryer has.
-        [(range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1, columns]
+        let rows = (range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1;
+        // Rows that are marched beside the others at no price.
+        let lanes = (RUNS * rows).next_multiple_of(fields::SIDE_BY_SIDE);
+        [lanes / RUNS, columns]
     }
 }
 
@@ -107,7 +113,7 @@ pub struct Window {
     pub effort: Effort,
     log_belt: Vec<f64>,
     dials: Arc<[Dial]>,
-    worlds: [Cells; 3],
+    worlds: [Cells; RUNS],
 }
 
 /// Values over the grid, row after row from the coolest, as they are interpolated.
@@ -163,7 +169,7 @@ impl Window {
 
     /// A window of a print and of the cloth beside it.
     fn of(axes: &Axes, print: &Print, beside: &Beside) -> Self {
-        let mut worlds: [Cells; 3] = Default::default();
+        let mut worlds: [Cells; RUNS] = Default::default();
         for (cells, (print, beside)) in worlds.iter_mut().zip(print.cells.iter().zip(&beside.cells)) {
             cells.extend(print.iter().zip(beside).map(|(print, beside)| Cell::of(print, beside)));
         }
@@ -249,7 +255,7 @@ impl Axes {
 }
 
 /// The runs that every window holds, in the order of [`Run`].
-fn runs(dryer: &Dryer) -> [World; 3] {
+fn runs(dryer: &Dryer) -> [World; RUNS] {
     [World::NOMINAL, World::cold(&dryer.drift), World::hot(&dryer.drift)]
 }
 
