@@ -7,7 +7,8 @@ use crate::ink::CureKinetics;
 use crate::numerics::Lanes;
 
 /// Steps that a ride through the dryer is cut into: one for what came before, five of equal weight, one for what comes
-/// after. Ten instead of five move the dye that a film can take by a thousandth.
+/// after. Ten instead of five moved the dye that a film can take by a thousandth, measured when they
+/// were chosen.
 pub const HEAT_STEPS: usize = 7;
 
 /// A stretch of heat.

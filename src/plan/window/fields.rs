@@ -137,11 +137,7 @@ impl Beside {
     ///
     /// # Errors
     /// As the march.
-    pub fn compute(
-        question: &Question<'_>,
-        axes: &Axes,
-        runs: &[World; RUNS],
-    ) -> Result<Self, HistoryError> {
+    pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[World; RUNS]) -> Result<Self, HistoryError> {
         let start = OnCloth { scorch: Scorch::NONE, peak: Lanes::ZERO };
         let bare = question.stack.bare();
         let [nominal, _, hot] = *runs;
