@@ -123,6 +123,22 @@ fn what_can_be_run_as_it_lies_is_not_dried() {
     assert!(report.picks[0].reasons.iter().any(|reason| reason.code == Code::WaterSlows));
 }
 
+/// Where two pieces have to be held, nothing is dried for it; what drying would spare is told, and is what the same cloth
+/// gets in a room so dry that it holds less than drying leaves.
+#[test]
+fn where_two_pieces_are_held_drying_is_only_told() {
+    let mut damp = order("100% cotton fleece 400 gsm black", 0.0, "chalk");
+    (damp.shop.humidity_percent, damp.shop.dryer_fixed) = (85.0, Some(150.0));
+    damp.garments[0].pieces = 600;
+    let report_damp = report(&damp);
+    assert!(report_damp.verdict == Verdict::GoWithCheck && dried(&report_damp).is_none());
+    let told = report_damp.to_make_it_possible.iter().find(|reason| reason.code == Code::IfDried);
+    let told = told.and_then(|reason| reason.values.get("verdict")).expect("drying is told");
+    damp.shop.humidity_percent = 10.0;
+    let dry = serde_json::to_value(report(&damp).verdict).expect("a verdict is a word");
+    assert_eq!(serde_json::json!(told), dry);
+}
+
 /// On a print that was planned on dried cloth, damp cloth is a cause of film that washes off.
 #[test]
 fn cloth_that_was_not_dried_is_a_cause() {

@@ -173,7 +173,7 @@ fn drying_stands_first_and_the_way_without_it_can_be_chosen() {
     let first = Sheet::of(&used.state).unwrap().run.remove(0);
     assert_eq!(first.name, "Secar la tela");
     let under = first.under.replace('\u{a0}', " ");
-    assert!(under.starts_with("un paso, agua de 40 % a 0.4 %"), "{under}");
+    assert_eq!(under, "un paso, agua de 40 % a 0 %, estampar enseguida");
     let picks = &used.state.report.as_ref().unwrap().picks;
     let keys: Vec<String> = picks.iter().map(whitehold::desk::key).collect();
     assert!(keys.len() == 2 && keys[0].contains("/dried") && !keys[1].contains("/dried"), "{keys:?}");

@@ -162,7 +162,7 @@ pub(super) fn if_dried(
     judged: &Judged<'_>,
 ) -> Result<Option<Reason>, HistoryError> {
     let damp = damp(job, cloth);
-    if judged.verdict != Verdict::GoWithCheck || !is_damp(&damp, &cloth.fabric) {
+    if judged.way.dried || judged.verdict != Verdict::GoWithCheck || !is_damp(&damp, &cloth.fabric) {
         return Ok(None);
     }
     let dried = verdict_dried(job, cloth, judged)?.filter(|dried| *dried < judged.verdict);
