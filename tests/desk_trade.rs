@@ -16,6 +16,7 @@ fn way(name: &str, late: f64, cost: f64, pace: f64) -> Tried {
         threads_per_cm: 43.0,
         smoothing: false,
         additive: false,
+        dried: false,
         verdict: Verdict::Go,
         late,
         cost,

@@ -161,3 +161,24 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
     assert_eq!(other.state.draft, before);
     assert!(other.state.spoken.contains("código"), "{}", other.state.spoken);
 }
+
+#[test]
+fn drying_stands_first_and_the_way_without_it_can_be_chosen() {
+    let mut order = of_the_week("1189");
+    order.shop.shelf = vec!["gannet".into()];
+    order.garments[0].label = "100% polyester mesh 140 gsm navy".into();
+    order.garments[0].added_water_percent = 40.0;
+    let mut used = Used::new(&order, "1189", metric(Language::Es));
+    used.send(Msg::Show(Screen::Sheet));
+    let first = Sheet::of(&used.state).unwrap().run.remove(0);
+    assert_eq!(first.name, "Secar la tela");
+    let under = first.under.replace('\u{a0}', " ");
+    assert_eq!(under, "un paso, agua de 40 % a 0 %, estampar enseguida");
+    let picks = &used.state.report.as_ref().unwrap().picks;
+    let keys: Vec<String> = picks.iter().map(whitehold::desk::key).collect();
+    assert!(keys.len() == 2 && keys[0].contains("/dried") && !keys[1].contains("/dried"), "{keys:?}");
+    used.send(Msg::Use(keys[1].clone()));
+    used.send(Msg::Show(Screen::Sheet));
+    let run = Sheet::of(&used.state).unwrap().run;
+    assert!(run.iter().all(|step| step.name != "Secar la tela"), "{run:?}");
+}

@@ -29,7 +29,7 @@ fn whites_and_flashes(pick: &Pick) -> Vec<char> {
     let letter = |step: &Step| match step {
         Step::White { .. } => Some('W'),
         Step::Flash { .. } => Some('F'),
-        Step::Blocker { .. } | Step::Smooth | Step::Dryer { .. } => None,
+        Step::PreDry { .. } | Step::Blocker { .. } | Step::Smooth | Step::Dryer { .. } => None,
     };
     pick.steps.iter().filter_map(letter).collect()
 }

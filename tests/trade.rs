@@ -201,6 +201,7 @@ fn tried(name: usize, late: f64, cost: f64, hand: f64, verdict: Verdict) -> Trie
         threads_per_cm: 43.0,
         smoothing: false,
         additive: false,
+        dried: false,
         verdict,
         late,
         cost,

@@ -336,7 +336,7 @@ impl State {
     }
 }
 
-/// What tells one way to print from another: the white, its mix, the blocker and the strokes.
+/// What tells one way to print from another: the white, its mix, whether the cloth is dried, the blocker and the strokes.
 #[must_use]
 pub fn key(pick: &Pick) -> String {
     let mut key = pick.white.clone();
@@ -350,6 +350,7 @@ pub fn key(pick: &Pick) -> String {
                 key.push_str(&format!("/{strokes}x{threads_per_cm:.0}"));
             }
             Step::Smooth => key.push_str("/smooth"),
+            Step::PreDry { .. } => key.push_str("/dried"),
             Step::Flash { .. } | Step::Dryer { .. } => {}
         }
     }

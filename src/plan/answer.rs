@@ -3,7 +3,7 @@
 use super::bench::Bench;
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
-use super::dried::if_dried;
+use super::dried::{self, dried_ways, if_dried};
 use super::explain::{self, word};
 use super::judge::{Judged, looks};
 use super::memory::Memory;
@@ -117,11 +117,19 @@ fn answer_cloth<'a>(
     let mut weighed: Vec<Judged<'_>> = Vec::new();
     // Of what is refused, the way that comes nearest.
     let mut nearest: Option<Judged<'_>> = None;
+    let mut found = Vec::with_capacity(job.whites.len());
     for white in &job.whites {
-        match bench.best_of(white, &job.blockers, None)? {
-            Ok(judged) if judged.verdict < Verdict::Refuse => {
-                rank::insert(&mut weighed, judged, |a, b| order(job, cloth, a, b));
-            }
+        found.push(bench.best_of(white, &job.blockers, None)?);
+    }
+    let shut = first_closed(job, &found);
+    let dried = dried_ways(bench, &found)?;
+    let mut add = |judged| rank::insert(&mut weighed, judged, |a, b| order(job, cloth, a, b));
+    for ((white, found), dried) in job.whites.iter().zip(found).zip(dried) {
+        let only_dried = dried.is_some();
+        dried.into_iter().for_each(&mut add);
+        match found {
+            Ok(judged) if judged.verdict < Verdict::Refuse => add(judged),
+            _ if only_dried => {}
             Ok(judged) => {
                 let reasons = pick_reasons(job, cloth, bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
@@ -144,11 +152,17 @@ fn answer_cloth<'a>(
         report.picks.push(pick(job, cloth, bench, judged)?);
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
-    if report.picks.is_empty()
-        && let Some(white) = first_closed(job, &report.rejected)
+    if weighed.iter().all(|judged| judged.way.dried)
+        && let Some(white) = shut
     {
-        report.to_make_it_possible.extend(bench.openings(white)?);
-        report.closed = closed(job, cloth, bench, white)?.map(Box::new);
+        let mut openings = bench.openings(white)?;
+        if weighed.is_empty() {
+            report.closed = closed(job, cloth, bench, white)?.map(Box::new);
+        } else {
+            // What spares the drying; the drying itself is planned.
+            openings.retain(|reason| reason.code != Code::OpensPreDry);
+        }
+        report.to_make_it_possible.extend(openings);
     }
     let best = weighed.first().or(nearest.as_ref());
     report.to_make_it_possible.extend(improvements(job, cloth, bench, report.verdict, best)?);
@@ -159,12 +173,11 @@ fn answer_cloth<'a>(
 
 /// The first white that a closed window rules out: inks of one kind share their heat, and to ask every white what would
 /// open its window would cost a second.
-fn first_closed<'j>(job: &'j Job, rejected: &[Rejected]) -> Option<&'j White> {
-    let closed = |rejected: &&Rejected| {
-        rejected.reasons.first().is_some_and(|reason| reason.code == Code::WindowClosed)
+pub(super) fn first_closed<'j>(job: &'j Job, found: &[Result<Judged<'_>, Reason>]) -> Option<&'j White> {
+    let closed = |found: &Result<Judged<'_>, Reason>| {
+        found.as_ref().is_err_and(|reason| reason.code == Code::WindowClosed)
     };
-    let first = rejected.iter().find(closed)?;
-    job.whites.iter().find(|white| white.id == first.white)
+    job.whites.iter().zip(found).find(|(_, found)| closed(found)).map(|(white, _)| white)
 }
 
 /// The first way to print a white whose window is closed.
@@ -276,11 +289,11 @@ fn pick_reasons(
     Ok(explain::reasons(job, cloth, judged, &room, dry))
 }
 
-fn steps(job: &Job, judged: &Judged<'_>) -> Vec<Step> {
+fn steps(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<Step> {
     let way = &judged.way;
     let flash = judged.flash.map(|flash| Step::Flash { seconds: flash.seconds, film_c: flash.film_c });
     let role = job.order.print.role;
-    let mut steps = Vec::new();
+    let mut steps: Vec<Step> = dried::step(job, cloth, judged).into_iter().collect();
     if role == Role::Highlight {
         steps.extend(flash.clone());
     }
@@ -353,7 +366,7 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
         low_cure: white.low_cure,
         mix: mixed(job, white),
         additive: judged.way.additive,
-        steps: steps(job, judged),
+        steps: steps(job, cloth, judged),
         advice: explain::advice(job, cloth, judged),
         setting: Some(setting(job, &judged.point, &room)),
         look: Some(look(judged)),

@@ -1,7 +1,7 @@
 //! Windows and set points, shared by every white that lays the same film.
 
 use super::candidate::{Candidate, MOST_STROKES, film_on};
-use super::cost::rate;
+use super::cost::{Pace, pace};
 use super::hope::Hopes;
 use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
 use super::memory::{Marched, Memory};
@@ -17,8 +17,8 @@ use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-/// How two inks fuse, bit for bit: whites fuse alike unless their own prints were tested.
-pub(super) type Fuses = [[u64; 5]; 2];
+/// How two inks fuse, bit for bit, and whether on dried cloth: whites fuse alike unless their own prints were tested.
+pub(super) type Fuses = ([[u64; 5]; 2], bool);
 
 /// What a set point hangs on: how the inks fuse, the film's mass, and the demands, bit for bit.
 pub(super) type Setting = ((Fuses, u32), [u64; 8]);
@@ -27,8 +27,8 @@ pub(super) type Setting = ((Fuses, u32), [u64; 8]);
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Dial {
     pub point: SetPoint,
-    /// Prints per hour there.
-    pub rate: f64,
+    /// How it runs there.
+    pub pace: Pace,
     /// Dye that the heat there brings by the window, as a mean over drift, kg/m².
     pub dye: f64,
 }
@@ -46,7 +46,9 @@ pub(super) struct Bench<'a> {
     pub(super) judged: usize,
     /// Those that were judged, as points between what is given up and what is got.
     pub(super) tried: Vec<Tried>,
-    flashes: BTreeMap<(u32, bool), FlashStep>,
+    /// Whether cloth is dried before, where that brings a way to a better verdict.
+    pub(super) dries: bool,
+    flashes: BTreeMap<(u32, bool, bool), FlashStep>,
 }
 
 impl<'a> Bench<'a> {
@@ -62,6 +64,7 @@ impl<'a> Bench<'a> {
             looked: 0,
             judged: 0,
             tried: Vec::new(),
+            dries: false,
             flashes: BTreeMap::new(),
         })
     }
@@ -84,6 +87,7 @@ impl<'a> Bench<'a> {
             looked: self.looked,
             judged: self.judged,
             tried: Vec::new(),
+            dries: false,
             flashes: BTreeMap::new(),
         };
         let found = look(&mut lent);
@@ -98,13 +102,14 @@ impl<'a> Bench<'a> {
         self.job.order.shop.dryer_fixed.map(kelvin)
     }
 
-    /// How the inks of a way fuse, and its mass to a tenth of a gram on a square metre.
+    /// How the inks of a way fuse on its cloth, and its mass to a tenth of a gram on a square metre.
     fn key(&self, way: &Candidate<'_>) -> (Fuses, u32) {
         let bits = |ink: CureKinetics| {
             let CureKinetics { half_fused, width, fusion_time, fusion_reference, fusion_energy, .. } = ink;
             [half_fused, width, fusion_time, fusion_reference, fusion_energy].map(f64::to_bits)
         };
-        (kinetics(self.job, way.white).map(bits), (way.mass() * 1e4).round() as u32)
+        let fuses = (kinetics(self.job, way.white).map(bits), way.dried);
+        (fuses, (way.mass() * 1e4).round() as u32)
     }
 
     pub(super) fn window(&mut self, way: &Candidate<'_>) -> Result<&Window, HistoryError> {
@@ -158,7 +163,7 @@ impl<'a> Bench<'a> {
             return Ok(None);
         }
         let film = way.base.map_or(way.film / f64::from(way.strokes), |base| base.film);
-        let key = ((film * 1e6).round() as u32, way.white.low_cure);
+        let key = ((film * 1e6).round() as u32, way.white.low_cure, way.dried);
         if let Some(step) = self.flashes.get(&key) {
             return Ok(Some(*step));
         }
@@ -167,7 +172,7 @@ impl<'a> Bench<'a> {
         Ok(Some(step))
     }
 
-    fn demands(&self, white: &White) -> Demands {
+    pub(super) fn demands(&self, white: &White) -> Demands {
         let pace = match self.job.order.print.priority {
             Priority::Fast => 1.0,
             _ => 0.35,
@@ -187,14 +192,22 @@ impl<'a> Bench<'a> {
     /// The robust set point of a way; the reason where its window is closed.
     pub(super) fn dial(&mut self, way: &Candidate<'_>) -> Result<Result<Dial, Reason>, HistoryError> {
         let demands = self.demands(way.white);
+        let needed = kinetics(self.job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
         let Some((point, dye)) = self.set_point(way, &demands)? else {
-            let needed = kinetics(self.job, way.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
             let fixed = self.fixed();
             let side = closing_side(self.window(way)?, &demands, fixed);
             return Ok(Err(explain::closed(self.cloth, side, needed)));
         };
+        let dryings = match way.dried {
+            true => self.marched.rides.dryings(self.job, self.cloth, &point)?,
+            false => Some(0),
+        };
+        // Cloth that no pass dries is as cold as before.
+        let Some(dryings) = dryings else {
+            return Ok(Err(explain::closed(self.cloth, Side::AtLeast, needed)));
+        };
         let flash = self.flash(way)?.map_or(0.0, |flash| flash.seconds);
-        Ok(Ok(Dial { point, rate: rate(self.job, way, flash, point.belt), dye }))
+        Ok(Ok(Dial { point, pace: pace(self.job, way, flash, point.belt, dryings), dye }))
     }
 
     /// Weighs one way; the reason where its window is closed.

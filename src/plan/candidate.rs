@@ -44,6 +44,8 @@ pub struct Candidate<'a> {
     pub strokes: u32,
     /// Whether a smoothing screen presses the nap into the first flashed film.
     pub smoothing: bool,
+    /// Whether the cloth is dried before it is printed.
+    pub dried: bool,
     /// Film of white, m.
     pub film: f64,
     coat: Coat<'a>,
@@ -65,7 +67,7 @@ impl<'a> Candidate<'a> {
     ) -> Self {
         let film = film_on(job, cloth, mesh, strokes);
         let Coat { white, base, additive, .. } = coat;
-        Self { white, base, additive, mesh, strokes, smoothing, film, coat }
+        Self { white, base, additive, mesh, strokes, smoothing, dried: false, film, coat }
     }
 
     /// The same through the same screens with another coat.
@@ -80,7 +82,7 @@ impl<'a> Candidate<'a> {
     pub fn of_pick(job: &'a Job, cloth: &Cloth, pick: &Pick) -> Option<Self> {
         let mixed = job.mixes.iter().map(|mix| &mix.white);
         let white = job.whites.iter().chain(mixed).find(|white| white.id == pick.white)?;
-        let (mut base, mut strokes, mut threads, mut smoothing) = (None, 0, 0.0, false);
+        let (mut base, mut strokes, mut threads, mut smoothing, mut dried) = (None, 0, 0.0, false, false);
         for step in &pick.steps {
             match step {
                 Step::Blocker { id, .. } => {
@@ -91,6 +93,7 @@ impl<'a> Candidate<'a> {
                     threads = *threads_per_cm;
                 }
                 Step::Smooth => smoothing = true,
+                Step::PreDry { .. } => dried = true,
                 Step::Flash { .. } | Step::Dryer { .. } => {}
             }
         }
@@ -99,7 +102,7 @@ impl<'a> Candidate<'a> {
             off(a).total_cmp(&off(b))
         })?;
         let coat = Coat::new(cloth, white, base, pick.additive)?;
-        Some(Self::new(job, cloth, coat, mesh, strokes.max(1), smoothing))
+        Some(Self { dried, ..Self::new(job, cloth, coat, mesh, strokes.max(1), smoothing) })
     }
 
     /// Film of white and blocker together, m.
@@ -180,6 +183,12 @@ impl<'a> Candidate<'a> {
         self.strokes.saturating_sub(1) + u32::from(self.base.is_some()) + u32::from(!alone)
     }
 
+    /// The same on cloth that is dried before, or printed as it lies.
+    #[must_use]
+    pub fn with_cloth(&self, dried: bool) -> Self {
+        Self { dried, ..*self }
+    }
+
     /// The same with a smoothing screen; `None` where no film has been flashed before the last stroke.
     #[must_use]
     pub fn smoothed(&self) -> Option<Self> {
@@ -189,7 +198,8 @@ impl<'a> Candidate<'a> {
     /// The same with one stroke more.
     #[must_use]
     pub fn with_one_stroke_more(&self, job: &Job, cloth: &Cloth) -> Self {
-        Self::new(job, cloth, self.coat, self.mesh, self.strokes + 1, self.smoothing)
+        let more = Self::new(job, cloth, self.coat, self.mesh, self.strokes + 1, self.smoothing);
+        Self { dried: self.dried, ..more }
     }
 
     /// The same through the next coarser mesh.
@@ -197,7 +207,8 @@ impl<'a> Candidate<'a> {
     pub fn through_coarser_mesh(&self, job: &'a Job, cloth: &Cloth) -> Option<Self> {
         let coarser = job.meshes.iter().filter(|mesh| mesh.volume() > self.mesh.volume());
         let mesh = coarser.min_by(|a, b| a.volume().total_cmp(&b.volume()))?;
-        Some(Self::new(job, cloth, self.coat, mesh, self.strokes, self.smoothing))
+        let coarser = Self::new(job, cloth, self.coat, mesh, self.strokes, self.smoothing);
+        Some(Self { dried: self.dried, ..coarser })
     }
 }
 

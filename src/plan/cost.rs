@@ -21,6 +21,20 @@ const ADDITIVE_PRICE: f64 = 60.0;
 /// Setting one screen more, min; as `screen-change` in `data/limits.json`.
 pub const SCREEN_CHANGE: f64 = 6.0;
 
+/// Laying a piece on the belt bare and taking it off again, s of one person. 4 to 12, assumed.
+const HANDLING: f64 = 6.0;
+/// What an hour of that person costs, in the shop's money; a part of [`HOUR`]. Invented for the demo.
+const HANDS: f64 = 18.0;
+
+/// How a way runs.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Pace {
+    /// Prints per hour.
+    pub per_hour: f64,
+    /// Passes in which each piece is dried before.
+    pub dryings: u32,
+}
+
 /// Rank of two ways: verdict first, then what they cost in money, risk and what the order cares for.
 pub(super) fn order(job: &Job, cloth: &Cloth, a: &Judged<'_>, b: &Judged<'_>) -> std::cmp::Ordering {
     // Go and go-with-check are both printed today, a trial is not.
@@ -29,24 +43,24 @@ pub(super) fn order(job: &Job, cloth: &Cloth, a: &Judged<'_>, b: &Judged<'_>) ->
 
 /// What a way costs the order: ink, time, risk, and what the order cares for, all in the shop's money.
 pub(super) fn burden(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> f64 {
-    let (way, rate) = (&judged.way, rate_per_hour(job, judged));
-    burden_of(job, cloth, way, judged.look.garment_shows, judged.fail_later.likely, rate)
+    let pace = pace_of(job, judged);
+    burden_of(job, cloth, &judged.way, judged.look.garment_shows, judged.fail_later.likely, pace)
 }
 
 /// The same from what of it is known before a way is judged: how much of the garment shows, the chance of a late fault,
-/// prints per hour.
+/// how it runs.
 pub(super) fn burden_of(
     job: &Job,
     cloth: &Cloth,
     way: &Candidate<'_>,
     shows: f64,
     chance: f64,
-    rate: f64,
+    pace: Pace,
 ) -> f64 {
     let pieces = f64::from(cloth.garment.pieces);
     let stake = Stake { pieces, value: cloth.garment.value_each };
     let risk = stake.expected_running(chance);
-    let cost = cost_of(job, way, rate) * pieces;
+    let cost = cost_of(job, way, pace) * pieces;
     let hand = way.total_film() / 100e-6 * way.white.stiffness;
     // What a step of hand, of show-through or of standing nap is worth on one piece; common practice, no source.
     let (needed, held) = way.matting(job, cloth);
@@ -60,7 +74,7 @@ pub(super) fn burden_of(
         Priority::StaysWhite | Priority::Durable => 3.0 * risk + cost + 0.3 * (feel + cover),
         Priority::Soft => risk + cost + 8.0 * feel + cover,
         Priority::Opaque => risk + cost + feel + 8.0 * cover,
-        Priority::Fast => risk + cost + 2.0 * pieces * HOUR / rate + 0.3 * (feel + cover),
+        Priority::Fast => risk + cost + 2.0 * pieces * HOUR / pace.per_hour + 0.3 * (feel + cover),
         Priority::Cheap => risk + 3.0 * cost,
     };
     rest + finish
@@ -79,29 +93,36 @@ fn ink_cost(job: &Job, way: &Candidate<'_>) -> f64 {
 }
 
 pub(super) fn cost_per_print(job: &Job, judged: &Judged<'_>) -> f64 {
-    cost_of(job, &judged.way, rate_per_hour(job, judged))
+    cost_of(job, &judged.way, pace_of(job, judged))
 }
 
-/// Ink and machine time of one print at so many prints per hour.
-fn cost_of(job: &Job, way: &Candidate<'_>, rate: f64) -> f64 {
+/// Ink, machine time and the hands that dry it, of one print.
+fn cost_of(job: &Job, way: &Candidate<'_>, pace: Pace) -> f64 {
     let pieces: f64 = job.order.garments.iter().map(|garment| f64::from(garment.pieces)).sum();
     let smoothing = if way.smoothing { HOUR * SCREEN_CHANGE / 60.0 / pieces.max(1.0) } else { 0.0 };
-    ink_cost(job, way) + HOUR / rate + smoothing
+    let drying = f64::from(pace.dryings) * HANDLING / 3600.0 * HANDS;
+    ink_cost(job, way) + HOUR / pace.per_hour + smoothing + drying
 }
 
 /// Prints per hour: the slower of the press (its cycle and flashes) and the belt.
 pub(super) fn rate_per_hour(job: &Job, judged: &Judged<'_>) -> f64 {
-    rate(job, &judged.way, judged.flash.map_or(0.0, |flash| flash.seconds), judged.point.belt)
+    pace_of(job, judged).per_hour
 }
 
-/// Prints per hour that a way comes to at best: the shortest flash and the fastest belt that there are.
-pub(super) fn fastest(job: &Job, way: &Candidate<'_>) -> f64 {
-    let flashed = way.flashes(job) > 0;
-    rate(job, way, if flashed { SHORTEST_FLASH } else { 0.0 }, job.dryer.belt.fastest)
+fn pace_of(job: &Job, judged: &Judged<'_>) -> Pace {
+    let flash = judged.flash.map_or(0.0, |flash| flash.seconds);
+    pace(job, &judged.way, flash, judged.point.belt, judged.dryings)
 }
 
-pub(super) fn rate(job: &Job, way: &Candidate<'_>, flash: f64, belt: f64) -> f64 {
+/// How a way runs at best: the shortest flash and the fastest belt that there are, and dried in one pass.
+pub(super) fn fastest(job: &Job, way: &Candidate<'_>) -> Pace {
+    let flash = if way.flashes(job) > 0 { SHORTEST_FLASH } else { 0.0 };
+    pace(job, way, flash, job.dryer.belt.fastest, u32::from(way.dried))
+}
+
+/// How a way runs with a flash (s), a belt (m/s), and so many passes to dry it: every pass takes its place on the belt.
+pub(super) fn pace(job: &Job, way: &Candidate<'_>, flash: f64, belt: f64, dryings: u32) -> Pace {
     let press = (CYCLE + flash) / way.white.pace.max(0.1);
-    let belt = GARMENT_LENGTH / belt * f64::from(job.order.shop.passes.max(1));
-    3600.0 / press.max(belt)
+    let belt = GARMENT_LENGTH / belt * f64::from(job.order.shop.passes.max(1) + dryings);
+    Pace { per_hour: 3600.0 / press.max(belt), dryings }
 }

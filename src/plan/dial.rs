@@ -1,5 +1,6 @@
 //! The dryer's dials at a set point: how they stand, how well they must be held, what water costs.
 
+use super::dried::water;
 use super::judge::{Judged, stack_of};
 use super::window::{Run, SetPoint, Window, room as reach};
 use super::{Cloth, Job, Room, Setting};
@@ -9,16 +10,13 @@ use crate::dryer::{Case, Grid, TOLERANCE, World, history_on};
 use crate::numerics::Lanes;
 use crate::numerics::march::Tolerance;
 use crate::quantity::units::celsius;
-use crate::textile::moisture;
 
 /// Dwell in which the same film would fuse as well over the same cloth bone dry, s; only where water is worth a word.
 pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64>, HistoryError> {
-    let water = moisture::regain(job.order.shop.humidity_percent / 100.0, cloth.fabric.regain_65)
-        + cloth.garment.added_water_percent / 100.0;
-    if water < 0.045 {
+    let stack = stack_of(job, cloth, &judged.way);
+    if water(&stack, &cloth.fabric) < 0.045 {
         return Ok(None);
     }
-    let stack = stack_of(job, cloth, &judged.way);
     let dry = World { water: 0.02, ..World::NOMINAL };
     let dwell = job.dryer.heated_length() / judged.point.belt;
     let kinetics = judged.way.white.kinetics;

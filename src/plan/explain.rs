@@ -1,8 +1,9 @@
 //! Why, in codes and numbers: read from the margins, so that no second set of rules can disagree with the verdict.
 
+use super::dried;
 use super::evidence::evidence;
 use super::gloss::pressed_later;
-use super::judge::{Judged, tightness};
+use super::judge::{Judged, stack_of, tightness};
 use super::press::looks;
 use super::rank;
 use super::{
@@ -126,14 +127,13 @@ pub fn reasons(
         add(if fusion.holds() { 40.0 } else { 92.0 }, with_margin(code, fusion));
     }
     add(window_rank(room), window_reason(room));
+    if let Some(why) = dried::why(job, cloth, judged) {
+        add(98.0, why);
+    }
     if let Some(dry) = dry_dwell {
         let dwell = job.dryer.heated_length() / judged.point.belt;
         if dwell - dry > 3.0 {
-            let regain = crate::textile::moisture::regain(
-                job.order.shop.humidity_percent / 100.0,
-                cloth.fabric.regain_65,
-            );
-            let water = regain + cloth.garment.added_water_percent / 100.0;
+            let water = dried::water(&stack_of(job, cloth, &judged.way), &cloth.fabric);
             let reason = Reason::new(Code::WaterSlows)
                 .number("water_percent", water * 100.0)
                 .number("seconds", dwell - dry);
@@ -246,7 +246,7 @@ pub fn advice(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     if cloth.dyed.is_some() || cloth.is_light() {
         advice.push(Advice::CoolBeforeStacking);
     }
-    if cloth.garment.added_water_percent > 2.0 {
+    if judged.way.dried {
         advice.push(Advice::PreDry);
     }
     match judged.verdict {

@@ -4,6 +4,7 @@ use super::ageing::{Ageing, Worlds, release_elsewhere};
 use super::bleed::{BleedPath, chance, lots};
 use super::candidate::Candidate;
 use super::decide::{Stake, Standing, before_money, verdict};
+use super::dried::dry;
 use super::evidence::{evidence, lot_test, with_evidence};
 use super::late::{LateFaults, stretch_margin};
 use super::memory::cloth_in_room;
@@ -46,7 +47,7 @@ pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<Flash
         Some(base) => base.film,
         None => way.film / f64::from(way.strokes),
     };
-    let stack = cloth_in_room(job, cloth, Film { thickness: film, density: way.white.density });
+    let stack = cloth_of(job, cloth, way, Film { thickness: film, density: way.white.density });
     let run = |seconds: f64| flash::<1>(&stack, &Flash::USUAL, Lanes::splat(seconds), TOLERANCE);
     let long = run(25.0)?;
     let trace = crate::cure::trace(&long, |sample| sample.film_bottom, &way.white.kinetics);
@@ -65,6 +66,10 @@ pub struct Judged<'a> {
     pub way: Candidate<'a>,
     /// What it looks like fresh.
     pub look: Opacity,
+    /// Passes in which its cloth is dried before; 0 where it is printed as it lies.
+    pub dryings: u32,
+    /// Where it is dried before: the verdict on the best way of the same white that is not.
+    pub undried: Option<Verdict>,
     /// Its set point.
     pub point: SetPoint,
     /// Its demands on the window.
@@ -105,12 +110,18 @@ pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
     [!low_cure || ordinary_on_top, low_cure]
 }
 
-/// The stack of a way: its white, the blocker under it, the cloth as damp as the room and the order say.
+/// The stack of a way: its white, the blocker under it, the cloth as damp as the room and the order say, or dried.
 #[must_use]
 pub fn stack_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Stack {
     let film = Film { thickness: way.film, density: way.white.density };
     let blocker = way.base.map(|base| Film { thickness: base.film, density: base.density });
-    Stack { blocker, ..cloth_in_room(job, cloth, film) }
+    Stack { blocker, ..cloth_of(job, cloth, way, film) }
+}
+
+/// The cloth of a way under a film.
+fn cloth_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>, film: Film) -> Stack {
+    let damp = cloth_in_room(job, cloth, film);
+    if way.dried { dry(damp, &cloth.fabric) } else { damp }
 }
 
 /// What the print looks like and what dye does to it.
@@ -169,6 +180,8 @@ pub(super) fn judge_ride<'a>(
     Judged {
         way,
         look,
+        dryings: ride.dryings,
+        undried: None,
         point,
         demands,
         flash,

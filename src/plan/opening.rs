@@ -1,7 +1,7 @@
 //! What would open a closed window: one thing changed at a time, each computed and none guessed.
 
 use super::candidate::Candidate;
-use super::dried::{dried_humidity, water};
+use super::dried::{dry, water};
 use super::judge::stack_of;
 use super::window::{Demands, Detail, Question, SetPoint, Window, robust};
 use super::{Cloth, Code, CureKind, Job, Reason};
@@ -49,9 +49,9 @@ pub(super) fn openings(
         let cooler = point.is_some_and(|point| point.set < fixed);
         add(if cooler { Code::OpensCooler } else { Code::OpensHotter }, point, &|reason| reason);
     }
-    if let Some(humidity) = dried_humidity(&stack, &cloth.fabric) {
+    let dried = dry(stack.clone(), &cloth.fabric);
+    if dried != stack {
         let water = water(&stack, &cloth.fabric);
-        let dried = Stack { humidity, added_water: 0.0, ..stack.clone() };
         let point = look(&dried, &job.dryer, passes, fixed, demands)?;
         add(Code::OpensPreDry, point, &|reason| reason.number("water_percent", water * 100.0));
     }

@@ -77,6 +77,8 @@ pub enum Code {
     WindowClosed,
     /// Water in the cloth costs belt speed; `water_percent`, `seconds`.
     WaterSlows,
+    /// The way is on dried cloth; `water_percent` before, `verdict` without.
+    DriedFirst,
     /// Heavy cloth costs belt speed; `gsm`, `seconds`.
     HeavyCloth,
     /// The white covers; `contrast`, `limit`, `film`.
@@ -199,7 +201,7 @@ pub enum Code {
     /// How many ways were compared; `compared`, `judged`.
     WaysCompared,
     /// What the choice (`white`) costs beside the way that pays least and holds as well (`other-white`): `strokes`,
-    /// `threads`, `blocker`, `verdict` of each; `late`, `cost`, `hand`, `cover`, `nap`, `pace` of each where they differ; `pays`
+    /// `threads`, `blocker`, `verdict` of each, `dried` (1) of those on dried cloth; `late`, `cost`, `hand`, `cover`, `nap`, `pace` of each where they differ; `pays`
     /// and `gets`, the two scales.
     PaidFor,
     /// Nothing that holds as well pays less; `white`, `pays`.

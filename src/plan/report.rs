@@ -95,6 +95,9 @@ pub struct Part {
     pub white: Option<String>,
     /// Its name.
     pub name: String,
+    /// Whether the cloth is dried first.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub dried: bool,
     /// The verdict on this garment.
     pub verdict: Verdict,
     /// The dryer for it.
@@ -168,6 +171,15 @@ pub struct Look {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "step", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Step {
+    /// The bare cloth through the dryer, to be printed at once.
+    PreDry {
+        /// Times through it.
+        passes: u32,
+        /// Water in the cloth before, % of its dry weight.
+        water_percent: f64,
+        /// Water left in it, % of its dry weight.
+        left_percent: f64,
+    },
     /// The barrier base.
     Blocker {
         /// Id of the blocker.

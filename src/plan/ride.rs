@@ -1,9 +1,13 @@
 //! The histories that a judgement reads: the print and the cloth beside it, in every run that a set point must survive.
 //!
 //! They know nothing of ink prices, dyes or looks, so that every way with the same films at the same setting shares them.
+//! Cloth that is dried before has been through the same heat already, bare and damp: the cloth beside the print is marched
+//! from there, and that part of a piece is the hottest in either case.
 
 use super::candidate::Candidate;
+use super::dried::{MOST_DRYINGS, passes_to_dry};
 use super::judge::stack_of;
+use super::memory::cloth_in_room;
 use super::window::SetPoint;
 use super::{Cloth, Job};
 use crate::cure::scorch;
@@ -61,6 +65,8 @@ pub(super) struct Ridden {
 pub struct Ride {
     pub(super) print: Arc<Ridden>,
     pub(super) beside: Singed,
+    /// Passes in which its cloth was dried before.
+    pub(super) dryings: u32,
 }
 
 impl Ride {
@@ -81,16 +87,34 @@ impl Ride {
 /// Rides of one cloth, by films and setting.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Rides {
-    /// By thickness and density of white and blocker, set temperature and belt, bit for bit.
-    prints: BTreeMap<[u64; 6], Arc<Ridden>>,
-    /// By set temperature and belt.
-    beside: BTreeMap<[u64; 2], Singed>,
+    /// By thickness and density of white and blocker, set temperature and belt, bit for bit, and whether dried before.
+    prints: BTreeMap<([u64; 6], bool), Arc<Ridden>>,
+    /// By set temperature and belt, and whether dried before.
+    beside: BTreeMap<([u64; 2], bool), Singed>,
+    /// Passes that dry the bare cloth, by set temperature and belt.
+    dryings: BTreeMap<[u64; 2], Option<u32>>,
 }
 
 impl Rides {
     /// How many are kept.
     pub fn len(&self) -> usize {
         self.prints.len() + self.beside.len()
+    }
+
+    /// Passes in which the cloth is dried at a set point; `None` where it takes more than a shop would run.
+    ///
+    /// # Errors
+    /// As the march.
+    pub fn dryings(
+        &mut self,
+        job: &Job,
+        cloth: &Cloth,
+        point: &SetPoint,
+    ) -> Result<Option<u32>, HistoryError> {
+        Ok(match self.dryings.entry([point.set, point.belt].map(f64::to_bits)) {
+            Entry::Occupied(had) => *had.get(),
+            Entry::Vacant(entry) => *entry.insert(passes_to_dry(job, cloth, point)?),
+        })
     }
 
     /// The ride of a way at a set point, marched where it was not yet.
@@ -105,27 +129,33 @@ impl Rides {
         point: &SetPoint,
     ) -> Result<Ride, HistoryError> {
         let stack = stack_of(job, cloth, way);
-        let march = |stack: &Stack| {
+        let passes = job.order.shop.passes;
+        let march = |stack: &Stack, passes: u32| {
             let cases =
                 worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
-            history(stack, &job.dryer, &cases, job.order.shop.passes, TOLERANCE)
+            history(stack, &job.dryer, &cases, passes, TOLERANCE)
         };
+        let dryings = if way.dried { self.dryings(job, cloth, point)?.unwrap_or(MOST_DRYINGS) } else { 0 };
         let setting = [point.set, point.belt].map(f64::to_bits);
         let blocker = stack.blocker.map_or([0.0, 0.0], |film| [film.thickness, film.density]);
         let [a, b, c, d] =
             [stack.film.thickness, stack.film.density, blocker[0], blocker[1]].map(f64::to_bits);
-        let print = match self.prints.entry([a, b, c, d, setting[0], setting[1]]) {
+        let print = match self.prints.entry(([a, b, c, d, setting[0], setting[1]], way.dried)) {
             Entry::Occupied(had) => had.get().clone(),
             Entry::Vacant(entry) => {
-                let history = march(&stack)?;
+                let history = march(&stack, passes)?;
                 let (film_peak, cloth) = (history.film_peak(), Singed::by(&history));
                 entry.insert(Arc::new(Ridden { history, film_peak, cloth })).clone()
             }
         };
-        let beside = match self.beside.entry(setting) {
+        let beside = match self.beside.entry((setting, way.dried)) {
             Entry::Occupied(had) => *had.get(),
-            Entry::Vacant(entry) => *entry.insert(Singed::by(&march(&stack.bare())?)),
+            Entry::Vacant(entry) => {
+                // Damp where it is dried first, and as it lies where it is not.
+                let damp = cloth_in_room(job, cloth, stack.film).bare();
+                *entry.insert(Singed::by(&march(&damp, dryings + passes.max(1))?))
+            }
         };
-        Ok(Ride { print, beside })
+        Ok(Ride { print, beside, dryings })
     }
 }

@@ -9,6 +9,7 @@
 use super::bench::{Bench, Dial};
 use super::candidate::Candidate;
 use super::cost::{burden, burden_of, fastest};
+use super::dried::{dried_ways, may_dry};
 use super::judge::{Judged, settled};
 use super::late::LateFaults;
 use super::memory::Memory;
@@ -43,8 +44,35 @@ impl<'a> Bench<'a> {
     where
         'a: 'w,
     {
+        self.best_among(ways(self.job, self.cloth, white, bases), white, beat)
+    }
+
+    /// The same on cloth that is dried before.
+    pub(super) fn best_dried<'w>(
+        &mut self,
+        white: &'w White,
+        bases: &'w [Base],
+        beat: Verdict,
+    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
+    where
+        'a: 'w,
+    {
+        let ways = ways(self.job, self.cloth, white, bases);
+        let dried = ways.iter().map(|way| way.with_cloth(true)).collect();
+        self.best_among(dried, white, Some(beat))
+    }
+
+    fn best_among<'w>(
+        &mut self,
+        ways: Vec<Candidate<'w>>,
+        white: &White,
+        beat: Option<Verdict>,
+    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
+    where
+        'a: 'w,
+    {
         let (job, cloth) = (self.job, self.cloth);
-        let mut open: Vec<Open<'w>> = ways(job, cloth, white, bases)
+        let mut open: Vec<Open<'w>> = ways
             .into_iter()
             .map(|way| Open {
                 way,
@@ -131,10 +159,10 @@ impl Bench<'_> {
         let hoped = open.dial.filter(|_| cloth.dyed.is_some());
         let hoped = hoped.map_or(0.0, |dial| self.hopes.hoped(job, cloth, way, dial.dye));
         let chance = 1.0 - (1.0 - hoped.max(job.rules.lapse)) * (1.0 - open.others);
-        let (robust, rate) =
-            open.dial.map_or((true, fastest(job, way)), |dial| (dial.point.robust, dial.rate));
+        let (robust, pace) =
+            open.dial.map_or((true, fastest(job, way)), |dial| (dial.point.robust, dial.pace));
         let (verdict, _) = settled(job, cloth, way, chance, robust);
-        (verdict, burden_of(job, cloth, way, open.shows.unwrap_or(0.0), chance, rate))
+        (verdict, burden_of(job, cloth, way, open.shows.unwrap_or(0.0), chance, pace))
     }
 
     /// The way itself; or, where its cloth bleeds and nothing was judged that is like it, the thickest film of the pure white
@@ -179,6 +207,10 @@ pub struct Screening {
     pub judged: usize,
     /// All that have a set point.
     pub every: Vec<Weighed>,
+    /// What was found on dried cloth, where that comes to a better verdict.
+    pub dried: Option<Weighed>,
+    /// All on dried cloth that have a set point; none where the order can be run without, or the cloth is dry.
+    pub every_dried: Vec<Weighed>,
 }
 
 /// Searches for the best way of each white of the shelf on the job's first cloth, as an answer does, and then judges every
@@ -197,18 +229,31 @@ pub fn screening(job: &Job) -> Result<Vec<Screening>, HistoryError> {
         burden: burden(job, cloth, judged),
     };
     let mut screenings = Vec::with_capacity(job.whites.len());
+    let mut found = Vec::with_capacity(job.whites.len());
     for white in &job.whites {
         let before = bench.judged;
-        let found = bench.best_of(white, &job.blockers, None)?.ok().as_ref().map(weighed);
-        let judged = bench.judged - before;
-        screenings.push(Screening { white: white.id.clone(), found, judged, every: Vec::new() });
+        found.push(bench.best_of(white, &job.blockers, None)?);
+        screenings.push(Screening {
+            white: white.id.clone(),
+            found: found.last().and_then(|found| found.as_ref().ok()).map(weighed),
+            judged: bench.judged - before,
+            every: Vec::new(),
+            dried: None,
+            every_dried: Vec::new(),
+        });
     }
-    for (white, screening) in job.whites.iter().zip(&mut screenings) {
+    let dried = dried_ways(&mut bench, &found)?;
+    let may_dry = may_dry(job, cloth, &found);
+    for ((white, dried), screening) in job.whites.iter().zip(dried).zip(&mut screenings) {
+        screening.dried = dried.as_ref().map(weighed);
         for way in ways(job, cloth, white, &job.blockers) {
-            if (way.white.id == white.id || way.covers(job, cloth))
-                && let Ok(judged) = bench.weigh(way)?
-            {
-                screening.every.push(weighed(&judged));
+            if way.white.id != white.id && !way.covers(job, cloth) {
+                continue;
+            }
+            screening.every.extend(bench.weigh(way)?.ok().as_ref().map(weighed));
+            if may_dry {
+                let judged = bench.weigh(way.with_cloth(true))?.ok();
+                screening.every_dried.extend(judged.as_ref().map(weighed));
             }
         }
     }

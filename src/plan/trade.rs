@@ -85,6 +85,9 @@ pub struct Tried {
     pub smoothing: bool,
     /// With adhesion additive.
     pub additive: bool,
+    /// On cloth that is dried first.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub dried: bool,
     /// The verdict on it.
     pub verdict: Verdict,
     /// Chance of a late fault, 0 to 1.
@@ -120,6 +123,7 @@ impl Tried {
             threads_per_cm: way.mesh.threads_per_m / 100.0,
             smoothing: way.smoothing,
             additive: way.additive,
+            dried: way.dried,
             verdict: judged.verdict,
             late: judged.fail_later.likely,
             cost: cost_per_print(job, judged),
@@ -137,8 +141,8 @@ impl Tried {
     fn is(&self, other: &Self) -> bool {
         self.white == other.white
             && self.blocker == other.blocker
-            && (self.strokes, self.smoothing, self.additive)
-                == (other.strokes, other.smoothing, other.additive)
+            && (self.strokes, self.smoothing, self.additive, self.dried)
+                == (other.strokes, other.smoothing, other.additive, other.dried)
             && (self.threads_per_cm - other.threads_per_cm).abs() < 1e-9
     }
 
@@ -274,6 +278,9 @@ impl Trade {
                 .word(&format!("{of}blocker"), way.blocker.clone().unwrap_or_default())
                 .number(&format!("{of}strokes"), f64::from(way.strokes))
                 .number(&format!("{of}threads"), way.threads_per_cm);
+            if way.dried {
+                reason = reason.number(&format!("{of}dried"), 1.0);
+            }
         }
         for scale in Scale::ALL {
             if one.beats(other, scale) || other.beats(one, scale) {

@@ -37,11 +37,12 @@ pub(super) fn ways<'a>(
     ways
 }
 
-/// The lightest way of a white over the bare cloth: where its window is looked at before any other.
+/// The lightest way of a white over the bare cloth, without a smoothing screen where that covers: where its window is
+/// looked at before any other.
 #[must_use]
 pub(super) fn first_way<'a>(job: &'a Job, cloth: &Cloth, white: &'a White) -> Option<Candidate<'a>> {
     let plain = covering(job, cloth, white, None, false);
-    plain.into_iter().filter(|way| !way.smoothing).min_by(|a, b| a.film.total_cmp(&b.film))
+    plain.into_iter().min_by(|a, b| a.smoothing.cmp(&b.smoothing).then(a.film.total_cmp(&b.film)))
 }
 
 /// The way of a white whose film is nearest to the one that the trade's experience is stated at.

@@ -1,7 +1,7 @@
 //! One design on several garments: one plan for all of them, or a plan for each.
 //!
 //! One plan means one white through one set of screens; the dryer may be set anew between two garments, because that
-//! costs minutes and no screen. Each way that is best for some garment is judged on every other. What the one plan costs
+//! costs minutes and no screen, and so may each garment be dried first or not. Each way that is best for some garment is judged on every other. What the one plan costs
 //! more is ink and press time of the pieces that would do with less; what the split costs more is screens and ink changes:
 //!
 //! ```text
@@ -15,7 +15,7 @@ use super::candidate::Candidate;
 use super::cost::{HOUR, SCREEN_CHANGE, burden, cost_per_print};
 use super::dial::{room_around, setting};
 use super::judge::Judged;
-use super::{Code, Job, Part, Pick, Plan, Reason, Report, Verdict, Whole};
+use super::{Code, Job, Part, Pick, Plan, Reason, Report, Step, Verdict, Whole};
 use crate::dryer::HistoryError;
 
 /// Washing out one ink and filling another, min. Common practice, no source: 5 to 20.
@@ -67,10 +67,7 @@ fn for_all(
     for (garment, (cloth, bench)) in job.cloths.iter().zip(benches).enumerate() {
         let Some(bench) = bench else { return Ok(None) };
         let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
-        let judged = match bench.weigh(way)? {
-            Ok(judged) if judged.verdict < Verdict::Refuse => judged,
-            _ => return Ok(None),
-        };
+        let Some(judged) = dried_or_not(bench, way)? else { return Ok(None) };
         cost += f64::from(cloth.garment.pieces) * cost_per_print(job, &judged);
         weight += burden(job, cloth, &judged);
         parts.push(part(job, garment, bench, &judged, pick)?);
@@ -78,6 +75,16 @@ fn for_all(
     let verdict = parts.iter().map(|part| part.verdict).max().unwrap_or(Verdict::Refuse);
     let cost = cost + changes([pick].into_iter());
     Ok(Some((Plan { verdict, cost, parts }, weight)))
+}
+
+/// A way on a garment as it lies, or dried first where that is looked for and better; `None` where it is refused.
+fn dried_or_not<'w>(bench: &mut Bench<'_>, way: Candidate<'w>) -> Result<Option<Judged<'w>>, HistoryError> {
+    let mut best = bench.weigh(way.with_cloth(false))?.ok();
+    if bench.dries && best.as_ref().is_none_or(|best| best.verdict >= Verdict::Trial) {
+        let verdict = best.as_ref().map_or(Verdict::Refuse, |best| best.verdict);
+        best = bench.weigh(way.with_cloth(true))?.ok().filter(|dried| dried.verdict < verdict).or(best);
+    }
+    Ok(best.filter(|best| best.verdict < Verdict::Refuse))
 }
 
 fn part(
@@ -92,6 +99,7 @@ fn part(
         garment,
         white: Some(pick.white.clone()),
         name: pick.name.clone(),
+        dried: judged.way.dried,
         verdict: judged.verdict,
         setting: Some(setting(job, &judged.point, &room)),
         cost_per_print: cost_per_print(job, judged),
@@ -109,6 +117,7 @@ fn split(job: &Job, reports: &[Report]) -> Plan {
                 garment,
                 white: Some(pick.white.clone()),
                 name: pick.name.clone(),
+                dried: pick.steps.iter().any(|step| matches!(step, Step::PreDry { .. })),
                 verdict: pick.verdict,
                 setting: pick.setting,
                 cost_per_print: pick.cost_per_print.likely,
@@ -117,6 +126,7 @@ fn split(job: &Job, reports: &[Report]) -> Plan {
                 garment,
                 white: None,
                 name: String::new(),
+                dried: false,
                 verdict: Verdict::Refuse,
                 setting: None,
                 cost_per_print: 0.0,
@@ -135,7 +145,6 @@ fn split(job: &Job, reports: &[Report]) -> Plan {
 
 /// The screens of a pick and what runs through them, one word each.
 fn screens_of(pick: &Pick) -> Vec<String> {
-    use super::Step;
     let mut screens: Vec<String> = Vec::new();
     for step in &pick.steps {
         let screen = match step {
@@ -144,7 +153,7 @@ fn screens_of(pick: &Pick) -> Vec<String> {
                 format!("/{}:{threads_per_cm:.0}x{strokes}", pick.white)
             }
             Step::Smooth => "/smooth".into(),
-            Step::Flash { .. } | Step::Dryer { .. } => continue,
+            Step::PreDry { .. } | Step::Flash { .. } | Step::Dryer { .. } => continue,
         };
         screens.push(screen);
     }

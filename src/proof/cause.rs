@@ -1,6 +1,6 @@
 //! Causes: what each changes in a run, how often it happens, and which test tells it apart.
 
-use crate::plan::{Job, Pick};
+use crate::plan::{Job, Pick, Step};
 use crate::quantity::units::kelvin;
 
 /// A cause and how well it fits.
@@ -114,10 +114,10 @@ const STIRRED_IN: f64 = 5.0;
 const DAMP: f64 = 5.0;
 
 impl What {
-    /// The job and the setting (°C, m/min) where this happened on top of what is noted; nothing for what is no hidden
-    /// change or was so anyway.
-    pub(super) fn happens(self, job: &Job, pick: &Pick, at: (f64, f64)) -> Option<(Job, (f64, f64))> {
-        let mut changed = job.clone();
+    /// The job, the way and the setting (°C, m/min) where this happened on top of what is noted; nothing for what is no
+    /// hidden change or was so anyway.
+    pub(super) fn happens(self, job: &Job, pick: &Pick, at: (f64, f64)) -> Option<(Job, Pick, (f64, f64))> {
+        let (mut changed, mut way) = (job.clone(), pick.clone());
         let (set_c, belt) = at;
         let off = OFF_THE_DIAL * job.dryer.drift.air;
         let dwell = job.dryer.heated_length() / (belt / 60.0);
@@ -131,7 +131,7 @@ impl What {
             }
             Self::FilmThin | Self::FilmThick => {
                 let times = if self == Self::FilmThin { THIN } else { THICK };
-                return Some((super::with_film(job, Some(times)), at));
+                return Some((super::with_film(job, Some(times)), way, at));
             }
             Self::Reducer if job.order.print.reducer_percent < STIRRED_IN => {
                 changed.order.print.reducer_percent = STIRRED_IN;
@@ -142,13 +142,17 @@ impl What {
                 at
             }
             Self::Damp => {
-                let cloth = changed.cloths.get_mut(pick.garment)?;
-                cloth.garment.added_water_percent += DAMP;
+                // Cloth that was to be dried was not, or lay until it was damp again.
+                way.steps.retain(|step| !matches!(step, Step::PreDry { .. }));
+                if way.steps.len() == pick.steps.len() {
+                    let cloth = changed.cloths.get_mut(pick.garment)?;
+                    cloth.garment.added_water_percent += DAMP;
+                }
                 at
             }
             _ => return None,
         };
-        (kelvin(now.0) > 0.0 && now.1 > 0.0).then_some((changed, now))
+        (kelvin(now.0) > 0.0 && now.1 > 0.0).then_some((changed, way, now))
     }
 
     /// The test that tells this cause from the others.

@@ -96,8 +96,8 @@ pub fn diagnose(job: &Job, pick: &Pick, run: &Run, seen: Seen) -> Result<Option<
     causes.push(Cause { what: What::Itself, share: own, chance: chance_ran });
 
     for &(what, prior) in hidden() {
-        if let Some((changed, at)) = what.happens(&noted, pick, at)
-            && let Some(run) = as_run(&changed, pick, at)?
+        if let Some((changed, way, at)) = what.happens(&noted, pick, at)
+            && let Some(run) = as_run(&changed, &way, at)?
         {
             let chance = of(&run);
             // Only what it adds speaks for it: what shows without it needs no hidden cause.

@@ -59,6 +59,10 @@ pub enum Label {
     Blocker,
     Flash,
     DryTacky,
+    /// Drying the cloth before it is printed, as a step.
+    DryCloth,
+    /// The same, said of a way.
+    DriedFirst,
     /// The smoothing screen as a step.
     SmoothingScreen,
     /// What it does.

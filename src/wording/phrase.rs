@@ -26,6 +26,12 @@ pub enum Phrase {
     PassCount {
         count: u32,
     },
+    /// Water before and after so many passes.
+    DriedIn {
+        passes: u32,
+        before: String,
+        after: String,
+    },
     StrokeCount {
         count: u32,
     },

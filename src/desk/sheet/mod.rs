@@ -311,6 +311,7 @@ fn garments(report: &Report, pick: &Pick, voice: Voice) -> Vec<String> {
             voice.paper(&Paper::Garment {
                 number: part.garment + 1,
                 white: part.name.clone(),
+                dried: part.dried,
                 setting,
                 verdict: voice.verdict(part.verdict).into(),
             })

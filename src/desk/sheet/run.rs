@@ -28,6 +28,12 @@ pub fn run(pick: &Pick, order: &Order, voice: Voice) -> Vec<PaperStep> {
 fn one(step: &Step, pick: &Pick, voice: Voice) -> PaperStep {
     let film = |um: f64| voice.say(&Phrase::FilmNear { film: voice.quantity(Quantity::Film, um) });
     let (name, under) = match step {
+        Step::PreDry { passes, water_percent, left_percent } => {
+            let [before, after] =
+                [*water_percent, *left_percent].map(|water| voice.quantity(Quantity::Percent, water));
+            let under = voice.say(&Phrase::DriedIn { passes: *passes, before, after });
+            (voice.label(Label::DryCloth).into(), under)
+        }
         Step::Blocker { name, film_um, .. } => (name.clone(), film(*film_um)),
         Step::White { strokes, threads_per_cm, film_um } => {
             let mesh = |units: Units| Voice { units, ..voice }.quantity(Quantity::Threads, *threads_per_cm);

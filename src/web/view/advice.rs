@@ -114,6 +114,8 @@ pub(super) fn other_ways(
                 Step::Blocker { name, .. } => Some(name.clone()),
                 _ => None,
             });
+            let dried = pick.steps.iter().any(|step| matches!(step, Step::PreDry { .. }));
+            let dried = dried.then(|| format!(", {}", voice.label(Label::DriedFirst)));
             let base = base.map_or_else(
                 || voice.label(Label::NoBlocker).to_lowercase(),
                 |blocker| voice.say(&Phrase::Needs { blocker }),
@@ -144,7 +146,7 @@ pub(super) fn other_ways(
                             <span class="sr">{voice.verdict(pick.verdict)}</span>
                         </span>
                     </td>
-                    <td><b>{pick.name.clone()}</b><br/>{base}</td>
+                    <td><b>{pick.name.clone()}</b><br/>{base}{dried}</td>
                     <td class="r">{bleed}</td>
                     <td class="r">{voice.chance(pick.fail_later.likely)}</td>
                     <td class="r">{numeral.fixed(pick.rate_per_hour.likely, 0)}</td>

@@ -72,7 +72,10 @@ fn row(part: &Part, label: String, above: bool, voice: Voice) -> impl IntoView +
                 </span>
             </td>
             <td>{label}{above.then(|| view! { <br/><small>{voice.label(Label::AnsweredAbove)}</small> })}</td>
-            <td><b>{if printed { part.name.clone() } else { "–".into() }}</b></td>
+            <td>
+                <b>{if printed { part.name.clone() } else { "–".into() }}</b>
+                {part.dried.then(|| view! { <br/>{voice.label(Label::DriedFirst)} })}
+            </td>
             <td class="r">{set}</td>
             <td class="r">{belt}</td>
             <td class="r">{if printed { cost } else { "–".into() }}</td>

@@ -44,6 +44,7 @@ pub const BASE: &str = r#"<path class="ic" d="M4 34h142"/><path class="ic-f" d="
 pub const STROKE: &str = r#"<path class="ic" d="M4 34h142"/><path class="ic ic-3" stroke-dasharray="3 4" d="M14 26h122"/><path class="ic-f" d="M84 4l10 0 6 20h-9z"/><path class="ic" d="M24 15h42M58 9l8 6-8 6"/>"#;
 pub const SMOOTH: &str = r#"<path class="ic" d="M4 34h142"/><path class="ic-f" d="M14 28h122v5H14z"/><path class="ic" d="M14 22h122"/><path class="ic-f" d="M84 2l10 0 6 18h-9z"/><path class="ic" d="M24 12h42M58 6l8 6-8 6"/>"#;
 pub const FLASH: &str = r#"<path class="ic-f" d="M30 2h90v7H30z"/><path class="ic" d="M45 14v4M45 22v4M65 14v4M65 22v4M85 14v4M85 22v4M105 14v4M105 22v4"/><path class="ic" d="M4 38h142"/><path class="ic-f" d="M40 32h70v5H40z"/>"#;
+pub const DRY: &str = r#"<path class="ic" d="M30 5h90v20H30z"/><path class="ic" d="M6 33h138"/><circle class="ic" cx="10" cy="38" r="4.5"/><circle class="ic" cx="140" cy="38" r="4.5"/><path class="ic" d="M58 29h34v4H58z"/><path class="ic" d="M60 20v-9M56 14l4-4 4 4M75 20v-9M71 14l4-4 4 4M90 20v-9M86 14l4-4 4 4"/>"#;
 pub const DRYER: &str = r#"<path class="ic" d="M30 5h90v20H30z"/><path class="ic" d="M6 33h138"/><circle class="ic" cx="10" cy="38" r="4.5"/><circle class="ic" cx="140" cy="38" r="4.5"/><path class="ic-f" d="M58 29h34v4H58z"/><path class="ic" d="M45 10v10M60 10v10M75 10v10M90 10v10M105 10v10"/>"#;
 
 const GO: &str = r#"<circle class="m-f" cx="48" cy="48" r="31"/><path class="m-t" d="M48 3v90M3 48h90"/><path class="m-k" d="M48 20v56M20 48h56"/>"#;
@@ -88,6 +89,7 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
         | C::WindowNarrow
         | C::WindowClosed
         | C::WaterSlows
+        | C::DriedFirst
         | C::HeavyCloth
         | C::ScorchNear
         | C::ShrinkNear

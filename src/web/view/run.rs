@@ -15,11 +15,14 @@ pub fn run(pick: &Pick, voice: Voice) -> impl IntoView + use<> {
             voice.label(Label::WithThisWhite).into(),
         )
     });
-    let steps = pick.steps.iter().map(|step| one(step, pick, voice)).collect_view();
+    // Nothing is printed before the cloth is dry.
+    let printed = pick.steps.iter().position(|step| !matches!(step, Step::PreDry { .. })).unwrap_or(0);
+    let [dried, steps] = [&pick.steps[..printed], &pick.steps[printed..]]
+        .map(|steps| steps.iter().map(|step| one(step, pick, voice)).collect_view());
     view! {
         <div class="blk">
             <h2 class="sr">{voice.label(Label::PrintRun)}</h2>
-            <ol class="run">{none}{steps}</ol>
+            <ol class="run">{dried}{none}{steps}</ol>
         </div>
     }
 }
@@ -27,6 +30,12 @@ pub fn run(pick: &Pick, voice: Voice) -> impl IntoView + use<> {
 fn one(step: &Step, pick: &Pick, voice: Voice) -> impl IntoView + use<> {
     let film = |film_um: f64| voice.say(&Phrase::FilmNear { film: voice.quantity(Quantity::Film, film_um) });
     match step {
+        Step::PreDry { passes, water_percent, left_percent } => {
+            let [before, after] =
+                [*water_percent, *left_percent].map(|water| voice.quantity(Quantity::Percent, water));
+            let under = voice.say(&Phrase::DriedIn { passes: *passes, before, after });
+            step_view(icon::DRY, voice.label(Label::DryCloth).into(), under)
+        }
         Step::Blocker { name, film_um, .. } => step_view(icon::BASE, name.clone(), film(*film_um)),
         Step::White { strokes, threads_per_cm, film_um } => {
             let mesh = both_threads(voice, *threads_per_cm);

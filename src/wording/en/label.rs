@@ -59,6 +59,8 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::Blocker => "blocker",
         L::Flash => "Flash",
         L::DryTacky => "dry, still tacky",
+        L::DryCloth => "Dry the cloth",
+        L::DriedFirst => "cloth dried first",
         L::SmoothingScreen => "Smoothing screen",
         L::NapPressedDown => "nap pressed down",
         L::Dryer => "Dryer",

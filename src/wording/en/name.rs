@@ -81,7 +81,7 @@ pub(in crate::wording) fn advice(advice: Advice) -> &'static str {
         Advice::FasterBelt => "Run the belt faster.",
         Advice::CoolerDryer => "Turn the dryer down.",
         Advice::HotterDryer => "Turn the dryer up.",
-        Advice::PreDry => "Dry the cloth before you print.",
+        Advice::PreDry => "Dry the cloth, then print it at once. It takes water up again within minutes.",
         Advice::SecondStroke => "Print a second stroke after a flash.",
         Advice::LowCureWhite => "Take a low-cure white.",
         Advice::SplitOrder => "Split the order: these garments need different ways.",

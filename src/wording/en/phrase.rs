@@ -18,6 +18,12 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::To { low, high } => format!("{low} to {high}"),
         P::HoldWithin { value } => format!("hold ± {value}"),
         P::PassCount { count: 1 } => "one pass".into(),
+        P::DriedIn { passes: 1, before, after } => {
+            format!("one pass, water {before} to {after}, print at once")
+        }
+        P::DriedIn { passes, before, after } => {
+            format!("{passes} passes, water {before} to {after}, print at once")
+        }
         P::PassCount { count } => format!("{count} passes"),
         P::StrokeCount { count: 1 } => "1 stroke".into(),
         P::StrokeCount { count } => format!("{count} strokes"),

@@ -49,6 +49,10 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "The cloth holds water. {} of its weight, and drying it takes {} of the dryer.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
+        C::DriedFirst => format!(
+            "Dry the cloth first. It holds {} water; as it lies, {}.", v.percent("water_percent"),
+            if v.code("verdict") == "trial" { "it would take a trial" } else { "this white cannot do it" }
+        ),
         C::HeavyCloth => format!(
             "Heavy cloth warms slowly. At {} it needs {} in the heat.", v.weight("gsm"), v.seconds("seconds")
         ),

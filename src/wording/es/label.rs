@@ -59,6 +59,8 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::Blocker => "barrera",
         L::Flash => "Presecar",
         L::DryTacky => "seco, aún pegajoso",
+        L::DryCloth => "Secar la tela",
+        L::DriedFirst => "tela secada antes",
         L::SmoothingScreen => "Pantalla alisadora",
         L::NapPressedDown => "pelo tumbado",
         L::Dryer => "Horno",

@@ -81,7 +81,7 @@ pub(in crate::wording) fn advice(advice: Advice) -> &'static str {
         Advice::FasterBelt => "Lleve la cinta más rápida.",
         Advice::CoolerDryer => "Baje el horno.",
         Advice::HotterDryer => "Suba el horno.",
-        Advice::PreDry => "Seque la tela antes de imprimir.",
+        Advice::PreDry => "Seque la tela y estámpela enseguida. Vuelve a tomar agua en minutos.",
         Advice::SecondStroke => "Dé una segunda pasada tras un presecado.",
         Advice::LowCureWhite => "Use un blanco de baja temperatura.",
         Advice::SplitOrder => "Parta el pedido: estas prendas piden maneras distintas.",

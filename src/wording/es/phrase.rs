@@ -18,6 +18,12 @@ pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
         P::To { low, high } => format!("de {low} a {high}"),
         P::HoldWithin { value } => format!("sin pasar de ± {value}"),
         P::PassCount { count: 1 } => "un paso".into(),
+        P::DriedIn { passes: 1, before, after } => {
+            format!("un paso, agua de {before} a {after}, estampar enseguida")
+        }
+        P::DriedIn { passes, before, after } => {
+            format!("{passes} pasos, agua de {before} a {after}, estampar enseguida")
+        }
         P::PassCount { count } => format!("{count} pasos"),
         P::StrokeCount { count: 1 } => "1 pasada".into(),
         P::StrokeCount { count } => format!("{count} pasadas"),

@@ -49,6 +49,10 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "La tela lleva agua. Es el {} de su peso y secarla ocupa {} del horno.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
+        C::DriedFirst => format!(
+            "Seque antes la tela. Contiene un {} de agua; tal como está, {}.", v.percent("water_percent"),
+            if v.code("verdict") == "trial" { "haría falta una prueba" } else { "este blanco no sirve" }
+        ),
         C::HeavyCloth => format!(
             "La tela pesada tarda en calentarse. Con {} necesita {} de calor.", v.weight("gsm"), v.seconds("seconds")
         ),

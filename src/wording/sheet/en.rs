@@ -58,8 +58,9 @@ pub(super) fn paper(paper: &Paper) -> String {
         P::NotMeasured { dryer } => format!("{dryer}, never measured"),
         P::Printed { day } => format!("printed {day}"),
         P::CodeTitle => "This order and its setting as a code".into(),
-        P::Garment { number, white, setting, verdict } => {
-            format!("Garment {number}: {white}, {setting}. {verdict}.")
+        P::Garment { number, white, dried, setting, verdict } => {
+            let dried = if *dried { ", dried first" } else { "" };
+            format!("Garment {number}: {white}{dried}, {setting}. {verdict}.")
         }
         P::LimitOf { likely, low, high, limit } => format!("{likely} ({low} to {high}), limit {limit}"),
     }

@@ -55,8 +55,9 @@ pub(super) fn paper(paper: &Paper) -> String {
         P::NotMeasured { dryer } => format!("{dryer}, nunca medido"),
         P::Printed { day } => format!("impreso el {day}"),
         P::CodeTitle => "Este pedido y su ajuste como código".into(),
-        P::Garment { number, white, setting, verdict } => {
-            format!("Prenda {number}: {white}, {setting}. {verdict}.")
+        P::Garment { number, white, dried, setting, verdict } => {
+            let dried = if *dried { ", secada antes" } else { "" };
+            format!("Prenda {number}: {white}{dried}, {setting}. {verdict}.")
         }
         P::LimitOf { likely, low, high, limit } => format!("{likely} (de {low} a {high}), límite {limit}"),
     }

@@ -51,7 +51,7 @@ pub enum Paper {
     NotMeasured { dryer: String },
     Printed { day: String },
     CodeTitle,
-    Garment { number: usize, white: String, setting: String, verdict: String },
+    Garment { number: usize, white: String, dried: bool, setting: String, verdict: String },
     LimitOf { likely: String, low: String, high: String, limit: String },
 }
 

@@ -3,7 +3,7 @@
 mod en;
 mod es;
 
-use super::{Facts, Language, Numeral, Quantity, Voice};
+use super::{Facts, Label, Language, Numeral, Quantity, Voice};
 use crate::plan::{Code, Scale, Tried};
 
 /// Up to this ratio a hand is only a little stiffer or softer. Chosen.
@@ -128,20 +128,22 @@ impl Voice {
         }
     }
 
-    /// A way: its white, what lies under it, strokes and mesh.
+    /// A way: its white, what lies under it, strokes and mesh, and whether its cloth is dried first.
     #[must_use]
     pub fn tried(self, way: &Tried) -> String {
         let mesh = self.quantity(Quantity::Threads, way.threads_per_cm);
-        self.way(&way.name, way.blocker.as_deref().unwrap_or_default(), f64::from(way.strokes), &mesh)
+        let blocker = way.blocker.as_deref().unwrap_or_default();
+        self.way(&way.name, blocker, f64::from(way.strokes), &mesh, way.dried)
     }
 
-    fn way(self, white: &str, blocker: &str, strokes: f64, mesh: &str) -> String {
+    fn way(self, white: &str, blocker: &str, strokes: f64, mesh: &str, dried: bool) -> String {
         let over = match self.language {
             Language::En => "over",
             Language::Es => "sobre",
         };
         let base = if blocker.is_empty() { String::new() } else { format!(" {over} {blocker}") };
-        format!("{white}{base}, {strokes:.0}\u{a0}×\u{a0}{mesh}")
+        let dried = if dried { format!(", {}", self.label(Label::DriedFirst)) } else { String::new() };
+        format!("{white}{base}, {strokes:.0}\u{a0}×\u{a0}{mesh}{dried}")
     }
 
     fn differs(self, what: Differs<'_>) -> String {
@@ -213,7 +215,14 @@ fn needs_more(v: Facts<'_>) -> bool {
 fn way(v: Facts<'_>, of: &str) -> String {
     let name = |what: &str| format!("{of}{what}");
     let strokes = v.number(&name("strokes")).unwrap_or(1.0);
-    v.voice.way(&v.word(&name("white")), v.code(&name("blocker")), strokes, &v.threads(&name("threads")))
+    let dried = v.number(&name("dried")).is_some();
+    v.voice.way(
+        &v.word(&name("white")),
+        v.code(&name("blocker")),
+        strokes,
+        &v.threads(&name("threads")),
+        dried,
+    )
 }
 
 /// What is better and what is worse about the way, as two lists; on one scale only, if one is asked for.
