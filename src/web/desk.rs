@@ -19,6 +19,8 @@ const REST: Duration = Duration::from_millis(180);
 #[derive(Clone, Copy)]
 pub struct Desk {
     state: RwSignal<State>,
+    parts: StoredValue<Parts>,
+    voice: ReadSignal<Voice>,
     brain: StoredValue<Brain>,
     host: StoredValue<Host, LocalStorage>,
     keeper: StoredValue<Option<Keeper>, LocalStorage>,
@@ -26,6 +28,45 @@ pub struct Desk {
     waiting: StoredValue<Waiting>,
     handle: StoredValue<Option<Rc<file::Handle>>, LocalStorage>,
     autosaving: RwSignal<bool>,
+}
+
+/// The parts of the state that views read, in the order in which they were asked for: each is looked at once after a change,
+/// and wakes its readers where it differs. To have every reader ask the state by itself took a third of a tap: a signal
+/// loses and finds each of its readers again, and there are hundreds.
+#[derive(Default)]
+struct Parts {
+    looks: Vec<(u64, Box<dyn Fn(&State) + Send + Sync>)>,
+    next: u64,
+}
+
+/// A signal that holds a part of the state, as it is now, and what looks at that part after a change.
+fn part<T: PartialEq + Send + Sync + 'static>(
+    state: &State,
+    read: impl Fn(&State) -> T + Send + Sync + 'static,
+) -> (ReadSignal<T>, Box<dyn Fn(&State) + Send + Sync>) {
+    let (part, set) = signal(read(state));
+    let look = move |state: &State| {
+        let now = read(state);
+        if part.try_with_untracked(|had| *had != now) == Some(true) {
+            set.set(now);
+        }
+    };
+    (part, Box::new(look))
+}
+
+impl Parts {
+    /// Adds what is looked at after a change; hands back what takes it away again.
+    fn add(&mut self, look: Box<dyn Fn(&State) + Send + Sync>) -> u64 {
+        self.next += 1;
+        self.looks.push((self.next, look));
+        self.next
+    }
+
+    fn remove(&mut self, id: u64) {
+        if let Ok(place) = self.looks.binary_search_by_key(&id, |(id, _)| *id) {
+            drop(self.looks.remove(place));
+        }
+    }
 }
 
 /// Work that waits for its turn; newer work takes the place of older.
@@ -47,8 +88,13 @@ struct Waiting {
 impl Desk {
     /// A desk over a state.
     pub fn new(state: State, brain: Brain, host: Host) -> Self {
+        let mut parts = Parts::default();
+        let (voice, look) = part(&state, State::voice);
+        parts.add(look);
         Self {
             state: RwSignal::new(state),
+            parts: StoredValue::new(parts),
+            voice,
             brain: StoredValue::new(brain),
             host: StoredValue::new_local(host),
             keeper: StoredValue::new_local(None),
@@ -102,6 +148,9 @@ impl Desk {
             *state = next;
             effects = wanted;
             moved = Some(state.screen).filter(|screen| *screen != before);
+        });
+        self.parts.with_value(|parts| {
+            self.state.with_untracked(|state| parts.looks.iter().for_each(|(_, look)| look(state)));
         });
         // Where the desk moves on by itself the address follows, so that Back leads to where one came from.
         if let Some(screen) = moved {
@@ -235,17 +284,21 @@ impl Desk {
         self.brain.with_value(read)
     }
 
-    /// A part of the state that wakes its readers only when it differs.
+    /// A part of the state that wakes its readers only when it differs; for as long as the view that asks.
     pub fn memo<T: PartialEq + Send + Sync + 'static>(
         self,
         read: impl Fn(&State) -> T + Send + Sync + 'static,
-    ) -> Memo<T> {
-        Memo::new(move |_| self.state.with(|state| read(state)))
+    ) -> ReadSignal<T> {
+        let (part, look) = self.state.with_untracked(|state| part(state, read));
+        if let Some(id) = self.parts.try_update_value(|parts| parts.add(look)) {
+            on_cleanup(move || self.parts.update_value(|parts| parts.remove(id)));
+        }
+        part
     }
 
     /// Language and units.
     pub fn voice(self) -> Voice {
-        self.with(State::voice)
+        self.voice.get()
     }
 
     /// A word of the screens in the language of the moment.
