@@ -11,6 +11,7 @@ use crate::proof::{Diagnosis, Run};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
 /// How far from the best point a forecast can be dragged before the window was looked at: K, and times the belt.
 const NEAR_K: f64 = 15.0;
@@ -119,7 +120,7 @@ pub struct State {
     /// Its title.
     pub title: String,
     /// Its answer.
-    pub report: Option<Report>,
+    pub report: Option<Arc<Report>>,
     /// Colour of its cloth, where known.
     pub cloth: Option<Lab>,
     /// The order being worked out.
