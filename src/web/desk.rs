@@ -21,6 +21,8 @@ pub struct Desk {
     state: RwSignal<State>,
     parts: StoredValue<Parts>,
     voice: ReadSignal<Voice>,
+    /// Whether the insides of folds are built.
+    whole: RwSignal<bool>,
     brain: StoredValue<Brain>,
     host: StoredValue<Host, LocalStorage>,
     keeper: StoredValue<Option<Keeper>, LocalStorage>,
@@ -95,6 +97,7 @@ impl Desk {
             state: RwSignal::new(state),
             parts: StoredValue::new(parts),
             voice,
+            whole: RwSignal::new(false),
             brain: StoredValue::new(brain),
             host: StoredValue::new_local(host),
             keeper: StoredValue::new_local(None),
@@ -122,6 +125,16 @@ impl Desk {
     /// True if nobody changed anything yet.
     pub fn is_untouched(self) -> bool {
         self.state.with_untracked(|state| state.undo.is_empty() && state.redo.is_empty())
+    }
+
+    /// Builds the insides of folds once what is seen is painted: the first answer waits for nothing that is hidden.
+    pub fn completes(self) {
+        request_animation_frame(move || set_timeout(move || self.whole.set(true), Duration::ZERO));
+    }
+
+    /// The inside of a fold, as soon as it is time to build it.
+    pub fn folded<V: IntoView + 'static>(self, inside: impl Fn() -> V + Send + 'static) -> impl IntoView {
+        move || self.whole.get().then(&inside)
     }
 
     /// Brings an element into view, once it is drawn.
