@@ -1,6 +1,7 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
 mod files;
+mod parts;
 
 use super::{ahead, brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
 use crate::desk::shop::{Clock, ShopMsg};
@@ -8,6 +9,7 @@ use crate::desk::{Effect, Field, Msg, Screen, State, Touch, keep, update};
 use crate::library::{self, Library};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
+use parts::Parts;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
@@ -21,7 +23,7 @@ pub struct Desk {
     state: RwSignal<State>,
     parts: StoredValue<Parts>,
     voice: ReadSignal<Voice>,
-    /// Whether the insides of folds are built.
+    /// Whether what is not seen at once is built: the insides of folds, and what lies below the fold.
     whole: RwSignal<bool>,
     brain: StoredValue<Brain>,
     host: StoredValue<Host, LocalStorage>,
@@ -30,45 +32,6 @@ pub struct Desk {
     waiting: StoredValue<Waiting>,
     handle: StoredValue<Option<Rc<file::Handle>>, LocalStorage>,
     autosaving: RwSignal<bool>,
-}
-
-/// The parts of the state that views read, in the order in which they were asked for: each is looked at once after a change,
-/// and wakes its readers where it differs. To have every reader ask the state by itself took a third of a tap: a signal
-/// loses and finds each of its readers again, and there are hundreds.
-#[derive(Default)]
-struct Parts {
-    looks: Vec<(u64, Box<dyn Fn(&State) + Send + Sync>)>,
-    next: u64,
-}
-
-/// A signal that holds a part of the state, as it is now, and what looks at that part after a change.
-fn part<T: PartialEq + Send + Sync + 'static>(
-    state: &State,
-    read: impl Fn(&State) -> T + Send + Sync + 'static,
-) -> (ReadSignal<T>, Box<dyn Fn(&State) + Send + Sync>) {
-    let (part, set) = signal(read(state));
-    let look = move |state: &State| {
-        let now = read(state);
-        if part.try_with_untracked(|had| *had != now) == Some(true) {
-            set.set(now);
-        }
-    };
-    (part, Box::new(look))
-}
-
-impl Parts {
-    /// Adds what is looked at after a change; hands back what takes it away again.
-    fn add(&mut self, look: Box<dyn Fn(&State) + Send + Sync>) -> u64 {
-        self.next += 1;
-        self.looks.push((self.next, look));
-        self.next
-    }
-
-    fn remove(&mut self, id: u64) {
-        if let Ok(place) = self.looks.binary_search_by_key(&id, |(id, _)| *id) {
-            drop(self.looks.remove(place));
-        }
-    }
 }
 
 /// Work that waits for its turn; newer work takes the place of older.
@@ -91,8 +54,7 @@ impl Desk {
     /// A desk over a state.
     pub fn new(state: State, brain: Brain, host: Host) -> Self {
         let mut parts = Parts::default();
-        let (voice, look) = part(&state, State::voice);
-        parts.add(look);
+        let (voice, _) = parts.follow(&state, State::voice);
         Self {
             state: RwSignal::new(state),
             parts: StoredValue::new(parts),
@@ -127,13 +89,18 @@ impl Desk {
         self.state.with_untracked(|state| state.undo.is_empty() && state.redo.is_empty())
     }
 
-    /// Builds the insides of folds once what is seen is painted: the first answer waits for nothing that is hidden.
+    /// Builds the rest of the page once what is seen of it is painted: the first answer waits for nothing that is not.
     pub fn completes(self) {
         request_animation_frame(move || set_timeout(move || self.whole.set(true), Duration::ZERO));
     }
 
-    /// The inside of a fold, as soon as it is time to build it.
-    pub fn folded<V: IntoView + 'static>(self, inside: impl Fn() -> V + Send + 'static) -> impl IntoView {
+    /// Whether all of the page is to be built, or only what is seen at once.
+    pub fn is_whole(self) -> bool {
+        self.whole.get()
+    }
+
+    /// What is not seen at once, as soon as it is time to build it.
+    pub fn later<V: IntoView + 'static>(self, inside: impl Fn() -> V + Send + 'static) -> impl IntoView {
         move || self.whole.get().then(&inside)
     }
 
@@ -162,9 +129,7 @@ impl Desk {
             effects = wanted;
             moved = Some(state.screen).filter(|screen| *screen != before);
         });
-        self.parts.with_value(|parts| {
-            self.state.with_untracked(|state| parts.looks.iter().for_each(|(_, look)| look(state)));
-        });
+        self.parts.with_value(|parts| self.state.with_untracked(|state| parts.look(state)));
         // Where the desk moves on by itself the address follows, so that Back leads to where one came from.
         if let Some(screen) = moved {
             self.host.with_value(|host| host.turn_to(screen));
@@ -302,11 +267,12 @@ impl Desk {
         self,
         read: impl Fn(&State) -> T + Send + Sync + 'static,
     ) -> ReadSignal<T> {
-        let (part, look) = self.state.with_untracked(|state| part(state, read));
-        if let Some(id) = self.parts.try_update_value(|parts| parts.add(look)) {
-            on_cleanup(move || self.parts.update_value(|parts| parts.remove(id)));
-        }
-        part
+        self.state.with_untracked(|state| {
+            let mut parts = self.parts.write_value();
+            let (part, id) = parts.follow(state, read);
+            on_cleanup(move || self.parts.update_value(|parts| parts.leave(id)));
+            part
+        })
     }
 
     /// Language and units.

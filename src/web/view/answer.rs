@@ -94,6 +94,9 @@ pub fn answer(desk: Desk) -> impl IntoView {
     let shown = desk.memo(Shown::of);
     let busy = desk.memo(|state| state.asked.is_some());
     let part = move |part: fn(&Shown) -> String| view! { <div inner_html=move || shown.with(part)></div> };
+    let below = move |part: fn(&Shown) -> String| {
+        view! { <div inner_html=move || if desk.is_whole() { shown.with(part) } else { String::new() }></div> }
+    };
     let has_trade = move || shown.with(|it| it.report().is_some_and(|report| report.trade.is_some()));
     let tap = move |event: web_sys::MouseEvent| {
         let Some(act) = act_of(&event) else { return };
@@ -129,11 +132,11 @@ pub fn answer(desk: Desk) -> impl IntoView {
             {part(|it| it.of_report(|report, voice| every_garment(report, &it.labels, voice)))}
             {part(|it| it.of_pick(run::run))}
             {part(|it| it.of_pick(why))}
-            {part(on_cloth)}
-            {part(|it| it.of_report(advice::changes))}
-            {part(|it| it.of_pick(advice::to_do))}
+            {below(on_cloth)}
+            {below(|it| it.of_report(advice::changes))}
+            {below(|it| it.of_pick(advice::to_do))}
             <div class="blk" id="trade" hidden=move || !has_trade()>
-                {part(|it| it.of_report(|report, voice| trade::drawn(report, it.chosen, it.tapped, &it.money, voice)))}
+                {below(|it| it.of_report(|report, voice| trade::drawn(report, it.chosen, it.tapped, &it.money, voice)))}
                 {fold(
                     desk,
                     Label::FiguresBehind,
@@ -141,18 +144,18 @@ pub fn answer(desk: Desk) -> impl IntoView {
                     move || shown.with(|it| it.of_report(|report, voice| trade::figures(report, &it.money, voice))),
                 )}
             </div>
-            {part(|it| it.of_pick(|pick, voice| {
+            {below(|it| it.of_pick(|pick, voice| {
                 it.of_report(|report, _| advice::other_ways(report, pick, &it.money, voice))
             }))}
-            {part(|it| it.of_pick(|_, voice| it.of_report(|report, _| advice::worth_knowing(report, voice))))}
+            {below(|it| it.of_pick(|_, voice| it.of_report(|report, _| advice::worth_knowing(report, voice))))}
             {fold(
                 desk,
                 Label::Margins,
                 move || shown.with(|it| it.pick().is_some()),
                 move || shown.with(|it| it.of_pick(|pick, voice| margin_rows(&pick.margins, voice))),
             )}
-            {part(|it| it.of_report(advice::cannot))}
-            {part(|it| it.of_report(advice::careful))}
+            {below(|it| it.of_report(advice::cannot))}
+            {below(|it| it.of_report(advice::careful))}
         </section>
     }
 }

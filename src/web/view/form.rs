@@ -14,8 +14,8 @@ pub fn form(desk: Desk) -> impl IntoView {
         {week::week(desk)}
         {garment(desk)}
         {order(desk)}
-        {press_room::shop(desk)}
-        {keep::keep(desk)}
+        {desk.later(move || press_room::shop(desk))}
+        {desk.later(move || keep::keep(desk))}
     }
 }
 
@@ -53,7 +53,7 @@ fn garment(desk: Desk) -> impl IntoView {
             </div>
             <details class="more">
                 <summary class="btn btn-wide">{move || desk.label(Label::MoreAboutGarment)}</summary>
-                {desk.folded(move || more_of_garment(desk))}
+                {desk.later(move || more_of_garment(desk))}
             </details>
         </div>
     }
@@ -227,7 +227,7 @@ fn order(desk: Desk) -> impl IntoView {
             {stepped(desk, Field::Stretch, Label::MustStretch, false)}
             <details class="more">
                 <summary class="btn btn-wide">{move || desk.label(Label::MoreAboutOrder)}</summary>
-                {desk.folded(move || more_of_order(desk))}
+                {desk.later(move || more_of_order(desk))}
             </details>
         </div>
     }

@@ -10,7 +10,7 @@ pub fn week(desk: Desk) -> impl IntoView {
     view! {
         <details class="week more">
             <summary class="btn btn-wide">{move || desk.label(Label::ThisWeek)}</summary>
-            {desk.folded(move || orders(desk))}
+            {desk.later(move || orders(desk))}
         </details>
     }
 }
