@@ -135,10 +135,10 @@ fn axes(pen: &mut Pen, trade: &Trade, drawn: &Picture, money: &str, voice: Voice
     pen.path("f-axis", &format!("M{left} {top}V{foot}H{right}"));
 }
 
-/// A scale by its name; what is money, with its sign.
+/// A scale by its name as markup; what is money, with its sign.
 fn scale_name(scale: Scale, money: &str, voice: Voice) -> String {
     let sign = if scale == Scale::Cost { money } else { "" };
-    format!("{}{sign}", voice.scale(scale))
+    markup::text(&format!("{}{sign}", voice.scale(scale)))
 }
 
 /// The tapped way in words, and the button that chooses it.
