@@ -122,7 +122,7 @@ impl Edge for Told {
         match effect {
             Effect::Answer(order) => {
                 self.asked.push((*order).clone());
-                let answer = Box::new(Answer { report: report(), cloth: None });
+                let answer = Box::new(Answer { report: report().into(), cloth: None });
                 Some(Msg::Answered(order, Ok(answer)))
             }
             Effect::Window { key, at, .. } => {
@@ -233,8 +233,8 @@ fn a_late_answer_to_an_older_order_is_dropped() {
     older.garments[0].pieces = 7;
     let mut wrong = report();
     wrong.picks.clear();
-    used.send(Msg::Answered(Box::new(older), Ok(Box::new(Answer { report: wrong, cloth: None }))));
-    assert_eq!(used.state.report, Some(report()));
+    used.send(Msg::Answered(Box::new(older), Ok(Box::new(Answer { report: wrong.into(), cloth: None }))));
+    assert_eq!(used.state.report.as_deref(), Some(&report()));
 }
 
 #[test]

@@ -92,7 +92,7 @@ impl Edge for Asked {
         match effect {
             Effect::Answer(order) => {
                 let answer = library::answer(&order, &self.library)
-                    .map(|report| Box::new(Answer { report, cloth: None }));
+                    .map(|report| Box::new(Answer { report: report.into(), cloth: None }));
                 Some(Msg::Answered(order, answer))
             }
             Effect::Forecast { order, pick, key, at } => {

@@ -8,7 +8,7 @@ use whitehold::desk::shop::{Clock, Incoming, Look, ShopMsg, What};
 use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, keep, update};
 use whitehold::library::log::{Key, Kind, read_line};
 use whitehold::library::shelf::{self, Contents, Line};
-use whitehold::library::{self, file};
+use whitehold::library::{self, Library, file};
 use whitehold::plan::{Colour, Garment, Order, Shop};
 use whitehold::wording::{Language, Voice};
 
@@ -40,8 +40,11 @@ impl Tablet {
     }
 
     fn open(&mut self, tablet: &str, session: &str) {
+        self.open_with(Arc::new(library::starter().unwrap()), tablet, session);
+    }
+
+    fn open_with(&mut self, ships: Arc<Library>, tablet: &str, session: &str) {
         let contents = contents(&self.stored);
-        let ships = Arc::new(library::starter().unwrap());
         self.send(ShopMsg::Opened { ships, tablet: tablet.into(), session: session.into(), contents });
     }
 
@@ -95,6 +98,19 @@ fn what_is_kept_is_stored_found_and_there_again_after_a_reload() {
     }
     tablet.open("bench", "2");
     assert_eq!((tablet.count(Kind::Fabric), tablet.count(Kind::Lot), tablet.count(Kind::Order)), (1, 1, 1));
+}
+
+#[test]
+fn a_shop_that_adds_nothing_answers_with_the_very_library_that_ships() {
+    let mut tablet = Tablet::new("press");
+    let ships = Arc::new(library::starter().unwrap());
+    tablet.send(ShopMsg::KeepOrder);
+    tablet.open_with(Arc::clone(&ships), "press", "2");
+    assert!(Arc::ptr_eq(tablet.state.shop.library(), &ships), "an order is no part of the library");
+
+    tablet.send(ShopMsg::KeepCloth);
+    tablet.open_with(Arc::clone(&ships), "press", "3");
+    assert!(!Arc::ptr_eq(tablet.state.shop.library(), &ships), "the shop's own cloth is");
 }
 
 #[test]

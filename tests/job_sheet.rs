@@ -27,7 +27,7 @@ impl Edge for Works {
         match effect {
             Effect::Answer(order) => {
                 let report = library::answer(&order, &self.0);
-                let answer = report.map(|report| Box::new(Answer { report, cloth: None }));
+                let answer = report.map(|report| Box::new(Answer { report: report.into(), cloth: None }));
                 Some(Msg::Answered(order, answer))
             }
             Effect::Window { order, pick, key, at } => {

@@ -28,7 +28,7 @@ impl Edge for Stores {
         match effect {
             Effect::Answer(order) => {
                 let report = library::answer(&order, state.shop.library());
-                let answer = report.map(|report| Box::new(Answer { report, cloth: None }));
+                let answer = report.map(|report| Box::new(Answer { report: report.into(), cloth: None }));
                 Some(Msg::Answered(order, answer))
             }
             Effect::Append(lines) => {

@@ -13,6 +13,7 @@ use crate::plan::{
 };
 use crate::proof::{Diagnosis, Run, Seen};
 use crate::quantity::FieldError;
+use std::sync::Arc;
 
 /// Something that happened on the page.
 #[derive(Clone, Debug, PartialEq)]
@@ -101,7 +102,7 @@ pub enum Msg {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Answer {
     /// The report.
-    pub report: Report,
+    pub report: Arc<Report>,
     /// Colour of the first garment's cloth, where known.
     pub cloth: Option<Lab>,
 }

@@ -11,6 +11,7 @@ use crate::proof::{Diagnosis, Run};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
 /// How far from the best point a forecast can be dragged before the window was looked at: K, and times the belt.
 const NEAR_K: f64 = 15.0;
@@ -119,7 +120,7 @@ pub struct State {
     /// Its title.
     pub title: String,
     /// Its answer.
-    pub report: Option<Report>,
+    pub report: Option<Arc<Report>>,
     /// Colour of its cloth, where known.
     pub cloth: Option<Lab>,
     /// The order being worked out.
@@ -200,15 +201,16 @@ impl State {
     #[must_use]
     pub fn pick(&self) -> Option<&Pick> {
         let picks = &self.report.as_ref()?.picks;
-        let chosen = self.draft.chosen.as_deref();
-        picks.iter().find(|pick| Some(key(pick).as_str()) == chosen).or_else(|| picks.first())
+        let chosen = self.draft.chosen.as_ref();
+        chosen.and_then(|chosen| picks.iter().find(|pick| key(pick) == *chosen)).or_else(|| picks.first())
     }
 
     /// The place of that way among the picks.
     #[must_use]
     pub fn pick_at(&self) -> usize {
         let picks = self.report.as_ref().map_or(&[][..], |report| &report.picks);
-        picks.iter().position(|pick| Some(pick) == self.pick()).unwrap_or(0)
+        let pick = self.pick();
+        picks.iter().position(|it| pick.is_some_and(|pick| std::ptr::eq(it, pick))).unwrap_or(0)
     }
 
     /// The way whose window is shown: the chosen one, or the one whose closed window refuses the order.

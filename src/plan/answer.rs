@@ -285,8 +285,8 @@ fn pick_reasons(
 ) -> Result<Vec<Reason>, HistoryError> {
     let window = bench.window(&judged.way)?;
     let room = room_around(window, judged);
-    let dry = dry_dwell(job, cloth, judged)?;
-    Ok(explain::reasons(job, cloth, judged, &room, dry))
+    // What water costs a run is no matter where there is none.
+    Ok(explain::reasons(job, cloth, judged, &room, None))
 }
 
 fn steps(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<Step> {

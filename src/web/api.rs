@@ -14,6 +14,7 @@ use crate::wording::{self, Language, Units, Voice};
 use serde::{Deserialize, Serialize};
 use std::cell::OnceCell;
 use std::rc::Rc;
+use std::sync::Arc;
 use wasm_bindgen::prelude::*;
 
 /// How an answer is worded.
@@ -108,7 +109,8 @@ pub fn plan(order: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsVa
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
     let brain = brain()?;
-    let mut report = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
+    let answer = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?;
+    let mut report = Arc::unwrap_or_clone(answer.report);
     wording::fill(&mut report, voice);
     plain(&report)
 }

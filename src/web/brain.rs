@@ -53,7 +53,8 @@ impl Brain {
             return had.clone();
         }
         let report = library::answer_with(order, library, &mut unpoisoned(&self.memory));
-        let answered = report.map(|report| Answer { cloth: self.shade(order, &report), report });
+        let answered =
+            report.map(|report| Answer { cloth: self.shade(order, &report), report: Arc::new(report) });
         unpoisoned(&self.answers).of(library).add(order, answered.clone());
         answered
     }

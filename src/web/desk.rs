@@ -1,6 +1,7 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
 mod files;
+mod parts;
 
 use super::{ahead, brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
 use crate::desk::shop::{Clock, ShopMsg};
@@ -8,6 +9,7 @@ use crate::desk::{Effect, Field, Msg, Screen, State, Touch, keep, update};
 use crate::library::{self, Library};
 use crate::wording::{Label, Voice};
 use leptos::prelude::*;
+use parts::Parts;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
@@ -19,6 +21,10 @@ const REST: Duration = Duration::from_millis(180);
 #[derive(Clone, Copy)]
 pub struct Desk {
     state: RwSignal<State>,
+    parts: StoredValue<Parts>,
+    voice: ReadSignal<Voice>,
+    /// Whether what is not seen at once is built: the insides of folds, and what lies below the fold.
+    whole: RwSignal<bool>,
     brain: StoredValue<Brain>,
     host: StoredValue<Host, LocalStorage>,
     keeper: StoredValue<Option<Keeper>, LocalStorage>,
@@ -47,8 +53,13 @@ struct Waiting {
 impl Desk {
     /// A desk over a state.
     pub fn new(state: State, brain: Brain, host: Host) -> Self {
+        let mut parts = Parts::default();
+        let (voice, _) = parts.follow(&state, State::voice);
         Self {
             state: RwSignal::new(state),
+            parts: StoredValue::new(parts),
+            voice,
+            whole: RwSignal::new(false),
             brain: StoredValue::new(brain),
             host: StoredValue::new_local(host),
             keeper: StoredValue::new_local(None),
@@ -78,6 +89,21 @@ impl Desk {
         self.state.with_untracked(|state| state.undo.is_empty() && state.redo.is_empty())
     }
 
+    /// Builds the rest of the page once what is seen of it is painted: the first answer waits for nothing that is not.
+    pub fn completes(self) {
+        request_animation_frame(move || set_timeout(move || self.whole.set(true), Duration::ZERO));
+    }
+
+    /// Whether all of the page is to be built, or only what is seen at once.
+    pub fn is_whole(self) -> bool {
+        self.whole.get()
+    }
+
+    /// What is not seen at once, as soon as it is time to build it.
+    pub fn later<V: IntoView + 'static>(self, inside: impl Fn() -> V + Send + 'static) -> impl IntoView {
+        move || self.whole.get().then(&inside)
+    }
+
     /// Brings an element into view, once it is drawn.
     pub fn show(self, id: &'static str) {
         set_timeout(move || self.host.with_value(|host| host.show(id)), Duration::ZERO);
@@ -103,6 +129,7 @@ impl Desk {
             effects = wanted;
             moved = Some(state.screen).filter(|screen| *screen != before);
         });
+        self.parts.with_value(|parts| self.state.with_untracked(|state| parts.look(state)));
         // Where the desk moves on by itself the address follows, so that Back leads to where one came from.
         if let Some(screen) = moved {
             self.host.with_value(|host| host.turn_to(screen));
@@ -235,17 +262,22 @@ impl Desk {
         self.brain.with_value(read)
     }
 
-    /// A part of the state that wakes its readers only when it differs.
+    /// A part of the state that wakes its readers only when it differs; for as long as the view that asks.
     pub fn memo<T: PartialEq + Send + Sync + 'static>(
         self,
         read: impl Fn(&State) -> T + Send + Sync + 'static,
-    ) -> Memo<T> {
-        Memo::new(move |_| self.state.with(|state| read(state)))
+    ) -> ReadSignal<T> {
+        self.state.with_untracked(|state| {
+            let mut parts = self.parts.write_value();
+            let (part, id) = parts.follow(state, read);
+            on_cleanup(move || self.parts.update_value(|parts| parts.leave(id)));
+            part
+        })
     }
 
     /// Language and units.
     pub fn voice(self) -> Voice {
-        self.with(State::voice)
+        self.voice.get()
     }
 
     /// A word of the screens in the language of the moment.

@@ -6,8 +6,10 @@
 use super::store::{self, Opened, Store, mark};
 use crate::desk::{Draft, keep};
 use crate::library::shelf::{Contents, Line, Row, Trouble};
+use leptos::prelude::set_timeout;
 use std::cell::RefCell;
 use std::rc::Rc;
+use std::time::Duration;
 use wasm_bindgen_futures::spawn_local;
 
 /// How the slots of drafts begin.
@@ -58,7 +60,9 @@ impl Keeper {
         inner.latest.clone_from(&text);
         inner.waiting = Some(text);
         drop(inner);
-        self.go_on();
+        // Not within the tap, which is to be painted; and not with a frame, for a page in the background has none.
+        let keeper = self.clone();
+        set_timeout(move || keeper.go_on(), Duration::ZERO);
     }
 
     /// Hands over the store, or why there is none, and keeps what waits.

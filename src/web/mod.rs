@@ -181,6 +181,9 @@ impl Start {
             view::frame(desk, standalone)
         });
         handle.forget();
+        if let Some((desk, ..)) = &*drawn.borrow() {
+            desk.completes();
+        }
         self.desk.replace(drawn.take());
     }
 }

@@ -209,7 +209,9 @@ impl Shop {
 
     /// Works library and index out anew.
     fn refold(&mut self) {
-        self.library = Arc::new(self.ships.with(&self.log).0);
+        let library = self.ships.with(&self.log).0;
+        // Where the shop adds nothing it stays the very library that ships: what was answered with that is still true.
+        self.library = if library == *self.ships { Arc::clone(&self.ships) } else { Arc::new(library) };
         self.narrow();
         self.learned = true;
         self.index = Index::of(&self.library, &self.log);

@@ -280,7 +280,7 @@ impl Shop {
     /// Whether an order is kept as it stands.
     #[must_use]
     pub fn holds(&self, order: &Order, title: &str) -> bool {
-        self.order(order, title).1.is_none()
+        self.log.keys(Kind::Order).next().is_some() && self.order(order, title).1.is_none()
     }
 
     /// An id made of a name that no other record has; a record that `same` knows again keeps its own.

@@ -1,11 +1,11 @@
 //! What would change the answer, what to do, other ways, what cannot do it, what to be careful of.
 
 use super::icon;
-use crate::desk::{Choice, Msg, State, key};
+use super::library::markup::{self, text};
+use crate::desk::{Choice, Msg, key};
 use crate::plan::{Code, Pick, Reason, Report, Step, Topic, Value, Verdict};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Voice};
-use leptos::prelude::*;
 
 /// True for a code that says what would change the answer, not why it is so.
 pub(super) fn is_change(code: Code) -> bool {
@@ -37,214 +37,166 @@ pub(super) fn leads_to(reason: &Reason) -> Option<Verdict> {
     }
 }
 
-/// What would change the answer; what the desk can do at once is a button.
-pub fn changes(desk: Desk, report: &Report, voice: Voice) -> Option<impl IntoView + use<>> {
-    let rows: Vec<_> = report
-        .to_make_it_possible
-        .iter()
-        .map(|reason| {
-            let text = voice.reason(reason);
-            let mark = leads_to(reason).map(|verdict| {
-                view! {
-                    <span class="num">{voice.verdict_short(verdict)}</span>
-                    <span class=icon::verdict_class(verdict)>{icon::icon(96, icon::mark(verdict))}</span>
-                }
-            });
-            if reason.code == Code::IfUndyed {
-                view! {
-                    <button
-                        class="btn"
-                        type="button"
-                        on:click=move |_| desk.send(Msg::Choose(Choice::Dyed(Some(false))))
-                    >
-                        <span>{text}</span>
-                        {mark}
-                    </button>
-                }
-                .into_any()
-            } else {
-                view! { <p class="if-row"><span>{text}</span>{mark}</p> }.into_any()
+/// What a tap on the answer does.
+pub fn does(desk: Desk, act: &str) {
+    match act.strip_prefix("use:") {
+        Some(key) => desk.send(Msg::Use(key.into())),
+        None if act == "undyed" => desk.send(Msg::Choose(Choice::Dyed(Some(false)))),
+        None if act == "back" => desk.send(Msg::BackToReadable),
+        None => {
+            if let Ok(way) = act.parse() {
+                desk.send(Msg::Tap(way));
             }
-        })
-        .collect();
-    (!rows.is_empty()).then(|| {
-        view! {
-            <div class="blk">
-                <h2 class="sec-head">{voice.label(Label::WouldChange)}</h2>
-                <div class="if">{rows}</div>
-            </div>
         }
-    })
-}
-
-pub(super) fn to_do(pick: &Pick, voice: Voice) -> impl IntoView + use<> {
-    let list = |title: Label, rows: Vec<String>| {
-        (!rows.is_empty()).then(|| {
-            let rows = rows.into_iter().map(|row| view! { <li>{row}</li> }).collect_view();
-            view! {
-                <div class="blk">
-                    <h2 class="sec-head">{voice.label(title)}</h2>
-                    <ul class="plain dashes">{rows}</ul>
-                </div>
-            }
-        })
-    };
-    let advice = pick.advice.iter().map(|advice| voice.advice(*advice).to_owned()).collect();
-    let checks = pick.first_piece.iter().map(|code| voice.code(*code)).collect();
-    view! {
-        {list(Label::ToDo, advice)}
-        {list(Label::FirstPiece, checks)}
     }
 }
 
-pub(super) fn other_ways(
-    desk: Desk,
-    report: &Report,
-    chosen: &Pick,
-    voice: Voice,
-) -> Option<impl IntoView + use<>> {
+/// What would change the answer; what the desk can do at once is a button.
+pub fn changes(report: &Report, voice: Voice) -> String {
+    let row = |reason: &Reason| {
+        let said = text(&voice.reason(reason));
+        let mark = leads_to(reason).map_or_else(String::new, |verdict| {
+            format!(
+                "<span class=\"num\">{}</span>{}",
+                text(voice.verdict_short(verdict)),
+                markup::mark(verdict)
+            )
+        });
+        if reason.code == Code::IfUndyed {
+            format!(
+                "<button class=\"btn\" type=\"button\" data-do=\"undyed\"><span>{said}</span>{mark}</button>"
+            )
+        } else {
+            format!("<p class=\"if-row\"><span>{said}</span>{mark}</p>")
+        }
+    };
+    listed(
+        Label::WouldChange,
+        "div class=\"if\"",
+        report.to_make_it_possible.iter().map(row).collect(),
+        voice,
+    )
+}
+
+/// A block with a list of rows; nothing where there is none. `list` opens the list.
+fn listed(title: Label, list: &str, rows: String, voice: Voice) -> String {
+    if rows.is_empty() {
+        return rows;
+    }
+    let end = list.split(' ').next().unwrap_or_default();
+    markup::block(voice.label(title), "", &format!("<{list}>{rows}</{end}>"))
+}
+
+/// What to do, and what to look at on the first piece.
+pub(super) fn to_do(pick: &Pick, voice: Voice) -> String {
+    let row = |words: &str| format!("<li>{}</li>", text(words));
+    let advice = pick.advice.iter().map(|advice| row(voice.advice(*advice))).collect();
+    let checks = pick.first_piece.iter().map(|code| row(&voice.code(*code))).collect();
+    let dashes = "ul class=\"plain dashes\"";
+    listed(Label::ToDo, dashes, advice, voice) + &listed(Label::FirstPiece, dashes, checks, voice)
+}
+
+/// The ways to print as a table, each with a button that chooses it.
+pub(super) fn other_ways(report: &Report, chosen: &Pick, money: &str, voice: Voice) -> String {
+    if report.picks.len() < 2 {
+        return String::new();
+    }
     let numeral = Numeral(voice.language);
-    let rows = report
-        .picks
-        .iter()
-        .map(|pick| {
-            let id = key(pick);
-            let here = id == key(chosen);
-            let base = pick.steps.iter().find_map(|step| match step {
-                Step::Blocker { name, .. } => Some(name.clone()),
-                _ => None,
-            });
-            let dried = pick.steps.iter().any(|step| matches!(step, Step::PreDry { .. }));
-            let dried = dried.then(|| format!(", {}", voice.label(Label::DriedFirst)));
-            let base = base.map_or_else(
-                || voice.label(Label::NoBlocker).to_lowercase(),
-                |blocker| voice.say(&Phrase::Needs { blocker }),
-            );
-            let bleed = pick.margins.iter().find(|margin| margin.what == Topic::Bleed);
-            let bleed = bleed.map_or_else(|| "–".into(), |margin| voice.margin(margin, margin.value.likely));
-            let choose = if here {
-                view! { <b>{voice.label(Label::Chosen)}</b> }.into_any()
-            } else {
-                let name = format!("{} {}", voice.label(Label::Use), pick.name);
-                view! {
-                    <button
-                        class="btn"
-                        type="button"
-                        aria-label=name
-                        on:click=move |_| desk.send(Msg::Use(id.clone()))
-                    >
-                        {voice.label(Label::Use)}
-                    </button>
-                }
-                .into_any()
-            };
-            view! {
-                <tr>
-                    <td class="mk">
-                        <span class=icon::verdict_class(pick.verdict)>
-                            {icon::icon(96, icon::mark(pick.verdict))}
-                            <span class="sr">{voice.verdict(pick.verdict)}</span>
-                        </span>
-                    </td>
-                    <td><b>{pick.name.clone()}</b><br/>{base}{dried}</td>
-                    <td class="r">{bleed}</td>
-                    <td class="r">{voice.chance(pick.fail_later.likely)}</td>
-                    <td class="r">{numeral.fixed(pick.rate_per_hour.likely, 0)}</td>
-                    <td class="r">{numeral.fixed(pick.cost_per_print.likely, 2)}</td>
-                    <td>{choose}</td>
-                </tr>
-            }
-        })
-        .collect_view();
-    (report.picks.len() > 1).then(|| {
-        view! {
-            <div class="blk">
-                <h2 class="sec-head">
-                    {voice.label(Label::OtherWays)}" "<span class="aside">{voice.label(Label::ShelfFirst)}</span>
-                </h2>
-                <div class="scroll" tabindex="0" role="region" aria-label=voice.label(Label::OtherWays)>
-                    <table class="tbl">
-                        <thead>
-                            <tr>
-                                <th class="mk"><span class="sr">{voice.label(Label::Verdict)}</span></th>
-                                <th>{voice.label(Label::White)}</th>
-                                <th class="r">{voice.topic(Topic::Bleed)}</th>
-                                <th class="r">{voice.label(Label::LateFault)}</th>
-                                <th class="r">{voice.label(Label::PerHour)}</th>
-                                <th class="r">{voice.label(Label::PerPrint)}{move || desk.with(State::money)}</th>
-                                <th><span class="sr">{voice.label(Label::Use)}</span></th>
-                            </tr>
-                        </thead>
-                        <tbody>{rows}</tbody>
-                    </table>
-                </div>
-            </div>
+    let row = |pick: &Pick| {
+        let base = pick.steps.iter().find_map(|step| match step {
+            Step::Blocker { name, .. } => Some(voice.say(&Phrase::Needs { blocker: name.clone() })),
+            _ => None,
+        });
+        let mut base = base.unwrap_or_else(|| voice.label(Label::NoBlocker).to_lowercase());
+        if pick.steps.iter().any(|step| matches!(step, Step::PreDry { .. })) {
+            base = format!("{base}, {}", voice.label(Label::DriedFirst));
         }
-    })
+        let bleed = pick.margins.iter().find(|margin| margin.what == Topic::Bleed);
+        let bleed = bleed.map_or_else(|| "–".into(), |margin| voice.margin(margin, margin.value.likely));
+        let choose = if std::ptr::eq(pick, chosen) {
+            format!("<b>{}</b>", text(voice.label(Label::Chosen)))
+        } else {
+            let say = text(voice.label(Label::Use));
+            format!(
+                "<button class=\"btn\" type=\"button\" data-do=\"use:{}\" aria-label=\"{say} {}\">{say}</button>",
+                text(&key(pick)),
+                text(&pick.name)
+            )
+        };
+        format!(
+            "<tr><td class=\"mk\"><span class=\"{}\">{}<span class=\"sr\">{}</span></span></td><td><b>{}</b><br>{}</td><td \
+             class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td><td>{choose}</td></tr>",
+            icon::verdict_class(pick.verdict),
+            markup::sign(96, icon::mark(pick.verdict)),
+            text(voice.verdict(pick.verdict)),
+            text(&pick.name),
+            text(&base),
+            text(&bleed),
+            text(&voice.chance(pick.fail_later.likely)),
+            text(&numeral.fixed(pick.rate_per_hour.likely, 0)),
+            text(&numeral.fixed(pick.cost_per_print.likely, 2))
+        )
+    };
+    let label = |label: Label| text(voice.label(label));
+    let heads = format!(
+        "<th class=\"mk\"><span class=\"sr\">{}</span></th><th>{}</th><th class=\"r\">{}</th><th class=\"r\">{}</th><th \
+         class=\"r\">{}</th><th class=\"r\">{}{}</th><th><span class=\"sr\">{}</span></th>",
+        label(Label::Verdict),
+        label(Label::White),
+        text(voice.topic(Topic::Bleed)),
+        label(Label::LateFault),
+        label(Label::PerHour),
+        label(Label::PerPrint),
+        text(money),
+        label(Label::Use)
+    );
+    let rows: String = report.picks.iter().map(row).collect();
+    let name = voice.label(Label::OtherWays);
+    markup::block(name, voice.label(Label::ShelfFirst), &markup::table(name, &heads, &rows))
 }
 
-pub(super) fn worth_knowing(report: &Report, voice: Voice) -> Option<impl IntoView + use<>> {
-    let rows = report
-        .unknowns
-        .iter()
-        .map(|unknown| {
-            let worth = voice.say(&Phrase::Worth { chance: voice.chance(unknown.worth) });
-            view! { <p class="if-row"><span>{voice.reason(&unknown.ask)}</span><span class="lab">{worth}</span></p> }
-        })
-        .collect_view();
-    (!report.unknowns.is_empty()).then(|| {
-        view! {
-            <div class="blk">
-                <h2 class="sec-head">{voice.label(Label::WorthKnowing)}</h2>
-                <div class="if">{rows}</div>
-            </div>
-        }
-    })
+/// What is not known, and what it would be worth.
+pub(super) fn worth_knowing(report: &Report, voice: Voice) -> String {
+    let rows = report.unknowns.iter().map(|unknown| {
+        let worth = voice.say(&Phrase::Worth { chance: voice.chance(unknown.worth) });
+        format!(
+            "<p class=\"if-row\"><span>{}</span><span class=\"lab\">{}</span></p>",
+            text(&voice.reason(&unknown.ask)),
+            text(&worth)
+        )
+    });
+    listed(Label::WorthKnowing, "div class=\"if\"", rows.collect(), voice)
 }
 
-pub(super) fn cannot(report: &Report, voice: Voice) -> Option<impl IntoView + use<>> {
-    let rows = report
-        .rejected
-        .iter()
-        .map(|rejected| {
-            let reasons = rejected.reasons.first().map(|reason| voice.reason(reason));
-            view! {
-                <li>
-                    <span class="c-no">{icon::icon(96, icon::mark(Verdict::Refuse))}</span>
-                    <p><b>{rejected.name.clone()}". "</b>{reasons}</p>
-                </li>
-            }
-        })
-        .collect_view();
-    (!report.rejected.is_empty()).then(|| {
-        view! {
-            <div class="blk">
-                <h2 class="sec-head">{voice.label(Label::CannotDoIt)}</h2>
-                <ul class="why">{rows}</ul>
-            </div>
+/// The whites that cannot do it; those that fail for the same reason stand together.
+pub(super) fn cannot(report: &Report, voice: Voice) -> String {
+    let mut reasons: Vec<(String, Vec<&str>)> = Vec::new();
+    for rejected in &report.rejected {
+        let why = rejected.reasons.first().map(|reason| voice.reason(reason)).unwrap_or_default();
+        match reasons.iter_mut().find(|(other, _)| *other == why) {
+            Some((_, names)) => names.push(&rejected.name),
+            None => reasons.push((why, vec![&rejected.name])),
         }
-    })
+    }
+    let mark = markup::mark(Verdict::Refuse);
+    let rows = reasons.iter().map(|(why, names)| {
+        format!("<li>{mark}<p><b>{}. </b>{}</p></li>", text(&names.join(", ")), text(why))
+    });
+    listed(Label::CannotDoIt, "ul class=\"why\"", rows.collect(), voice)
 }
 
-pub(super) fn careful(report: &Report, voice: Voice) -> Option<impl IntoView + use<>> {
-    let rows = report
+/// What to be careful of.
+pub(super) fn careful(report: &Report, voice: Voice) -> String {
+    let rows: String = report
         .cautions
         .iter()
         .map(|caution| {
-            view! {
-                <div class="warn">
-                    <span class="c-heat">{icon::icon(36, icon::caution(caution.code))}</span>
-                    <p>{voice.reason(caution)}</p>
-                </div>
-            }
+            format!(
+                "<div class=\"warn\"><span class=\"c-heat\">{}</span><p>{}</p></div>",
+                markup::sign(36, icon::caution(caution.code)),
+                text(&voice.reason(caution))
+            )
         })
-        .collect_view();
-    (!report.cautions.is_empty()).then(|| {
-        view! {
-            <div class="blk">
-                <h2 class="sec-head">{voice.label(Label::Careful)}</h2>
-                {rows}
-            </div>
-        }
-    })
+        .collect();
+    if rows.is_empty() { rows } else { markup::block(voice.label(Label::Careful), "", &rows) }
 }

@@ -1,42 +1,60 @@
 //! The answer: verdict, white, dryer figures, two rules, the print run, why, what would change it, other ways.
+//!
+//! Each part is written as text and put in its place where it differs from what stands there: what a change in the form
+//! leaves as it was is not touched. Folds are no part of a text, so that they stay as they are.
 
-use super::advice::{cannot, careful, changes, is_change, other_ways, to_do, worth_knowing};
+use super::board::act_of;
 use super::cloth::{colours, knit, on_this_cloth};
+use super::fold::fold;
 use super::garments::every_garment;
-use super::margins::every_margin;
-use super::{icon, rule, run, trade};
+use super::library::markup::{self, text};
+use super::margins::margin_rows;
+use super::{advice, icon, rule, run, trade};
 use crate::desk::picture::cloth::Swatches;
-use crate::desk::{Field, Msg, Screen, State, key};
+use crate::desk::{Field, Screen, State};
 use crate::optics::Lab;
 use crate::plan::{Code, Margin, Pick, Reason, Report, Step, Topic, Verdict};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice, lead};
-use leptos::either::Either;
 use leptos::prelude::*;
+use std::sync::Arc;
+
+/// A report; only itself is equal to it, so that none is read through to find out whether another has come.
+#[derive(Clone)]
+struct Given(Arc<Report>);
+
+impl PartialEq for Given {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+}
 
 /// What the answer is drawn from: it is drawn anew only when one of these differs.
 #[derive(Clone, PartialEq)]
-pub(super) struct Shown {
-    /// Of which order.
-    pub(super) title: String,
-    pub(super) report: Option<Report>,
-    pub(super) chosen: Option<String>,
-    pub(super) voice: Voice,
-    pub(super) cloth: Option<Lab>,
-    pub(super) days: f64,
-    pub(super) stale: bool,
-    pub(super) broken: bool,
+struct Shown {
+    report: Option<Given>,
+    /// The place of the chosen way among the picks.
+    chosen: usize,
+    /// The way of the trade's picture that was tapped.
+    tapped: Option<usize>,
+    voice: Voice,
+    money: String,
+    cloth: Option<Lab>,
+    days: f64,
+    stale: bool,
+    broken: bool,
     /// What the labels of the order's garments say.
-    pub(super) labels: Vec<String>,
+    labels: Vec<String>,
 }
 
 impl Shown {
     fn of(state: &State) -> Self {
         Self {
-            title: state.title.clone(),
-            report: state.report.clone(),
-            chosen: state.pick().map(key),
+            report: state.report.clone().map(Given),
+            chosen: state.pick_at(),
+            tapped: state.tapped,
             voice: state.voice(),
+            money: state.money(),
             cloth: state.cloth,
             days: state.order.as_ref().map_or(90.0, |order| order.use_.looked_at_after_days),
             stale: state.stale(),
@@ -46,152 +64,162 @@ impl Shown {
             }),
         }
     }
+
+    fn report(&self) -> Option<&Report> {
+        self.report.as_ref().map(|report| &*report.0)
+    }
+
+    /// The way that is shown; none where the order is refused.
+    fn pick(&self) -> Option<&Pick> {
+        self.report()?.picks.get(self.chosen)
+    }
+
+    fn colours(&self) -> Option<Swatches> {
+        colours(self.cloth, self.pick()?)
+    }
+
+    /// A part of the answer that is there with any report.
+    fn of_report(&self, part: impl Fn(&Report, Voice) -> String) -> String {
+        self.report().map(|report| part(report, self.voice)).unwrap_or_default()
+    }
+
+    /// A part of the answer that is there where there is a way to print.
+    fn of_pick(&self, part: impl Fn(&Pick, Voice) -> String) -> String {
+        self.pick().map(|pick| part(pick, self.voice)).unwrap_or_default()
+    }
 }
 
 /// The answer column.
 pub fn answer(desk: Desk) -> impl IntoView {
     let shown = desk.memo(Shown::of);
     let busy = desk.memo(|state| state.asked.is_some());
-    let turns = StoredValue::new((String::new(), false));
+    let part = move |part: fn(&Shown) -> String| view! { <div inner_html=move || shown.with(part)></div> };
+    let below = move |part: fn(&Shown) -> String| {
+        view! { <div inner_html=move || if desk.is_whole() { shown.with(part) } else { String::new() }></div> }
+    };
+    let has_trade = move || shown.with(|it| it.report().is_some_and(|report| report.trade.is_some()));
+    let tap = move |event: web_sys::MouseEvent| {
+        let Some(act) = act_of(&event) else { return };
+        if act == "window" {
+            return desk.follow_link(&event, Screen::Window);
+        }
+        advice::does(desk, &act);
+        desk.focus_again(&act);
+    };
     view! {
         <section
             class="answer"
             aria-labelledby="verdict"
             aria-busy=move || if busy.get() { "true" } else { "false" }
+            on:click=tap
         >
-            {move || {
-                let shown = shown.get();
-                let drawn = match &shown.report {
-                    None => nothing_yet(shown.voice, shown.broken).into_any(),
-                    Some(report) => answered(desk, &shown, report).into_any(),
-                };
-                // Another order is built beside the page and put in its place: to change every word of the one before
-                // where it stands takes longer. What is changed in an order keeps the folds that were opened.
-                let turned = turns.try_update_value(|(title, turned)| {
-                    *turned ^= *title != shown.title;
-                    title.clone_from(&shown.title);
-                    *turned
-                });
-                if turned == Some(true) { Either::Left(drawn) } else { Either::Right(drawn) }
-            }}
+            // Never left out as the rest is below the fold: pictures elsewhere hang on it.
+            <div class="defs" inner_html=move || shown.with(|it| it.colours().as_ref().map(knit).unwrap_or_default())></div>
+            {part(stale)}
+            {part(plate)}
+            {part(|it| it.pick().map(|pick| facts(pick, it.voice, it.colours().as_ref())).unwrap_or_default())}
+            {part(rules)}
+            <button
+                class="btn btn-wide sum"
+                type="button"
+                // In portrait the order lies below: one line of it, and the way there.
+                hidden=move || shown.with(|it| it.report.is_none())
+                on:click=move |_| desk.focus("order")
+            >
+                <span>{move || desk.text(Field::Label)}</span>
+                <b>{move || desk.label(Label::Change)}</b>
+            </button>
+            {part(|it| it.of_report(|report, voice| every_garment(report, &it.labels, voice)))}
+            {part(|it| it.of_pick(run::run))}
+            {part(|it| it.of_pick(why))}
+            {below(on_cloth)}
+            {below(|it| it.of_report(advice::changes))}
+            {below(|it| it.of_pick(advice::to_do))}
+            <div class="blk" id="trade" hidden=move || !has_trade()>
+                {below(|it| it.of_report(|report, voice| trade::drawn(report, it.chosen, it.tapped, &it.money, voice)))}
+                {fold(
+                    desk,
+                    Label::FiguresBehind,
+                    move || shown.with(|it| it.report().is_some_and(trade::has_figures)),
+                    move || shown.with(|it| it.of_report(|report, voice| trade::figures(report, &it.money, voice))),
+                )}
+            </div>
+            {below(|it| it.of_pick(|pick, voice| {
+                it.of_report(|report, _| advice::other_ways(report, pick, &it.money, voice))
+            }))}
+            {below(|it| it.of_pick(|_, voice| it.of_report(|report, _| advice::worth_knowing(report, voice))))}
+            {fold(
+                desk,
+                Label::Margins,
+                move || shown.with(|it| it.pick().is_some()),
+                move || shown.with(|it| it.of_pick(|pick, voice| margin_rows(&pick.margins, voice))),
+            )}
+            {below(|it| it.of_report(advice::cannot))}
+            {below(|it| it.of_report(advice::careful))}
         </section>
     }
 }
 
-fn nothing_yet(voice: Voice, broken: bool) -> impl IntoView {
-    let say = voice.label(if broken { Label::NoAnswerSay } else { Label::Reckoning });
-    view! {
-        <div class="plate plate-ask">
-            <svg class="plate-mark" viewBox="0 0 96 96" aria-hidden="true" inner_html=icon::OPEN></svg>
-            <div>
-                <p class="plate-word" id="verdict">{voice.label(Label::NoAnswerYet)}</p>
-                <p class="plate-say">{say}</p>
-            </div>
-        </div>
-    }
-}
-
-fn answered(desk: Desk, shown: &Shown, report: &Report) -> impl IntoView + use<> {
-    let voice = shown.voice;
-    let pick = report.picks.iter().find(|pick| Some(key(pick)) == shown.chosen).or(report.picks.first());
-    let body = match pick {
-        Some(pick) => picked(desk, shown, report, pick).into_any(),
-        None => refused(desk, shown, report).into_any(),
-    };
-    view! {
-        {shown.stale.then(|| stale(desk, voice))}
-        {body}
-        {cannot(report, voice)}
-        {careful(report, voice)}
-    }
-}
-
 /// Says whose answer this is while the form cannot be read.
-fn stale(desk: Desk, voice: Voice) -> impl IntoView {
-    view! {
-        <div class="stale" role="note">
-            <p><b>{voice.label(Label::Stale)}". "</b>{voice.label(Label::StaleSay)}</p>
-            <button class="btn" type="button" on:click=move |_| desk.send(Msg::BackToReadable)>
-                {icon::icon(24, icon::UNDO)}
-                {voice.label(Label::BackToThat)}
-            </button>
-        </div>
+fn stale(shown: &Shown) -> String {
+    if !shown.stale {
+        return String::new();
     }
+    let [stale, say, back] =
+        [Label::Stale, Label::StaleSay, Label::BackToThat].map(|label| text(shown.voice.label(label)));
+    let undo = markup::sign(24, icon::UNDO);
+    format!(
+        "<div class=\"stale\" role=\"note\"><p><b>{stale}. </b>{say}</p><button class=\"btn\" type=\"button\" \
+         data-do=\"back\">{undo}{back}</button></div>"
+    )
 }
 
-fn plate(verdict: Verdict, voice: Voice, say: String, action: Option<AnyView>) -> impl IntoView {
-    let class = match verdict {
-        Verdict::Go | Verdict::GoWithCheck => "plate plate-go",
-        Verdict::Trial => "plate plate-trial",
-        Verdict::Refuse => "plate plate-no",
-    };
-    let mark = if verdict == Verdict::Refuse { "plate-mark c-no" } else { "plate-mark" };
-    view! {
-        <div class=class>
-            <svg class=mark viewBox="0 0 96 96" aria-hidden="true" inner_html=icon::mark(verdict)></svg>
-            <div>
-                <p class="plate-word" id="verdict">{voice.verdict(verdict)}</p>
-                <p class="plate-say">{say}</p>
-            </div>
-            {action}
-        </div>
-    }
-}
-
-fn show_window(desk: Desk, voice: Voice) -> AnyView {
-    view! {
-        <a class="btn btn-main" href="#window" on:click=move |event| desk.follow_link(&event, Screen::Window)>
-            {voice.label(Label::ShowWindow)}
-        </a>
-    }
-    .into_any()
-}
-
-fn refused(desk: Desk, shown: &Shown, report: &Report) -> impl IntoView + use<> {
+/// The verdict and its sentence; what is waited for while there is none.
+fn plate(shown: &Shown) -> String {
     let voice = shown.voice;
-    let first =
-        why_not(report).map_or_else(|| voice.label(Label::RefuseSay).to_owned(), |it| voice.reason(it));
-    view! {
-        {plate(Verdict::Refuse, voice, first, report.closed.is_some().then(|| show_window(desk, voice)))}
-        {sum_line(desk)}
-        {every_garment(report, &shown.labels, voice)}
-        {changes(desk, report, voice)}
-        {trade::trade(desk, report.trade.as_ref(), voice)}
-    }
+    let Some(report) = shown.report() else {
+        let say = voice.label(if shown.broken { Label::NoAnswerSay } else { Label::Reckoning });
+        return plated("plate-ask", "", icon::OPEN, voice.label(Label::NoAnswerYet), say, "");
+    };
+    let pick = shown.pick();
+    let verdict = pick.map_or(Verdict::Refuse, |pick| pick.verdict);
+    let class = match verdict {
+        Verdict::Go | Verdict::GoWithCheck => "plate-go",
+        Verdict::Trial => "plate-trial",
+        Verdict::Refuse => "plate-no",
+    };
+    let colour = if verdict == Verdict::Refuse { " c-no" } else { "" };
+    let say = match (pick, why_not(report)) {
+        (Some(pick), _) => what_to_do(pick, voice),
+        (None, Some(reason)) => voice.reason(reason),
+        (None, None) => voice.label(Label::RefuseSay).into(),
+    };
+    let window = if pick.is_some() || report.closed.is_some() {
+        let show = text(voice.label(Label::ShowWindow));
+        format!("<a class=\"btn btn-main\" href=\"#window\" data-do=\"window\">{show}</a>")
+    } else {
+        String::new()
+    };
+    plated(class, colour, icon::mark(verdict), voice.verdict(verdict), &say, &window)
+}
+
+fn plated(class: &str, colour: &str, mark: &str, word: &str, say: &str, action: &str) -> String {
+    format!(
+        "<div class=\"plate {class}\"><svg class=\"plate-mark{colour}\" viewBox=\"0 0 96 96\" aria-hidden=\"true\">{mark}</svg><div><p \
+         class=\"plate-word\" id=\"verdict\">{}</p><p class=\"plate-say\">{}</p></div>{action}</div>",
+        text(word),
+        text(say)
+    )
 }
 
 /// The one reason that rules out everything, if there is one: said of the order, or the same for every white.
 fn why_not(report: &Report) -> Option<&Reason> {
-    let of_order = report.to_make_it_possible.iter().find(|reason| !is_change(reason.code));
+    let of_order = report.to_make_it_possible.iter().find(|reason| !advice::is_change(reason.code));
     let mut firsts = report.rejected.iter().filter_map(|rejected| rejected.reasons.first());
     let first = firsts.next();
     let shared =
         first.filter(|first| first.code != Code::ClothBleeds && firsts.all(|other| other.code == first.code));
     of_order.or(shared)
-}
-
-fn picked(desk: Desk, shown: &Shown, report: &Report, pick: &Pick) -> impl IntoView + use<> {
-    let voice = shown.voice;
-    let colours = colours(shown, pick);
-    let rules =
-        leading(pick).into_iter().map(|margin| rule::rule_view(margin, voice, shown.days)).collect_view();
-    view! {
-        {knit(colours.as_ref())}
-        {plate(pick.verdict, voice, what_to_do(pick, voice), Some(show_window(desk, voice)))}
-        {facts(pick, voice, colours.as_ref())}
-        <div class="rules">{rules}</div>
-        {sum_line(desk)}
-        {every_garment(report, &shown.labels, voice)}
-        {run::run(pick, voice)}
-        {why(pick, voice)}
-        {on_this_cloth(shown, pick, colours.as_ref())}
-        {changes(desk, report, voice)}
-        {to_do(pick, voice)}
-        {trade::trade(desk, report.trade.as_ref(), voice)}
-        {other_ways(desk, report, pick, voice)}
-        {worth_knowing(report, voice)}
-        {every_margin(pick, voice)}
-    }
 }
 
 /// The sentence on the plate.
@@ -216,72 +244,75 @@ fn what_to_do(pick: &Pick, voice: Voice) -> String {
     }
 }
 
-fn facts(pick: &Pick, voice: Voice, colours: Option<&Swatches>) -> impl IntoView + use<> {
+/// The white and the dryer's figures.
+fn facts(pick: &Pick, voice: Voice, colours: Option<&Swatches>) -> String {
     let class =
         voice.say(&Phrase::WhiteOf { class: voice.class(pick.class).into(), low_cure: pick.low_cure });
-    let mix = pick
+    let mix: Vec<_> = pick
         .mix
         .iter()
         .map(|(name, share)| (name.clone(), voice.quantity(Quantity::Percent, *share)))
-        .collect::<Vec<_>>();
+        .collect();
     let under = if mix.is_empty() { class } else { voice.say(&Phrase::MixOf { class, parts: mix }) };
     let passes = pick.steps.iter().find_map(|step| match step {
         Step::Dryer { passes } => Some(*passes),
         _ => None,
     });
-    let figures = pick.setting.map(|setting| {
+    let figures = pick.setting.map_or_else(String::new, |setting| {
         let unit = |quantity: Quantity| quantity.unit(voice.units, voice.language);
         let low = voice.bare(Quantity::Belt, setting.belt_m_per_min - setting.hold_belt_m_per_min);
         let high = voice.bare(Quantity::Belt, setting.belt_m_per_min + setting.hold_belt_m_per_min);
         let hold = voice.quantity(Quantity::TemperatureDifference, setting.hold_c);
-        view! {
-            <div>
-                <dt>{voice.label(Label::DryerAir)}</dt>
-                <dd data-fact="air">
-                    {voice.bare(Quantity::Temperature, setting.air_c)}<small>{unit(Quantity::Temperature)}</small>
-                </dd>
-                <dd class="under">{voice.say(&Phrase::HoldWithin { value: hold })}</dd>
-            </div>
-            <div>
-                <dt>{voice.label(Label::Belt)}</dt>
-                <dd data-fact="belt">
-                    {voice.bare(Quantity::Belt, setting.belt_m_per_min)}<small>{unit(Quantity::Belt)}</small>
-                </dd>
-                <dd class="under">{voice.say(&Phrase::To { low, high })}</dd>
-            </div>
-            <div>
-                <dt>{voice.label(Label::InTheHeat)}</dt>
-                <dd data-fact="dwell">
-                    {voice.bare(Quantity::Seconds, setting.dwell_s.round())}<small>"s"</small>
-                </dd>
-                <dd class="under">{voice.say(&Phrase::PassCount { count: passes.unwrap_or(1) })}</dd>
-            </div>
-        }
+        let figure = |name: Label, fact: &str, value: String, unit: &str, under: &Phrase| {
+            format!(
+                "<div><dt>{}</dt><dd data-fact=\"{fact}\">{}<small>{}</small></dd><dd class=\"under\">{}</dd></div>",
+                text(voice.label(name)),
+                text(&value),
+                text(unit),
+                text(&voice.say(under))
+            )
+        };
+        let air = voice.bare(Quantity::Temperature, setting.air_c);
+        let belt = voice.bare(Quantity::Belt, setting.belt_m_per_min);
+        let dwell = voice.bare(Quantity::Seconds, setting.dwell_s.round());
+        let count = passes.unwrap_or(1);
+        [
+            figure(Label::DryerAir, "air", air, unit(Quantity::Temperature), &Phrase::HoldWithin { value: hold }),
+            figure(Label::Belt, "belt", belt, unit(Quantity::Belt), &Phrase::To { low, high }),
+            figure(Label::InTheHeat, "dwell", dwell, "s", &Phrase::PassCount { count }),
+        ]
+        .concat()
     });
-    let chip = colours.map(|colours| {
-        let fresh = colours.fresh.clone();
-        let turned = colours.turned.get(1).cloned().unwrap_or_default();
-        view! {
-            <dd class="chip-cell">
-                <svg class="chip true-colour" viewBox="0 0 132 92" aria-hidden="true">
-                    <rect width="132" height="92" fill="url(#knit)"></rect>
-                    <circle cx="66" cy="46" r="36" fill=fresh></circle>
-                    <path d="M66 10a36 36 0 0 1 0 72z" fill=turned></path>
-                </svg>
-            </dd>
-        }
+    let chip = colours.map_or_else(String::new, |colours| {
+        let (fresh, turned) = (&colours.fresh, colours.turned.get(1).map_or("", String::as_str));
+        format!(
+            "<dd class=\"chip-cell\"><svg class=\"chip true-colour\" viewBox=\"0 0 132 92\" aria-hidden=\"true\"><rect width=\"132\" \
+             height=\"92\" fill=\"url(#knit)\"/><circle cx=\"66\" cy=\"46\" r=\"36\" fill=\"{fresh}\"/><path d=\"M66 10a36 36 0 0 1 0 \
+             72z\" fill=\"{turned}\"/></svg></dd>"
+        )
     });
-    view! {
-        <dl class="facts">
-            <div class="facts-name">
-                <dt>{voice.label(Label::White)}</dt>
-                <dd data-fact="white">{pick.name.clone()}</dd>
-                <dd class="under">{under}</dd>
-                {chip}
-            </div>
-            {figures}
-        </dl>
-    }
+    format!(
+        "<dl class=\"facts\"><div class=\"facts-name\"><dt>{}</dt><dd data-fact=\"white\">{}</dd><dd class=\"under\">{}</dd>{chip}\
+         </div>{figures}</dl>",
+        text(voice.label(Label::White)),
+        text(&pick.name),
+        text(&under)
+    )
+}
+
+/// The two margins that lead, as rules.
+fn rules(shown: &Shown) -> String {
+    shown.of_pick(|pick, voice| {
+        let rules: String =
+            leading(pick).into_iter().map(|margin| rule::rule_view(margin, voice, shown.days)).collect();
+        format!("<div class=\"rules\">{rules}</div>")
+    })
+}
+
+fn on_cloth(shown: &Shown) -> String {
+    shown.of_pick(|pick, voice| {
+        shown.colours().map(|colours| on_this_cloth(pick, &colours, voice)).unwrap_or_default()
+    })
 }
 
 /// The two margins to lead with: bleed and fusion, completed by the tightest others.
@@ -296,37 +327,15 @@ fn leading(pick: &Pick) -> Vec<&Margin> {
     leading
 }
 
-/// In portrait the order lies below: one line of it, and the way there.
-fn sum_line(desk: Desk) -> impl IntoView {
-    view! {
-        <button class="btn btn-wide sum" type="button" on:click=move |_| desk.focus("order")>
-            <span>{move || desk.text(Field::Label)}</span>
-            <b>{move || desk.label(Label::Change)}</b>
-        </button>
-    }
-}
-
-fn why(pick: &Pick, voice: Voice) -> impl IntoView + use<> {
+fn why(pick: &Pick, voice: Voice) -> String {
     let sure = voice.say(&Phrase::HowSure { chance: voice.chance(1.0 - pick.fail_later.likely) });
-    let reasons = pick
-        .reasons
-        .iter()
-        .map(|reason| {
-            let text = voice.reason(reason);
-            let (head, rest) = lead(&text);
-            let (sign, class) = icon::reason(reason.code);
-            view! {
-                <li>
-                    <span class=class>{icon::icon(28, sign)}</span>
-                    <p><b>{head.to_owned()}</b>" "{rest.to_owned()}</p>
-                </li>
-            }
-        })
-        .collect_view();
-    view! {
-        <div class="blk">
-            <h2 class="sec-head">{voice.label(Label::Why)}" "<span class="aside">{sure}</span></h2>
-            <ol class="why">{reasons}</ol>
-        </div>
-    }
+    let row = |reason: &Reason| {
+        let said = voice.reason(reason);
+        let (head, rest) = lead(&said);
+        let (sign, class) = icon::reason(reason.code);
+        let sign = markup::sign(28, sign);
+        format!("<li><span class=\"{class}\">{sign}</span><p><b>{}</b> {}</p></li>", text(head), text(rest))
+    };
+    let reasons: String = pick.reasons.iter().map(row).collect();
+    markup::block(voice.label(Label::Why), &sure, &format!("<ol class=\"why\">{reasons}</ol>"))
 }

@@ -5,7 +5,7 @@ use crate::desk::State;
 use crate::web::desk::Desk;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::Element;
+use web_sys::{Element, MouseEvent};
 
 /// A board: `draw` writes its markup, `does` answers a tap on whatever carries `data-do`. The focus returns to what was
 /// tapped.
@@ -15,13 +15,17 @@ pub fn board(desk: Desk, draw: fn(&State) -> String, does: fn(Desk, &str)) -> im
         <div
             inner_html=move || drawn.get()
             on:click=move |event| {
-                let inmost = event.composed_path().get(0).dyn_into::<Element>().ok();
-                let acting = inmost.and_then(|it| it.closest("[data-do]").ok().flatten());
-                if let Some(act) = acting.and_then(|it| it.get_attribute("data-do")) {
+                if let Some(act) = act_of(&event) {
                     does(desk, &act);
                     desk.focus_again(&act);
                 }
             }
         ></div>
     }
+}
+
+/// What the tapped part of a text does, by its `data-do`.
+pub fn act_of(event: &MouseEvent) -> Option<String> {
+    let inmost = event.composed_path().get(0).dyn_into::<Element>().ok()?;
+    inmost.closest("[data-do]").ok()??.get_attribute("data-do")
 }

@@ -19,7 +19,7 @@ fn unit(desk: Desk, field: Field) -> String {
     }
 }
 
-fn bad(desk: Desk, field: Field) -> Memo<bool> {
+fn bad(desk: Desk, field: Field) -> ReadSignal<bool> {
     desk.memo(move |state| state.errors_of(field).next().is_some())
 }
 
@@ -104,10 +104,13 @@ pub fn slid(desk: Desk, field: Field, label: Label) -> impl IntoView {
 /// What an input shows: the text as typed; for an empty set point, where the screen stands.
 fn shown(state: &State, field: Field) -> String {
     let text = state.draft.text(field);
+    if !text.is_empty() || !matches!(field, Field::Air | Field::Belt) {
+        return text.to_owned();
+    }
     match (field, state.stands()) {
-        (Field::Air, Some(setting)) if text.is_empty() => written(state, field, setting.set_c),
-        (Field::Belt, Some(setting)) if text.is_empty() => written(state, field, setting.belt_m_per_min),
-        _ => text.to_owned(),
+        (Field::Air, Some(setting)) => written(state, field, setting.set_c),
+        (_, Some(setting)) => written(state, field, setting.belt_m_per_min),
+        (_, None) => String::new(),
     }
 }
 

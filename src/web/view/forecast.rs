@@ -149,16 +149,18 @@ fn on_cloth(shown: &Shown) -> impl IntoView + use<> {
         .map(|name| view! { <div><dt>{voice.label(name)}</dt></div> })
         .collect_view();
     view! {
-        {cloth::knit(Some(&colours))}
+        <div class="defs" inner_html=cloth::knit(&colours)></div>
         <figure>
             <figcaption class="sec-head">
                 {voice.label(Label::OnThisCloth)}" "
                 <span class="aside">{voice.label(Label::FreshAndForecast)}</span>
             </figcaption>
-            <svg class="fig true-colour" viewBox="0 0 740 132" aria-hidden="true">
-                <rect width="740" height="132" fill="url(#knit)"></rect>
-                {cloth::circles(&colours)}
-            </svg>
+            <svg
+                class="fig true-colour"
+                viewBox="0 0 740 132"
+                aria-hidden="true"
+                inner_html=cloth::strip(&colours)
+            ></svg>
             <dl class="three">{names}</dl>
             <p class="cap">{voice.aged_on_cloth(&shown.forecast)}</p>
         </figure>

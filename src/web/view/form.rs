@@ -14,8 +14,8 @@ pub fn form(desk: Desk) -> impl IntoView {
         {week::week(desk)}
         {garment(desk)}
         {order(desk)}
-        {press_room::shop(desk)}
-        {keep::keep(desk)}
+        {desk.later(move || press_room::shop(desk))}
+        {desk.later(move || keep::keep(desk))}
     }
 }
 
@@ -53,53 +53,60 @@ fn garment(desk: Desk) -> impl IntoView {
             </div>
             <details class="more">
                 <summary class="btn btn-wide">{move || desk.label(Label::MoreAboutGarment)}</summary>
-                <div class="stack">
-                    <div class="two">
-                        {typed(desk, Field::Colour, Label::Colour)}
-                        {typed(desk, Field::Weight, Label::Weight)}
-                    </div>
-                    {meter::meter(desk)}
-                    {choice(
-                        desk,
-                        "q-dye",
-                        Label::DyeKind,
-                        vec![
-                            DyeClass::Unknown,
-                            DyeClass::LowEnergy,
-                            DyeClass::MediumEnergy,
-                            DyeClass::HighEnergy,
-                            DyeClass::Fluorescent,
-                            DyeClass::SublimationPrinted,
-                            DyeClass::MassDyed,
-                        ],
-                        |desk, class| desk.voice().dye_class(*class).into(),
-                        |state| state.draft.garment().map_or(DyeClass::Unknown, |garment| garment.rest.dye_class),
-                        |class| Msg::Choose(Choice::DyeClass(class)),
-                    )}
-                    <div>
-                        <p class="label" id="q-finish">{move || desk.label(Label::Finishes)}</p>
-                        <div class="seg seg-2" role="group" aria-labelledby="q-finish">
-                            {[
-                                Finish::Coated,
-                                Finish::WaterRepellent,
-                                Finish::FlameResistant,
-                                Finish::HighVisibility,
-                            ]
-                                .map(|finish| toggle(
-                                    desk,
-                                    move |desk| desk.voice().finish(finish).into(),
-                                    move |state| {
-                                        let garment = state.draft.garment();
-                                        garment.is_some_and(|garment| garment.rest.finish.contains(&finish))
-                                    },
-                                    move |on| Msg::Choose(Choice::Finish(finish, on)),
-                                ))
-                                .collect_view()}
-                        </div>
-                    </div>
-                    {stepped(desk, Field::AddedWater, Label::AddedWater, false)}
-                </div>
+                {desk.later(move || more_of_garment(desk))}
             </details>
+        </div>
+    }
+}
+
+/// What is rarely asked of the garment.
+fn more_of_garment(desk: Desk) -> impl IntoView {
+    view! {
+        <div class="stack">
+            <div class="two">
+                {typed(desk, Field::Colour, Label::Colour)}
+                {typed(desk, Field::Weight, Label::Weight)}
+            </div>
+            {meter::meter(desk)}
+            {choice(
+                desk,
+                "q-dye",
+                Label::DyeKind,
+                vec![
+                    DyeClass::Unknown,
+                    DyeClass::LowEnergy,
+                    DyeClass::MediumEnergy,
+                    DyeClass::HighEnergy,
+                    DyeClass::Fluorescent,
+                    DyeClass::SublimationPrinted,
+                    DyeClass::MassDyed,
+                ],
+                |desk, class| desk.voice().dye_class(*class).into(),
+                |state| state.draft.garment().map_or(DyeClass::Unknown, |garment| garment.rest.dye_class),
+                |class| Msg::Choose(Choice::DyeClass(class)),
+            )}
+            <div>
+                <p class="label" id="q-finish">{move || desk.label(Label::Finishes)}</p>
+                <div class="seg seg-2" role="group" aria-labelledby="q-finish">
+                    {[
+                        Finish::Coated,
+                        Finish::WaterRepellent,
+                        Finish::FlameResistant,
+                        Finish::HighVisibility,
+                    ]
+                        .map(|finish| toggle(
+                            desk,
+                            move |desk| desk.voice().finish(finish).into(),
+                            move |state| {
+                                let garment = state.draft.garment();
+                                garment.is_some_and(|garment| garment.rest.finish.contains(&finish))
+                            },
+                            move |on| Msg::Choose(Choice::Finish(finish, on)),
+                        ))
+                        .collect_view()}
+                </div>
+            </div>
+            {stepped(desk, Field::AddedWater, Label::AddedWater, false)}
         </div>
     }
 }
@@ -220,92 +227,99 @@ fn order(desk: Desk) -> impl IntoView {
             {stepped(desk, Field::Stretch, Label::MustStretch, false)}
             <details class="more">
                 <summary class="btn btn-wide">{move || desk.label(Label::MoreAboutOrder)}</summary>
-                <div class="stack">
-                    {typed(desk, Field::Title, Label::Name)}
-                    <div class="two">
-                        {typed(desk, Field::Due, Label::Due)}
-                        {typed(desk, Field::Spares, Label::Spares)}
-                    </div>
-                    <div class="two">
-                        {typed(desk, Field::ValueEach, Label::PieceWorth)}
-                        {typed(desk, Field::LookedAt, Label::LookedAt)}
-                    </div>
-                    {choice(
-                        desk,
-                        "q-role",
-                        Label::WhiteIsFor,
-                        vec![Role::TopWhite, Role::Underbase, Role::Highlight],
-                        |desk, role| desk.voice().role(*role).into(),
-                        |state| state.draft.rest.print.role,
-                        |role| Msg::Choose(Choice::Role(role)),
-                    )}
-                    {stepped(desk, Field::ColoursOnTop, Label::ColoursOnTop, false)}
-                    {choice(
-                        desk,
-                        "q-cure",
-                        Label::ColourCure,
-                        vec![CureKind::Ordinary, CureKind::LowCure],
-                        |desk, cure| {
-                            desk.label(if *cure == CureKind::Ordinary { Label::Ordinary } else { Label::LowCure })
-                                .into()
-                        },
-                        |state| state.draft.rest.print.colours_on_top.cure,
-                        |cure| Msg::Choose(Choice::ColourCure(cure)),
-                    )}
-                    {choice(
-                        desk,
-                        "q-cover",
-                        Label::MustCover,
-                        vec![Opacity::Soft, Opacity::Standard, Opacity::Full],
-                        |desk, opacity| desk.voice().opacity(*opacity).into(),
-                        |state| state.draft.rest.print.opacity,
-                        |opacity| Msg::Choose(Choice::Opacity(opacity)),
-                    )}
-                    {choice(
-                        desk,
-                        "q-shine",
-                        Label::MustShine,
-                        vec![Sheen::Any, Sheen::Matt, Sheen::Gloss],
-                        |desk, sheen| desk.voice().sheen(*sheen).into(),
-                        |state| state.draft.rest.print.finish,
-                        |sheen| Msg::Choose(Choice::Sheen(sheen)),
-                    )}
-                    {choice(
-                        desk,
-                        "q-kind",
-                        Label::Kind,
-                        vec![
-                            UseKind::Everyday,
-                            UseKind::Sport,
-                            UseKind::Workwear,
-                            UseKind::Protective,
-                            UseKind::Sleepwear,
-                        ],
-                        |desk, kind| desk.voice().use_kind(*kind).into(),
-                        |state| state.draft.rest.use_.kind,
-                        |kind| Msg::Choose(Choice::Kind(kind)),
-                    )}
-                    {typed(desk, Field::Age, Label::Age)}
-                    {stepped(desk, Field::Reducer, Label::Reducer, false)}
-                    {stepped(desk, Field::Overhang, Label::Overhang, false)}
-                    <div class="seg">
-                        {toggle(
-                            desk,
-                            |desk| desk.label(Label::StackedHot).into(),
-                            |state| state.draft.rest.use_.stacked_hot,
-                            |hot| Msg::Choose(Choice::StackedHot(hot)),
-                        )}
-                    </div>
-                    <button
-                        class="btn btn-wide"
-                        type="button"
-                        id="add-garment"
-                        on:click=move |_| desk.send(Msg::AddGarment)
-                    >
-                        {move || desk.label(Label::AnotherGarment)}
-                    </button>
-                </div>
+                {desk.later(move || more_of_order(desk))}
             </details>
+        </div>
+    }
+}
+
+/// What is rarely asked of the order.
+fn more_of_order(desk: Desk) -> impl IntoView {
+    view! {
+        <div class="stack">
+            {typed(desk, Field::Title, Label::Name)}
+            <div class="two">
+                {typed(desk, Field::Due, Label::Due)}
+                {typed(desk, Field::Spares, Label::Spares)}
+            </div>
+            <div class="two">
+                {typed(desk, Field::ValueEach, Label::PieceWorth)}
+                {typed(desk, Field::LookedAt, Label::LookedAt)}
+            </div>
+            {choice(
+                desk,
+                "q-role",
+                Label::WhiteIsFor,
+                vec![Role::TopWhite, Role::Underbase, Role::Highlight],
+                |desk, role| desk.voice().role(*role).into(),
+                |state| state.draft.rest.print.role,
+                |role| Msg::Choose(Choice::Role(role)),
+            )}
+            {stepped(desk, Field::ColoursOnTop, Label::ColoursOnTop, false)}
+            {choice(
+                desk,
+                "q-cure",
+                Label::ColourCure,
+                vec![CureKind::Ordinary, CureKind::LowCure],
+                |desk, cure| {
+                    desk.label(if *cure == CureKind::Ordinary { Label::Ordinary } else { Label::LowCure })
+                        .into()
+                },
+                |state| state.draft.rest.print.colours_on_top.cure,
+                |cure| Msg::Choose(Choice::ColourCure(cure)),
+            )}
+            {choice(
+                desk,
+                "q-cover",
+                Label::MustCover,
+                vec![Opacity::Soft, Opacity::Standard, Opacity::Full],
+                |desk, opacity| desk.voice().opacity(*opacity).into(),
+                |state| state.draft.rest.print.opacity,
+                |opacity| Msg::Choose(Choice::Opacity(opacity)),
+            )}
+            {choice(
+                desk,
+                "q-shine",
+                Label::MustShine,
+                vec![Sheen::Any, Sheen::Matt, Sheen::Gloss],
+                |desk, sheen| desk.voice().sheen(*sheen).into(),
+                |state| state.draft.rest.print.finish,
+                |sheen| Msg::Choose(Choice::Sheen(sheen)),
+            )}
+            {choice(
+                desk,
+                "q-kind",
+                Label::Kind,
+                vec![
+                    UseKind::Everyday,
+                    UseKind::Sport,
+                    UseKind::Workwear,
+                    UseKind::Protective,
+                    UseKind::Sleepwear,
+                ],
+                |desk, kind| desk.voice().use_kind(*kind).into(),
+                |state| state.draft.rest.use_.kind,
+                |kind| Msg::Choose(Choice::Kind(kind)),
+            )}
+            {typed(desk, Field::Age, Label::Age)}
+            {stepped(desk, Field::Reducer, Label::Reducer, false)}
+            {stepped(desk, Field::Overhang, Label::Overhang, false)}
+            <div class="seg">
+                {toggle(
+                    desk,
+                    |desk| desk.label(Label::StackedHot).into(),
+                    |state| state.draft.rest.use_.stacked_hot,
+                    |hot| Msg::Choose(Choice::StackedHot(hot)),
+                )}
+            </div>
+            <button
+                class="btn btn-wide"
+                type="button"
+                id="add-garment"
+                on:click=move |_| desk.send(Msg::AddGarment)
+            >
+                {move || desk.label(Label::AnotherGarment)}
+            </button>
         </div>
     }
 }

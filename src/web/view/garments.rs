@@ -1,46 +1,43 @@
 //! Several garments under one design: one plan for all, or a plan for each.
 
 use super::icon;
+use super::library::markup::{self, text};
 use crate::plan::{Code, Part, Report, Whole};
 use crate::wording::{Label, Numeral, Quantity, Voice, lead};
-use leptos::prelude::*;
 
 /// The plan to run, garment by garment; nothing where the order has one garment only. `labels` are what the garments'
 /// labels say.
-pub(super) fn every_garment(report: &Report, labels: &[String], voice: Voice) -> Option<AnyView> {
-    let whole = report.whole.as_ref()?;
-    let text = voice.reason(&whole.say);
-    let (head, rest) = lead(&text);
-    let rows = to_run(whole)
-        .iter()
-        .map(|part| {
-            let label = labels.get(part.garment).cloned().unwrap_or_default();
-            row(part, label, part.garment == report.garment, voice)
-        })
-        .collect_view();
-    let unit = |quantity: Quantity| quantity.unit(voice.units, voice.language);
-    let table = view! {
-        <div class="blk every-garment">
-            <h2 class="sec-head">{voice.label(Label::EveryGarment)}</h2>
-            <p><b>{head.to_owned()}</b>" "{rest.to_owned()}</p>
-            <div class="scroll" tabindex="0" role="region" aria-label=voice.label(Label::EveryGarment)>
-                <table class="tbl">
-                    <thead>
-                        <tr>
-                            <th class="mk"><span class="sr">{voice.label(Label::Verdict)}</span></th>
-                            <th>{voice.label(Label::TheGarment)}</th>
-                            <th>{voice.label(Label::White)}</th>
-                            <th class="r">{format!("{}, {}", voice.label(Label::DryerSet), unit(Quantity::Temperature))}</th>
-                            <th class="r">{format!("{}, {}", voice.label(Label::Belt), unit(Quantity::Belt))}</th>
-                            <th class="r">{voice.label(Label::PerPrint)}</th>
-                        </tr>
-                    </thead>
-                    <tbody>{rows}</tbody>
-                </table>
-            </div>
-        </div>
+pub(super) fn every_garment(report: &Report, labels: &[String], voice: Voice) -> String {
+    let Some(whole) = &report.whole else { return String::new() };
+    let said = voice.reason(&whole.say);
+    let (head, rest) = lead(&said);
+    let row = |part: &Part| {
+        let label = labels.get(part.garment).map_or("", String::as_str);
+        row(part, label, part.garment == report.garment, voice)
     };
-    Some(table.into_any())
+    let rows: String = to_run(whole).iter().map(row).collect();
+    let label = |label: Label| text(voice.label(label));
+    let in_unit = |name: Label, quantity: Quantity| {
+        text(&format!("{}, {}", voice.label(name), quantity.unit(voice.units, voice.language)))
+    };
+    let heads = format!(
+        "<th class=\"mk\"><span class=\"sr\">{}</span></th><th>{}</th><th>{}</th><th class=\"r\">{}</th><th class=\"r\">{}</th><th \
+         class=\"r\">{}</th>",
+        label(Label::Verdict),
+        label(Label::TheGarment),
+        label(Label::White),
+        in_unit(Label::DryerSet, Quantity::Temperature),
+        in_unit(Label::Belt, Quantity::Belt),
+        label(Label::PerPrint)
+    );
+    let name = voice.label(Label::EveryGarment);
+    format!(
+        "<div class=\"blk every-garment\"><h2 class=\"sec-head\">{}</h2><p><b>{}</b> {}</p>{}</div>",
+        text(name),
+        text(head),
+        text(rest),
+        markup::table(name, &heads, &rows)
+    )
 }
 
 /// The parts of the plan that the sentence recommends.
@@ -51,7 +48,7 @@ fn to_run(whole: &Whole) -> &[Part] {
     }
 }
 
-fn row(part: &Part, label: String, above: bool, voice: Voice) -> impl IntoView + use<> {
+fn row(part: &Part, label: &str, above: bool, voice: Voice) -> String {
     let (set, belt) = part.setting.map_or_else(
         || ("–".to_owned(), "–".to_owned()),
         |setting| {
@@ -61,24 +58,27 @@ fn row(part: &Part, label: String, above: bool, voice: Voice) -> impl IntoView +
             )
         },
     );
-    let printed = part.white.is_some();
-    let cost = Numeral(voice.language).fixed(part.cost_per_print, 2);
-    view! {
-        <tr>
-            <td class="mk">
-                <span class=icon::verdict_class(part.verdict)>
-                    {icon::icon(96, icon::mark(part.verdict))}
-                    <span class="sr">{voice.verdict(part.verdict)}</span>
-                </span>
-            </td>
-            <td>{label}{above.then(|| view! { <br/><small>{voice.label(Label::AnsweredAbove)}</small> })}</td>
-            <td>
-                <b>{if printed { part.name.clone() } else { "–".into() }}</b>
-                {part.dried.then(|| view! { <br/>{voice.label(Label::DriedFirst)} })}
-            </td>
-            <td class="r">{set}</td>
-            <td class="r">{belt}</td>
-            <td class="r">{if printed { cost } else { "–".into() }}</td>
-        </tr>
-    }
+    let (name, cost) = match part.white {
+        Some(_) => (part.name.clone(), Numeral(voice.language).fixed(part.cost_per_print, 2)),
+        None => ("–".into(), "–".into()),
+    };
+    let above = if above {
+        format!("<br><small>{}</small>", text(voice.label(Label::AnsweredAbove)))
+    } else {
+        String::new()
+    };
+    let dried =
+        if part.dried { format!("<br>{}", text(voice.label(Label::DriedFirst))) } else { String::new() };
+    format!(
+        "<tr><td class=\"mk\"><span class=\"{}\">{}<span class=\"sr\">{}</span></span></td><td>{}{above}</td><td><b>{}</b>{dried}</td><td \
+         class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td></tr>",
+        icon::verdict_class(part.verdict),
+        markup::sign(96, icon::mark(part.verdict)),
+        text(voice.verdict(part.verdict)),
+        text(label),
+        text(&name),
+        text(&set),
+        text(&belt),
+        text(&cost)
+    )
 }

@@ -1,66 +1,42 @@
 //! Every margin as a table: the words behind the pictures.
 
 use super::icon;
-use crate::plan::{Margin, Pick};
+use super::library::markup::{self, text};
+use crate::plan::{Margin, Side};
 use crate::wording::{Label, Phrase, Voice};
-use leptos::prelude::*;
-
-/// Every margin as a table: the words behind the pictures.
-pub(super) fn every_margin(pick: &Pick, voice: Voice) -> impl IntoView + use<> {
-    let rows = margin_rows(&pick.margins, voice);
-    view! {
-        <details class="more blk">
-            <summary class="btn btn-wide">{voice.label(Label::Margins)}</summary>
-            {rows}
-        </details>
-    }
-}
 
 /// Margins as a table.
-pub fn margin_rows(margins: &[Margin], voice: Voice) -> impl IntoView + use<> {
-    let rows = margins
-        .iter()
-        .map(|margin| {
-            let write = |value| voice.margin(margin, value);
-            let range =
-                voice.say(&Phrase::To { low: write(margin.value.low), high: write(margin.value.high) });
-            let side = match margin.needed {
-                crate::plan::Side::AtLeast => Label::AtLeast,
-                crate::plan::Side::AtMost => Label::AtMost,
-            };
-            let needs = format!("{} {}", voice.label(side), write(margin.limit));
-            let sign = if margin.holds() {
-                ("c-go", icon::TICK)
-            } else if margin.holds_likely() {
-                ("c-trial", icon::ASK)
-            } else {
-                ("c-no", icon::CROSS)
-            };
-            view! {
-                <tr>
-                    <td class="mk"><span class=sign.0>{icon::icon(24, sign.1)}</span></td>
-                    <td><b>{voice.topic(margin.what)}</b></td>
-                    <td class="r">{write(margin.value.likely)}</td>
-                    <td class="r">{range}</td>
-                    <td class="r">{needs}</td>
-                </tr>
-            }
-        })
-        .collect_view();
-    view! {
-        <div class="scroll" tabindex="0" role="region" aria-label=voice.label(Label::Margins)>
-            <table class="tbl">
-                <thead>
-                    <tr>
-                        <th class="mk"></th>
-                        <th>{voice.label(Label::What)}</th>
-                        <th class="r">{voice.label(Label::Value)}</th>
-                        <th class="r">{voice.label(Label::Range)}</th>
-                        <th class="r">{voice.label(Label::Needs)}</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
+pub fn margin_rows(margins: &[Margin], voice: Voice) -> String {
+    let row = |margin: &Margin| {
+        let write = |value| voice.margin(margin, value);
+        let range = voice.say(&Phrase::To { low: write(margin.value.low), high: write(margin.value.high) });
+        let side = match margin.needed {
+            Side::AtLeast => Label::AtLeast,
+            Side::AtMost => Label::AtMost,
+        };
+        let needs = format!("{} {}", voice.label(side), write(margin.limit));
+        let (class, sign) = if margin.holds() {
+            ("c-go", icon::TICK)
+        } else if margin.holds_likely() {
+            ("c-trial", icon::ASK)
+        } else {
+            ("c-no", icon::CROSS)
+        };
+        format!(
+            "<tr><td class=\"mk\"><span class=\"{class}\">{}</span></td><td><b>{}</b></td><td class=\"r\">{}</td><td \
+             class=\"r\">{}</td><td class=\"r\">{}</td></tr>",
+            markup::sign(24, sign),
+            text(voice.topic(margin.what)),
+            text(&write(margin.value.likely)),
+            text(&range),
+            text(&needs)
+        )
+    };
+    let rows: String = margins.iter().map(row).collect();
+    let [what, value, range, needs] =
+        [Label::What, Label::Value, Label::Range, Label::Needs].map(|label| text(voice.label(label)));
+    let heads = format!(
+        "<th class=\"mk\"></th><th>{what}</th><th class=\"r\">{value}</th><th class=\"r\">{range}</th><th class=\"r\">{needs}</th>"
+    );
+    markup::table(voice.label(Label::Margins), &heads, &rows)
 }

@@ -8,6 +8,7 @@ mod board;
 mod clash;
 mod cloth;
 mod field;
+mod fold;
 mod forecast;
 mod form;
 mod frame;

@@ -1,12 +1,13 @@
 //! A rule: one margin with its limit as a wall.
 
+use super::library::markup;
+use super::pen::Pen;
 use crate::desk::picture::rule::{HEIGHT, WIDTH, rule};
 use crate::plan::{Margin, Side, Topic};
 use crate::wording::{Label, Numeral, Phrase, Voice};
-use leptos::prelude::*;
 
 /// The rule of a margin with its heading; `days` is when the bleed is judged.
-pub fn rule_view(margin: &Margin, voice: Voice, days: f64) -> impl IntoView + use<> {
+pub fn rule_view(margin: &Margin, voice: Voice, days: f64) -> String {
     let drawn = rule(margin);
     let what = match margin.what {
         Topic::Bleed => voice.say(&Phrase::BleedAfter { days: Numeral(voice.language).fixed(days, 0) }),
@@ -23,7 +24,8 @@ pub fn rule_view(margin: &Margin, voice: Voice, days: f64) -> impl IntoView + us
         limit: write(margin.limit),
     });
     // In brackets, as on the sheet: "0 0 to 0.2" reads as one number.
-    let range = (low != high).then(|| format!("({})", voice.say(&Phrase::To { low, high })));
+    let range =
+        if low == high { String::new() } else { format!("({})", voice.say(&Phrase::To { low, high })) };
     let past = match (margin.what, margin.needed) {
         (Topic::Fusion, Side::AtLeast) => voice.label(Label::NotFused).to_owned(),
         (topic, _) => voice.past_limit(topic).to_lowercase(),
@@ -38,35 +40,30 @@ pub fn rule_view(margin: &Margin, voice: Voice, days: f64) -> impl IntoView + us
         WIDTH - 18.0 - past_width > middle + half
     };
     let ink = drawn.ink.name();
-    let ticks: String =
-        drawn.ticks.iter().map(|(x, long)| format!("M{x:.1} 36v-{}", if *long { 9 } else { 5 })).collect();
     let (from, to) = drawn.bar;
+    let mut pen = Pen::default();
+    let (fails, fails_width) = drawn.fails;
+    let area = format!("x=\"{fails}\" y=\"5\" width=\"{fails_width}\" height=\"31\"/>");
+    pen.raw(&format!("<rect class=\"w-{ink}\" {area}<rect fill=\"url(#h-{ink})\" {area}"));
+    let tick = |(x, long): &(f64, bool)| format!("M{x:.1} 36v-{}", if *long { 9 } else { 5 });
+    pen.path("f-tick", &drawn.ticks.iter().map(tick).collect::<String>());
+    pen.path("f-axis", &format!("M12 36H{}", WIDTH - 12.0));
+    pen.path("point-halo", &format!("M{from:.1} 19H{to:.1}"));
     let width = (to - from).max(1.0);
-    let mut ends = String::new();
-    if !drawn.beyond.0 {
-        ends.push_str(&format!("M{from:.1} 10v18"));
+    pen.raw(&format!("<rect class=\"b-{ink}\" x=\"{from}\" y=\"14\" width=\"{width}\" height=\"10\"/>"));
+    let end = |beyond: bool, x: f64| if beyond { String::new() } else { format!("M{x:.1} 10v18") };
+    pen.path("f-limit", &(end(drawn.beyond.0, from) + &end(drawn.beyond.1, to)));
+    pen.path("f-limit", &format!("M{:.1} 0V42", drawn.limit));
+    pen.path("rule-likely", &format!("M{:.1} 3l9 16-9 16-9-16z", drawn.likely));
+    pen.text("t-b t-m", middle, 57.0, &markup::text(&limit));
+    if past_fits {
+        let (x, class) = if drawn.fails_left { (12.0, "t-b") } else { (WIDTH - 12.0, "t-b t-e") };
+        pen.text(class, x, 57.0, &markup::text(&past));
     }
-    if !drawn.beyond.1 {
-        ends.push_str(&format!("M{to:.1} 10v18"));
-    }
-    let (past_at, past_class) = if drawn.fails_left { (12.0, "t-b") } else { (WIDTH - 12.0, "t-b t-e") };
-    view! {
-        <div>
-            <p class="rule-h">{what}" "<b>{likely}</b>" "<span>{range}</span></p>
-            <svg class="fig" viewBox=format!("0 0 {WIDTH} {HEIGHT}") role="img">
-                <title>{title}</title>
-                <rect class=format!("w-{ink}") x=drawn.fails.0 y="5" width=drawn.fails.1 height="31"></rect>
-                <rect fill=format!("url(#h-{ink})") x=drawn.fails.0 y="5" width=drawn.fails.1 height="31"></rect>
-                <path class="f-tick" d=ticks></path>
-                <path class="f-axis" d=format!("M12 36H{}", WIDTH - 12.0)></path>
-                <path class="point-halo" d=format!("M{from:.1} 19H{to:.1}")></path>
-                <rect class=format!("b-{ink}") x=from y="14" width=width height="10"></rect>
-                <path class="f-limit" d=ends></path>
-                <path class="f-limit" d=format!("M{:.1} 0V42", drawn.limit)></path>
-                <path class="rule-likely" d=format!("M{:.1} 3l9 16-9 16-9-16z", drawn.likely)></path>
-                <text class="t-b t-m" x=middle y="57">{limit}</text>
-                {past_fits.then(|| view! { <text class=past_class x=past_at y="57">{past}</text> })}
-            </svg>
-        </div>
-    }
+    let [what, likely, range, title] = [what, likely, range, title].map(|words| markup::text(&words));
+    format!(
+        "<div><p class=\"rule-h\">{what} <b>{likely}</b> <span>{range}</span></p><svg class=\"fig\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" \
+         role=\"img\"><title>{title}</title>{}</svg></div>",
+        pen.done()
+    )
 }

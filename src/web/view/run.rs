@@ -1,42 +1,38 @@
 //! The print run: what happens to the shirt, in order.
 
 use super::icon;
+use super::library::markup;
 use crate::plan::{Advice, Pick, Step};
 use crate::wording::{Label, Phrase, Quantity, Units, Voice};
-use leptos::prelude::*;
 
 /// The strip of steps.
-pub fn run(pick: &Pick, voice: Voice) -> impl IntoView + use<> {
+pub fn run(pick: &Pick, voice: Voice) -> String {
     let blocked = pick.steps.iter().any(|step| matches!(step, Step::Blocker { .. }));
-    let none = (!blocked).then(|| {
-        step_view(
-            icon::NO_BASE,
-            voice.label(Label::NoBlocker).into(),
-            voice.label(Label::WithThisWhite).into(),
-        )
-    });
+    let none = if blocked {
+        String::new()
+    } else {
+        drawn(icon::NO_BASE, voice.label(Label::NoBlocker), voice.label(Label::WithThisWhite))
+    };
     // Nothing is printed before the cloth is dry.
     let printed = pick.steps.iter().position(|step| !matches!(step, Step::PreDry { .. })).unwrap_or(0);
     let [dried, steps] = [&pick.steps[..printed], &pick.steps[printed..]]
-        .map(|steps| steps.iter().map(|step| one(step, pick, voice)).collect_view());
-    view! {
-        <div class="blk">
-            <h2 class="sr">{voice.label(Label::PrintRun)}</h2>
-            <ol class="run">{dried}{none}{steps}</ol>
-        </div>
-    }
+        .map(|steps| steps.iter().map(|step| one(step, pick, voice)).collect::<String>());
+    let name = voice.label(Label::PrintRun);
+    format!(
+        "<div class=\"blk\"><h2 class=\"sr\">{name}</h2><ol class=\"run\">{dried}{none}{steps}</ol></div>"
+    )
 }
 
-fn one(step: &Step, pick: &Pick, voice: Voice) -> impl IntoView + use<> {
+fn one(step: &Step, pick: &Pick, voice: Voice) -> String {
     let film = |film_um: f64| voice.say(&Phrase::FilmNear { film: voice.quantity(Quantity::Film, film_um) });
     match step {
         Step::PreDry { passes, water_percent, left_percent } => {
             let [before, after] =
                 [*water_percent, *left_percent].map(|water| voice.quantity(Quantity::Percent, water));
             let under = voice.say(&Phrase::DriedIn { passes: *passes, before, after });
-            step_view(icon::DRY, voice.label(Label::DryCloth).into(), under)
+            drawn(icon::DRY, voice.label(Label::DryCloth), &under)
         }
-        Step::Blocker { name, film_um, .. } => step_view(icon::BASE, name.clone(), film(*film_um)),
+        Step::Blocker { name, film_um, .. } => drawn(icon::BASE, name, &film(*film_um)),
         Step::White { strokes, threads_per_cm, film_um } => {
             let mesh = both_threads(voice, *threads_per_cm);
             let whites = pick.steps.iter().filter(|step| matches!(step, Step::White { .. })).count();
@@ -52,18 +48,16 @@ fn one(step: &Step, pick: &Pick, voice: Voice) -> impl IntoView + use<> {
                 (false, true) => film(*film_um),
                 _ => mesh,
             };
-            step_view(icon::STROKE, voice.say(&Phrase::StrokeCount { count: *strokes }), under)
+            drawn(icon::STROKE, &voice.say(&Phrase::StrokeCount { count: *strokes }), &under)
         }
-        Step::Flash { seconds, .. } => step_view(
+        Step::Flash { seconds, .. } => drawn(
             icon::FLASH,
-            voice.say(&Phrase::FlashFor { time: voice.quantity(Quantity::Seconds, seconds.round()) }),
-            voice.label(Label::DryTacky).into(),
+            &voice.say(&Phrase::FlashFor { time: voice.quantity(Quantity::Seconds, seconds.round()) }),
+            voice.label(Label::DryTacky),
         ),
-        Step::Smooth => step_view(
-            icon::SMOOTH,
-            voice.label(Label::SmoothingScreen).into(),
-            voice.label(Label::NapPressedDown).into(),
-        ),
+        Step::Smooth => {
+            drawn(icon::SMOOTH, voice.label(Label::SmoothingScreen), voice.label(Label::NapPressedDown))
+        }
         Step::Dryer { passes } => {
             let cool = pick.advice.contains(&Advice::CoolBeforeStacking);
             let under = if cool || *passes < 2 {
@@ -71,7 +65,7 @@ fn one(step: &Step, pick: &Pick, voice: Voice) -> impl IntoView + use<> {
             } else {
                 voice.say(&Phrase::PassCount { count: *passes })
             };
-            step_view(icon::DRYER, voice.label(Label::Dryer).into(), under)
+            drawn(icon::DRYER, voice.label(Label::Dryer), &under)
         }
     }
 }
@@ -82,12 +76,9 @@ fn both_threads(voice: Voice, threads_per_cm: f64) -> String {
     format!("{} ({})", write(voice.units), write(voice.units.other()))
 }
 
-fn step_view(picture: &'static str, name: String, under: String) -> impl IntoView {
-    view! {
-        <li>
-            <svg class="pic" viewBox="0 0 150 44" aria-hidden="true" inner_html=picture></svg>
-            <b>{name}</b>
-            <span>{under}</span>
-        </li>
-    }
+fn drawn(picture: &str, name: &str, under: &str) -> String {
+    let (name, under) = (markup::text(name), markup::text(under));
+    format!(
+        "<li><svg class=\"pic\" viewBox=\"0 0 150 44\" aria-hidden=\"true\">{picture}</svg><b>{name}</b><span>{under}</span></li>"
+    )
 }

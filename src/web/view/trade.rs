@@ -1,56 +1,27 @@
 //! What is given up for what: sentences, the picture of the ways between two scales, and its table.
 
-use super::board::board;
 use super::icon;
 use super::library::markup;
 use super::pen::Pen;
+use crate::desk::key;
 use crate::desk::picture::trade::{HEIGHT, Trade as Picture, WIDTH, trade as picture};
-use crate::desk::{Msg, State, key};
-use crate::plan::{Code, Scale, Trade, Tried};
-use crate::web::desk::Desk;
+use crate::plan::{Code, Report, Scale, Trade, Tried};
 use crate::wording::{Label, Numeral, Traded, Voice, lead};
-use leptos::prelude::*;
 
-/// The figure with all that belongs to it; the count alone where nothing can be chosen.
-pub fn trade(desk: Desk, trade: Option<&Trade>, voice: Voice) -> Option<impl IntoView + use<>> {
-    let trade = trade?;
-    let many = trade.ways.len() > 1 && trade.ways.iter().any(|way| way.pick.is_some());
-    let table = many.then(|| figures(trade, &desk.with_untracked(State::money), voice));
-    Some(view! {
-        <div class="blk" id="trade">
-            {board(desk, drawn, does)}
-            {table.map(|table| view! {
-                <details class="more blk">
-                    <summary class="btn btn-wide">{voice.label(Label::FiguresBehind)}</summary>
-                    <div inner_html=table></div>
-                </details>
-            })}
-        </div>
-    })
-}
-
-/// A tap: on a way, or on the button that chooses it.
-fn does(desk: Desk, act: &str) {
-    match act.strip_prefix("use:") {
-        Some(key) => desk.send(Msg::Use(key.into())),
-        None => {
-            if let Ok(way) = act.parse() {
-                desk.send(Msg::Tap(way));
-            }
-        }
-    }
-}
-
-fn drawn(state: &State) -> String {
-    let Some(trade) = state.report.as_ref().and_then(|report| report.trade.as_ref()) else {
-        return String::new();
-    };
-    let voice = state.voice();
-    let chosen = trade.ways.iter().position(|way| way.pick == Some(state.pick_at()));
-    let mut said = trade.said_of(state.pick_at()).into_iter();
+/// Sentences and the picture; the count alone where nothing can be chosen. `tapped` is the way that was tapped.
+pub(super) fn drawn(
+    report: &Report,
+    chosen: usize,
+    tapped: Option<usize>,
+    money: &str,
+    voice: Voice,
+) -> String {
+    let Some(trade) = &report.trade else { return String::new() };
+    let place = trade.ways.iter().position(|way| way.pick == Some(chosen));
+    let mut said = trade.said_of(chosen).into_iter();
     let count = said.find(|reason| reason.code == Code::WaysCompared).map(|reason| voice.reason(&reason));
     let count = count.unwrap_or_default();
-    let Some(chosen) = chosen else { return format!("<p class=\"cap\">{}</p>", markup::text(&count)) };
+    let Some(chosen) = place else { return format!("<p class=\"cap\">{}</p>", markup::text(&count)) };
     let head = markup::head("trade-head", &voice.traded(&Traded::Title), &count);
     let sentences: Vec<String> = said.map(|reason| voice.reason(&reason)).collect();
     let rows: String = sentences
@@ -60,9 +31,9 @@ fn drawn(state: &State) -> String {
             format!("<li><b>{}</b> {}</li>", markup::text(head), markup::text(rest))
         })
         .collect();
-    let named = names(trade, chosen, state.tapped);
+    let named = names(trade, chosen, tapped);
     let figure = picture(trade, &named).map(|drawn| {
-        let inside = marks(trade, &drawn, &named, chosen, state, voice);
+        let inside = marks(trade, &drawn, &named, [Some(chosen), tapped], money, voice);
         let title = voice.traded(&Traded::Picture {
             pays: voice.scale(trade.pays).into(),
             gets: voice.scale(trade.gets).into(),
@@ -75,8 +46,8 @@ fn drawn(state: &State) -> String {
              </svg><p class=\"cap\">{caption}</p>"
         )
     });
-    let tapped = state.tapped.and_then(|at| Some((at, trade.ways.get(at)?)));
-    let tapped = tapped.map(|(at, way)| looked(state, way, at == chosen, voice)).unwrap_or_default();
+    let tapped = tapped.and_then(|at| Some((at, trade.ways.get(at)?)));
+    let tapped = tapped.map(|(at, way)| looked(report, way, at == chosen, voice)).unwrap_or_default();
     let figure = figure.unwrap_or_default();
     format!(
         "{head}<ul class=\"trade-say\" id=\"trade-says\">{rows}</ul>{figure}<div id=\"trade-way\" role=\"status\">{tapped}</div>"
@@ -102,12 +73,12 @@ fn marks(
     trade: &Trade,
     drawn: &Picture,
     named: &[(usize, String)],
-    chosen: usize,
-    state: &State,
+    rung: [Option<usize>; 2],
+    money: &str,
     voice: Voice,
 ) -> String {
-    let (mut pen, tapped) = (Pen::default(), state.tapped);
-    axes(&mut pen, trade, drawn, &state.money(), voice);
+    let (mut pen, [chosen, _]) = (Pen::default(), rung);
+    axes(&mut pen, trade, drawn, money, voice);
     pen.path("f-cloth f-dash", &drawn.front);
     let is_named = |at: usize| named.iter().any(|(other, _)| *other == at);
     for at in (0..trade.ways.len()).filter(|at| !is_named(*at)) {
@@ -117,13 +88,13 @@ fn marks(
     for (at, name) in named.iter().rev() {
         let Some(place) = drawn.marks.get(*at) else { continue };
         mark(&mut pen, trade, drawn, *at, 12.0);
-        if *at == chosen || Some(*at) == tapped {
+        if rung.contains(&Some(*at)) {
             let [x, y] = place.at;
-            let class = if *at == chosen { "f-limit" } else { "f-limit f-dash" };
+            let class = if Some(*at) == chosen { "f-limit" } else { "f-limit f-dash" };
             pen.raw(&format!("<circle class=\"{class}\" cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"17\"/>"));
         }
         if let Some([x, y]) = place.name {
-            let class = if *at == chosen { "t-b t-halo" } else { "t-halo" };
+            let class = if Some(*at) == chosen { "t-b t-halo" } else { "t-halo" };
             pen.text(class, x, y, &markup::text(name));
         }
     }
@@ -164,21 +135,21 @@ fn axes(pen: &mut Pen, trade: &Trade, drawn: &Picture, money: &str, voice: Voice
     pen.path("f-axis", &format!("M{left} {top}V{foot}H{right}"));
 }
 
-/// A scale by its name; what is money, with its sign.
+/// A scale by its name as markup; what is money, with its sign.
 fn scale_name(scale: Scale, money: &str, voice: Voice) -> String {
     let sign = if scale == Scale::Cost { money } else { "" };
-    format!("{}{sign}", voice.scale(scale))
+    markup::text(&format!("{}{sign}", voice.scale(scale)))
 }
 
 /// The tapped way in words, and the button that chooses it.
-fn looked(state: &State, way: &Tried, chosen: bool, voice: Voice) -> String {
+fn looked(report: &Report, way: &Tried, chosen: bool, voice: Voice) -> String {
     let said = voice.traded(&Traded::Looked {
         way: voice.tried(way),
         cost: voice.on_scale(Scale::Cost, way.cost),
         late: voice.on_scale(Scale::Late, way.late),
         pace: voice.on_scale(Scale::Pace, way.pace),
     });
-    let pick = way.pick.and_then(|at| state.report.as_ref()?.picks.get(at));
+    let pick = way.pick.and_then(|at| report.picks.get(at));
     let then = match pick {
         _ if chosen => format!("<p><b>{}</b></p>", voice.label(Label::Chosen)),
         Some(pick) => {
@@ -200,8 +171,15 @@ fn looked(state: &State, way: &Tried, chosen: bool, voice: Voice) -> String {
     )
 }
 
+/// Whether there is something to choose, with figures to show.
+pub(super) fn has_figures(report: &Report) -> bool {
+    let ways = report.trade.as_ref().map_or(&[][..], |trade| &trade.ways);
+    ways.len() > 1 && ways.iter().any(|way| way.pick.is_some())
+}
+
 /// Every way as a row.
-fn figures(trade: &Trade, money: &str, voice: Voice) -> String {
+pub(super) fn figures(report: &Report, money: &str, voice: Voice) -> String {
+    let Some(trade) = &report.trade else { return String::new() };
     let scales = [Scale::Late, Scale::Cost, Scale::Pace, Scale::Hand, Scale::Cover];
     let heads: String = scales
         .iter()
@@ -223,11 +201,10 @@ fn figures(trade: &Trade, money: &str, voice: Voice) -> String {
         )
     };
     let rows: String = trade.ways.iter().map(row).collect();
-    format!(
-        "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{}\"><table class=\"tbl\"><thead><tr><th class=\"mk\">\
-         <span class=\"sr\">{}</span></th><th scope=\"col\">{}</th>{heads}</tr></thead><tbody>{rows}</tbody></table></div>",
-        voice.traded(&Traded::Title),
+    let heads = format!(
+        "<th class=\"mk\"><span class=\"sr\">{}</span></th><th scope=\"col\">{}</th>{heads}",
         voice.label(Label::Verdict),
         voice.label(Label::White),
-    )
+    );
+    markup::table(&voice.traded(&Traded::Title), &heads, &rows)
 }

@@ -7,6 +7,15 @@ use leptos::prelude::*;
 
 /// The picker.
 pub fn week(desk: Desk) -> impl IntoView {
+    view! {
+        <details class="week more">
+            <summary class="btn btn-wide">{move || desk.label(Label::ThisWeek)}</summary>
+            {desk.later(move || orders(desk))}
+        </details>
+    }
+}
+
+fn orders(desk: Desk) -> impl IntoView {
     let orders = desk.brain(|brain| brain.room.orders.clone());
     let rows = orders
         .into_iter()
@@ -45,15 +54,12 @@ pub fn week(desk: Desk) -> impl IntoView {
         })
         .collect_view();
     view! {
-        <details class="week more">
-            <summary class="btn btn-wide">{move || desk.label(Label::ThisWeek)}</summary>
-            <div class="stack">
-                <p class="cap">{move || desk.label(Label::DemoNote)}</p>
-                <button class="btn btn-wide" type="button" on:click=move |_| desk.send(Msg::Blank)>
-                    {move || desk.label(Label::NewOrder)}
-                </button>
-                <ol>{rows}</ol>
-            </div>
-        </details>
+        <div class="stack">
+            <p class="cap">{move || desk.label(Label::DemoNote)}</p>
+            <button class="btn btn-wide" type="button" on:click=move |_| desk.send(Msg::Blank)>
+                {move || desk.label(Label::NewOrder)}
+            </button>
+            <ol>{rows}</ol>
+        </div>
     }
 }

@@ -1,13 +1,15 @@
 //! The window screen: where the white works on this cloth, and what happens at the set point.
 
+use super::board::board;
 use super::field::stepped;
+use super::fold::fold;
+use super::library::markup::text;
 use super::{advice, history, icon, map, margins};
-use crate::desk::{Field, Msg, Screen};
+use crate::desk::{Field, Msg, Screen, State};
 use crate::plan::{Code, Margin, Verdict, WindowReport};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 /// The screen.
 pub fn window(desk: Desk) -> impl IntoView {
@@ -94,28 +96,29 @@ fn closed_plate(desk: Desk) -> impl IntoView {
 }
 
 fn what_opens_it(desk: Desk) -> impl IntoView {
-    let report = desk.memo(|state| (state.report.clone(), state.voice()));
-    move || {
-        let (report, voice) = report.get();
-        // A belt that could run slower opens some windows; then it is among the changes.
-        let slower = report.as_ref().is_some_and(|report| {
-            report.to_make_it_possible.iter().any(|reason| reason.code == Code::OpensSlower)
-        });
-        view! {
-            {report.map(|report| advice::changes(desk, &report, voice))}
-            <h3 class="sec-head gap">{voice.label(Label::WhatDoesNot)}</h3>
-            <ul class="plain dashes">
-                {(!slower).then(|| view! { <li>{voice.label(Label::SlowerBeltNo)}</li> })}
-                <li>{voice.label(Label::LongerFlashNo)}</li>
-                <li>{voice.label(Label::ReducerNo)}</li>
-            </ul>
-        }
-    }
+    board(desk, opening, advice::does)
+}
+
+fn opening(state: &State) -> String {
+    let voice = state.voice();
+    let changes = state.report.as_ref().map(|report| advice::changes(report, voice)).unwrap_or_default();
+    // A belt that could run slower opens some windows; then it is among the changes.
+    let slower = state
+        .report
+        .as_ref()
+        .is_some_and(|report| report.to_make_it_possible.iter().any(|it| it.code == Code::OpensSlower));
+    let not = (!slower).then_some(Label::SlowerBeltNo);
+    let nots: String = not
+        .into_iter()
+        .chain([Label::LongerFlashNo, Label::ReducerNo])
+        .map(|it| format!("<li>{}</li>", text(voice.label(it))))
+        .collect();
+    let head = text(voice.label(Label::WhatDoesNot));
+    format!("{changes}<h3 class=\"sec-head gap\">{head}</h3><ul class=\"plain dashes\">{nots}</ul>")
 }
 
 fn set_point(desk: Desk) -> impl IntoView {
     let shown = desk.memo(|state| (state.window.clone(), state.voice()));
-    let opened = RwSignal::new(false);
     let moved = desk
         .memo(|state| !state.draft.text(Field::Air).is_empty() || !state.draft.text(Field::Belt).is_empty());
     view! {
@@ -136,20 +139,11 @@ fn set_point(desk: Desk) -> impl IntoView {
             let (window, voice) = shown.get();
             window.map(|window| history::history_view(&window, voice))
         }}
-        // The table is drawn only while it is open: a drag draws everything else thirty times a second.
-        <details
-            class="more blk"
-            on:toggle=move |event| {
-                let target = event.target().and_then(|it| it.dyn_into::<web_sys::Element>().ok());
-                opened.set(target.is_some_and(|it| it.has_attribute("open")));
-            }
-        >
-            <summary class="btn btn-wide">{move || desk.label(Label::MarginsHere)}</summary>
-            {move || {
-                let (window, voice) = shown.get();
-                window.filter(|_| opened.get()).map(|window| margins::margin_rows(&window.margins, voice))
-            }}
-        </details>
+        // Drawn only while it is open: a drag draws everything else thirty times a second.
+        {fold(desk, Label::MarginsHere, || true, move || {
+            let (window, voice) = shown.get();
+            window.map(|window| margins::margin_rows(&window.margins, voice)).unwrap_or_default()
+        })}
     }
 }
 
