@@ -1,6 +1,6 @@
 //! The whole answer: every white on the shelf weighed, the best first.
 
-use super::bench::Bench;
+use super::bench::{Bench, first_closed};
 use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::dried::{self, dried_ways, if_dried};
@@ -169,15 +169,6 @@ fn answer_cloth<'a>(
     report.cautions = explain::cautions(job, cloth, weighed.first());
     report.unknowns = explain::unknowns(job, cloth, weighed.first());
     Ok(report)
-}
-
-/// The first white that a closed window rules out: inks of one kind share their heat, and to ask every white what would
-/// open its window would cost a second.
-pub(super) fn first_closed<'j>(job: &'j Job, found: &[Result<Judged<'_>, Reason>]) -> Option<&'j White> {
-    let closed = |found: &Result<Judged<'_>, Reason>| {
-        found.as_ref().is_err_and(|reason| reason.code == Code::WindowClosed)
-    };
-    job.whites.iter().zip(found).find(|(_, found)| closed(found)).map(|(white, _)| white)
 }
 
 /// The first way to print a white whose window is closed.
@@ -386,5 +377,11 @@ impl Pick {
     #[must_use]
     pub fn margin(&self, what: Topic) -> Option<&super::Margin> {
         self.margins.iter().find(|margin| margin.what == what)
+    }
+
+    /// Whether its cloth is dried before it is printed.
+    #[must_use]
+    pub fn is_dried(&self) -> bool {
+        self.steps.iter().any(|step| matches!(step, Step::PreDry { .. }))
     }
 }

@@ -10,7 +10,7 @@ use super::trade::Tried;
 use super::ways::first_way;
 use super::window::{Demands, Detail, Family, Question, Run, SetPoint, Window, robust};
 use super::window_report::kinetics;
-use super::{Cloth, Job, Priority, Reason, Side, explain};
+use super::{Cloth, Code, Job, Priority, Reason, Side, explain};
 use crate::dryer::HistoryError;
 use crate::ink::{CureKinetics, White};
 use crate::quantity::units::kelvin;
@@ -215,22 +215,20 @@ impl<'a> Bench<'a> {
         &mut self,
         way: Candidate<'w>,
     ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
-        let (job, cloth) = (self.job, self.cloth);
-        let point = match self.dial(&way)? {
-            Ok(dial) => dial.point,
-            Err(reason) => return Ok(Err(reason)),
-        };
-        let (demands, flash) = (self.demands(way.white), self.flash(&way)?);
-        let ride = self.marched.rides.of(job, cloth, &way, &point)?;
-        Ok(Ok(judge_ride(job, cloth, way, point, demands, flash, &ride)))
+        Ok(match self.dial(&way)? {
+            Ok(dial) => Ok(self.weigh_at(way, dial.point)?),
+            Err(reason) => Err(reason),
+        })
     }
 
     /// Weighs a way whose window is closed, at the middle of what the dryer can do.
     pub(super) fn weigh_closed<'w>(&mut self, way: Candidate<'w>) -> Result<Judged<'w>, HistoryError> {
-        let (fixed, demands) = (self.fixed(), self.demands(way.white));
-        let mut point = self.window(&way)?.middle();
-        point.set = fixed.unwrap_or(point.set);
-        let flash = self.flash(&way)?;
+        let middle = self.window(&way)?.middle();
+        self.weigh_at(way, SetPoint { set: self.fixed().unwrap_or(middle.set), ..middle })
+    }
+
+    fn weigh_at<'w>(&mut self, way: Candidate<'w>, point: SetPoint) -> Result<Judged<'w>, HistoryError> {
+        let (demands, flash) = (self.demands(way.white), self.flash(&way)?);
         let ride = self.marched.rides.of(self.job, self.cloth, &way, &point)?;
         Ok(judge_ride(self.job, self.cloth, way, point, demands, flash, &ride))
     }
@@ -248,6 +246,15 @@ fn films(job: &Job, cloth: &Cloth) -> [f64; 2] {
         }
     }
     [least.min(most), most]
+}
+
+/// The first white that a closed window rules out: inks of one kind share their heat, and to ask every white what would
+/// open its window would cost a second.
+pub(super) fn first_closed<'j>(job: &'j Job, found: &[Result<Judged<'_>, Reason>]) -> Option<&'j White> {
+    let closed = |found: &Result<Judged<'_>, Reason>| {
+        found.as_ref().is_err_and(|reason| reason.code == Code::WindowClosed)
+    };
+    job.whites.iter().zip(found).find(|(_, found)| closed(found)).map(|(white, _)| white)
 }
 
 /// Which demand closes a window: too cool to fuse, or too hot for cloth and film.

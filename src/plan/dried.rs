@@ -12,8 +12,7 @@
 //! It costs every piece a pass and two hands, so it is looked for where an order cannot be run without: where the verdict
 //! would be a trial or a refusal. Where two pieces have to be held, it is told and not planned ([`if_dried`]).
 
-use super::answer::first_closed;
-use super::bench::Bench;
+use super::bench::{Bench, first_closed};
 use super::candidate::Candidate;
 use super::judge::{Judged, judge, stack_of};
 use super::memory::cloth_in_room;

@@ -201,8 +201,8 @@ pub enum Code {
     /// How many ways were compared; `compared`, `judged`.
     WaysCompared,
     /// What the choice (`white`) costs beside the way that pays least and holds as well (`other-white`): `strokes`,
-    /// `threads`, `blocker`, `verdict` of each, `dried` (1) of those on dried cloth; `late`, `cost`, `hand`, `cover`, `nap`, `pace` of each where they differ; `pays`
-    /// and `gets`, the two scales.
+    /// `threads`, `blocker`, `verdict` of each, `dried` (1) of those on dried cloth; `late`, `cost`, `hand`, `cover`, `nap`,
+    /// `pace` of each where they differ; `pays` and `gets`, the two scales.
     PaidFor,
     /// Nothing that holds as well pays less; `white`, `pays`.
     NothingPaid,

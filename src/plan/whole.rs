@@ -1,8 +1,9 @@
 //! One design on several garments: one plan for all of them, or a plan for each.
 //!
 //! One plan means one white through one set of screens; the dryer may be set anew between two garments, because that
-//! costs minutes and no screen, and so may each garment be dried first or not. Each way that is best for some garment is judged on every other. What the one plan costs
-//! more is ink and press time of the pieces that would do with less; what the split costs more is screens and ink changes:
+//! costs minutes and no screen, and so may each garment be dried first or not. Each way that is best for some garment is
+//! judged on every other. What the one plan costs more is ink and press time of the pieces that would do with less; what
+//! the split costs more is screens and ink changes:
 //!
 //! ```text
 //! cost = sum over garments of pieces x cost per print  +  screens beyond the first x screen change  +  ink changes
@@ -15,7 +16,7 @@ use super::candidate::Candidate;
 use super::cost::{HOUR, SCREEN_CHANGE, burden, cost_per_print};
 use super::dial::{room_around, setting};
 use super::judge::Judged;
-use super::{Code, Job, Part, Pick, Plan, Reason, Report, Step, Verdict, Whole};
+use super::{Code, Job, Part, Pick, Plan, Reason, Report, Verdict, Whole};
 use crate::dryer::HistoryError;
 
 /// Washing out one ink and filling another, min. Common practice, no source: 5 to 20.
@@ -117,7 +118,7 @@ fn split(job: &Job, reports: &[Report]) -> Plan {
                 garment,
                 white: Some(pick.white.clone()),
                 name: pick.name.clone(),
-                dried: pick.steps.iter().any(|step| matches!(step, Step::PreDry { .. })),
+                dried: pick.is_dried(),
                 verdict: pick.verdict,
                 setting: pick.setting,
                 cost_per_print: pick.cost_per_print.likely,
@@ -145,6 +146,7 @@ fn split(job: &Job, reports: &[Report]) -> Plan {
 
 /// The screens of a pick and what runs through them, one word each.
 fn screens_of(pick: &Pick) -> Vec<String> {
+    use super::Step;
     let mut screens: Vec<String> = Vec::new();
     for step in &pick.steps {
         let screen = match step {

@@ -148,6 +148,7 @@ impl Beside {
         };
         let (mut cells, effort) = Walk { question, axes, runs }
             .follow(&bare, &start, &|lane, beside| [beside.peak[lane], beside.scorch.ln(lane)])?;
+        // In the place of the cold run.
         if let [planned, _] = cells.as_slice() {
             cells.insert(1, planned.clone());
         }

@@ -79,7 +79,7 @@ impl Detail {
         };
         // Fewer than six rows would leave a local cubic no room; more than forty, no dryer has.
         let rows = (range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1;
-        // Rows that are marched beside the others at no price.
+        // Rows that are marched beside the others at no price, in a dryer of one zone.
         let lanes = (RUNS * rows).next_multiple_of(fields::SIDE_BY_SIDE);
         [lanes / RUNS, columns]
     }

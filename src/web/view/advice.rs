@@ -108,7 +108,7 @@ pub(super) fn other_ways(report: &Report, chosen: &Pick, money: &str, voice: Voi
             _ => None,
         });
         let mut base = base.unwrap_or_else(|| voice.label(Label::NoBlocker).to_lowercase());
-        if pick.steps.iter().any(|step| matches!(step, Step::PreDry { .. })) {
+        if pick.is_dried() {
             base = format!("{base}, {}", voice.label(Label::DriedFirst));
         }
         let bleed = pick.margins.iter().find(|margin| margin.what == Topic::Bleed);
@@ -124,11 +124,9 @@ pub(super) fn other_ways(report: &Report, chosen: &Pick, money: &str, voice: Voi
             )
         };
         format!(
-            "<tr><td class=\"mk\"><span class=\"{}\">{}<span class=\"sr\">{}</span></span></td><td><b>{}</b><br>{}</td><td \
+            "<tr>{}<td><b>{}</b><br>{}</td><td \
              class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td><td>{choose}</td></tr>",
-            icon::verdict_class(pick.verdict),
-            markup::sign(96, icon::mark(pick.verdict)),
-            text(voice.verdict(pick.verdict)),
+            markup::mark_cell(pick.verdict, voice.verdict(pick.verdict)),
             text(&pick.name),
             text(&base),
             text(&bleed),

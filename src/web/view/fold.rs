@@ -5,7 +5,7 @@ use crate::wording::Label;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-/// A fold of this name around what `draw` writes; not there while `there` says so.
+/// A fold of this name around what `draw` writes; hidden while it is not `there`.
 pub fn fold(
     desk: Desk,
     name: Label,

@@ -1,6 +1,5 @@
 //! Several garments under one design: one plan for all, or a plan for each.
 
-use super::icon;
 use super::library::markup::{self, text};
 use crate::plan::{Code, Part, Report, Whole};
 use crate::wording::{Label, Numeral, Quantity, Voice, lead};
@@ -70,11 +69,9 @@ fn row(part: &Part, label: &str, above: bool, voice: Voice) -> String {
     let dried =
         if part.dried { format!("<br>{}", text(voice.label(Label::DriedFirst))) } else { String::new() };
     format!(
-        "<tr><td class=\"mk\"><span class=\"{}\">{}<span class=\"sr\">{}</span></span></td><td>{}{above}</td><td><b>{}</b>{dried}</td><td \
+        "<tr>{}<td>{}{above}</td><td><b>{}</b>{dried}</td><td \
          class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td></tr>",
-        icon::verdict_class(part.verdict),
-        markup::sign(96, icon::mark(part.verdict)),
-        text(voice.verdict(part.verdict)),
+        markup::mark_cell(part.verdict, voice.verdict(part.verdict)),
         text(label),
         text(&name),
         text(&set),

@@ -162,10 +162,8 @@ fn looked(report: &Report, way: &Tried, chosen: bool, voice: Voice) -> String {
         }
     };
     format!(
-        "<div class=\"say\"><span class=\"{}\"><svg viewBox=\"0 0 96 96\" aria-hidden=\"true\">{}</svg></span><div><p><b>{}.</b> \
-         {}</p>{then}</div></div>",
-        icon::verdict_class(way.verdict),
-        icon::mark(way.verdict),
+        "<div class=\"say\">{}<div><p><b>{}.</b> {}</p>{then}</div></div>",
+        markup::mark(way.verdict),
         voice.verdict_short(way.verdict),
         markup::text(&said)
     )
@@ -192,11 +190,8 @@ pub(super) fn figures(report: &Report, money: &str, voice: Voice) -> String {
             .collect();
         let line = if way.front { voice.traded(&Traded::OnTheLine) } else { String::new() };
         format!(
-            "<tr><td class=\"mk\"><span class=\"{}\"><svg viewBox=\"0 0 96 96\" aria-hidden=\"true\">{}</svg><span class=\"sr\">{}</span>\
-             </span></td><td><b>{}</b> {line}</td>{cells}</tr>",
-            icon::verdict_class(way.verdict),
-            icon::mark(way.verdict),
-            voice.verdict_short(way.verdict),
+            "<tr>{}<td><b>{}</b> {line}</td>{cells}</tr>",
+            markup::mark_cell(way.verdict, voice.verdict_short(way.verdict)),
             markup::text(&voice.tried(way)),
         )
     };

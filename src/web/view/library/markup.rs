@@ -55,6 +55,11 @@ pub fn mark(verdict: Verdict) -> String {
     format!("<span class=\"{}\">{}</span>", icon::verdict_class(verdict), sign(96, icon::mark(verdict)))
 }
 
+/// The mark of a verdict as the first cell of a row; `words` are for readers.
+pub fn mark_cell(verdict: Verdict, words: &str) -> String {
+    format!("<td class=\"mk\">{}<span class=\"sr\">{}</span></td>", mark(verdict), text(words))
+}
+
 /// A block of the answer under its heading, with words beside that; `inside` is markup.
 pub fn block(heading: &str, aside: &str, inside: &str) -> String {
     let aside = if aside.is_empty() {
