@@ -30,7 +30,7 @@ const ALLOWED: [(&str, f64); 7] = [
 const FILMS: [f64; 2] = [0.03, 0.30];
 /// The same for the coarse one, on which set points are looked for; each that is found is then judged by marches of its
 /// own. A film that is half fused may be farther off: it is refused in any case.
-const ALLOWED_COARSE: [f64; 7] = [2.0, 2.0, 3.0, 0.18, 0.06, 0.10, 0.10];
+const ALLOWED_COARSE: [f64; 7] = [2.0, 2.0, 3.0, 0.12, 0.06, 0.10, 0.10];
 
 /// Marches that a window of one run of the print is worth: its steps over those of one march in the middle of it. Half of
 /// the window's stacks are bare cloth, and there are three runs.

@@ -14,7 +14,7 @@ use crate::numerics::march::Effort;
 use crate::numerics::{Lanes, grid};
 
 /// Cases that march side by side.
-pub(super) const SIDE_BY_SIDE: usize = 8;
+const SIDE_BY_SIDE: usize = 8;
 
 /// What is read off the printed stack on its way.
 #[derive(Clone)]

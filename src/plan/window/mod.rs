@@ -74,14 +74,11 @@ impl Detail {
     #[must_use]
     pub fn cells(self, range: f64) -> [usize; 2] {
         let (kelvin, columns) = match self {
-            Self::Coarse => (16.0, 13),
+            Self::Coarse => (13.0, 13),
             Self::Fine => (7.8, 29),
         };
         // Fewer than six rows would leave a local cubic no room; more than forty, no dryer has.
-        let rows = (range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1;
-        // Rows that are marched beside the others at no price, in a dryer of one zone.
-        let lanes = (RUNS * rows).next_multiple_of(fields::SIDE_BY_SIDE);
-        [lanes / RUNS, columns]
+        [(range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1, columns]
     }
 }
 
