@@ -246,7 +246,8 @@ pub fn advice(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<Advice> {
     if cloth.dyed.is_some() || cloth.is_light() {
         advice.push(Advice::CoolBeforeStacking);
     }
-    if judged.way.dried {
+    // Water that was added is worth a pass even where it costs no verdict.
+    if judged.way.dried || cloth.garment.added_water_percent > 2.0 {
         advice.push(Advice::PreDry);
     }
     match judged.verdict {
