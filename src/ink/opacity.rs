@@ -52,8 +52,11 @@ impl White {
 /// Mean reflectance of a film over a backing.
 fn seen(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Spectrum {
     let share = 1.0 / lay.parts().len() as f64;
-    lay.parts().iter().fold(Spectrum::flat(0.0), |sum, part| {
-        sum.with(&white.over(*part, backing), |total, reflectance| total + share * reflectance)
+    // Without nap all parts are alike.
+    let alike = lay.parts().chunk_by(|a, b| a.total_cmp(b).is_eq());
+    alike.fold(Spectrum::flat(0.0), |sum, parts| {
+        let (film, share) = (parts.first().copied().unwrap_or(0.0), share * parts.len() as f64);
+        sum.with(&white.over(film, backing), |total, reflectance| total + share * reflectance)
     })
 }
 

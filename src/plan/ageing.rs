@@ -3,7 +3,7 @@
 
 use super::Job;
 use super::candidate::Candidate;
-use super::judge::FlashStep;
+use super::flash::FlashStep;
 use crate::dryer::History;
 use crate::migration::{
     Beside, Binding, DAY, Dye, DyedCloth, FilmDiffusion, Heat, HeatOf, Layer, Release, Sheet, Shelf, Stay,
@@ -341,7 +341,8 @@ mod tests {
     use crate::dryer::{Case, TOLERANCE, World, history};
     use crate::library::{harbour_lane, job, starter};
     use crate::plan::bleed::{BleedPath, lots};
-    use crate::plan::judge::{looks, stack_of};
+    use crate::plan::judge::stack_of;
+    use crate::plan::outlook::looks;
     use crate::plan::ways::ways;
 
     /// What few steps cost: the dye that a film can take, against eight steps for each of [`DAYS`]. Nothing outside the

@@ -5,8 +5,9 @@ use super::cost::{burden, cost_per_print, order, rate_per_hour};
 use super::dial::{dry_dwell, room_around, setting};
 use super::dried::{self, dried_ways, if_dried};
 use super::explain::{self, word};
-use super::judge::{Judged, looks};
+use super::judge::Judged;
 use super::memory::Memory;
+use super::outlook::{Outlook, looks};
 use super::oven::oven_test;
 use super::press::look;
 use super::rank;
@@ -76,8 +77,9 @@ pub fn weigh(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>,
         return Ok(None);
     }
     let Some(way) = anchor_way(job, cloth, white, base) else { return Ok(None) };
-    let judged = bench.weigh(way)?.ok();
-    judged.map(|judged| pick(job, cloth, &mut bench, &judged)).transpose()
+    let Ok(outlook) = bench.weigh(way)? else { return Ok(None) };
+    let judged = bench.judge(outlook)?;
+    Ok(Some(pick(job, cloth, &mut bench, &judged)?))
 }
 
 fn refusal(reasons: Vec<Reason>) -> Report {
@@ -114,9 +116,9 @@ fn answer_cloth<'a>(
         report.to_make_it_possible.push(Reason::new(Code::ShelfEmpty));
     }
     let Some(bench) = bench else { return Ok(report) };
-    let mut weighed: Vec<Judged<'_>> = Vec::new();
+    let mut weighed: Vec<Outlook<'_>> = Vec::new();
     // Of what is refused, the way that comes nearest.
-    let mut nearest: Option<Judged<'_>> = None;
+    let mut nearest: Option<Outlook<'_>> = None;
     let mut found = Vec::with_capacity(job.whites.len());
     for white in &job.whites {
         found.push(bench.best_of(white, &job.blockers, None)?);
@@ -130,12 +132,14 @@ fn answer_cloth<'a>(
         match found {
             Ok(judged) if judged.verdict < Verdict::Refuse => add(judged),
             _ if only_dried => {}
-            Ok(judged) => {
+            Ok(refused) => {
+                let judged = bench.judge(refused)?;
                 let reasons = pick_reasons(job, cloth, bench, &judged)?;
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
-                let chance = |judged: &Judged<'_>| judged.fail_later.likely;
-                if nearest.as_ref().is_none_or(|nearest| chance(&judged) < chance(nearest)) {
-                    nearest = Some(judged);
+                let refused = judged.outlook;
+                let chance = |refused: &Outlook<'_>| refused.fail_later.likely;
+                if nearest.as_ref().is_none_or(|nearest| chance(&refused) < chance(nearest)) {
+                    nearest = Some(refused);
                 }
             }
             Err(reason) => report.rejected.push(Rejected {
@@ -148,8 +152,11 @@ fn answer_cloth<'a>(
     let picks = weighed.iter().map(|judged| Tried::of(job, cloth, judged));
     let tried = std::mem::take(&mut bench.tried);
     report.trade = Some(Trade::new(job.order.print.priority, bench.looked, tried, picks));
-    for judged in &weighed {
-        report.picks.push(pick(job, cloth, bench, judged)?);
+    let mut first = None;
+    for outlook in &weighed {
+        let judged = bench.judge(outlook.clone())?;
+        report.picks.push(pick(job, cloth, bench, &judged)?);
+        first.get_or_insert(judged);
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
     if weighed.iter().all(|judged| judged.way.dried)
@@ -166,8 +173,8 @@ fn answer_cloth<'a>(
     }
     let best = weighed.first().or(nearest.as_ref());
     report.to_make_it_possible.extend(improvements(job, cloth, bench, report.verdict, best)?);
-    report.cautions = explain::cautions(job, cloth, weighed.first());
-    report.unknowns = explain::unknowns(job, cloth, weighed.first());
+    report.cautions = explain::cautions(job, cloth, first.as_ref());
+    report.unknowns = explain::unknowns(job, cloth, first.as_ref());
     Ok(report)
 }
 
@@ -179,7 +186,8 @@ fn closed(
     white: &White,
 ) -> Result<Option<Pick>, HistoryError> {
     let Some(way) = first_way(job, cloth, white) else { return Ok(None) };
-    let judged = bench.weigh_closed(way)?;
+    let outlook = bench.weigh_closed(way)?;
+    let judged = bench.judge(outlook)?;
     let pick = pick(job, cloth, bench, &judged)?;
     Ok(Some(Pick { verdict: Verdict::Refuse, setting: None, trial: None, ..pick }))
 }
@@ -206,7 +214,7 @@ fn improvements(
     cloth: &Cloth,
     bench: &mut Bench<'_>,
     verdict: Verdict,
-    best: Option<&Judged<'_>>,
+    best: Option<&Outlook<'_>>,
 ) -> Result<Vec<Reason>, HistoryError> {
     type Found = (Verdict, f64, Reason);
     let mut found: Vec<Found> = Vec::new();
@@ -282,7 +290,7 @@ fn pick_reasons(
 
 fn steps(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Vec<Step> {
     let way = &judged.way;
-    let flash = judged.flash.map(|flash| Step::Flash { seconds: flash.seconds, film_c: flash.film_c });
+    let flash = judged.run.flash.map(|flash| Step::Flash { seconds: flash.seconds, film_c: flash.film_c });
     let role = job.order.print.role;
     let mut steps: Vec<Step> = dried::step(job, cloth, judged).into_iter().collect();
     if role == Role::Highlight {
@@ -359,7 +367,7 @@ fn pick(job: &Job, cloth: &Cloth, bench: &mut Bench<'_>, judged: &Judged<'_>) ->
         additive: judged.way.additive,
         steps: steps(job, cloth, judged),
         advice: explain::advice(job, cloth, judged),
-        setting: Some(setting(job, &judged.point, &room)),
+        setting: Some(setting(job, &judged.run.point, &room)),
         look: Some(look(judged)),
         margins: judged.margins.clone(),
         fail_later: judged.fail_later,

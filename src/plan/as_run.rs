@@ -1,7 +1,8 @@
 //! A pick as it was run: its margins at the setting that was really dialled, without the window round it.
 
 use super::candidate::Candidate;
-use super::judge::{flash_step, judge, must_fuse};
+use super::flash::flash_step;
+use super::judge::{judge, must_fuse};
 use super::window::{Demands, SetPoint};
 use super::{Job, Margin, Pick, Topic};
 use crate::dryer::HistoryError;
@@ -45,11 +46,11 @@ pub fn as_run(job: &Job, pick: &Pick, (set_c, belt): (f64, f64)) -> Result<Optio
     let point = SetPoint { set: kelvin(set_c), belt: belt / 60.0, robust: false };
     let judged = judge(job, cloth, way, point, demands, flash)?;
     Ok(Some(AsRun {
-        margins: judged.margins,
         turns: judged.bleeds,
         ghosts: judged.late.ghosts,
         comes_off: judged.late.comes_off,
         cracks: judged.late.cracks,
         film_um: judged.way.film * 1e6,
+        margins: judged.margins,
     }))
 }

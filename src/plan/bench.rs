@@ -3,9 +3,11 @@
 use super::candidate::{Candidate, MOST_STROKES, film_on};
 use super::cost::{Pace, pace};
 use super::hope::Hopes;
-use super::judge::{FlashStep, Judged, flash_step, judge_ride, must_fuse, stack_of};
+use super::flash::{FlashStep, flash_step};
+use super::judge::{Judged, must_fuse, stack_of};
 use super::memory::{Marched, Memory};
 use super::opening::openings;
+use super::outlook::Outlook;
 use super::trade::Tried;
 use super::ways::first_way;
 use super::window::{Demands, Detail, Family, Question, Run, SetPoint, Window, robust};
@@ -199,7 +201,7 @@ impl<'a> Bench<'a> {
             return Ok(Err(explain::closed(self.cloth, side, needed)));
         };
         let dryings = match way.dried {
-            true => self.marched.rides.dryings(self.job, self.cloth, &point)?,
+            true => self.marched.rides.passes_to_dry(self.job, self.cloth, &point)?,
             false => Some(0),
         };
         // Cloth that no pass dries is as cold as before.
@@ -210,11 +212,11 @@ impl<'a> Bench<'a> {
         Ok(Ok(Dial { point, pace: pace(self.job, way, flash, point.belt, dryings), dye }))
     }
 
-    /// Weighs one way; the reason where its window is closed.
+    /// The outlook on one way; the reason where its window is closed.
     pub(super) fn weigh<'w>(
         &mut self,
         way: Candidate<'w>,
-    ) -> Result<Result<Judged<'w>, Reason>, HistoryError> {
+    ) -> Result<Result<Outlook<'w>, Reason>, HistoryError> {
         Ok(match self.dial(&way)? {
             Ok(dial) => Ok(self.weigh_at(way, dial.point)?),
             Err(reason) => Err(reason),
@@ -222,15 +224,19 @@ impl<'a> Bench<'a> {
     }
 
     /// Weighs a way whose window is closed, at the middle of what the dryer can do.
-    pub(super) fn weigh_closed<'w>(&mut self, way: Candidate<'w>) -> Result<Judged<'w>, HistoryError> {
+    pub(super) fn weigh_closed<'w>(&mut self, way: Candidate<'w>) -> Result<Outlook<'w>, HistoryError> {
         let middle = self.window(&way)?.middle();
         self.weigh_at(way, SetPoint { set: self.fixed().unwrap_or(middle.set), ..middle })
     }
 
-    fn weigh_at<'w>(&mut self, way: Candidate<'w>, point: SetPoint) -> Result<Judged<'w>, HistoryError> {
+    fn weigh_at<'w>(&mut self, way: Candidate<'w>, point: SetPoint) -> Result<Outlook<'w>, HistoryError> {
         let (demands, flash) = (self.demands(way.white), self.flash(&way)?);
-        let ride = self.marched.rides.of(self.job, self.cloth, &way, &point)?;
-        Ok(judge_ride(self.job, self.cloth, way, point, demands, flash, &ride))
+        self.marched.rides.weigh(self.job, self.cloth, way, point, demands, flash)
+    }
+
+    /// Every margin of a way.
+    pub(super) fn judge<'w>(&mut self, outlook: Outlook<'w>) -> Result<Judged<'w>, HistoryError> {
+        self.marched.rides.judge(self.job, self.cloth, outlook)
     }
 }
 
@@ -250,8 +256,8 @@ fn films(job: &Job, cloth: &Cloth) -> [f64; 2] {
 
 /// The first white that a closed window rules out: inks of one kind share their heat, and to ask every white what would
 /// open its window would cost a second.
-pub(super) fn first_closed<'j>(job: &'j Job, found: &[Result<Judged<'_>, Reason>]) -> Option<&'j White> {
-    let closed = |found: &Result<Judged<'_>, Reason>| {
+pub(super) fn first_closed<'j>(job: &'j Job, found: &[Result<Outlook<'_>, Reason>]) -> Option<&'j White> {
+    let closed = |found: &Result<Outlook<'_>, Reason>| {
         found.as_ref().is_err_and(|reason| reason.code == Code::WindowClosed)
     };
     job.whites.iter().zip(found).find(|(_, found)| closed(found)).map(|(white, _)| white)

@@ -4,7 +4,8 @@ use super::ageing::ADDITIVE;
 use super::candidate::Candidate;
 use super::decide::Stake;
 use super::gloss::finish_missed;
-use super::judge::{Judged, SHORTEST_FLASH};
+use super::outlook::Outlook;
+use super::flash::SHORTEST_FLASH;
 use super::{Cloth, Job, Priority};
 use crate::ink::ink_per_print;
 
@@ -36,13 +37,13 @@ pub(super) struct Pace {
 }
 
 /// Rank of two ways: verdict first, then what they cost in money, risk and what the order cares for.
-pub(super) fn order(job: &Job, cloth: &Cloth, a: &Judged<'_>, b: &Judged<'_>) -> std::cmp::Ordering {
+pub(super) fn order(job: &Job, cloth: &Cloth, a: &Outlook<'_>, b: &Outlook<'_>) -> std::cmp::Ordering {
     // Go and go-with-check are both printed today, a trial is not.
     a.verdict.cmp(&b.verdict).then(burden(job, cloth, a).total_cmp(&burden(job, cloth, b)))
 }
 
 /// What a way costs the order: ink, time, risk, and what the order cares for, all in the shop's money.
-pub(super) fn burden(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> f64 {
+pub(super) fn burden(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> f64 {
     let pace = pace_of(job, judged);
     burden_of(job, cloth, &judged.way, judged.look.garment_shows, judged.fail_later.likely, pace)
 }
@@ -92,7 +93,7 @@ fn ink_cost(job: &Job, way: &Candidate<'_>) -> f64 {
     base + ink_per_print(area, coverage, way.film, white.density) * (white.price_per_kg + additive)
 }
 
-pub(super) fn cost_per_print(job: &Job, judged: &Judged<'_>) -> f64 {
+pub(super) fn cost_per_print(job: &Job, judged: &Outlook<'_>) -> f64 {
     cost_of(job, &judged.way, pace_of(job, judged))
 }
 
@@ -105,13 +106,13 @@ fn cost_of(job: &Job, way: &Candidate<'_>, pace: Pace) -> f64 {
 }
 
 /// Prints per hour: the slower of the press (its cycle and flashes) and the belt.
-pub(super) fn rate_per_hour(job: &Job, judged: &Judged<'_>) -> f64 {
+pub(super) fn rate_per_hour(job: &Job, judged: &Outlook<'_>) -> f64 {
     pace_of(job, judged).per_hour
 }
 
-fn pace_of(job: &Job, judged: &Judged<'_>) -> Pace {
-    let flash = judged.flash.map_or(0.0, |flash| flash.seconds);
-    pace(job, &judged.way, flash, judged.point.belt, judged.dryings)
+fn pace_of(job: &Job, judged: &Outlook<'_>) -> Pace {
+    let flash = judged.run.flash.map_or(0.0, |flash| flash.seconds);
+    pace(job, &judged.way, flash, judged.run.point.belt, judged.run.dryings)
 }
 
 /// How a way runs at best: the shortest flash and the fastest belt that there are, and dried in one pass.

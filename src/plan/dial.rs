@@ -1,7 +1,8 @@
 //! The dryer's dials at a set point: how they stand, how well they must be held, what water costs.
 
 use super::dried::water;
-use super::judge::{Judged, stack_of};
+use super::judge::stack_of;
+use super::outlook::Outlook;
 use super::window::{Run, SetPoint, Window, room as reach};
 use super::{Cloth, Job, Room, Setting};
 use crate::cure::fuse;
@@ -12,19 +13,19 @@ use crate::numerics::march::Tolerance;
 use crate::quantity::units::celsius;
 
 /// Dwell in which the same film would fuse as well over the same cloth bone dry, s; only where water is worth a word.
-pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<f64>, HistoryError> {
+pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Result<Option<f64>, HistoryError> {
     let stack = stack_of(job, cloth, &judged.way);
     if water(&stack, &cloth.fabric) < 0.045 {
         return Ok(None);
     }
     let dry = World { water: 0.02, ..World::NOMINAL };
-    let dwell = job.dryer.heated_length() / judged.point.belt;
+    let dwell = job.dryer.heated_length() / judged.run.point.belt;
     let kinetics = judged.way.white.kinetics;
     // Eight dwells from a third of this one up to it, over dry cloth, the last over the cloth as it is.
     let share = |lane: usize| if lane == 7 { 1.0 } else { 0.35 + 0.09 * lane as f64 };
     let cases: [Case; 8] = std::array::from_fn(|lane| Case {
-        set: judged.point.set,
-        belt: judged.point.belt / share(lane),
+        set: judged.run.point.set,
+        belt: judged.run.point.belt / share(lane),
         world: if lane == 7 { World::NOMINAL } else { dry },
     });
     // It is told to a few seconds.
@@ -37,9 +38,9 @@ pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result
 }
 
 /// Room on each side of the set point in the run as planned.
-pub(super) fn room_around(window: &Window, judged: &Judged<'_>) -> Room {
-    let SetPoint { set, belt, .. } = judged.point;
-    let holds = |set: f64, belt: f64| judged.demands.holds(&window.at(Run::Nominal, set, belt));
+pub(super) fn room_around(window: &Window, judged: &Outlook<'_>) -> Room {
+    let SetPoint { set, belt, .. } = judged.run.point;
+    let holds = |set: f64, belt: f64| judged.run.demands.holds(&window.at(Run::Nominal, set, belt));
     let (Some(&low), Some(&high)) = (window.set.first(), window.set.last()) else {
         return Room::NONE;
     };

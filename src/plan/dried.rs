@@ -14,8 +14,9 @@
 
 use super::bench::{Bench, first_closed};
 use super::candidate::Candidate;
-use super::judge::{Judged, judge, stack_of};
+use super::judge::{stack_of, weigh};
 use super::memory::cloth_in_room;
+use super::outlook::Outlook;
 use super::ways::first_way;
 use super::window::{Demands, Detail, Question, SetPoint, Window, robust};
 use super::window_report::kinetics;
@@ -84,8 +85,8 @@ pub(super) fn passes_to_dry(job: &Job, cloth: &Cloth, point: &SetPoint) -> Resul
 /// As the march.
 pub(super) fn dried_ways<'a>(
     bench: &mut Bench<'a>,
-    found: &[Result<Judged<'a>, Reason>],
-) -> Result<Vec<Option<Judged<'a>>>, HistoryError> {
+    found: &[Result<Outlook<'a>, Reason>],
+) -> Result<Vec<Option<Outlook<'a>>>, HistoryError> {
     let (job, cloth) = (bench.job, bench.cloth);
     if !may_dry(job, cloth, found) || !helps(bench, found)? {
         return Ok(found.iter().map(|_| None).collect());
@@ -96,23 +97,23 @@ pub(super) fn dried_ways<'a>(
         let undried = found.as_ref().map_or(Verdict::Refuse, |judged| judged.verdict);
         let best = bench.best_dried(white, &job.blockers, undried)?.ok();
         let better = best.filter(|judged| judged.verdict < undried);
-        dried.push(better.map(|judged| Judged { undried: Some(undried), ..judged }));
+        dried.push(better.map(|judged| Outlook { undried: Some(undried), ..judged }));
     }
     Ok(dried)
 }
 
 /// True where no white can be run on the cloth as it lies, and drying takes something off it.
-pub(super) fn may_dry(job: &Job, cloth: &Cloth, found: &[Result<Judged<'_>, Reason>]) -> bool {
-    let runs = |judged: &Judged<'_>| judged.verdict < Verdict::Trial;
+pub(super) fn may_dry(job: &Job, cloth: &Cloth, found: &[Result<Outlook<'_>, Reason>]) -> bool {
+    let runs = |judged: &Outlook<'_>| judged.verdict < Verdict::Trial;
     !found.iter().flatten().any(runs) && is_damp(&damp(job, cloth), &cloth.fabric)
 }
 
 /// Whether drying brings the way that comes nearest to a better verdict, or opens the first window that is closed.
-fn helps(bench: &Bench<'_>, found: &[Result<Judged<'_>, Reason>]) -> Result<bool, HistoryError> {
+fn helps(bench: &Bench<'_>, found: &[Result<Outlook<'_>, Reason>]) -> Result<bool, HistoryError> {
     let (job, cloth) = (bench.job, bench.cloth);
-    let chance = |judged: &Judged<'_>| judged.fail_later.likely;
+    let chance = |judged: &Outlook<'_>| judged.fail_later.likely;
     let nearer =
-        |a: &&Judged<'_>, b: &&Judged<'_>| a.verdict.cmp(&b.verdict).then(chance(a).total_cmp(&chance(b)));
+        |a: &&Outlook<'_>, b: &&Outlook<'_>| a.verdict.cmp(&b.verdict).then(chance(a).total_cmp(&chance(b)));
     if let Some(best) = found.iter().flatten().min_by(nearer)
         && verdict_dried(job, cloth, best)?.is_some_and(|dried| dried < best.verdict)
     {
@@ -144,10 +145,11 @@ fn set_point_dried(
 }
 
 /// What a judged way would come to on dried cloth; `None` where its window is closed there, too.
-fn verdict_dried(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option<Verdict>, HistoryError> {
-    let Some(point) = set_point_dried(job, cloth, &judged.way, &judged.demands)? else { return Ok(None) };
+fn verdict_dried(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Result<Option<Verdict>, HistoryError> {
+    let Some(point) = set_point_dried(job, cloth, &judged.way, &judged.run.demands)? else { return Ok(None) };
     // Its flash as on the damp cloth: a little longer than dried cloth needs, and never in its favour.
-    let dried = judge(job, cloth, judged.way.with_cloth(true), point, judged.demands, judged.flash)?;
+    let run = &judged.run;
+    let dried = weigh(job, cloth, judged.way.with_cloth(true), point, run.demands, run.flash)?;
     Ok(Some(dried.verdict))
 }
 
@@ -158,7 +160,7 @@ fn verdict_dried(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Option
 pub(super) fn if_dried(
     job: &Job,
     cloth: &Cloth,
-    judged: &Judged<'_>,
+    judged: &Outlook<'_>,
 ) -> Result<Option<Reason>, HistoryError> {
     let damp = damp(job, cloth);
     if judged.way.dried || judged.verdict != Verdict::GoWithCheck || !is_damp(&damp, &cloth.fabric) {
@@ -173,17 +175,17 @@ pub(super) fn if_dried(
 }
 
 /// The first step of a way on dried cloth.
-pub(super) fn step(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Step> {
+pub(super) fn step(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Option<Step> {
     let damp = damp(job, cloth);
-    (judged.dryings > 0).then(|| Step::PreDry {
-        passes: judged.dryings,
+    (judged.run.dryings > 0).then(|| Step::PreDry {
+        passes: judged.run.dryings,
         water_percent: water(&damp, &cloth.fabric) * 100.0,
         left_percent: water(&dry(damp, &cloth.fabric), &cloth.fabric) * 100.0,
     })
 }
 
 /// Why a way is on dried cloth: what it would come to without.
-pub(super) fn why(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<Reason> {
+pub(super) fn why(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Option<Reason> {
     let undried = judged.undried?;
     let water = water(&damp(job, cloth), &cloth.fabric);
     Some(Reason::new(Code::DriedFirst).number("water_percent", water * 100.0).word("verdict", word(undried)))

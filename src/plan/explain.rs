@@ -60,7 +60,7 @@ pub fn reasons(
         if white.dye_capacity <= 0.0 && judged.way.base.is_none() {
             add(95.0, Reason::new(Code::NoBlocking).word("white", &white.name));
         }
-        if white.low_cure && judged.demands.must_fuse == [false, true] {
+        if white.low_cure && judged.run.demands.must_fuse == [false, true] {
             add(80.0, Reason::new(Code::LowCureHelps).word("white", &white.name));
         }
         if let Some(base) = judged.way.base {
@@ -131,7 +131,7 @@ pub fn reasons(
         add(98.0, why);
     }
     if let Some(dry) = dry_dwell {
-        let dwell = job.dryer.heated_length() / judged.point.belt;
+        let dwell = job.dryer.heated_length() / judged.run.point.belt;
         if dwell - dry > 3.0 {
             let water = dried::water(&stack_of(job, cloth, &judged.way), &cloth.fabric);
             let reason = Reason::new(Code::WaterSlows)
@@ -143,7 +143,7 @@ pub fn reasons(
     if cloth.fabric.areal_mass > 0.24 {
         let reason = Reason::new(Code::HeavyCloth)
             .number("gsm", cloth.fabric.areal_mass * 1e3 * (1.0 + cloth.fabric.regain_65))
-            .number("seconds", job.dryer.heated_length() / judged.point.belt);
+            .number("seconds", job.dryer.heated_length() / judged.run.point.belt);
         add(56.0, reason);
     }
     for (rank, reason) in looks(job, cloth, judged) {
@@ -178,7 +178,7 @@ pub fn reasons(
     if job.order.print.reducer_percent > 0.0 && cloth.dyed.is_some() {
         add(66.0, Reason::new(Code::ReducerSpoils).number("percent", job.order.print.reducer_percent));
     }
-    if judged.demands.must_fuse == [true, true] {
+    if judged.run.demands.must_fuse == [true, true] {
         add(64.0, Reason::new(Code::ColoursSetHeat));
     }
     if judged.money_adds_care {
@@ -319,7 +319,7 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judged<'_>>) -> Vec<Reas
     if best.is_some_and(|best| best.way.additive) {
         cautions.push(by_law(job, "law-diisocyanates", Reason::new(Code::Isocyanate)));
     }
-    if best.is_some_and(|best| best.flash.is_some()) {
+    if best.is_some_and(|best| best.run.flash.is_some()) {
         cautions.push(Reason::new(Code::FlammableVapour));
     }
     if best.is_some_and(|best| best.verdict == Verdict::Trial) {

@@ -9,7 +9,9 @@ use super::candidate::Candidate;
 use super::dial::setting;
 use super::evidence::with_evidence;
 use super::ghosting::ghosting;
-use super::judge::{Bled, FlashStep, Judged, flash_step, judge, looks, must_fuse};
+use super::flash::{FlashStep, flash_step};
+use super::judge::{must_fuse, weigh as weigh_run};
+use super::outlook::{Bled, Outlook, looks};
 use super::oven::oven_test;
 use super::window::{Demands, SetPoint};
 use super::{
@@ -74,7 +76,7 @@ impl PickForecast {
         let (Some(bled), Some((fresh, dye))) = (&judged.bled, looks(cloth, &way)) else { return Ok(None) };
         let dial = match (&pick.setting, at) {
             (Some(setting), None) => *setting,
-            _ => setting(job, &judged.point, &Room::NONE),
+            _ => setting(job, &judged.run.point, &Room::NONE),
         };
         let look = Look { fresh: &fresh, dye: &dye };
         let ageing = &bled.ageing;
@@ -159,10 +161,10 @@ fn weigh<'a>(
     way: Candidate<'a>,
     flash: Option<FlashStep>,
     (set, belt): (f64, f64),
-) -> Result<Judged<'a>, HistoryError> {
+) -> Result<Outlook<'a>, HistoryError> {
     let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
     let point = SetPoint { set: kelvin(set), belt: belt / 60.0, robust: true };
-    judge(job, cloth, way, point, demands, flash)
+    weigh_run(job, cloth, way, point, demands, flash)
 }
 
 /// What a fibre that is closed below its setting heat gives against a plain one.

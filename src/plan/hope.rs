@@ -14,7 +14,7 @@ use super::ageing::ADDITIVE;
 use super::bleed::chance;
 use super::candidate::Candidate;
 use super::evidence::with_evidence;
-use super::judge::Judged;
+use super::outlook::Outlook;
 use super::{Cloth, Job, Rules};
 
 /// Dye that a film holds beside what it binds by the time it is seen, kg/m³.
@@ -72,7 +72,7 @@ impl Hopes {
     }
 
     /// Remembers a judged way, with the dye (kg/m²) that the window gives at its set point.
-    pub fn saw(&mut self, judged: &Judged<'_>, dye: f64) {
+    pub fn saw(&mut self, judged: &Outlook<'_>, dye: f64) {
         if let Some(bled) = &judged.bled {
             self.seen.push(Seen {
                 film: Film::of(&judged.way, dye),

@@ -2,7 +2,7 @@
 
 use super::ageing::{Ageing, Worlds};
 use super::bleed::{after_lot_test, chance, lots, visible};
-use super::judge::Bled;
+use super::outlook::Bled;
 use crate::migration::accelerated::{CEILING, quickened};
 use crate::migration::{DAY, FilmDiffusion, Stay};
 use crate::optics::{DyeAbsorption, FreshPrint};

@@ -10,9 +10,9 @@ use super::bench::{Bench, Dial};
 use super::candidate::Candidate;
 use super::cost::{burden, burden_of, fastest};
 use super::dried::{dried_ways, may_dry};
-use super::judge::{Judged, settled};
 use super::late::LateFaults;
 use super::memory::Memory;
+use super::outlook::{Outlook, settled};
 use super::trade::Tried;
 use super::ways::ways;
 use super::{Base, Code, Job, Reason, Verdict, explain::word};
@@ -40,7 +40,7 @@ impl<'a> Bench<'a> {
         white: &'w White,
         bases: &'w [Base],
         beat: Option<Verdict>,
-    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
+    ) -> Result<Result<Outlook<'w>, Reason>, HistoryError>
     where
         'a: 'w,
     {
@@ -53,7 +53,7 @@ impl<'a> Bench<'a> {
         white: &'w White,
         bases: &'w [Base],
         beat: Verdict,
-    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
+    ) -> Result<Result<Outlook<'w>, Reason>, HistoryError>
     where
         'a: 'w,
     {
@@ -67,7 +67,7 @@ impl<'a> Bench<'a> {
         ways: Vec<Candidate<'w>>,
         white: &White,
         beat: Option<Verdict>,
-    ) -> Result<Result<Judged<'w>, Reason>, HistoryError>
+    ) -> Result<Result<Outlook<'w>, Reason>, HistoryError>
     where
         'a: 'w,
     {
@@ -83,7 +83,7 @@ impl<'a> Bench<'a> {
             })
             .collect();
         self.looked += open.len();
-        let mut best: Option<(Judged<'w>, f64)> = None;
+        let mut best: Option<(Outlook<'w>, f64)> = None;
         let mut refused = None;
         while let Some((at, bound)) = self.next(&mut open) {
             let beaten = match &best {
@@ -221,7 +221,7 @@ pub struct Screening {
 pub fn screening(job: &Job) -> Result<Vec<Screening>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(Vec::new()) };
     let Some(mut bench) = Bench::new(job, cloth, &mut Memory::default()) else { return Ok(Vec::new()) };
-    let weighed = |judged: &Judged<'_>| Weighed {
+    let weighed = |judged: &Outlook<'_>| Weighed {
         white: judged.way.white.id.clone(),
         film: judged.way.film,
         over_blocker: judged.way.base.is_some(),

@@ -10,7 +10,7 @@
 use super::cost::{cost_per_print, rate_per_hour};
 use super::explain::word;
 use super::gloss::finish_missed;
-use super::judge::Judged;
+use super::outlook::Outlook;
 use super::{Cloth, Code, Job, Priority, Reason, Verdict, rank};
 use serde::{Deserialize, Serialize};
 
@@ -112,7 +112,7 @@ pub struct Tried {
 }
 
 impl Tried {
-    pub(super) fn of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Self {
+    pub(super) fn of(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Self {
         let way = &judged.way;
         let (needed, held) = way.matting(job, cloth);
         Self {

@@ -15,7 +15,7 @@ use super::bench::Bench;
 use super::candidate::Candidate;
 use super::cost::{HOUR, SCREEN_CHANGE, burden, cost_per_print};
 use super::dial::{room_around, setting};
-use super::judge::Judged;
+use super::outlook::Outlook;
 use super::{Code, Job, Part, Pick, Plan, Reason, Report, Verdict, Whole};
 use crate::dryer::HistoryError;
 
@@ -79,7 +79,7 @@ fn for_all(
 }
 
 /// A way on a garment as it lies, or dried first where that is looked for and better; `None` where it is refused.
-fn dried_or_not<'w>(bench: &mut Bench<'_>, way: Candidate<'w>) -> Result<Option<Judged<'w>>, HistoryError> {
+fn dried_or_not<'w>(bench: &mut Bench<'_>, way: Candidate<'w>) -> Result<Option<Outlook<'w>>, HistoryError> {
     let mut best = bench.weigh(way.with_cloth(false))?.ok();
     if bench.dries && best.as_ref().is_none_or(|best| best.verdict >= Verdict::Trial) {
         let verdict = best.as_ref().map_or(Verdict::Refuse, |best| best.verdict);
@@ -92,7 +92,7 @@ fn part(
     job: &Job,
     garment: usize,
     bench: &mut Bench<'_>,
-    judged: &Judged<'_>,
+    judged: &Outlook<'_>,
     pick: &Pick,
 ) -> Result<Part, HistoryError> {
     let room = room_around(bench.window(&judged.way)?, judged);
@@ -102,7 +102,7 @@ fn part(
         name: pick.name.clone(),
         dried: judged.way.dried,
         verdict: judged.verdict,
-        setting: Some(setting(job, &judged.point, &room)),
+        setting: Some(setting(job, &judged.run.point, &room)),
         cost_per_print: cost_per_print(job, judged),
     })
 }

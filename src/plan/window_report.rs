@@ -4,7 +4,9 @@ use super::ageing::{LANES, Reach, Worlds, release_elsewhere};
 use super::bleed::BleedPath;
 use super::candidate::Candidate;
 use super::dial::{room_around, setting};
-use super::judge::{FlashStep, Judged, flash_step, judge, looks, must_fuse, stack_of};
+use super::flash::{FlashStep, flash_step};
+use super::judge::{Judged, judge, must_fuse, stack_of};
+use super::outlook::looks;
 use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Setting, Side, Topic, Wall, WindowReport};
 use crate::cure::{Cure, trace};
@@ -92,7 +94,7 @@ impl PickWindow {
             walls: walls.clone(),
             setting: point.map(|point| setting(job, &point, &room)),
             // Drift of heat transfer acts like drift of the belt: the same share of the dwell.
-            drift: Drift { set_k: drift.air, belt_m_per_min: judged.point.belt * 60.0 * drift.h },
+            drift: Drift { set_k: drift.air, belt_m_per_min: judged.run.point.belt * 60.0 * drift.h },
             room,
             curve: curve(job, cloth, &judged)?,
             fail_later: judged.fail_later,
@@ -120,7 +122,7 @@ fn axis_of(points: &[f64], count: usize) -> impl Iterator<Item = f64> + use<> {
 
 fn walls(job: &Job, cloth: &Cloth, window: &Window, judged: &Judged<'_>) -> Vec<Wall> {
     let rules = &job.rules;
-    let demands = &judged.demands;
+    let demands = &judged.run.demands;
     let mut cells = Vec::with_capacity(ROWS * COLUMNS);
     for set in axis(&window.set) {
         for belt in axis_of(&window.belt, COLUMNS) {
@@ -163,7 +165,7 @@ fn walls(job: &Job, cloth: &Cloth, window: &Window, judged: &Judged<'_>) -> Vec<
 /// what no white takes; nothing where nothing bleeds.
 fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, Reach)> {
     let (dyed, ageing) = (cloth.dyed.as_ref()?, &judged.bled.as_ref()?.ageing);
-    let elsewhere = release_elsewhere(job, dyed, &judged.way, judged.flash.as_ref());
+    let elsewhere = release_elsewhere(job, dyed, &judged.way, judged.run.flash.as_ref());
     let amounts = Lanes::<LANES>([0.5e-6, 5e-6, 20e-6, 60e-6, 150e-6, 400e-6, 800e-6, 1600e-6]);
     let one = Lanes::splat(1.0);
     let reach = ageing.reach(&Worlds { arrives: amounts, film: one, heat_film: one, own: one, facing: one });
@@ -172,9 +174,9 @@ fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, Reach
 
 fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, HistoryError> {
     let stack = stack_of(job, cloth, &judged.way);
-    let case = Case { set: judged.point.set, belt: judged.point.belt, world: World::NOMINAL };
+    let case = Case { set: judged.run.point.set, belt: judged.run.point.belt, world: World::NOMINAL };
     let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
-    let kinetics = if judged.demands.must_fuse[0] {
+    let kinetics = if judged.run.demands.must_fuse[0] {
         kinetics(job, judged.way.white)[0]
     } else {
         judged.way.white.kinetics

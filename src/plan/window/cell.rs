@@ -41,17 +41,17 @@ impl Cell {
 
     /// Of cloth under the print or beside it, whichever is hotter, K.
     pub fn cloth_peak(&self) -> f64 {
-        self.0[4].max(self.0[7])
+        larger(self.0[4], self.0[7])
     }
 
     /// Logarithm of the scorch index of the hotter of the two.
     pub fn scorch(&self) -> f64 {
-        self.0[5].max(self.0[8])
+        larger(self.0[5], self.0[8])
     }
 
     /// Logarithm of the dye, and a little, kg/m².
     pub fn dye(&self) -> f64 {
-        self.0[6].max(NO_DYE.ln())
+        larger(self.0[6], LN_NO_DYE)
     }
 
     pub fn outcome(&self) -> Outcome {
@@ -68,6 +68,13 @@ impl Cell {
 
 /// Added to the dye so that a cloth without any has a logarithm, kg/m²: a thousandth of what can be seen.
 pub(super) const NO_DYE: f64 = 1e-9;
+/// Its logarithm.
+const LN_NO_DYE: f64 = -20.723_265_836_946_41;
+
+/// The larger of two numbers: in wasm [`f64::max`] is a call, for what it does where one is not a number.
+pub(super) fn larger(a: f64, b: f64) -> f64 {
+    if a > b { a } else { b }
+}
 
 /// Logit of a share, held far out where it can no longer matter: a kink nearer in would ring between the cells.
 pub(super) fn logit(share: f64) -> f64 {

@@ -1,5 +1,6 @@
 use super::Outcome;
-use super::cell::{Cell, logit};
+use super::cell::{Cell, larger, logit};
+use crate::numerics::Lanes;
 use crate::plan::{Cloth, Rules};
 
 /// What a set point must keep, for one white on one cloth.
@@ -86,8 +87,13 @@ pub(super) struct Limits {
 
 impl Limits {
     fn fused_of(&self, cell: &Cell) -> f64 {
-        let needed = cell.fused().into_iter().zip(self.must_fuse).filter(|(_, must)| *must);
-        needed.map(|(fused, _)| fused).fold(f64::INFINITY, f64::min)
+        let [ordinary, low] = cell.fused();
+        match self.must_fuse {
+            [true, true] if low < ordinary => low,
+            [true, _] => ordinary,
+            [false, true] => low,
+            [false, false] => f64::INFINITY,
+        }
     }
 
     pub fn hold(&self, cell: &Cell) -> bool {
@@ -104,12 +110,16 @@ impl Limits {
 
     /// How near the corners of the drift, and a belt stop, come to their limits.
     pub fn crowding(&self, cold: &Cell, hot: &[Cell; 2]) -> f64 {
-        let most = |of: fn(&Cell) -> f64| hot.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
-        let fusion = (self.fused - self.fused_of(cold)).exp();
-        let film = ((most(Cell::film_peak) - self.film) / 15.0).exp();
-        let cloth = ((most(Cell::cloth_peak) - self.cloth) / 15.0).exp();
-        let scorch = (most(Cell::scorch) - self.scorch).exp();
-        let scorch = if self.scorch.is_finite() { (3.0 * (scorch - 1.0)).exp() } else { 0.0 };
+        let most = |of: fn(&Cell) -> f64| larger(of(&hot[0]), of(&hot[1]));
+        let Lanes([fusion, film, cloth, scorch]) = Lanes([
+            self.fused - self.fused_of(cold),
+            (most(Cell::film_peak) - self.film) / 15.0,
+            (most(Cell::cloth_peak) - self.cloth) / 15.0,
+            most(Cell::scorch) - self.scorch,
+        ])
+        .exp();
+        let scorch =
+            if self.scorch.is_finite() { Lanes([3.0 * (scorch - 1.0)]).exp()[0] } else { 0.0 };
         fusion + film + cloth + scorch
     }
 }

@@ -187,9 +187,8 @@ impl Window {
         }
     }
 
-    /// The cells along one set temperature (K), one a column.
-    fn row(&self, run: Run, set: f64) -> Cells {
-        let (row, weights) = grid::cubic(&self.set, set);
+    /// The cells along one set temperature, one a column: between the rows from `row` on, by their weights.
+    fn row(&self, run: Run, (row, weights): (usize, [f64; 4])) -> Cells {
         let columns = self.belt.len();
         let mut along = vec![Cell::ZERO; columns];
         for (cells, weight) in self.cells(run).chunks(columns).skip(row).zip(weights) {

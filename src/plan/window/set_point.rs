@@ -84,22 +84,30 @@ impl Search<'_> {
         let mut best: Option<Found> = None;
         for row in rows.step_by(step) {
             let set = *sets.get(row)?;
-            let [planned, cold, hot] =
-                [Run::Nominal, Run::Cold, Run::Hot].map(|run| self.window.row(run, set));
+            let between_rows = grid::cubic(&self.window.set, set);
+            let planned = self.window.row(Run::Nominal, between_rows);
+            // Most rows hold nowhere.
+            let mut drift = None;
             for column in columns.clone().step_by(step) {
                 let dial = belts.get(column)?;
                 let nominal = between(&planned, dial.planned);
                 if !self.limits.hold(&nominal) {
                     continue;
                 }
-                let (cold, hot) = (between(&cold, dial.planned), between(&hot, dial.planned));
+                let [cold, hot] =
+                    drift.get_or_insert_with(|| [Run::Cold, Run::Hot].map(|run| self.window.row(run, between_rows)));
+                let (cold, hot) = (between(cold, dial.planned), between(hot, dial.planned));
                 let stopped = between(&planned, dial.stopped);
-                let robust = self.limits.hold_cold(&cold)
-                    && self.limits.hold_hot(&hot)
-                    && self.limits.hold_hot(&stopped);
                 let pace = self.demands.pace * dial.ln_dwell;
                 let dye = (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
                 let dye = if self.demands.bleeds { dye } else { 0.0 };
+                // Crowding only adds to it.
+                if best.as_ref().is_some_and(|had| had.point.robust && pace + dye >= had.cost) {
+                    continue;
+                }
+                let robust = self.limits.hold_cold(&cold)
+                    && self.limits.hold_hot(&hot)
+                    && self.limits.hold_hot(&stopped);
                 let cost = pace + self.limits.crowding(&cold, &[hot, stopped]) + dye;
                 let better = best.as_ref().is_none_or(|had| {
                     (robust && !had.point.robust) || (robust == had.point.robust && cost < had.cost)
