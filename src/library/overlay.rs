@@ -38,6 +38,14 @@ impl Library {
         (library, unusable)
     }
 
+    /// Its meshes with those of the log laid over them.
+    #[must_use]
+    pub fn meshes_with(&self, log: &Log) -> Vec<MeshRecord> {
+        let mut meshes = Self { meshes: self.meshes.clone(), ..Self::default() };
+        lay::<MeshRecord>(self, log, &mut meshes, &mut Vec::new());
+        meshes.meshes
+    }
+
     /// Brings this library, made by [`Library::with`] from `base`, up to date with one record of the log. False if
     /// the record is of no kind that it holds, or cannot be used.
     pub fn follow(&mut self, base: &Self, log: &Log, key: &Key) -> bool {

@@ -2,8 +2,8 @@
 
 use super::candidate::{Candidate, MOST_STROKES, film_on};
 use super::cost::{Pace, pace};
-use super::hope::Hopes;
 use super::flash::{FlashStep, flash_step};
+use super::hope::Hopes;
 use super::judge::{Judged, must_fuse, stack_of};
 use super::memory::{Marched, Memory};
 use super::opening::openings;

@@ -3,9 +3,9 @@
 use super::ageing::ADDITIVE;
 use super::candidate::Candidate;
 use super::decide::Stake;
+use super::flash::SHORTEST_FLASH;
 use super::gloss::finish_missed;
 use super::outlook::Outlook;
-use super::flash::SHORTEST_FLASH;
 use super::{Cloth, Job, Priority};
 use crate::ink::ink_per_print;
 

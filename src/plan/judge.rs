@@ -8,7 +8,7 @@ use super::memory::cloth_in_room;
 use super::outlook::{DyeHeat, Outlook, Running};
 use super::press::press_margins;
 use super::rank;
-use super::ride::{Ride, Rides, SIDE_BY_SIDE, WORLDS};
+use super::ride::{Ride, Rides, Singed, WORLDS};
 use super::window::{Demands, SetPoint};
 use super::{Cloth, CureKind, Job, Margin, Side, Topic};
 use crate::cure::fuse;
@@ -113,7 +113,7 @@ impl Rides {
         flash: Option<FlashStep>,
     ) -> Result<Outlook<'a>, HistoryError> {
         let dryings = self.dryings(job, cloth, &way, &point)?;
-        let history = cloth.dyed.map(|_| self.drift(job, cloth, &way, &point)).transpose()?;
+        let history = cloth.dyed.map(|_| self.print(job, cloth, &way, &point)).transpose()?;
         let heat = cloth.dyed.as_ref().zip(history.as_deref());
         let heat = heat.map(|(dyed, history)| DyeHeat { dyed, history });
         Ok(Outlook::of(job, cloth, way, Running { point, demands, flash, dryings }, heat))
@@ -141,25 +141,25 @@ impl Rides {
         }
         Ok(Judged {
             margins: ranked,
-            exit_c: exit_temperature(&ride.drift),
-            hottest_film_c: celsius(ride.over(History::film_peak).largest()),
-            hottest_cloth_c: celsius(ride.cloth_peak().largest()),
-            acid_seconds: ride.over(|history| seconds_over(history, job.rules.acid_onset)).largest(),
+            exit_c: exit_temperature(&ride.print),
+            hottest_film_c: celsius(ride.film_peak.largest()),
+            hottest_cloth_c: celsius(ride.cloth.peak.largest()),
+            acid_seconds: seconds_over(&ride.print, job.rules.acid_onset),
             outlook,
         })
     }
 }
 
-/// Time in each run that the film's surface is over `limit` (K), s.
-fn seconds_over(history: &History<SIDE_BY_SIDE>, limit: f64) -> Lanes<SIDE_BY_SIDE> {
-    let mut over = Lanes::ZERO;
+/// Longest time in any run that the film's surface is over `limit` (K), s.
+fn seconds_over(history: &History<WORLDS>, limit: f64) -> f64 {
+    let mut over = Lanes::<WORLDS>::ZERO;
     history.walk(
         |sample| sample.film_top,
         |seconds, temperature| {
             over += Lanes::from_fn(|lane| if temperature[lane] > limit { seconds[lane] } else { 0.0 });
         },
     );
-    over
+    over.largest()
 }
 
 pub(super) fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
@@ -177,16 +177,16 @@ fn heat_margins(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>, ride: &Ride) ->
     // The ink that is hardest to fuse sets the heat.
     let ordinary = outlook.run.demands.must_fuse[0];
     let kinetics = if ordinary { ordinary_of(job, way) } else { way.white.kinetics };
-    let fused = band(ride.over(|history| fuse(history, |sample| sample.film_bottom, &kinetics).fused))
-        .map(|share| share * 100.0);
-    let film = band(ride.over(History::film_peak)).map(celsius);
-    let cloth_peak = ride.cloth_peak();
+    let fused =
+        band(fuse(&ride.print, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
+    let film = band(ride.film_peak).map(celsius);
+    let Singed { peak: cloth_peak, scorch } = ride.cloth;
     let mut margins = vec![
         margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
         margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
     ];
     if cloth.scorches {
-        let index = band(ride.scorch());
+        let index = band(scorch);
         margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
     }
     if let Some(limit) = cloth.shrinks_above {
@@ -201,7 +201,7 @@ fn heat_margins(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>, ride: &Ride) ->
 }
 
 /// Film temperature as the piece leaves the heat, °C.
-fn exit_temperature(history: &History<SIDE_BY_SIDE>) -> f64 {
+fn exit_temperature(history: &History<WORLDS>) -> f64 {
     let leaves = history.leaves[0];
     let at_exit = history.samples.iter().rev().find(|sample| sample.time[0] <= leaves);
     celsius(at_exit.map_or(Stack::ROOM, |sample| sample.film_top[0][0]))

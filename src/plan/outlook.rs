@@ -1,7 +1,8 @@
 //! What becomes of a way weeks later: whether it bleeds, whether anything else shows late, and the verdict on it.
 //!
-//! It is all that decides between two ways, and it hangs on the planned run and the corners of its drift alone. So a search
-//! marches these and no more; every margin over every run is read for the ways that are shown ([`super::judge`]).
+//! It is all that decides between two ways, and it hangs on the print alone, and on no heat at all where the cloth has no
+//! dye. So a search weighs ways by it; every margin is read for the ways that are shown ([`super::judge`]), with the cloth
+//! beside the print.
 
 use super::ageing::{Ageing, Worlds, release_elsewhere};
 use super::bleed::{BleedPath, chance, lots};
@@ -11,7 +12,7 @@ use super::evidence::{evidence, lot_test, with_evidence};
 use super::flash::FlashStep;
 use super::judge::margin;
 use super::late::LateFaults;
-use super::ride::SIDE_BY_SIDE;
+use super::ride::WORLDS;
 use super::rim::Rim;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, Job, Margin, Rules, Side, Topic, Verdict};
@@ -41,7 +42,7 @@ pub struct DyeHeat<'h> {
     /// The dye.
     pub dyed: &'h DyedCloth,
     /// The heat.
-    pub history: &'h History<SIDE_BY_SIDE>,
+    pub history: &'h History<WORLDS>,
 }
 
 /// A way with what decides for or against it.
@@ -76,13 +77,7 @@ pub struct Outlook<'a> {
 impl<'a> Outlook<'a> {
     /// The outlook on a way, with the heat that moves the dye of its cloth; none where it has none.
     #[must_use]
-    pub fn of(
-        job: &Job,
-        cloth: &Cloth,
-        way: Candidate<'a>,
-        run: Running,
-        heat: Option<DyeHeat<'_>>,
-    ) -> Self {
+    pub fn of(job: &Job, cloth: &Cloth, way: Candidate<'a>, run: Running, heat: Option<DyeHeat<'_>>) -> Self {
         let Bleeding { chances, tint, grade, bled } = bleeding(job, cloth, &way, run.flash.as_ref(), heat);
         let late = LateFaults::of(job, cloth, &way);
         let others = 1.0 - late.any();
@@ -194,7 +189,7 @@ fn arrives(
     dyed: &DyedCloth,
     way: &Candidate<'_>,
     flash: Option<&FlashStep>,
-    history: &History<SIDE_BY_SIDE>,
+    history: &History<WORLDS>,
 ) -> Band {
     let elsewhere = release_elsewhere(job, dyed, way, flash);
     let here = release(history, dyed);

@@ -1,5 +1,5 @@
 //! Working ahead: while nothing happens on the page the week's other orders are answered, one after another, so that whoever
-//! opens one finds it worked out.
+//! opens one finds it worked out; and what the records are searched with is made.
 
 use super::brain;
 use super::desk::Desk;
@@ -22,6 +22,8 @@ fn go_on(desk: Desk) {
     let next = move || {
         if desk.stirred() != stirred || answer_one(desk) {
             go_on(desk);
+        } else {
+            desk.with_untracked(|state| state.shop.prepare());
         }
     };
     set_timeout(next, CALM);

@@ -38,6 +38,9 @@ use web_sys::{CustomEvent, CustomEventInit, HtmlElement};
 /// The order of the demo print room that a desk without a kept draft opens with.
 const FIRST_ORDER: &str = "1187";
 
+/// Memory that is asked for at once, bytes: what a page has taken by its first answer, measured.
+const FIRST_MEMORY: usize = 6 << 20;
+
 /// The longest that the desk waits for its store before it is drawn: assumed. An opening takes some milliseconds; one
 /// that another tab holds up goes on behind the drawn desk.
 const PATIENCE: Duration = Duration::from_millis(1500);
@@ -67,6 +70,8 @@ struct MountOptions {
 /// If the options cannot be read, the element already has a shadow root, or the library cannot be read.
 #[wasm_bindgen]
 pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Result<(), JsValue> {
+    // The first answer takes this much: one large piece of memory comes faster than thirty small ones.
+    drop(Vec::<u8>::with_capacity(FIRST_MEMORY));
     let options: MountOptions = api::read(&options.into(), "options", Voice::default())?;
     report_panics();
     let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;

@@ -1,7 +1,7 @@
 //! The Library screen: the shop's records, what is searched for, the record that is open, and what waits to come in.
 //!
 //! [`Shop`] holds the log and what follows from it: the library that orders are answered with and the index that is
-//! searched. Every change of a record is an entry appended to the log and handed out as a line to store; nothing is
+//! searched, made when somebody first looks for something. Every change of a record is an entry appended to the log and handed out as a line to store; nothing is
 //! written over. A file is looked at first ([`Incoming`]) and comes in only when somebody says so.
 
 mod hear;
@@ -24,7 +24,7 @@ use crate::library::table::Form;
 use crate::library::{Library, shipped};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// The time, as the tablet has it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -85,13 +85,13 @@ pub struct Shop {
     ships: Arc<Library>,
     library: Arc<Library>,
     log: Log,
-    index: Index,
+    index: OnceLock<Index>,
     clock: Clock,
     /// Lines of the store that this version cannot read; they stay where they are.
     unreadable: BTreeSet<Box<str>>,
     asked: String,
     look: Look,
-    found: Found,
+    found: OnceLock<Found>,
     shown: usize,
     open: Option<Key>,
     form: Option<Form>,
@@ -118,7 +118,7 @@ impl Shop {
     /// Every mesh that is known, its own print room's or not: id and threads per cm.
     #[must_use]
     pub fn every_mesh(&self) -> Vec<(String, f64)> {
-        let all = self.ships.with(&self.log).0.meshes;
+        let all = self.ships.meshes_with(&self.log);
         all.into_iter().map(|mesh| (mesh.id, mesh.threads_per_cm.value)).collect()
     }
 
@@ -204,17 +204,24 @@ impl Shop {
             Arc::make_mut(&mut self.library).follow(&self.ships, &self.log, key);
             self.learned = true;
         }
-        self.index.follow(&self.library, &self.log, key);
+        if let Some(index) = self.index.get_mut() {
+            index.follow(&self.library, &self.log, key);
+        }
     }
 
-    /// Works library and index out anew.
+    /// Works the library out anew, and the index when it is asked next.
     fn refold(&mut self) {
-        let library = self.ships.with(&self.log).0;
         // Where the shop adds nothing it stays the very library that ships: what was answered with that is still true.
-        self.library = if library == *self.ships { Arc::clone(&self.ships) } else { Arc::new(library) };
-        self.narrow();
+        self.library = Arc::clone(&self.ships);
+        if !self.log.is_empty() {
+            let library = self.ships.with(&self.log).0;
+            if library != *self.ships {
+                self.library = Arc::new(library);
+            }
+            self.narrow();
+        }
         self.learned = true;
-        self.index = Index::of(&self.library, &self.log);
+        self.index = OnceLock::new();
         self.search();
     }
 
@@ -223,7 +230,7 @@ impl Shop {
         let room = Room::of(&self.log);
         let meshes = if room.own { room.meshes } else { Vec::new() };
         let now: Vec<&str> = self.library.meshes.iter().map(|mesh| mesh.id.as_str()).collect();
-        let all = self.ships.with(&self.log).0.meshes;
+        let all = self.ships.meshes_with(&self.log);
         let kept = |id: &str| meshes.is_empty() || meshes.iter().any(|mesh| mesh == id);
         let mut wanted: Vec<_> = all.iter().filter(|mesh| kept(&mesh.id)).cloned().collect();
         if wanted.is_empty() {
@@ -235,8 +242,23 @@ impl Shop {
         }
     }
 
+    /// What is searched.
+    fn index(&self) -> &Index {
+        self.index.get_or_init(|| Index::of(&self.library, &self.log))
+    }
+
+    /// What was found.
+    fn answers(&self) -> &Found {
+        self.found.get_or_init(|| self.index().find(&self.asked, self.look.kinds()))
+    }
+
+    /// Makes the index, so that whoever searches first does not wait for it.
+    pub fn prepare(&self) {
+        self.index();
+    }
+
     fn search(&mut self) {
-        self.found = self.index.find(&self.asked, self.look.kinds());
+        self.found = OnceLock::new();
         if let Some(key) = self.open.take() {
             self.open = (self.log.record(key.kind, &key.id).is_some()
                 || shipped(key.kind, &key.id).is_some())

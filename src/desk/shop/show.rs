@@ -116,36 +116,36 @@ impl Shop {
     /// How many records there are to look in.
     #[must_use]
     pub fn count(&self, look: Look) -> usize {
-        look.kinds().iter().map(|&kind| self.index.count(kind)).sum()
+        look.kinds().iter().map(|&kind| self.index().count(kind)).sum()
     }
 
     /// How many records there are.
     #[must_use]
     pub fn total(&self) -> usize {
-        self.index.len()
+        self.index().len()
     }
 
     /// How many were found.
     #[must_use]
     pub fn found(&self) -> usize {
-        self.found.count
+        self.answers().count
     }
 
     /// Words that something has, where nothing has all of them, and how many have each.
     #[must_use]
     pub fn instead(&self) -> &[(String, usize)] {
-        &self.found.instead
+        &self.answers().instead
     }
 
     /// The hits that are shown, nearest first.
     #[must_use]
     pub fn hits(&self, language: Language) -> Vec<Hit> {
-        let shown = self.found.items.iter().take(self.shown.max(super::HITS));
+        let shown = self.answers().items.iter().take(self.shown.max(super::HITS));
         shown.filter_map(|&place| self.hit(place, language)).collect()
     }
 
     fn hit(&self, place: u32, language: Language) -> Option<Hit> {
-        let item = self.index.item(place)?;
+        let item = self.index().item(place)?;
         let name = if language == Language::Es { &item.nombre } else { &item.name };
         let key = &item.key;
         let record = if item.own { self.log.record(key.kind, &key.id) } else { None };

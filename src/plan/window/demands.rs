@@ -118,8 +118,7 @@ impl Limits {
             most(Cell::scorch) - self.scorch,
         ])
         .exp();
-        let scorch =
-            if self.scorch.is_finite() { Lanes([3.0 * (scorch - 1.0)]).exp()[0] } else { 0.0 };
+        let scorch = if self.scorch.is_finite() { Lanes([3.0 * (scorch - 1.0)]).exp()[0] } else { 0.0 };
         fusion + film + cloth + scorch
     }
 }

@@ -94,8 +94,9 @@ impl Search<'_> {
                 if !self.limits.hold(&nominal) {
                     continue;
                 }
-                let [cold, hot] =
-                    drift.get_or_insert_with(|| [Run::Cold, Run::Hot].map(|run| self.window.row(run, between_rows)));
+                let [cold, hot] = drift.get_or_insert_with(|| {
+                    [Run::Cold, Run::Hot].map(|run| self.window.row(run, between_rows))
+                });
                 let (cold, hot) = (between(cold, dial.planned), between(hot, dial.planned));
                 let stopped = between(&planned, dial.stopped);
                 let pace = self.demands.pace * dial.ln_dwell;

@@ -64,20 +64,18 @@ impl Coder {
 
     #[inline(always)]
     fn bit(&mut self, packed: &[u8], chance: &mut [u16; PLACES], place: usize) -> usize {
+        // Without a branch on the bit, which nobody can foretell: `all` is nought for a nought, and all ones for a one.
         let chance = &mut chance[place & (PLACES - 1)];
         let bound = (self.range >> 11) * u32::from(*chance);
-        let bit = if self.code < bound {
-            self.range = bound;
-            *chance += (2048 - *chance) >> 5;
-            0
-        } else {
-            self.range -= bound;
-            self.code -= bound;
-            *chance -= *chance >> 5;
-            1
-        };
+        let bit = u32::from(self.code >= bound);
+        let all = bit.wrapping_neg();
+        self.range = bound.wrapping_add(self.range.wrapping_sub(bound << 1) & all);
+        self.code = self.code.wrapping_sub(bound & all);
+        // A 32nd of the way to 2048 after a nought; after a one to 31, which is to nought in whole numbers.
+        let to = 2048 - (2017 & all as i32);
+        *chance = (i32::from(*chance) + ((to - i32::from(*chance)) >> 5)) as u16;
         self.shift(packed);
-        bit
+        bit as usize
     }
 
     #[inline(always)]

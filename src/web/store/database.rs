@@ -154,19 +154,27 @@ impl Transaction {
         Ok(())
     }
 
-    /// The rows with keys above this one, at most `most`, in the order of their keys.
+    /// Asks at once for the rows with keys above this one, at most `most`, in the order of their keys.
     ///
     /// # Errors
     /// If they cannot be read.
-    pub async fn rows(&self, part: Part, above: f64, most: u32) -> Result<Vec<(f64, JsValue)>, Trouble> {
+    pub fn rows(
+        &self,
+        part: Part,
+        above: f64,
+        most: u32,
+    ) -> Result<impl Future<Output = Result<Vec<(f64, JsValue)>, Trouble>> + use<>, Trouble> {
         let store = self.part(part)?;
         let range =
             IdbKeyRange::lower_bound_with_open(&above.into(), true).map_err(|thrown| trouble(&thrown))?;
         let keys = store.get_all_keys_with_key_and_limit(&range, most).map_err(|thrown| trouble(&thrown))?;
         let values = store.get_all_with_key_and_limit(&range, most).map_err(|thrown| trouble(&thrown))?;
-        let keys: Array = done(&keys).await?.unchecked_into();
-        let values: Array = done(&values).await?.unchecked_into();
-        Ok(keys.iter().map(|key| key.as_f64().unwrap_or_default()).zip(values.iter()).collect())
+        let (keys, values) = (done(&keys), done(&values));
+        Ok(async move {
+            let keys: Array = keys.await?.unchecked_into();
+            let values: Array = values.await?.unchecked_into();
+            Ok(keys.iter().map(|key| key.as_f64().unwrap_or_default()).zip(values.iter()).collect())
+        })
     }
 
     /// Commits, and is back when the changes are on the disk.
@@ -202,14 +210,17 @@ impl Drop for Transaction {
 }
 
 /// The result of a request, when it has one.
-async fn done(request: &IdbRequest) -> Result<JsValue, Trouble> {
+fn done(request: &IdbRequest) -> impl Future<Output = Result<JsValue, Trouble>> + use<> {
     let settled = Promise::new(&mut |resolve, reject| {
         request.set_onsuccess(Some(&resolve));
         request.set_onerror(Some(&reject));
     });
-    match JsFuture::from(settled).await {
-        Ok(_) => request.result().map_err(|thrown| trouble(&thrown)),
-        Err(_) => Err(exception(request.error().ok().flatten())),
+    let request = request.clone();
+    async move {
+        match JsFuture::from(settled).await {
+            Ok(_) => request.result().map_err(|thrown| trouble(&thrown)),
+            Err(_) => Err(exception(request.error().ok().flatten())),
+        }
     }
 }
 

@@ -157,17 +157,22 @@ impl Store {
         let transaction = self.inner.database.read()?;
         let (mut segment, mut row) = self.inner.read.get();
         let mut contents = Contents::default();
+        // Both are asked for before either is there: a page that opens waits for the disk once.
+        let mut segments = transaction.rows(Part::Segments, segment, SEGMENTS_AT_ONCE)?;
+        let mut journal = transaction.rows(Part::Journal, row, ROWS_AT_ONCE)?;
         loop {
-            let rows = transaction.rows(Part::Segments, segment, SEGMENTS_AT_ONCE).await?;
+            let rows = segments.await?;
             let Some((last, _)) = rows.last() else { break };
             segment = *last;
             contents.segments.extend(rows.iter().filter_map(|(_, text)| text.as_string()));
+            segments = transaction.rows(Part::Segments, segment, SEGMENTS_AT_ONCE)?;
         }
         loop {
-            let rows = transaction.rows(Part::Journal, row, ROWS_AT_ONCE).await?;
+            let rows = journal.await?;
             let Some((last, _)) = rows.last() else { break };
             row = *last;
             contents.journal.extend(rows.iter().filter_map(|(key, value)| read_row(*key, value)));
+            journal = transaction.rows(Part::Journal, row, ROWS_AT_ONCE)?;
         }
         self.inner.read.set((segment, row));
         Ok(contents)
@@ -200,7 +205,7 @@ impl Store {
     /// Why the journal stayed as it is; nothing is lost by that.
     pub async fn seal(&self) -> Result<Sealing, Trouble> {
         let transaction = self.write()?;
-        let rows = transaction.rows(Part::Journal, 0.0, u32::MAX).await?;
+        let rows = transaction.rows(Part::Journal, 0.0, u32::MAX)?.await?;
         let rows: Vec<Row> = rows.iter().filter_map(|(key, value)| read_row(*key, value)).collect();
         let sealing = shelf::seal(&rows);
         for text in &sealing.segments {
