@@ -14,6 +14,7 @@ use crate::desk::picture::cloth::Swatches;
 use crate::desk::{Field, Screen, State};
 use crate::optics::Lab;
 use crate::plan::{Code, Margin, Pick, Reason, Report, Step, Topic, Verdict};
+use crate::quantity::FieldError;
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice, lead};
 use leptos::prelude::*;
@@ -29,6 +30,11 @@ impl PartialEq for Given {
     }
 }
 
+/// Wrong fields that are told above an answer that stays. Chosen.
+const MOST_WRONG: usize = 2;
+/// Bytes of what was written, up to which it is repeated there. Chosen.
+const LONGEST_TOLD: usize = 60;
+
 /// What the answer is drawn from: it is drawn anew only when one of these differs.
 #[derive(Clone, PartialEq)]
 struct Shown {
@@ -42,7 +48,8 @@ struct Shown {
     cloth: Option<Lab>,
     days: f64,
     stale: bool,
-    broken: bool,
+    /// What is wrong with the form: where a fold hides the field, it is told here.
+    wrong: Vec<FieldError>,
     /// What the labels of the order's garments say.
     labels: Vec<String>,
 }
@@ -58,7 +65,7 @@ impl Shown {
             cloth: state.cloth,
             days: state.order.as_ref().map_or(90.0, |order| order.use_.looked_at_after_days),
             stale: state.stale(),
-            broken: !state.errors.is_empty(),
+            wrong: state.errors.clone(),
             labels: state.order.as_ref().map_or_else(Vec::new, |order| {
                 order.garments.iter().map(|garment| garment.label.clone()).collect()
             }),
@@ -168,9 +175,12 @@ fn stale(shown: &Shown) -> String {
     let [stale, say, back] =
         [Label::Stale, Label::StaleSay, Label::BackToThat].map(|label| text(shown.voice.label(label)));
     let undo = markup::sign(24, icon::UNDO);
+    let told = shown.wrong.iter().filter(|error| error.value.len() <= LONGEST_TOLD).take(MOST_WRONG);
+    let wrong: Vec<String> = told.map(|error| text(&shown.voice.problem(error))).collect();
     format!(
-        "<div class=\"stale\" role=\"note\"><p><b>{stale}. </b>{say}</p><button class=\"btn\" type=\"button\" \
-         data-do=\"back\">{undo}{back}</button></div>"
+        "<div class=\"stale\" role=\"note\"><p><b>{stale}. </b>{say} {}</p><button class=\"btn\" type=\"button\" \
+         data-do=\"back\">{undo}{back}</button></div>",
+        wrong.join(" ")
     )
 }
 
@@ -178,7 +188,7 @@ fn stale(shown: &Shown) -> String {
 fn plate(shown: &Shown) -> String {
     let voice = shown.voice;
     let Some(report) = shown.report() else {
-        let say = voice.label(if shown.broken { Label::NoAnswerSay } else { Label::Reckoning });
+        let say = voice.label(if !shown.wrong.is_empty() { Label::NoAnswerSay } else { Label::Reckoning });
         return plated("plate-ask", "", icon::OPEN, voice.label(Label::NoAnswerYet), say, "");
     };
     let pick = shown.pick();
