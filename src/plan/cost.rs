@@ -43,9 +43,9 @@ pub(super) fn order(job: &Job, cloth: &Cloth, a: &Outlook<'_>, b: &Outlook<'_>) 
 }
 
 /// What a way costs the order: ink, time, risk, and what the order cares for, all in the shop's money.
-pub(super) fn burden(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> f64 {
-    let pace = pace_of(job, judged);
-    burden_of(job, cloth, &judged.way, judged.look.garment_shows, judged.fail_later.likely, pace)
+pub(super) fn burden(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>) -> f64 {
+    let pace = pace_of(job, outlook);
+    burden_of(job, cloth, &outlook.way, outlook.look.garment_shows, outlook.fail_later.likely, pace)
 }
 
 /// The same from what of it is known before a way is judged: how much of the garment shows, the chance of a late fault,
@@ -93,8 +93,8 @@ fn ink_cost(job: &Job, way: &Candidate<'_>) -> f64 {
     base + ink_per_print(area, coverage, way.film, white.density) * (white.price_per_kg + additive)
 }
 
-pub(super) fn cost_per_print(job: &Job, judged: &Outlook<'_>) -> f64 {
-    cost_of(job, &judged.way, pace_of(job, judged))
+pub(super) fn cost_per_print(job: &Job, outlook: &Outlook<'_>) -> f64 {
+    cost_of(job, &outlook.way, pace_of(job, outlook))
 }
 
 /// Ink, machine time and the hands that dry it, of one print.
@@ -106,13 +106,13 @@ fn cost_of(job: &Job, way: &Candidate<'_>, pace: Pace) -> f64 {
 }
 
 /// Prints per hour: the slower of the press (its cycle and flashes) and the belt.
-pub(super) fn rate_per_hour(job: &Job, judged: &Outlook<'_>) -> f64 {
-    pace_of(job, judged).per_hour
+pub(super) fn rate_per_hour(job: &Job, outlook: &Outlook<'_>) -> f64 {
+    pace_of(job, outlook).per_hour
 }
 
-fn pace_of(job: &Job, judged: &Outlook<'_>) -> Pace {
-    let flash = judged.run.flash.map_or(0.0, |flash| flash.seconds);
-    pace(job, &judged.way, flash, judged.run.point.belt, judged.run.dryings)
+fn pace_of(job: &Job, outlook: &Outlook<'_>) -> Pace {
+    let flash = outlook.run.flash.map_or(0.0, |flash| flash.seconds);
+    pace(job, &outlook.way, flash, outlook.run.point.belt, outlook.run.dryings)
 }
 
 /// How a way runs at best: the shortest flash and the fastest belt that there are, and dried in one pass.

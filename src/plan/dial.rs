@@ -13,19 +13,23 @@ use crate::numerics::march::Tolerance;
 use crate::quantity::units::celsius;
 
 /// Dwell in which the same film would fuse as well over the same cloth bone dry, s; only where water is worth a word.
-pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Result<Option<f64>, HistoryError> {
-    let stack = stack_of(job, cloth, &judged.way);
+pub(super) fn dry_dwell(
+    job: &Job,
+    cloth: &Cloth,
+    outlook: &Outlook<'_>,
+) -> Result<Option<f64>, HistoryError> {
+    let stack = stack_of(job, cloth, &outlook.way);
     if water(&stack, &cloth.fabric) < 0.045 {
         return Ok(None);
     }
     let dry = World { water: 0.02, ..World::NOMINAL };
-    let dwell = job.dryer.heated_length() / judged.run.point.belt;
-    let kinetics = judged.way.white.kinetics;
+    let dwell = job.dryer.heated_length() / outlook.run.point.belt;
+    let kinetics = outlook.way.white.kinetics;
     // Eight dwells from a third of this one up to it, over dry cloth, the last over the cloth as it is.
     let share = |lane: usize| if lane == 7 { 1.0 } else { 0.35 + 0.09 * lane as f64 };
     let cases: [Case; 8] = std::array::from_fn(|lane| Case {
-        set: judged.run.point.set,
-        belt: judged.run.point.belt / share(lane),
+        set: outlook.run.point.set,
+        belt: outlook.run.point.belt / share(lane),
         world: if lane == 7 { World::NOMINAL } else { dry },
     });
     // It is told to a few seconds.
@@ -38,9 +42,9 @@ pub(super) fn dry_dwell(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Resul
 }
 
 /// Room on each side of the set point in the run as planned.
-pub(super) fn room_around(window: &Window, judged: &Outlook<'_>) -> Room {
-    let SetPoint { set, belt, .. } = judged.run.point;
-    let holds = |set: f64, belt: f64| judged.run.demands.holds(&window.at(Run::Nominal, set, belt));
+pub(super) fn room_around(window: &Window, outlook: &Outlook<'_>) -> Room {
+    let SetPoint { set, belt, .. } = outlook.run.point;
+    let holds = |set: f64, belt: f64| outlook.run.demands.holds(&window.at(Run::Nominal, set, belt));
     let (Some(&low), Some(&high)) = (window.set.first(), window.set.last()) else {
         return Room::NONE;
     };

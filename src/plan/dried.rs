@@ -94,24 +94,24 @@ pub(super) fn dried_ways<'a>(
     bench.dries = true;
     let mut dried = Vec::with_capacity(found.len());
     for (white, found) in job.whites.iter().zip(found) {
-        let undried = found.as_ref().map_or(Verdict::Refuse, |judged| judged.verdict);
+        let undried = found.as_ref().map_or(Verdict::Refuse, |outlook| outlook.verdict);
         let best = bench.best_dried(white, &job.blockers, undried)?.ok();
-        let better = best.filter(|judged| judged.verdict < undried);
-        dried.push(better.map(|judged| Outlook { undried: Some(undried), ..judged }));
+        let better = best.filter(|outlook| outlook.verdict < undried);
+        dried.push(better.map(|outlook| Outlook { undried: Some(undried), ..outlook }));
     }
     Ok(dried)
 }
 
 /// True where no white can be run on the cloth as it lies, and drying takes something off it.
 pub(super) fn may_dry(job: &Job, cloth: &Cloth, found: &[Result<Outlook<'_>, Reason>]) -> bool {
-    let runs = |judged: &Outlook<'_>| judged.verdict < Verdict::Trial;
+    let runs = |outlook: &Outlook<'_>| outlook.verdict < Verdict::Trial;
     !found.iter().flatten().any(runs) && is_damp(&damp(job, cloth), &cloth.fabric)
 }
 
 /// Whether drying brings the way that comes nearest to a better verdict, or opens the first window that is closed.
 fn helps(bench: &Bench<'_>, found: &[Result<Outlook<'_>, Reason>]) -> Result<bool, HistoryError> {
     let (job, cloth) = (bench.job, bench.cloth);
-    let chance = |judged: &Outlook<'_>| judged.fail_later.likely;
+    let chance = |outlook: &Outlook<'_>| outlook.fail_later.likely;
     let nearer =
         |a: &&Outlook<'_>, b: &&Outlook<'_>| a.verdict.cmp(&b.verdict).then(chance(a).total_cmp(&chance(b)));
     if let Some(best) = found.iter().flatten().min_by(nearer)
@@ -145,11 +145,13 @@ fn set_point_dried(
 }
 
 /// What a judged way would come to on dried cloth; `None` where its window is closed there, too.
-fn verdict_dried(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Result<Option<Verdict>, HistoryError> {
-    let Some(point) = set_point_dried(job, cloth, &judged.way, &judged.run.demands)? else { return Ok(None) };
+fn verdict_dried(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>) -> Result<Option<Verdict>, HistoryError> {
+    let Some(point) = set_point_dried(job, cloth, &outlook.way, &outlook.run.demands)? else {
+        return Ok(None);
+    };
     // Its flash as on the damp cloth: a little longer than dried cloth needs, and never in its favour.
-    let run = &judged.run;
-    let dried = weigh(job, cloth, judged.way.with_cloth(true), point, run.demands, run.flash)?;
+    let run = &outlook.run;
+    let dried = weigh(job, cloth, outlook.way.with_cloth(true), point, run.demands, run.flash)?;
     Ok(Some(dried.verdict))
 }
 
@@ -160,13 +162,13 @@ fn verdict_dried(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Result<Optio
 pub(super) fn if_dried(
     job: &Job,
     cloth: &Cloth,
-    judged: &Outlook<'_>,
+    outlook: &Outlook<'_>,
 ) -> Result<Option<Reason>, HistoryError> {
     let damp = damp(job, cloth);
-    if judged.way.dried || judged.verdict != Verdict::GoWithCheck || !is_damp(&damp, &cloth.fabric) {
+    if outlook.way.dried || outlook.verdict != Verdict::GoWithCheck || !is_damp(&damp, &cloth.fabric) {
         return Ok(None);
     }
-    let dried = verdict_dried(job, cloth, judged)?.filter(|dried| *dried < judged.verdict);
+    let dried = verdict_dried(job, cloth, outlook)?.filter(|dried| *dried < outlook.verdict);
     Ok(dried.map(|dried| {
         Reason::new(Code::IfDried)
             .number("water_percent", water(&damp, &cloth.fabric) * 100.0)
@@ -175,18 +177,18 @@ pub(super) fn if_dried(
 }
 
 /// The first step of a way on dried cloth.
-pub(super) fn step(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Option<Step> {
+pub(super) fn step(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>) -> Option<Step> {
     let damp = damp(job, cloth);
-    (judged.run.dryings > 0).then(|| Step::PreDry {
-        passes: judged.run.dryings,
+    (outlook.run.dryings > 0).then(|| Step::PreDry {
+        passes: outlook.run.dryings,
         water_percent: water(&damp, &cloth.fabric) * 100.0,
         left_percent: water(&dry(damp, &cloth.fabric), &cloth.fabric) * 100.0,
     })
 }
 
 /// Why a way is on dried cloth: what it would come to without.
-pub(super) fn why(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Option<Reason> {
-    let undried = judged.undried?;
+pub(super) fn why(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>) -> Option<Reason> {
+    let undried = outlook.undried?;
     let water = water(&damp(job, cloth), &cloth.fabric);
     Some(Reason::new(Code::DriedFirst).number("water_percent", water * 100.0).word("verdict", word(undried)))
 }

@@ -72,11 +72,11 @@ impl Hopes {
     }
 
     /// Remembers a judged way, with the dye (kg/m²) that the window gives at its set point.
-    pub fn saw(&mut self, judged: &Outlook<'_>, dye: f64) {
-        if let Some(bled) = &judged.bled {
+    pub fn saw(&mut self, outlook: &Outlook<'_>, dye: f64) {
+        if let Some(bled) = &outlook.bled {
             self.seen.push(Seen {
-                film: Film::of(&judged.way, dye),
-                base: judged.way.base.map(|base| base.id.clone()),
+                film: Film::of(&outlook.way, dye),
+                base: outlook.way.base.map(|base| base.id.clone()),
                 arrives: bled.arrives.likely,
                 critical: bled.critical,
             });

@@ -112,8 +112,8 @@ pub struct Tried {
 }
 
 impl Tried {
-    pub(super) fn of(job: &Job, cloth: &Cloth, judged: &Outlook<'_>) -> Self {
-        let way = &judged.way;
+    pub(super) fn of(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>) -> Self {
+        let way = &outlook.way;
         let (needed, held) = way.matting(job, cloth);
         Self {
             white: way.white.id.clone(),
@@ -124,12 +124,12 @@ impl Tried {
             smoothing: way.smoothing,
             additive: way.additive,
             dried: way.dried,
-            verdict: judged.verdict,
-            late: judged.fail_later.likely,
-            cost: cost_per_print(job, judged),
-            pace: rate_per_hour(job, judged),
+            verdict: outlook.verdict,
+            late: outlook.fail_later.likely,
+            cost: cost_per_print(job, outlook),
+            pace: rate_per_hour(job, outlook),
             hand: way.total_film() / 100e-6 * way.white.stiffness,
-            cover: judged.look.garment_shows,
+            cover: outlook.look.garment_shows,
             nap: (1.0 - held / needed.max(1e-9)).max(0.0),
             finish: finish_missed(job, cloth, way),
             front: false,

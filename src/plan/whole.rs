@@ -2,7 +2,7 @@
 //!
 //! One plan means one white through one set of screens; the dryer may be set anew between two garments, because that
 //! costs minutes and no screen, and so may each garment be dried first or not. Each way that is best for some garment is
-//! judged on every other. What the one plan costs more is ink and press time of the pieces that would do with less; what
+//! weighed on every other. What the one plan costs more is ink and press time of the pieces that would do with less; what
 //! the split costs more is screens and ink changes:
 //!
 //! ```text
@@ -68,10 +68,10 @@ fn for_all(
     for (garment, (cloth, bench)) in job.cloths.iter().zip(benches).enumerate() {
         let Some(bench) = bench else { return Ok(None) };
         let Some(way) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
-        let Some(judged) = dried_or_not(bench, way)? else { return Ok(None) };
-        cost += f64::from(cloth.garment.pieces) * cost_per_print(job, &judged);
-        weight += burden(job, cloth, &judged);
-        parts.push(part(job, garment, bench, &judged, pick)?);
+        let Some(outlook) = dried_or_not(bench, way)? else { return Ok(None) };
+        cost += f64::from(cloth.garment.pieces) * cost_per_print(job, &outlook);
+        weight += burden(job, cloth, &outlook);
+        parts.push(part(job, garment, bench, &outlook, pick)?);
     }
     let verdict = parts.iter().map(|part| part.verdict).max().unwrap_or(Verdict::Refuse);
     let cost = cost + changes([pick].into_iter());
@@ -92,18 +92,18 @@ fn part(
     job: &Job,
     garment: usize,
     bench: &mut Bench<'_>,
-    judged: &Outlook<'_>,
+    outlook: &Outlook<'_>,
     pick: &Pick,
 ) -> Result<Part, HistoryError> {
-    let room = room_around(bench.window(&judged.way)?, judged);
+    let room = room_around(bench.window(&outlook.way)?, outlook);
     Ok(Part {
         garment,
         white: Some(pick.white.clone()),
         name: pick.name.clone(),
-        dried: judged.way.dried,
-        verdict: judged.verdict,
-        setting: Some(setting(job, &judged.run.point, &room)),
-        cost_per_print: cost_per_print(job, judged),
+        dried: outlook.way.dried,
+        verdict: outlook.verdict,
+        setting: Some(setting(job, &outlook.run.point, &room)),
+        cost_per_print: cost_per_print(job, outlook),
     })
 }
 

@@ -100,7 +100,7 @@ fn patterns(ships: &Library) -> JsValue {
     let makers = ["quay", "harbour", "skerry", "lantern", "breakwater", "capstan", "halyard", "mizzen"];
     let mut log = Log::new("bench", "0");
     let patterns = Array::new();
-    let mut put = |log: &mut Log, edit| {
+    let put = |log: &mut Log, edit| {
         let entry = log.append(1_795_000_000_000, Change::Edit { edits: vec![edit], from: None });
         let line = entry.line();
         let line = line.replace(&format!("\"id\":\"{}\"", entry.id), "\"id\":\"bench.0.@e\"");
