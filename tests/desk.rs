@@ -8,7 +8,7 @@ mod driver;
 use driver::Edge;
 use std::collections::BTreeMap;
 use whitehold::desk::{
-    Answer, Choice, Draft, Effect, Field, Keeping, Msg, Screen, State, keep, key, mends, update,
+    Answer, Choice, Draft, Effect, Field, Keeping, Msg, Screen, State, Theme, keep, key, mends, update,
 };
 use whitehold::ink::WhiteClass;
 use whitehold::library::shelf::Trouble;
@@ -214,6 +214,24 @@ fn bad_input_keeps_the_last_answer_and_stands_beside_its_field() {
     }
 }
 
+/// After few unreadable touches, and after more than Undo holds (200).
+#[test]
+fn the_way_back_leads_to_the_answered_order_however_much_was_written() {
+    for touches in [1, 3, 250] {
+        let mut used = Used::new();
+        used.send(Msg::Theme(Theme::Dark));
+        for touch in 0..touches {
+            let field = if touch % 2 == 0 { Field::Pieces } else { Field::Humidity };
+            used.type_in(field, &format!("none{touch}"));
+        }
+        assert!(used.state.stale(), "{touches} touches");
+        used.send(Msg::BackToReadable);
+        assert!(!used.state.stale() && used.state.errors.is_empty(), "{touches} touches");
+        assert_eq!(used.state.draft.read().as_ref(), Ok(&order()), "{touches} touches");
+        assert_eq!(used.state.draft.theme, Theme::Dark, "{touches} touches: no matter of the order");
+    }
+}
+
 #[test]
 fn errors_of_the_answer_stand_beside_their_field_too() {
     let draft = Draft::of(&order(), "", Voice::default());
@@ -331,7 +349,7 @@ fn every_change_can_be_taken_back_and_done_again() {
         Msg::Blank,
         Msg::Units,
         Msg::Language,
-        Msg::Theme(whitehold::desk::Theme::Dark),
+        Msg::Theme(Theme::Dark),
         Msg::Use("tern/2x43".into()),
         Msg::Point(170.0, 3.0),
     ];

@@ -44,9 +44,15 @@ pub fn update(mut state: State, msg: Msg) -> (State, Vec<Effect>) {
         Msg::Undo => travel(&mut state, true, &mut effects),
         Msg::Redo => travel(&mut state, false, &mut effects),
         Msg::BackToReadable => {
-            let readable = state.undo.iter().rev().find(|draft| draft.read().ok() == state.order).cloned();
-            if let (Some(draft), true) = (readable, state.order.is_some()) {
-                change(&mut state, None, &mut effects, |now| *now = draft);
+            if let Some(order) = state.order.clone() {
+                let same = |draft: &&Draft| draft.read().is_ok_and(|read| read == order);
+                let readable = state.undo.iter().rev().find(same).cloned();
+                let title = state.title.clone();
+                // Undo reaches only so far back: then the order is put into the form anew.
+                change(&mut state, None, &mut effects, |now| match readable {
+                    Some(draft) => *now = draft,
+                    None => now.open(&order, &title),
+                });
             }
         }
         Msg::Meter(text) => {

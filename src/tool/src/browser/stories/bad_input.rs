@@ -78,6 +78,7 @@ pub async fn every_field_takes_whatever_is_written(bench: &Bench) -> Result<()> 
     desk.taps(".stale button").await?;
     desk.says("#verdict", "Trial first").await?;
     // A field that lies in a closed fold is told above the answer that stays.
+    desk.settles().await?;
     ensure!(desk.text(".stale").await?.is_none(), "the form can be read again");
     let folded = "const field = document.querySelector('whitehold-desk').shadowRoot.getElementById('humidity_percent');
         field.closest('details').open = false;
