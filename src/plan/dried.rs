@@ -14,9 +14,10 @@
 
 use super::bench::{Bench, first_closed};
 use super::candidate::Candidate;
-use super::judge::{stack_of, weigh};
+use super::judge::stack_of;
 use super::memory::cloth_in_room;
 use super::outlook::Outlook;
+use super::ride::Rides;
 use super::ways::first_way;
 use super::window::{Demands, Detail, Question, SetPoint, Window, robust};
 use super::window_report::kinetics;
@@ -151,7 +152,8 @@ fn verdict_dried(job: &Job, cloth: &Cloth, outlook: &Outlook<'_>) -> Result<Opti
     };
     // Its flash as on the damp cloth: a little longer than dried cloth needs, and never in its favour.
     let run = &outlook.run;
-    let dried = weigh(job, cloth, outlook.way.with_cloth(true), point, run.demands, run.flash)?;
+    let dried =
+        Rides::default().weigh(job, cloth, outlook.way.with_cloth(true), point, run.demands, run.flash)?;
     Ok(Some(dried.verdict))
 }
 

@@ -10,9 +10,10 @@ use super::dial::setting;
 use super::evidence::with_evidence;
 use super::flash::{FlashStep, flash_step};
 use super::ghosting::ghosting;
-use super::judge::{must_fuse, weigh as weigh_run};
+use super::judge::must_fuse;
 use super::outlook::{Bled, Outlook, looks};
 use super::oven::oven_test;
+use super::ride::Rides;
 use super::window::{Demands, SetPoint};
 use super::{
     BleedForecast, Cloth, Cut, DyeLedger, FirstShows, GradeLine, Job, OtherWorlds, OvenTest, Pick, RimShows,
@@ -164,7 +165,7 @@ fn weigh<'a>(
 ) -> Result<Outlook<'a>, HistoryError> {
     let demands = Demands::of(&job.rules, cloth, must_fuse(job, way.white.low_cure), 0.35);
     let point = SetPoint { set: kelvin(set), belt: belt / 60.0, robust: true };
-    weigh_run(job, cloth, way, point, demands, flash)
+    Rides::default().weigh(job, cloth, way, point, demands, flash)
 }
 
 /// What a fibre that is closed below its setting heat gives against a plain one.

@@ -66,21 +66,6 @@ pub(super) fn cloth_of(job: &Job, cloth: &Cloth, way: &Candidate<'_>, film: Film
     if way.dried { dry(damp, &cloth.fabric) } else { damp }
 }
 
-/// The outlook on one way as it is run.
-///
-/// # Errors
-/// As the march.
-pub fn weigh<'a>(
-    job: &Job,
-    cloth: &Cloth,
-    way: Candidate<'a>,
-    point: SetPoint,
-    demands: Demands,
-    flash: Option<FlashStep>,
-) -> Result<Outlook<'a>, HistoryError> {
-    Rides::default().weigh(job, cloth, way, point, demands, flash)
-}
-
 /// Judges one way as it is run.
 ///
 /// # Errors
