@@ -11,7 +11,7 @@
 //! * [`cure`]: gelation, fusion, scorch and shrinkage read off a history; the cure window.
 //! * [`migration`]: the dye that leaves the cloth and what it does to the white in the months after.
 //! * [`plan`]: an order in, margins, a verdict and its reasons out.
-//! * [`proof`]: what is seen on a print, and which causes fit it.
+//! * [`diagnosis`]: what is seen on a print, and which causes fit it.
 //! * [`library`]: the starter library, and ids resolved into plain values.
 //! * [`wording`]: margins, advice and cautions as sentences, in English and Spanish.
 //! * [`desk`]: the page's state, its messages and its one update function.
@@ -24,6 +24,7 @@
 
 pub mod cure;
 pub mod desk;
+pub mod diagnosis;
 pub mod dryer;
 pub mod ink;
 pub mod library;
@@ -31,7 +32,6 @@ pub mod migration;
 pub mod numerics;
 pub mod optics;
 pub mod plan;
-pub mod proof;
 pub mod quantity;
 pub mod textile;
 pub mod wording;

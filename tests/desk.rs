@@ -11,7 +11,7 @@ use whitehold::desk::{
     Answer, Choice, Draft, Effect, Field, Keeping, Msg, Screen, State, Theme, keep, key, mends, update,
 };
 use whitehold::ink::WhiteClass;
-use whitehold::library::shelf::Trouble;
+use whitehold::library::storage_layout::Trouble;
 use whitehold::plan::{
     Curve, Drift, DyeClass, Garment, Order, Pick, Priority, Report, Room, Setting, Step, Verdict,
     WindowReport,

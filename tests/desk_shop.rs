@@ -7,7 +7,7 @@ use std::sync::Arc;
 use whitehold::desk::shop::{Clock, Incoming, Look, ShopMsg, What};
 use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, keep, update};
 use whitehold::library::log::{Key, Kind, read_line};
-use whitehold::library::shelf::{self, Contents, Line};
+use whitehold::library::storage_layout::{self, Contents, Line};
 use whitehold::library::{self, Library, file};
 use whitehold::plan::{Colour, Garment, Order, Shop};
 use whitehold::wording::{Language, Voice};
@@ -71,7 +71,7 @@ impl Tablet {
 
 /// Lines as a store hands them back.
 fn contents(lines: &[Line]) -> Contents {
-    Contents { segments: vec![shelf::segment(lines)], ..Contents::default() }
+    Contents { segments: vec![storage_layout::segment(lines)], ..Contents::default() }
 }
 
 #[test]

@@ -5,9 +5,9 @@
 //! to IAPWS elsewhere (`dryer::chain`, `tests/history.rs`, `tests/moisture.rs`).
 
 use proptest::prelude::*;
+use whitehold::diagnosis::{Run, Seen, What};
 use whitehold::library::{answer, diagnose, job, pick_window, starter};
 use whitehold::plan::{Code, Garment, Order, Pick, Report, Step, Topic, Value, Verdict, as_run};
-use whitehold::proof::{Run, Seen, What};
 use whitehold::wording::{Language, Voice};
 
 const MESH: &str = "100% polyester mesh 140 gsm navy";

@@ -10,8 +10,8 @@ use std::sync::Arc;
 use whitehold::desk::sheet::Sheet;
 use whitehold::desk::shop::{Clock, ShopMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
-use whitehold::library::shelf::Contents;
-use whitehold::library::ticket::{Ticket, Unread};
+use whitehold::library::sheet_code::{SheetCode, SheetCodeError};
+use whitehold::library::storage_layout::Contents;
 use whitehold::library::{self, Library, harbour_lane, starter};
 use whitehold::plan::{Order, Verdict};
 use whitehold::wording::{Language, Units, Voice};
@@ -137,7 +137,7 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
     let mut first = Used::new(&order, "1187 · Eastmole", metric(Language::En));
     first.send(Msg::Show(Screen::Sheet));
     let setting = first.state.window.as_ref().unwrap().setting.unwrap();
-    let ticket = Ticket {
+    let sheet_code = SheetCode {
         order: order.clone(),
         title: "1187 · Eastmole".into(),
         way: whitehold::desk::key(first.state.pick().unwrap()),
@@ -146,7 +146,7 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
     let mut other = Used::new(&of_the_week("1185"), "1185", metric(Language::Es));
     let before = other.state.draft.clone();
     other.send(Msg::Show(Screen::Sheet));
-    other.send(Msg::Scanned(Ok(Box::new(Ticket::read(&ticket.write()).unwrap()))));
+    other.send(Msg::Scanned(Ok(Box::new(SheetCode::read(&sheet_code.write()).unwrap()))));
     assert_eq!(other.state.order.as_ref(), Some(&order));
     assert_eq!(other.state.draft.text(Field::Title), "1187 · Eastmole");
     let read = other.state.window.as_ref().unwrap().setting.unwrap();
@@ -157,7 +157,7 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
     assert_eq!(other.state.scanned, Some(Ok("1187 · Eastmole".into())));
     other.send(Msg::Undo);
     assert_eq!(other.state.draft, before);
-    other.send(Msg::Scanned(Err(Unread::Damaged)));
+    other.send(Msg::Scanned(Err(SheetCodeError::Damaged)));
     assert_eq!(other.state.draft, before);
     assert!(other.state.spoken.contains("código"), "{}", other.state.spoken);
 }

@@ -11,7 +11,7 @@ use whitehold::desk::room::{Answered, Room, kept_orders, stock};
 use whitehold::desk::shop::{Clock, ShopMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::log::{Kind, read_line};
-use whitehold::library::shelf::Contents;
+use whitehold::library::storage_layout::Contents;
 use whitehold::library::table::columns;
 use whitehold::library::{self, harbour_lane, starter};
 use whitehold::wording::Voice;

@@ -7,7 +7,7 @@
 
 use proptest::prelude::*;
 use whitehold::library::harbour_lane;
-use whitehold::library::ticket::{Code, Ticket, Unread, text_in};
+use whitehold::library::sheet_code::{QrSymbol, SheetCode, SheetCodeError, text_in};
 use whitehold::plan::{Garment, Order};
 
 /// What segno wrote.
@@ -31,19 +31,19 @@ fn codes_of_another_writer_are_read_as_photographed() {
         ("askew", Ok(WRITTEN)),
         ("dim", Ok(WRITTEN)),
         ("smudged", Ok(WRITTEN)),
-        ("ruined", Err(Unread::Damaged)),
+        ("ruined", Err(SheetCodeError::Damaged)),
     ];
     for (name, expected) in table {
         let (width, height, grey) = picture(name);
         assert_eq!(text_in(width, height, &grey).as_deref(), expected.as_ref().map(|it| *it), "{name}");
     }
-    let ticket = Ticket::read(WRITTEN).unwrap();
-    assert_eq!(ticket.order.garments[0].label, "100% algodón, negro");
-    assert_eq!((ticket.order.garments[0].pieces, ticket.at), (12, Some((165.0, 2.8))));
+    let sheet_code = SheetCode::read(WRITTEN).unwrap();
+    assert_eq!(sheet_code.order.garments[0].label, "100% algodón, negro");
+    assert_eq!((sheet_code.order.garments[0].pieces, sheet_code.at), (12, Some((165.0, 2.8))));
 }
 
 /// A code as a picture: so many pixels a module, on a wall of grey.
-fn shot(code: &Code, scale: usize) -> (usize, usize, Vec<u8>) {
+fn shot(code: &QrSymbol, scale: usize) -> (usize, usize, Vec<u8>) {
     let side = (code.side() + 12) * scale;
     let at = |place: usize| (place / scale).checked_sub(6).unwrap_or(usize::MAX);
     let pixel = |place: usize| if code.dark(at(place % side), at(place / side)) { 30 } else { 225 };
@@ -53,19 +53,19 @@ fn shot(code: &Code, scale: usize) -> (usize, usize, Vec<u8>) {
 #[test]
 fn every_order_of_the_week_comes_back_from_its_code() {
     for order in harbour_lane().unwrap().orders {
-        let ticket = Ticket {
+        let sheet_code = SheetCode {
             order: order.order,
             title: format!("{} · {}", order.id, order.title),
             way: "gannet/1x32/1x32".into(),
             at: Some((165.0, 2.8)),
         };
-        let text = ticket.write();
-        let code = Code::of(&text).unwrap_or_else(|| panic!("{}: {} bytes", order.id, text.len()));
+        let text = sheet_code.write();
+        let code = QrSymbol::of(&text).unwrap_or_else(|| panic!("{}: {} bytes", order.id, text.len()));
         // At 40 mm with its margin a module is then 0.41 mm wide at least.
         assert!(code.side() <= 89, "{}: {} modules for {} bytes", order.id, code.side(), text.len());
         let (width, height, grey) = shot(&code, 4);
         let read = text_in(width, height, &grey).unwrap();
-        assert_eq!(Ticket::read(&read).unwrap(), ticket, "{}", order.id);
+        assert_eq!(SheetCode::read(&read).unwrap(), sheet_code, "{}", order.id);
         let mut other =
             rqrr::PreparedImage::prepare_from_greyscale(width, height, |x, y| grey[y * width + x]);
         let (_, elsewhere) = other.detect_grids()[0].decode().unwrap();
@@ -76,18 +76,18 @@ fn every_order_of_the_week_comes_back_from_its_code() {
 #[test]
 fn a_picture_that_holds_no_sheet_says_why() {
     let of = |text: &str| {
-        let (width, height, grey) = shot(&Code::of(text).unwrap(), 4);
-        text_in(width, height, &grey).and_then(|text| Ticket::read(&text))
+        let (width, height, grey) = shot(&QrSymbol::of(text).unwrap(), 4);
+        text_in(width, height, &grey).and_then(|text| SheetCode::read(&text))
     };
-    let newer = Ticket::default().write().replacen('1', "2", 1);
+    let newer = SheetCode::default().write().replacen('1', "2", 1);
     // case, what comes of it
     let table = [
-        ("nothing", text_in(0, 0, &[]).map(|_| ()), Unread::NoCode),
-        ("white paper", text_in(200, 200, &[250; 40_000]).map(|_| ()), Unread::NoCode),
-        ("fewer pixels than said", text_in(200, 200, &[0; 10]).map(|_| ()), Unread::NoCode),
-        ("a code of something else", of("https://example.org").map(|_| ()), Unread::NotOurs),
-        ("our mark, not our text", of("WHITEHOLD1 {\"o\":7}").map(|_| ()), Unread::NotOurs),
-        ("a newer sheet", of(&newer).map(|_| ()), Unread::Newer),
+        ("nothing", text_in(0, 0, &[]).map(|_| ()), SheetCodeError::NoCode),
+        ("white paper", text_in(200, 200, &[250; 40_000]).map(|_| ()), SheetCodeError::NoCode),
+        ("fewer pixels than said", text_in(200, 200, &[0; 10]).map(|_| ()), SheetCodeError::NoCode),
+        ("a code of something else", of("https://example.org").map(|_| ()), SheetCodeError::NotOurs),
+        ("our mark, not our text", of("WHITEHOLD1 {\"o\":7}").map(|_| ()), SheetCodeError::NotOurs),
+        ("a newer sheet", of(&newer).map(|_| ()), SheetCodeError::Newer),
     ];
     for (case, came, expected) in table {
         assert_eq!(came, Err(expected), "{case}");
@@ -98,7 +98,7 @@ fn a_picture_that_holds_no_sheet_says_why() {
 fn an_order_too_long_for_a_code_has_none() {
     let garment = Garment { label: "cotton ".repeat(400), ..Garment::default() };
     let order = Order { garments: vec![garment], ..Order::default() };
-    assert_eq!(Code::of(&Ticket { order, ..Ticket::default() }.write()), None);
+    assert_eq!(QrSymbol::of(&SheetCode { order, ..SheetCode::default() }.write()), None);
 }
 
 proptest! {
@@ -111,8 +111,8 @@ proptest! {
         let garment = Garment { label, lot, pieces, over_dyed: dark, ..Garment::default() };
         let mut order = Order { garments: vec![garment], ..Order::default() };
         order.shop.humidity_percent = humidity;
-        let ticket = Ticket { order, title: "\u{202e}<b>".into(), way: String::new(), at: None };
-        prop_assert_eq!(Ticket::read(&ticket.write()).unwrap(), ticket);
+        let sheet_code = SheetCode { order, title: "\u{202e}<b>".into(), way: String::new(), at: None };
+        prop_assert_eq!(SheetCode::read(&sheet_code.write()).unwrap(), sheet_code);
     }
 
     #[test]

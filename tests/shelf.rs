@@ -5,7 +5,7 @@
 
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
-use whitehold::library::shelf::{
+use whitehold::library::storage_layout::{
     Contents, DRAFTS, Line, Part, Row, SCHEMA, SEGMENT, Trouble, is_long, lines, seal, sort, upgrade,
 };
 

@@ -5,9 +5,9 @@
 
 #![allow(clippy::unwrap_used)]
 
+use whitehold::diagnosis::{Diagnosis, Run, Seen, What};
 use whitehold::library::{self, Library, starter};
 use whitehold::plan::{Garment, Order, Pick, Shop};
-use whitehold::proof::{Diagnosis, Run, Seen, What};
 
 const RED_POLYESTER: &str = "100% polyester interlock 150 gsm red";
 const BLEND: &str = "50% cotton 50% polyester jersey 185 gsm red";

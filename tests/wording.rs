@@ -5,7 +5,7 @@
 //! of the house is kept.
 
 use std::collections::BTreeMap;
-use whitehold::library::shelf::Trouble;
+use whitehold::library::storage_layout::Trouble;
 use whitehold::plan::{Advice, Code, Reason, Topic, Value, Verdict};
 use whitehold::quantity::{FieldError, Problem};
 use whitehold::wording::{Language, Units, Voice, lead};

@@ -1,10 +1,10 @@
 //! The order as it stands in the form: text exactly as typed, and whatever the form does not show.
 
 use super::field::Field;
+use crate::diagnosis::Seen;
 use crate::numerics::order::map;
 use crate::optics::Lab;
 use crate::plan::{Colour, Garment, Order};
-use crate::proof::Seen;
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::textile::Fibre;
 use crate::wording::number::{self, Typed};

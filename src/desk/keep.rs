@@ -6,7 +6,7 @@ use super::field::Field;
 use super::msg::Effect;
 use super::state::{Keeping, State};
 use crate::library::file;
-use crate::library::shelf::{self, Trouble};
+use crate::library::storage_layout::{self, Trouble};
 use serde::{Deserialize, Serialize};
 
 /// Version of the kept text; a newer one is left alone.
@@ -37,7 +37,7 @@ pub fn write_all(state: &State) -> String {
 pub fn read_file(text: &str) -> Option<Draft> {
     match file::header(text) {
         Some(header) => read(&header.draft?.to_string()),
-        None => shelf::lines(text).filter_map(read).last(),
+        None => storage_layout::lines(text).filter_map(read).last(),
     }
 }
 

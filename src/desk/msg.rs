@@ -4,14 +4,14 @@ use super::draft::{Draft, Theme};
 use super::field::Field;
 use super::shop::{Clock, ShopMsg};
 use super::state::Screen;
-use crate::library::shelf::{Line, Trouble};
-use crate::library::ticket::{Ticket, Unread};
+use crate::diagnosis::{Diagnosis, Run, Seen};
+use crate::library::sheet_code::{SheetCode, SheetCodeError};
+use crate::library::storage_layout::{Line, Trouble};
 use crate::optics::Lab;
 use crate::plan::{
     BleedForecast, CureKind, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role, Sheen, UseKind,
     WindowReport,
 };
-use crate::proof::{Diagnosis, Run, Seen};
 use crate::quantity::FieldError;
 use std::sync::Arc;
 
@@ -93,7 +93,7 @@ pub enum Msg {
     /// The causes that fit were worked out for the way of this key.
     Diagnosed(String, Result<Option<Box<Diagnosis>>, Vec<FieldError>>),
     /// A job sheet was read back, or could not be.
-    Scanned(Result<Box<Ticket>, Unread>),
+    Scanned(Result<Box<SheetCode>, SheetCodeError>),
     /// What came of that was read.
     ScanSeen,
 }

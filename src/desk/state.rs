@@ -2,12 +2,12 @@ use super::draft::Draft;
 use super::field::Field;
 use super::room::Room;
 use super::shop::Shop;
-use crate::library::shelf::Trouble;
-use crate::library::ticket::Unread;
+use crate::diagnosis::{Diagnosis, Run};
+use crate::library::sheet_code::SheetCodeError;
+use crate::library::storage_layout::Trouble;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
 use crate::plan::{BleedForecast, Order, Pick, Reason, Report, Setting, Step, Topic, WindowReport};
-use crate::proof::{Diagnosis, Run};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
@@ -141,7 +141,7 @@ pub struct State {
     pub diagnosis: Option<Diagnosis>,
     /// What came of reading a job sheet back: the title of its order, or why it could not be read.
     #[serde(skip)]
-    pub scanned: Option<Result<String, Unread>>,
+    pub scanned: Option<Result<String, SheetCodeError>>,
     /// The way of the trade's picture that was tapped, by its place.
     #[serde(skip)]
     pub tapped: Option<usize>,

@@ -1,7 +1,7 @@
 //! The shop's own records laid over the library that ships: what a shop types in is what it is answered with.
 
 use super::Library;
-use super::cloth::UNSAID;
+use super::garment::UNSAID;
 use super::log::{Key, Kind, Log, Record, Recorded};
 use super::shop_record::FabricDye;
 use crate::dryer::{Dryer, DryerRecord};

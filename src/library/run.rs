@@ -1,7 +1,7 @@
 //! Runs through a dryer as a shop writes them down: what they did to the print, and what they tell of dryer and ink.
 
 use super::Library;
-use super::cloth::cloth;
+use super::garment::resolve_garment;
 use crate::cure::{Seen, learn, trace};
 use crate::dryer::{
     self, Case, Cooling, Dryer, Film, HistoryError, NearInfrared, Place, Reading, Sample, Stack,
@@ -147,7 +147,7 @@ impl DryerRun {
             library.dryer(&self.dryer).map_err(|error| one(FieldError { field: "dryer".into(), ..error }))?;
         let mut dryer = Dryer::read(record)?;
         dryer.cooling = self.cooling.unwrap_or(dryer.cooling);
-        let cloth = cloth(&self.garment, library)
+        let cloth = resolve_garment(&self.garment, library)
             .map_err(|errors| errors.into_iter().map(|error| error.within("garment")).collect::<Vec<_>>())?;
         FILM.check(self.film_um).map_err(one)?;
         BLOCKER.check(self.blocker_um).map_err(one)?;

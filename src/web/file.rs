@@ -3,7 +3,7 @@
 //! A file is text. Out it goes through an address of the page's own (`blob:`), which the page's policy allows and
 //! which no other page can read. Only a browser in a secure context (`https`, a local file) hands out [`Handle`]s.
 
-use crate::library::shelf::Trouble;
+use crate::library::storage_layout::Trouble;
 use crate::web::store::trouble;
 use js_sys::{Array, Object, Reflect};
 use wasm_bindgen::prelude::*;

@@ -5,7 +5,7 @@
 
 use super::store::{self, Opened, Store, mark};
 use crate::desk::{Draft, keep};
-use crate::library::shelf::{Contents, Line, Row, Trouble};
+use crate::library::storage_layout::{Contents, Line, Row, Trouble};
 use leptos::prelude::set_timeout;
 use std::cell::RefCell;
 use std::rc::Rc;

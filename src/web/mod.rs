@@ -18,7 +18,7 @@ mod view;
 
 use crate::desk::shop::ShopMsg;
 use crate::desk::{Draft, Msg, State, Theme, language_of};
-use crate::library::shelf::{Contents, Trouble};
+use crate::library::storage_layout::{Contents, Trouble};
 use crate::plan::Order;
 use crate::wording::{Language, Units, Voice};
 use desk::Desk;

@@ -2,7 +2,7 @@
 //!
 //! The picture stays on this device: a canvas asks nobody for anything.
 
-use crate::library::ticket::{Ticket, Unread, text_in};
+use crate::library::sheet_code::{SheetCode, SheetCodeError, text_in};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{CanvasRenderingContext2d, File, HtmlCanvasElement, ImageBitmap};
@@ -11,18 +11,18 @@ use web_sys::{CanvasRenderingContext2d, File, HtmlCanvasElement, ImageBitmap};
 /// holds more noise than code, a small one blurs a small code. Found on pictures of printed sheets.
 const SIDES: [f64; 3] = [1400.0, 900.0, 2400.0];
 
-/// The ticket in a picture.
+/// The sheet code in a picture.
 ///
 /// # Errors
 /// Why there is none.
-pub async fn ticket_in(file: &File) -> Result<Ticket, Unread> {
-    let picture = bitmap(file).await.map_err(|_| Unread::NoPicture)?;
-    let mut unread = Unread::NoCode;
+pub async fn sheet_code_in(file: &File) -> Result<SheetCode, SheetCodeError> {
+    let picture = bitmap(file).await.map_err(|_| SheetCodeError::NoPicture)?;
+    let mut unread = SheetCodeError::NoCode;
     for side in SIDES {
-        let (width, height, grey) = pixels(&picture, side).map_err(|_| Unread::NoPicture)?;
+        let (width, height, grey) = pixels(&picture, side).map_err(|_| SheetCodeError::NoPicture)?;
         match text_in(width, height, &grey) {
-            Ok(text) => return Ticket::read(&text),
-            Err(Unread::NoCode) => {}
+            Ok(text) => return SheetCode::read(&text),
+            Err(SheetCodeError::NoCode) => {}
             Err(why) => unread = why,
         }
     }

@@ -1,7 +1,7 @@
 //! Lines of the log on their way to the store. What could not be stored stays here and is tried again with the next.
 
 use super::store::Store;
-use crate::library::shelf::{Line, Trouble};
+use crate::library::storage_layout::{Line, Trouble};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;

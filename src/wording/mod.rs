@@ -36,7 +36,7 @@ pub use trade::{Step as TradeStep, Traded};
 pub use wrong::Fault;
 
 use crate::ink::WhiteClass;
-use crate::library::shelf::Trouble;
+use crate::library::storage_layout::Trouble;
 use crate::plan::{
     Advice, Code, DyeClass, Finish, Margin, Opacity, Priority, Reason, Report, Role, Sheen, Topic, UseKind,
     Verdict,

@@ -13,7 +13,7 @@ use wasm_bindgen_test::{console_log, wasm_bindgen_test};
 use whitehold::desk::shop::{Clock, Look, ShopMsg};
 use whitehold::desk::{Draft, Effect, Msg, State, update};
 use whitehold::library::log::{Change, Key, Kind, Log};
-use whitehold::library::shelf::{Contents, Line};
+use whitehold::library::storage_layout::{Contents, Line};
 use whitehold::library::{Library, file, starter};
 use whitehold::plan::Order;
 use whitehold::web::store::{Opened, Store};

@@ -8,7 +8,7 @@ use std::rc::Rc;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::wasm_bindgen_test;
-use whitehold::library::shelf::{Contents, Line, SCHEMA, SEGMENT, Trouble};
+use whitehold::library::storage_layout::{Contents, Line, SCHEMA, SEGMENT, Trouble};
 use whitehold::web::file::Handle;
 use whitehold::web::store::{Opened, Store};
 

@@ -12,7 +12,7 @@ use super::edit::change;
 use super::field::Field;
 use super::msg::Effect;
 use super::state::{State, key};
-use crate::library::ticket::{Code, Ticket, Unread};
+use crate::library::sheet_code::{QrSymbol, SheetCode, SheetCodeError};
 use crate::plan::{Margin, Pick, Plan, Report, Setting, Step, Trial, Verdict, days_to_look};
 use crate::wording::{Label, Paper, Phrase, Quantity, Voice, civil};
 
@@ -92,7 +92,7 @@ pub struct Sheet {
     /// Cautions.
     pub careful: Vec<String>,
     /// The code; absent for an order too long for one.
-    pub code: Option<Code>,
+    pub code: Option<QrSymbol>,
     /// The foot line.
     pub foot: Vec<String>,
     /// Whether there is so much that it is set in smaller type.
@@ -112,7 +112,7 @@ impl Sheet {
         let margins = window.map_or(&pick.margins, |window| &window.margins);
         let verdict = window.map_or(pick.verdict, |window| window.verdict);
         let title = if state.title.is_empty() { voice.paper(&Paper::Sheet) } else { state.title.clone() };
-        let ticket = Ticket {
+        let sheet_code = SheetCode {
             order: order.clone(),
             title: state.title.clone(),
             way: key(pick),
@@ -144,7 +144,7 @@ impl Sheet {
             looks: looks(state, pick, verdict, voice),
             garments: garments(report, pick, voice),
             careful: report.cautions.iter().map(|caution| voice.reason(caution)).collect(),
-            code: Code::of(&ticket.write()),
+            code: QrSymbol::of(&sheet_code.write()),
             foot: foot(state, &order.shop.dryer, voice),
             tight: false,
         };
@@ -332,10 +332,14 @@ fn foot(state: &State, dryer: &str, voice: Voice) -> Vec<String> {
 }
 
 /// Puts what a sheet says into the form, as one step of Undo; says so, or why it could not be read.
-pub(super) fn scanned(state: &mut State, read: Result<Box<Ticket>, Unread>, effects: &mut Vec<Effect>) {
+pub(super) fn scanned(
+    state: &mut State,
+    read: Result<Box<SheetCode>, SheetCodeError>,
+    effects: &mut Vec<Effect>,
+) {
     let voice = state.voice();
-    let result = read.map(|ticket| {
-        let Ticket { order, title, way, at } = *ticket;
+    let result = read.map(|sheet_code| {
+        let SheetCode { order, title, way, at } = *sheet_code;
         change(state, None, effects, |draft| {
             draft.open(&order, &title);
             draft.chosen = (!way.is_empty()).then_some(way);
@@ -346,7 +350,7 @@ pub(super) fn scanned(state: &mut State, read: Result<Box<Ticket>, Unread>, effe
     });
     state.spoken = voice.paper(&match &result {
         Ok(title) => Paper::ReadBack { title: title.clone() },
-        Err(why) => Paper::Unread(*why),
+        Err(why) => Paper::SheetCodeError(*why),
     });
     state.scanned = Some(result);
 }

@@ -2,7 +2,7 @@
 
 use super::Shop;
 use crate::library::log::{Change, Edit, Entry, Key, read_line};
-use crate::library::shelf::{self, Contents, SEGMENT};
+use crate::library::storage_layout::{self, Contents, SEGMENT};
 
 /// Records up to which library and index follow one by one: assumed; one takes up to a millisecond, all of a big shop's
 /// a quarter of a second.
@@ -42,7 +42,7 @@ impl Shop {
         };
         // Each text goes when it is read: a long library is not twice in memory.
         for text in contents.segments {
-            shelf::lines(&text).for_each(&mut put);
+            storage_layout::lines(&text).for_each(&mut put);
         }
         for row in contents.journal.into_iter().filter(|row| row.slot.is_none()) {
             put(&row.line.text);

@@ -19,7 +19,7 @@ pub(super) use tend::tend;
 use super::room::Room;
 use crate::library::log::{Change, Edit, Key, Kind, Log};
 use crate::library::search::{Found, Index};
-use crate::library::shelf::Line;
+use crate::library::storage_layout::Line;
 use crate::library::table::Form;
 use crate::library::{Library, shipped};
 use serde::{Deserialize, Serialize};

@@ -10,7 +10,7 @@ use super::super::update::{ask_again, reread};
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, Look, Shop, saved_id};
 use crate::library::log::{Change, Edit, Key, Kind, fields};
-use crate::library::shelf::{Contents, Line};
+use crate::library::storage_layout::{Contents, Line};
 use crate::library::table::Form;
 use crate::library::{FabricDye, Library, Lot, shipped};
 use crate::plan::Order;

@@ -2,8 +2,8 @@
 
 use super::{Shop, tend};
 use crate::library::log::{Edit, Key, Kind};
-use crate::library::shelf::Line;
 use crate::library::shipped;
+use crate::library::storage_layout::Line;
 use crate::library::table::{Form, What, columns};
 use crate::wording::civil;
 use serde_json::{Map, Value};

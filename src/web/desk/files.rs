@@ -153,8 +153,8 @@ impl Desk {
     pub fn read_sheet(self, file: Option<web_sys::File>) {
         let Some(file) = file else { return };
         wasm_bindgen_futures::spawn_local(async move {
-            let ticket = picture::ticket_in(&file).await;
-            self.send(Msg::Scanned(ticket.map(Box::new)));
+            let sheet_code = picture::sheet_code_in(&file).await;
+            self.send(Msg::Scanned(sheet_code.map(Box::new)));
         });
     }
 }

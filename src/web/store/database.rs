@@ -4,7 +4,7 @@
 //! 0.6), and a full disk is such an abort. Both also leave the durability of a transaction to the browser or to a
 //! wrapper. So these few calls are made here, over the binding itself.
 
-use crate::library::shelf::{self, Part, Trouble};
+use crate::library::storage_layout::{self, Part, Trouble};
 use js_sys::{Array, Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
@@ -123,7 +123,7 @@ fn make(request: &IdbOpenDbRequest, from: f64) -> Result<(), JsValue> {
     let counting = IdbObjectStoreParameters::new();
     counting.set_auto_increment(true);
     // The browser hands on a version as a double; ours are small whole numbers.
-    for part in shelf::upgrade(from as u32) {
+    for part in storage_layout::upgrade(from as u32) {
         database.create_object_store_with_optional_parameters(part.name(), &counting)?;
     }
     Ok(())

@@ -3,13 +3,13 @@
 //! [`Store::open`] hands back everything that is there; [`Store::append`] and [`Store::keep`] are done when their
 //! transaction is durable. Tabs share the database and not their memory: each adds rows and never rewrites one, so
 //! no tab can overwrite what another saved; a tab that hears of it [reads on](Store::read_on). How lines lie in the
-//! database is decided in [`shelf`]. It works from a file and over plain http.
+//! database is decided in [`storage_layout`]. It works from a file and over plain http.
 
 mod database;
 pub mod mark;
 mod news;
 
-use crate::library::shelf::{self, Contents, Line, Part, Row, SCHEMA, SEGMENT, Sealing, Trouble};
+use crate::library::storage_layout::{self, Contents, Line, Part, Row, SCHEMA, SEGMENT, Sealing, Trouble};
 use database::{Database, Transaction};
 use js_sys::Array;
 use news::News;
@@ -123,11 +123,11 @@ impl Store {
     /// # Errors
     /// Why none of them was saved.
     pub async fn append(&self, lines: &[Line]) -> Result<(), Trouble> {
-        let (segments, rest) = shelf::sort(lines);
+        let (segments, rest) = storage_layout::sort(lines);
         let transaction = self.write()?;
         // One text at a time, so that a whole library is not twice in memory.
         for lines in segments {
-            transaction.add(Part::Segments, &shelf::segment(lines).into())?;
+            transaction.add(Part::Segments, &storage_layout::segment(lines).into())?;
         }
         for line in &rest {
             transaction.add(Part::Journal, &row(line, None))?;
@@ -207,7 +207,7 @@ impl Store {
         let transaction = self.write()?;
         let rows = transaction.rows(Part::Journal, 0.0, u32::MAX)?.await?;
         let rows: Vec<Row> = rows.iter().filter_map(|(key, value)| read_row(*key, value)).collect();
-        let sealing = shelf::seal(&rows);
+        let sealing = storage_layout::seal(&rows);
         for text in &sealing.segments {
             transaction.add(Part::Segments, &text.into())?;
         }
@@ -241,7 +241,7 @@ impl Store {
     }
 
     fn seal_if_long(&self) {
-        if self.trouble().is_some() || !shelf::is_long(self.inner.rows.get()) {
+        if self.trouble().is_some() || !storage_layout::is_long(self.inner.rows.get()) {
             return;
         }
         // Counted anew from here, so that a sealing that fails is not tried again at every save.

@@ -23,7 +23,7 @@ pub fn sheet(desk: Desk) -> impl IntoView {
         let voice = state.voice();
         state.scanned.as_ref().map(|read| match read {
             Ok(title) => voice.paper(&Paper::ReadBack { title: title.clone() }),
-            Err(why) => voice.paper(&Paper::Unread(*why)),
+            Err(why) => voice.paper(&Paper::SheetCodeError(*why)),
         })
     });
     let read = move |id: &'static str, name: Paper, camera: bool| {

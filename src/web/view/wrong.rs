@@ -4,7 +4,7 @@ use super::board::board;
 use super::field::typed;
 use super::library::markup;
 use crate::desk::{Field, Msg, State};
-use crate::proof::{Cause, Diagnosis, Seen};
+use crate::diagnosis::{Cause, Diagnosis, Seen};
 use crate::web::desk::Desk;
 use crate::wording::{Fault, Label, Voice};
 use leptos::prelude::*;

@@ -1,7 +1,7 @@
 //! What is wrong with a field or with the store, and the way out.
 
 use super::super::{Quantity, Voice};
-use crate::library::shelf::Trouble;
+use crate::library::storage_layout::Trouble;
 use crate::quantity::Problem;
 
 pub(in crate::wording) fn problem(problem: &Problem, value: &str, voice: Voice) -> String {

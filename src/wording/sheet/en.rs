@@ -1,7 +1,7 @@
 //! English words of the job sheet.
 
 use super::Paper;
-use crate::library::ticket::Unread;
+use crate::library::sheet_code::SheetCodeError;
 
 pub(super) fn paper(paper: &Paper) -> String {
     use Paper as P;
@@ -19,7 +19,7 @@ pub(super) fn paper(paper: &Paper) -> String {
         P::ReadBack { title } => {
             format!("Read from the sheet: {title}. It is in the form; Undo takes it back.")
         }
-        P::Unread(why) => unread(*why).into(),
+        P::SheetCodeError(why) => unread(*why).into(),
         P::TooLong => "This order is too long for a code. Take it along as a file from the Library.".into(),
         P::Pieces { pieces, label } => format!("{pieces} pieces, {label}"),
         P::Lot { lot } => format!("lot {lot}"),
@@ -70,18 +70,22 @@ fn cure(low: bool) -> &'static str {
     if low { ", low-cure" } else { "" }
 }
 
-fn unread(why: Unread) -> &'static str {
+fn unread(why: SheetCodeError) -> &'static str {
     match why {
-        Unread::NoPicture => {
+        SheetCodeError::NoPicture => {
             "The browser cannot open this picture. Take it as JPEG or PNG, or photograph the sheet here."
         }
-        Unread::NoCode => {
+        SheetCodeError::NoCode => {
             "No code is to be seen in this picture. Hold the tablet straight over the square, near enough to fill a third of the picture."
         }
-        Unread::Damaged => {
+        SheetCodeError::Damaged => {
             "There is a code, and too much of it cannot be read: bent, smeared, in shadow or cut off. Lay the sheet flat in even light and photograph it once more."
         }
-        Unread::NotOurs => "This code is not of a job sheet. Photograph the square at the foot of the sheet.",
-        Unread::Newer => "A newer Whitehold printed this sheet. Open the newer page and read it there.",
+        SheetCodeError::NotOurs => {
+            "This code is not of a job sheet. Photograph the square at the foot of the sheet."
+        }
+        SheetCodeError::Newer => {
+            "A newer Whitehold printed this sheet. Open the newer page and read it there."
+        }
     }
 }

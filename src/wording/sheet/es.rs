@@ -1,7 +1,7 @@
 //! Spanish words of the job sheet.
 
 use super::Paper;
-use crate::library::ticket::Unread;
+use crate::library::sheet_code::SheetCodeError;
 
 pub(super) fn paper(paper: &Paper) -> String {
     use Paper as P;
@@ -16,7 +16,7 @@ pub(super) fn paper(paper: &Paper) -> String {
         P::ReadBack { title } => {
             format!("Leído de la hoja: {title}. Está en el formulario; Deshacer lo quita.")
         }
-        P::Unread(why) => unread(*why).into(),
+        P::SheetCodeError(why) => unread(*why).into(),
         P::TooLong => "Este pedido es demasiado largo para un código. Lléveselo como archivo desde la Biblioteca.".into(),
         P::Pieces { pieces, label } => format!("{pieces} piezas, {label}"),
         P::Lot { lot } => format!("lote {lot}"),
@@ -67,21 +67,21 @@ fn cure(low: bool) -> &'static str {
     if low { ", de baja temperatura" } else { "" }
 }
 
-fn unread(why: Unread) -> &'static str {
+fn unread(why: SheetCodeError) -> &'static str {
     match why {
-        Unread::NoPicture => {
+        SheetCodeError::NoPicture => {
             "El navegador no puede abrir esta foto. Tómela en JPEG o PNG, o fotografíe la hoja aquí."
         }
-        Unread::NoCode => {
+        SheetCodeError::NoCode => {
             "En esta foto no se ve ningún código. Sostenga la tableta recta sobre el cuadro, tan cerca que llene un tercio de la foto."
         }
-        Unread::Damaged => {
+        SheetCodeError::Damaged => {
             "Hay un código, pero falta demasiado: doblado, manchado, en sombra o cortado. Ponga la hoja plana con luz pareja y fotografíela otra vez."
         }
-        Unread::NotOurs => {
+        SheetCodeError::NotOurs => {
             "Este código no es de una hoja de trabajo. Fotografíe el cuadro al pie de la hoja."
         }
-        Unread::Newer => {
+        SheetCodeError::Newer => {
             "Esta hoja la imprimió un Whitehold más nuevo. Abra la página más nueva y léala allí."
         }
     }

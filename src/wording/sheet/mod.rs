@@ -4,7 +4,7 @@ mod en;
 mod es;
 
 use super::{Language, Voice};
-use crate::library::ticket::Unread;
+use crate::library::sheet_code::SheetCodeError;
 
 /// A word or sentence of the job sheet; numbers and names come ready written.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,7 +18,7 @@ pub enum Paper {
     Photograph,
     OpenPicture,
     ReadBack { title: String },
-    Unread(Unread),
+    SheetCodeError(SheetCodeError),
     TooLong,
     Pieces { pieces: String, label: String },
     Lot { lot: String },

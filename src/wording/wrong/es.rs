@@ -1,7 +1,7 @@
 //! Spanish words of the screen that says what went wrong.
 
 use super::Fault;
-use crate::proof::{Seen, Test, What};
+use crate::diagnosis::{Seen, Test, What};
 
 pub(super) fn fault(fault: &Fault) -> String {
     use Fault as F;

@@ -4,7 +4,7 @@ mod en;
 mod es;
 
 use super::{Language, Quantity, Voice};
-use crate::proof::{Seen, Test, What};
+use crate::diagnosis::{Seen, Test, What};
 
 /// A sentence of the screen; chances come ready written.
 #[derive(Clone, Debug, PartialEq)]

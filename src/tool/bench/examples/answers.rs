@@ -14,7 +14,7 @@ use std::sync::Arc;
 use whitehold::desk::sheet::Sheet;
 use whitehold::desk::shop::{Clock, ShopMsg};
 use whitehold::desk::{Answer, Draft, Effect, Msg, Screen, State, update};
-use whitehold::library::shelf::Contents;
+use whitehold::library::storage_layout::Contents;
 use whitehold::library::{self, Library, harbour_lane, starter};
 use whitehold::plan::{Order, Report};
 use whitehold::wording::{self, Language, Units, Voice};

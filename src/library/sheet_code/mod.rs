@@ -2,11 +2,11 @@
 //!
 //! The line begins with [`MARK`], so that a code of anything else is known at once, and goes on as JSON. Whatever
 //! stands at its default is left out: an order of the week takes 300 to 500 bytes, which a code of 40 mm holds with
-//! modules of more than 0.4 mm. [`Code`] draws the line as squares, [`text_in`] finds it in a picture again.
+//! modules of more than 0.4 mm. [`QrSymbol`] draws the line as squares, [`text_in`] finds it in a picture again.
 
-mod code;
+mod qr_symbol;
 
-pub use code::{Code, text_in};
+pub use qr_symbol::{QrSymbol, text_in};
 
 use super::log::fields;
 use crate::plan::{Garment, Order};
@@ -19,7 +19,7 @@ const FAMILY: &str = "WHITEHOLD";
 
 /// What a job sheet tells the next desk.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Ticket {
+pub struct SheetCode {
     /// The order.
     pub order: Order,
     /// Its title.
@@ -30,9 +30,9 @@ pub struct Ticket {
     pub at: Option<(f64, f64)>,
 }
 
-/// Why a picture gave no ticket.
+/// Why a picture gave no sheet code.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Unread {
+pub enum SheetCodeError {
     /// The browser cannot open the picture.
     NoPicture,
     /// No code is to be seen.
@@ -45,7 +45,7 @@ pub enum Unread {
     Newer,
 }
 
-impl Ticket {
+impl SheetCode {
     /// The text for the code.
     #[must_use]
     pub fn write(&self) -> String {
@@ -62,15 +62,15 @@ impl Ticket {
         format!("{MARK}{}", serde_json::to_string(&whole).unwrap_or_default())
     }
 
-    /// The ticket in a text.
+    /// The sheet code in a text.
     ///
     /// # Errors
-    /// [`Unread::NotOurs`] or [`Unread::Newer`].
-    pub fn read(text: &str) -> Result<Self, Unread> {
+    /// [`SheetCodeError::NotOurs`] or [`SheetCodeError::Newer`].
+    pub fn read(text: &str) -> Result<Self, SheetCodeError> {
         match text.strip_prefix(MARK) {
-            Some(json) => Self::of(json).ok_or(Unread::NotOurs),
-            None if text.starts_with(FAMILY) => Err(Unread::Newer),
-            None => Err(Unread::NotOurs),
+            Some(json) => Self::of(json).ok_or(SheetCodeError::NotOurs),
+            None if text.starts_with(FAMILY) => Err(SheetCodeError::Newer),
+            None => Err(SheetCodeError::NotOurs),
         }
     }
 

@@ -3,7 +3,7 @@
 //! Written by the crate `qrcodegen`, read by the crate `quircs`: two works of different people, so that one checks the
 //! other. Pictures come as grey pixels, row by row.
 
-use super::Unread;
+use super::SheetCodeError;
 use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
 use std::fmt::Write;
 
@@ -13,12 +13,12 @@ const MOST: u8 = 25;
 
 /// A code as squares, light and dark.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Code {
+pub struct QrSymbol {
     side: usize,
     dark: Vec<bool>,
 }
 
-impl Code {
+impl QrSymbol {
     /// The code of a text; nothing for one too long to be printed legibly. A seventh of it may be lost, less only
     /// where that would not fit.
     #[must_use]
@@ -69,18 +69,18 @@ impl Code {
 /// The text of the first code that can be read in a picture of grey pixels, 0 black.
 ///
 /// # Errors
-/// [`Unread::NoCode`] or [`Unread::Damaged`].
-pub fn text_in(width: usize, height: usize, grey: &[u8]) -> Result<String, Unread> {
+/// [`SheetCodeError::NoCode`] or [`SheetCodeError::Damaged`].
+pub fn text_in(width: usize, height: usize, grey: &[u8]) -> Result<String, SheetCodeError> {
     // A code has 21 modules at least.
     if width < 21 || height < 21 || grey.len() < width * height {
-        return Err(Unread::NoCode);
+        return Err(SheetCodeError::NoCode);
     }
-    let mut unread = Unread::NoCode;
+    let mut unread = SheetCodeError::NoCode;
     let mut reader = quircs::Quirc::new();
     for code in reader.identify(width, height, grey.get(..width * height).unwrap_or_default()) {
         match code.map_err(|_| ()).and_then(|code| code.decode().map_err(|_| ())) {
-            Ok(data) => return String::from_utf8(data.payload).map_err(|_| Unread::NotOurs),
-            Err(()) => unread = Unread::Damaged,
+            Ok(data) => return String::from_utf8(data.payload).map_err(|_| SheetCodeError::NotOurs),
+            Err(()) => unread = SheetCodeError::Damaged,
         }
     }
     Err(unread)

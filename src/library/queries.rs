@@ -1,7 +1,8 @@
 //! Orders resolved: ids and labels into the plain values that the plan computes with.
 
-use super::cloth::cloth;
+use super::garment::resolve_garment;
 use super::{Library, LimitRecord};
+use crate::diagnosis::{self, Diagnosis, Run, Seen};
 use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
@@ -9,7 +10,6 @@ use crate::plan::{
     self, Base, BleedForecast, Job, Law, Memory, Order, OvenTest, Pick, PickForecast, PickWindow, Report,
     Rules, WindowReport, bounds,
 };
-use crate::proof::{self, Diagnosis, Run, Seen};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{FieldError, Problem};
 
@@ -141,7 +141,7 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
     }
     let mut cloths = Vec::new();
     for (i, garment) in order.garments.iter().enumerate() {
-        match cloth(garment, library) {
+        match resolve_garment(garment, library) {
             Ok(cloth) => cloths.push(cloth),
             Err(found) => {
                 errors.extend(found.into_iter().map(|error| error.within(&format!("garments[{i}]"))));
@@ -300,5 +300,5 @@ pub fn diagnose(
     seen: Seen,
 ) -> Result<Option<Diagnosis>, Vec<FieldError>> {
     let job = job_with(order, library, pick)?;
-    proof::diagnose(&job, pick, run, seen).map_err(|error| outside(order, &error))
+    diagnosis::diagnose(&job, pick, run, seen).map_err(|error| outside(order, &error))
 }

@@ -13,7 +13,7 @@ use crate::textile::{ColourRecord, Construction, Depth, DyeEnergy, DyeRecord, Fa
 pub(super) const UNSAID: Construction = Construction::Jersey;
 
 /// Reads one garment: what its label says, what the order adds, what must be assumed.
-pub(super) fn cloth(garment: &Garment, library: &Library) -> Result<Cloth, Vec<FieldError>> {
+pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cloth, Vec<FieldError>> {
     let one = |error: FieldError| vec![error];
     let reading = read(&garment.label)?;
     let mut understood = shares_read(&reading);
