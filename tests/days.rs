@@ -90,7 +90,11 @@ fn a_kept_print_is_looked_at_on_these_days() {
     assert!(plain.clone().dated(Day::number(0), "soon").leaves.is_none());
     let late = plain.dated(Day::read("2027-01-01").expect("a day"), "2026-12-04");
     assert!(late.leaves.as_ref().expect("a day").day < 0.0);
-    assert_eq!(Voice::from(Language::En).aged_says(&late).len(), 2, "nothing is said of a date that is past");
+    assert_eq!(
+        Voice::from(Language::En).forecast_says(&late).len(),
+        2,
+        "nothing is said of a date that is past"
+    );
 }
 
 #[test]
@@ -101,13 +105,13 @@ fn the_words_stand_on_the_figures() {
         [(Language::En, "before Fri 4 Dec", "Tue 1 Dec"), (Language::Es, "antes del vie 4 dic", "mar 1 dic")]
     {
         let voice = Voice::from(language);
-        let says = voice.aged_says(&forecast).join(" ");
+        let says = voice.forecast_says(&forecast).join(" ");
         assert!(says.contains(due) && says.contains(&voice.chance(1.0 - forecast.stays_white)), "{says}");
         let tables = [
-            voice.aged_days(&forecast),
-            voice.aged_ledger(&forecast),
-            voice.aged_worlds(&forecast),
-            voice.aged_looks(&forecast),
+            voice.forecast_days(&forecast),
+            voice.forecast_ledger(&forecast),
+            voice.forecast_worlds(&forecast),
+            voice.forecast_looks(&forecast),
         ];
         for table in &tables {
             assert!(!table.title.is_empty() && !table.rows.is_empty(), "{table:?}");
@@ -119,8 +123,9 @@ fn the_words_stand_on_the_figures() {
         let worlds = &tables[2];
         let named = worlds.rows.iter().any(|row| worlds.says.contains(&format!(": {}.", row[0])));
         assert!(named, "{}", worlds.says);
-        assert!(voice.aged_cut(&forecast).is_some() && !voice.aged_on_cloth(&forecast).is_empty());
+        assert!(voice.forecast_cut(&forecast).is_some() && !voice.forecast_on_cloth(&forecast).is_empty());
     }
-    let [en, es] = [Language::En, Language::Es].map(|language| Voice::from(language).aged_says(&forecast));
+    let [en, es] =
+        [Language::En, Language::Es].map(|language| Voice::from(language).forecast_says(&forecast));
     assert!(en.iter().zip(&es).all(|(en, es)| en != es));
 }

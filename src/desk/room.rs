@@ -141,7 +141,7 @@ fn our_dryer(shop: &Shop, draft: &Draft, room: &Room) -> Option<Edit> {
         ours.set_c[1] = hottest.max(ours.set_c[0] + 1.0);
     }
     ours.id = DRYER.into();
-    ours.name = draft.voice().room(&wording::Room::OurDryer);
+    ours.name = draft.voice().say(&wording::PrintRoomPhrase::OurDryer);
     ours.measured = None;
     ours.source = format!("copied from {}", like.id);
     shop.log().put(Kind::Dryer, DRYER, &fields(&ours), None)

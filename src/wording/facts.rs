@@ -1,4 +1,5 @@
-use super::{Quantity, Voice, known};
+use super::language::in_language;
+use super::{Quantity, Voice};
 use crate::ink::WhiteClass;
 use crate::plan::{DyeClass, Topic, Value, Verdict};
 use crate::textile::{Construction, Fibre, colour};
@@ -183,9 +184,11 @@ impl Voice {
     #[must_use]
     pub fn colour(self, name: &str) -> Option<&'static str> {
         let record = colour::named(name)?;
-        Some(match self.language {
-            super::Language::En => &record.name,
-            super::Language::Es => &record.nombre,
-        })
+        Some(in_language!(self.language, name::shade(record)))
     }
+}
+
+/// A kind of thing named by a kebab-case word in a reason's values.
+fn known<T: serde::de::DeserializeOwned>(word: &str) -> Option<T> {
+    serde_json::from_value(serde_json::Value::String(word.into())).ok()
 }

@@ -5,6 +5,7 @@
 //! writes digits with the separator of the language. Conversion is exact, rounding happens last.
 
 use super::Language;
+use super::language::in_language;
 use crate::quantity::units::{
     CENTIMETRES_PER_INCH, GSM_PER_OUNCE_YARD, METRES_PER_FOOT, celsius_from_fahrenheit, fahrenheit,
 };
@@ -101,30 +102,25 @@ impl Quantity {
     /// The unit, as printed.
     #[must_use]
     pub fn unit(self, units: Units, language: Language) -> &'static str {
-        match (self, units, language) {
-            (Self::Temperature | Self::TemperatureDifference, Units::Metric, _) => "°C",
-            (Self::Temperature | Self::TemperatureDifference, Units::Us, _) => "°F",
-            (Self::Belt, Units::Metric, _) => "m/min",
-            (Self::Belt, Units::Us, Language::En) => "ft/min",
-            (Self::Belt, Units::Us, Language::Es) => "pies/min",
-            (Self::Weight, Units::Metric, _) => "g/m²",
-            (Self::Weight, Units::Us, _) => "oz/yd²",
-            (Self::Threads, Units::Metric, _) => "/cm",
-            (Self::Threads, Units::Us, Language::En) => "/in",
-            (Self::Threads, Units::Us, Language::Es) => "/pulg",
-            (Self::Area, Units::Metric, _) => "cm²",
-            (Self::Area, Units::Us, Language::En) => "in²",
-            (Self::Area, Units::Us, Language::Es) => "pulg²",
-            (Self::Seconds, _, _) => "s",
-            (Self::Film, _, _) => "µm",
-            (Self::Width, _, _) => "mm",
-            (Self::Length, Units::Metric, _) => "m",
-            (Self::Length, Units::Us, Language::En) => "ft",
-            (Self::Length, Units::Us, Language::Es) => "pies",
-            (Self::Percent, _, _) => "%",
-            (Self::Days, _, Language::En) => "days",
-            (Self::Days, _, Language::Es) => "días",
-            (Self::ColourDifference | Self::Money | Self::Plain, _, _) => "",
+        match (self, units) {
+            (Self::Temperature | Self::TemperatureDifference, Units::Metric) => "°C",
+            (Self::Temperature | Self::TemperatureDifference, Units::Us) => "°F",
+            (Self::Belt, Units::Metric) => "m/min",
+            (Self::Weight, Units::Metric) => "g/m²",
+            (Self::Weight, Units::Us) => "oz/yd²",
+            (Self::Threads, Units::Metric) => "/cm",
+            (Self::Area, Units::Metric) => "cm²",
+            (Self::Seconds, _) => "s",
+            (Self::Film, _) => "µm",
+            (Self::Width, _) => "mm",
+            (Self::Length, Units::Metric) => "m",
+            (Self::Percent, _) => "%",
+            (Self::Belt, Units::Us) => in_language!(language, number::FEET_PER_MINUTE),
+            (Self::Threads, Units::Us) => in_language!(language, number::PER_INCH),
+            (Self::Area, Units::Us) => in_language!(language, number::SQUARE_INCHES),
+            (Self::Length, Units::Us) => in_language!(language, number::FEET),
+            (Self::Days, _) => in_language!(language, number::DAYS),
+            (Self::ColourDifference | Self::Money | Self::Plain, _) => "",
         }
     }
 
@@ -200,10 +196,7 @@ impl Numeral {
     }
 
     fn separated(self, text: &str) -> String {
-        match self.0 {
-            Language::En => text.into(),
-            Language::Es => text.replace('.', ","),
-        }
+        text.replace('.', in_language!(self.0, number::DECIMAL))
     }
 }
 

@@ -14,7 +14,7 @@ use super::msg::Effect;
 use super::state::{State, key};
 use crate::library::sheet_code::{QrSymbol, SheetCode, SheetCodeError};
 use crate::plan::{Margin, Pick, Plan, Report, Setting, Step, Trial, Verdict, days_to_look};
-use crate::wording::{Label, Paper, Phrase, Quantity, Voice, civil};
+use crate::wording::{JobSheetPhrase, Label, Phrase, Quantity, Voice, civil};
 
 /// Reasons and limits that the page has room for.
 const WHY: usize = 3;
@@ -111,7 +111,8 @@ impl Sheet {
         let pieces = garment.map_or(0, |garment| garment.pieces);
         let margins = window.map_or(&pick.margins, |window| &window.margins);
         let verdict = window.map_or(pick.verdict, |window| window.verdict);
-        let title = if state.title.is_empty() { voice.paper(&Paper::Sheet) } else { state.title.clone() };
+        let title =
+            if state.title.is_empty() { voice.say(&JobSheetPhrase::Sheet) } else { state.title.clone() };
         let sheet_code = SheetCode {
             order: order.clone(),
             title: state.title.clone(),
@@ -121,11 +122,11 @@ impl Sheet {
         let mut about = Vec::new();
         if let Some(garment) = garment {
             let pieces = voice.bare(Quantity::Plain, f64::from(garment.pieces));
-            about.push(voice.paper(&Paper::Pieces { pieces, label: garment.label.clone() }));
-            let lot = (!garment.lot.is_empty()).then(|| Paper::Lot { lot: garment.lot.clone() });
+            about.push(voice.say(&JobSheetPhrase::Pieces { pieces, label: garment.label.clone() }));
+            let lot = (!garment.lot.is_empty()).then(|| JobSheetPhrase::Lot { lot: garment.lot.clone() });
             let due = &order.use_.due;
-            let due = (!due.is_empty()).then(|| Paper::Due { day: voice.day(due) });
-            let parts: Vec<String> = lot.iter().chain(&due).map(|it| voice.paper(it)).collect();
+            let due = (!due.is_empty()).then(|| JobSheetPhrase::Due { day: voice.day(due) });
+            let parts: Vec<String> = lot.iter().chain(&due).map(|it| voice.say(it)).collect();
             about.push(parts.join(" · "));
         }
         let mut sheet = Self {
@@ -187,7 +188,7 @@ fn figures(state: &State, setting: Option<Setting>, steps: &[Step], voice: Voice
     let mut figures = vec![Figure {
         name: voice.label(Label::DryerAir).into(),
         value: air,
-        beside: voice.paper(&Paper::Hold { other, hold }),
+        beside: voice.say(&JobSheetPhrase::Hold { other, hold }),
     }];
     let (belt, other) = both(voice, Quantity::Belt, setting.belt_m_per_min);
     let ends = [-setting.hold_belt_m_per_min, setting.hold_belt_m_per_min];
@@ -195,7 +196,7 @@ fn figures(state: &State, setting: Option<Setting>, steps: &[Step], voice: Voice
     figures.push(Figure {
         name: voice.label(Label::Belt).into(),
         value: belt,
-        beside: voice.paper(&Paper::Between { other, low, high }),
+        beside: voice.say(&JobSheetPhrase::Between { other, low, high }),
     });
     let count = steps.iter().find_map(|step| match step {
         Step::Dryer { passes } => Some(*passes),
@@ -207,13 +208,13 @@ fn figures(state: &State, setting: Option<Setting>, steps: &[Step], voice: Voice
     figures.push(Figure {
         name: voice.label(Label::InTheHeat).into(),
         value: voice.quantity(Quantity::Seconds, setting.dwell_s.round()),
-        beside: voice.paper(&Paper::Heated { passes, length }),
+        beside: voice.say(&JobSheetPhrase::Heated { passes, length }),
     });
     let curve = state.window.as_ref().map(|window| window.curve.film_bottom_c.as_slice());
     if let Some(peak) = curve.and_then(|film| film.iter().copied().max_by(f64::total_cmp)) {
         let (value, other) = both(voice, Quantity::Temperature, peak);
-        let name = voice.paper(&Paper::FilmPeak);
-        figures.push(Figure { name, value, beside: voice.paper(&Paper::Underside { other }) });
+        let name = voice.say(&JobSheetPhrase::FilmPeak);
+        figures.push(Figure { name, value, beside: voice.say(&JobSheetPhrase::Underside { other }) });
     }
     figures
 }
@@ -223,7 +224,7 @@ fn by_hand(best: Option<Setting>, now: Option<Setting>, voice: Voice) -> Option<
     let off =
         (best.set_c - now.set_c).abs() > 0.05 || (best.belt_m_per_min - now.belt_m_per_min).abs() > 0.005;
     off.then(|| {
-        voice.paper(&Paper::ByHand {
+        voice.say(&JobSheetPhrase::ByHand {
             air: voice.quantity(Quantity::Temperature, best.set_c),
             belt: voice.quantity(Quantity::Belt, best.belt_m_per_min),
         })
@@ -234,7 +235,7 @@ fn limit(margin: &Margin, voice: Voice) -> Limit {
     let write = |value: f64| voice.margin(margin, value);
     Limit {
         name: voice.topic(margin.what).into(),
-        value: voice.paper(&Paper::LimitOf {
+        value: voice.say(&JobSheetPhrase::LimitOf {
             likely: write(margin.value.likely),
             low: write(margin.value.low),
             high: write(margin.value.high),
@@ -249,7 +250,7 @@ fn trial_of(trial: &Trial, pieces: u32, voice: Voice) -> PaperTrial {
     let mark = voice.bare(Quantity::ColourDifference, trial.pass_mark);
     let say = if oven {
         let (oven, other) = both(voice, Quantity::Temperature, trial.oven_c);
-        Paper::TrialDo {
+        JobSheetPhrase::TrialDo {
             pieces: trial.pieces,
             rest: trial.pieces.saturating_sub(1),
             hours: voice.bare(Quantity::Plain, trial.hours),
@@ -259,11 +260,11 @@ fn trial_of(trial: &Trial, pieces: u32, voice: Voice) -> PaperTrial {
             days: voice.bare(Quantity::Plain, trial.stands_for_days.round()),
         }
     } else {
-        Paper::TrialLook { pieces: trial.pieces, mark }
+        JobSheetPhrase::TrialLook { pieces: trial.pieces, mark }
     };
     let pieces = voice.bare(Quantity::Plain, f64::from(pieces));
-    let then = voice.paper(&Paper::AllPass { pieces });
-    PaperTrial { say: voice.paper(&say), pieces: trial.pieces, oven, then }
+    let then = voice.say(&JobSheetPhrase::AllPass { pieces });
+    PaperTrial { say: voice.say(&say), pieces: trial.pieces, oven, then }
 }
 
 /// The day so many days from now.
@@ -277,17 +278,17 @@ fn day_in(state: &State, days: f64, voice: Voice) -> String {
 /// judges the white.
 fn looks(state: &State, pick: &Pick, verdict: Verdict, voice: Voice) -> Vec<(String, String)> {
     let mut looks = Vec::new();
-    let mut on = |days: f64, what: &Paper| looks.push((day_in(state, days, voice), voice.paper(what)));
+    let mut on = |days: f64, what: &JobSheetPhrase| looks.push((day_in(state, days, voice), voice.say(what)));
     if let Some(trial) = pick.trial.as_ref().filter(|trial| trial.hours > 0.0) {
-        on(trial.hours / 24.0, &Paper::LookAfterOven);
+        on(trial.hours / 24.0, &JobSheetPhrase::LookAfterOven);
     }
     if verdict == Verdict::GoWithCheck {
-        on(1.0, &Paper::LookBeforeShipping);
+        on(1.0, &JobSheetPhrase::LookBeforeShipping);
     }
     if state.bleeds() {
         let looked_at = state.order.as_ref().map_or(0.0, |order| order.use_.looked_at_after_days);
         for days in days_to_look(looked_at) {
-            on(days, &Paper::LookAfter { days: voice.bare(Quantity::Plain, days) });
+            on(days, &JobSheetPhrase::LookAfter { days: voice.bare(Quantity::Plain, days) });
         }
     }
     looks
@@ -308,7 +309,7 @@ fn garments(report: &Report, pick: &Pick, voice: Voice) -> Vec<String> {
                     format!("{air}, {}", voice.quantity(Quantity::Belt, setting.belt_m_per_min))
                 },
             );
-            voice.paper(&Paper::Garment {
+            voice.say(&JobSheetPhrase::Garment {
                 number: part.garment + 1,
                 white: part.name.clone(),
                 dried: part.dried,
@@ -322,11 +323,11 @@ fn garments(report: &Report, pick: &Pick, voice: Voice) -> Vec<String> {
 fn foot(state: &State, dryer: &str, voice: Voice) -> Vec<String> {
     let record = state.shop.library().dryers.iter().find(|record| record.id == dryer);
     let dryer = record.map(|record| match &record.measured {
-        Some(day) => Paper::Measured { dryer: record.name.clone(), day: voice.day(day) },
-        None => Paper::NotMeasured { dryer: record.name.clone() },
+        Some(day) => JobSheetPhrase::Measured { dryer: record.name.clone(), day: voice.day(day) },
+        None => JobSheetPhrase::NotMeasured { dryer: record.name.clone() },
     });
-    let printed = Paper::Printed { day: day_in(state, 0.0, voice) };
-    let mut foot: Vec<String> = dryer.iter().chain([&printed]).map(|it| voice.paper(it)).collect();
+    let printed = JobSheetPhrase::Printed { day: day_in(state, 0.0, voice) };
+    let mut foot: Vec<String> = dryer.iter().chain([&printed]).map(|it| voice.say(it)).collect();
     foot.push(concat!("Whitehold ", env!("CARGO_PKG_VERSION")).into());
     foot
 }
@@ -348,9 +349,9 @@ pub(super) fn scanned(
         });
         title
     });
-    state.spoken = voice.paper(&match &result {
-        Ok(title) => Paper::ReadBack { title: title.clone() },
-        Err(why) => Paper::SheetCodeError(*why),
+    state.spoken = voice.say(&match &result {
+        Ok(title) => JobSheetPhrase::ReadBack { title: title.clone() },
+        Err(why) => JobSheetPhrase::Unread(*why),
     });
     state.scanned = Some(result);
 }

@@ -1,7 +1,7 @@
 //! The print run on paper: screens in order, with mesh, strokes and flash.
 
 use crate::plan::{Advice, CureKind, Order, Pick, Step};
-use crate::wording::{Label, Paper, Phrase, Quantity, Units, Voice};
+use crate::wording::{JobSheetPhrase, Label, Phrase, Quantity, Units, Voice};
 
 /// One step: what is done, and what belongs to it.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,7 +18,7 @@ pub fn run(pick: &Pick, order: &Order, voice: Voice) -> Vec<PaperStep> {
     let colours = &order.print.colours_on_top;
     if colours.count > 0 {
         let low_cure = colours.cure == CureKind::LowCure;
-        let name = voice.paper(&Paper::Colours { count: colours.count, low_cure });
+        let name = voice.say(&JobSheetPhrase::Colours { count: colours.count, low_cure });
         let last = steps.len().saturating_sub(1);
         steps.insert(last, PaperStep { name, under: String::new() });
     }

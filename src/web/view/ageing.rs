@@ -3,7 +3,7 @@
 use super::pen::Pen;
 use crate::desk::picture::ageing::{Ageing, HEIGHT, WIDTH, ageing};
 use crate::plan::{BleedForecast, Topic};
-use crate::wording::{Aged, Label, Numeral, Phrase, Quantity, Voice};
+use crate::wording::{ForecastPhrase, Label, Numeral, Phrase, Quantity, Voice};
 use leptos::prelude::*;
 
 /// A colour difference as it is written.
@@ -112,7 +112,7 @@ fn day_it_leaves(pen: &mut Pen, forecast: &BleedForecast, drawn: &Ageing, voice:
     let (top, foot) = (drawn.shift.end, drawn.shift.start);
     let (words, class) = if left { (x - 10.0, "t-halo t-e") } else { (x + 8.0, "t-halo") };
     pen.line("f-limit f-dash", [x, top], [x, foot]);
-    pen.text(class, words, foot - 10.0, &voice.aged(&Aged::Due { date: voice.day(&leaves.date) }));
+    pen.text(class, words, foot - 10.0, &voice.say(&ForecastPhrase::Due { date: voice.day(&leaves.date) }));
 }
 
 /// What stands at the end of the band, beside it.

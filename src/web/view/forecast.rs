@@ -9,7 +9,7 @@ use crate::desk::{Field, Msg};
 use crate::optics::Lab;
 use crate::plan::{BleedForecast, Trial, Verdict};
 use crate::web::desk::Desk;
-use crate::wording::{Label, Phrase, Quantity, Table, Voice};
+use crate::wording::{ForecastTable, Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -86,12 +86,12 @@ fn open(desk: Desk) -> impl IntoView {
             <summary class="btn btn-wide">{move || desk.label(Label::FiguresBehind)}</summary>
             {move || shown.get().filter(|_| opened.get()).map(|it| {
                 let (forecast, voice) = (&it.forecast, it.voice);
-                [voice.aged_days(forecast), voice.aged_ledger(forecast), voice.aged_worlds(forecast)]
+                [voice.forecast_days(forecast), voice.forecast_ledger(forecast), voice.forecast_worlds(forecast)]
                     .map(table)
                     .collect_view()
             })}
         </details>
-        <div class="looks">{move || shown.get().map(|it| table(it.voice.aged_looks(&it.forecast)))}</div>
+        <div class="looks">{move || shown.get().map(|it| table(it.voice.forecast_looks(&it.forecast)))}</div>
         {move || {
             let (trial, voice) = trial.get();
             trial.map(|trial| the_trial(&trial, voice))
@@ -136,7 +136,7 @@ fn beside(shown: &Shown) -> impl IntoView + use<> {
     let Shown { forecast, voice, .. } = shown;
     let often = forecast.ghosting.frequency;
     let ghosts = (often > 0.002).then(|| voice.say(&Phrase::GhostsOften { chance: voice.chance(often) }));
-    let mut says = voice.aged_says(forecast);
+    let mut says = voice.forecast_says(forecast);
     says.extend(ghosts);
     view! { <p class="cap blk" id="aged-says">{says.join(" ")}</p> }
 }
@@ -162,13 +162,13 @@ fn on_cloth(shown: &Shown) -> impl IntoView + use<> {
                 inner_html=cloth::strip(&colours)
             ></svg>
             <dl class="three">{names}</dl>
-            <p class="cap">{voice.aged_on_cloth(&shown.forecast)}</p>
+            <p class="cap">{voice.forecast_on_cloth(&shown.forecast)}</p>
         </figure>
     }
 }
 
 /// A table of words and figures with its finding over it.
-fn table(table: Table) -> impl IntoView + use<> {
+fn table(table: ForecastTable) -> impl IntoView + use<> {
     let cells = |cells: Vec<String>| {
         let cell = |(at, text): (usize, String)| view! { <td class:r={at > 0}>{text}</td> };
         view! { <tr>{cells.into_iter().enumerate().map(cell).collect_view()}</tr> }

@@ -4,7 +4,10 @@ use super::{forecast, icon, job, library, notice, settings, sheet, shop, window,
 use crate::desk::shop::{Shop, ShopMsg};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
-use crate::wording::{Fault, Label, Paper, Phrase, Quantity, Room, Told, Voice, Word};
+use crate::wording::{
+    DiagnosisPhrase, JobSheetPhrase, Label, LibraryLabel, LibraryPhrase, Phrase, PrintRoomPhrase, Quantity,
+    Voice,
+};
 use leptos::prelude::*;
 
 /// The whole desk.
@@ -205,11 +208,11 @@ fn title(desk: Desk) -> String {
     let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
     let white = desk.with(|state| state.way().map(|pick| pick.name.clone())).unwrap_or_default();
     match desk.with(|state| state.screen) {
-        Screen::Library => voice.word(Word::Library).to_owned(),
-        Screen::Sheet => voice.paper(&Paper::Sheet),
-        Screen::Wrong => voice.fault(&Fault::Title),
-        Screen::Shop => voice.room(&Room::Shop),
-        Screen::Settings => voice.room(&Room::Settings),
+        Screen::Library => voice.word(LibraryLabel::Library).to_owned(),
+        Screen::Sheet => voice.say(&JobSheetPhrase::Sheet),
+        Screen::Wrong => voice.say(&DiagnosisPhrase::Title),
+        Screen::Shop => voice.say(&PrintRoomPhrase::Shop),
+        Screen::Settings => voice.say(&PrintRoomPhrase::Settings),
         Screen::Window => voice.say(&Phrase::WindowTitle { white }),
         Screen::Forecast => voice.say(&Phrase::ForecastTitle { white }),
         Screen::Job => name,
@@ -240,10 +243,10 @@ fn subtitle(desk: Desk) -> String {
 fn records(shop: &Shop, voice: Voice) -> String {
     let reminder = shop.reminder();
     let last = reminder.days.map_or_else(
-        || voice.word(Word::NeverSaved).to_owned(),
-        |days| voice.tell(&Told::SavedDaysAgo { days }),
+        || voice.word(LibraryLabel::NeverSaved).to_owned(),
+        |days| voice.say(&LibraryPhrase::SavedDaysAgo { days }),
     );
-    format!("{} · {last}", voice.tell(&Told::Records { count: voice.count(shop.total()) }))
+    format!("{} · {last}", voice.say(&LibraryPhrase::Records { count: voice.count(shop.total()) }))
 }
 
 fn keeping(desk: Desk) -> &'static str {

@@ -3,7 +3,7 @@
 use crate::desk::State;
 use crate::desk::shop::ShopMsg;
 use crate::web::desk::Desk;
-use crate::wording::Word;
+use crate::wording::LibraryLabel;
 use leptos::prelude::*;
 
 /// The button, and whether the order is kept as it stands.
@@ -12,10 +12,10 @@ pub fn keep(desk: Desk) -> impl IntoView {
     view! {
         <div class="row blk">
             <button class="btn btn-tall" type="button" id="keep-order" on:click=move |_| desk.shop(ShopMsg::KeepOrder)>
-                {move || desk.voice().word(Word::KeepOrder)}
+                {move || desk.voice().word(LibraryLabel::KeepOrder)}
             </button>
             <span class="cap" role="status">
-                {move || if kept.get() { desk.voice().word(Word::OrderIsKept) } else { "" }}
+                {move || if kept.get() { desk.voice().word(LibraryLabel::OrderIsKept) } else { "" }}
             </span>
         </div>
     }

@@ -41,7 +41,7 @@ pub fn section_view(
                 aria-label=voice.say(&Phrase::CutTitle { days: names })
                 inner_html=inside
             ></svg>
-            <p class="cap">{voice.aged_cut(forecast)}" "{voice.label(Label::CutFigure)}</p>
+            <p class="cap">{voice.forecast_cut(forecast)}" "{voice.label(Label::CutFigure)}</p>
         </figure>
     })
 }

@@ -7,7 +7,7 @@ use crate::desk::shop::ShopMsg;
 use crate::desk::{Field, Msg, Screen, State, Theme};
 use crate::library::log::{Key, Kind};
 use crate::web::desk::Desk;
-use crate::wording::{Quantity, Room, Told, Voice, Word};
+use crate::wording::{LibraryLabel, LibraryPhrase, PrintRoomPhrase, Quantity, Voice};
 use leptos::prelude::*;
 
 /// The screen.
@@ -17,25 +17,29 @@ pub fn settings(desk: Desk) -> impl IntoView {
     let say = move || {
         let (reminder, voice) = due.get();
         let last = reminder.days.map_or_else(
-            || voice.word(Word::NeverSaved).to_owned(),
-            |days| voice.tell(&Told::SavedDaysAgo { days }),
+            || voice.word(LibraryLabel::NeverSaved).to_owned(),
+            |days| voice.say(&LibraryPhrase::SavedDaysAgo { days }),
         );
         let changes = voice.count(reminder.changes);
-        let room = if reminder.due { Room::BackupDue { changes } } else { Room::BackupFine { changes } };
+        let room = if reminder.due {
+            PrintRoomPhrase::BackupDue { changes }
+        } else {
+            PrintRoomPhrase::BackupFine { changes }
+        };
         // The words of the head begin small.
         let mut letters = last.chars();
         let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-        format!("{first}{}. {}", letters.as_str(), voice.room(&room))
+        format!("{first}{}. {}", letters.as_str(), voice.say(&room))
     };
     view! {
         <div class="settings">
             <div>
-                {board(desk, |state| [tongue(state), theme(state), money_of(state, &Room::Money)].concat(), acts)}
-                <h2 class="sec-head gap">{move || desk.voice().room(&Room::Backup)}</h2>
+                {board(desk, |state| [tongue(state), theme(state), money_of(state, &PrintRoomPhrase::Money)].concat(), acts)}
+                <h2 class="sec-head gap">{move || desk.voice().say(&PrintRoomPhrase::Backup)}</h2>
                 <p class="plain" id="backup">{say}</p>
                 <div class="row blk">
                     <a class="btn" id="save-backup" href="#settings" on:click=move |event| desk.hand_out_library(&event)>
-                        {move || desk.voice().word(Word::SaveFile)}
+                        {move || desk.voice().word(LibraryLabel::SaveFile)}
                     </a>
                 </div>
             </div>
@@ -64,32 +68,32 @@ fn acts(desk: Desk, act: &str) {
     }
 }
 
-fn word(voice: Voice, room: &Room) -> String {
-    markup::text(&voice.room(room))
+fn word(voice: Voice, room: &PrintRoomPhrase) -> String {
+    markup::text(&voice.say(room))
 }
 
 fn tongue(state: &State) -> String {
     let voice = state.voice();
-    question("q-tongue", &word(voice, &Room::Language), &tongues(voice))
-        + &question("q-units", &word(voice, &Room::Units), &units(voice))
+    question("q-tongue", &word(voice, &PrintRoomPhrase::Language), &tongues(voice))
+        + &question("q-units", &word(voice, &PrintRoomPhrase::Units), &units(voice))
 }
 
 fn theme(state: &State) -> String {
     let voice = state.voice();
     let answers: String = [
-        (Theme::Device, "theme:device", Room::AsDevice),
-        (Theme::Light, "theme:light", Room::Light),
-        (Theme::Dark, "theme:dark", Room::Dark),
+        (Theme::Device, "theme:device", PrintRoomPhrase::AsDevice),
+        (Theme::Light, "theme:light", PrintRoomPhrase::Light),
+        (Theme::Dark, "theme:dark", PrintRoomPhrase::Dark),
     ]
     .iter()
-    .map(|(theme, act, name)| markup::answer(act, state.draft.theme == *theme, &voice.room(name)))
+    .map(|(theme, act, name)| markup::answer(act, state.draft.theme == *theme, &voice.say(name)))
     .collect();
-    question("q-theme", &word(voice, &Room::Theme), &answers)
+    question("q-theme", &word(voice, &PrintRoomPhrase::Theme), &answers)
 }
 
 /// A value with a button on each side and a sentence under it.
-fn stepped(voice: Voice, id: &str, asks: &Room, value: &str, say: &str) -> String {
-    let button = |by: &str, sign: &str, name: &Room| {
+fn stepped(voice: Voice, id: &str, asks: &PrintRoomPhrase, value: &str, say: &str) -> String {
+    let button = |by: &str, sign: &str, name: &PrintRoomPhrase| {
         format!(
             "<button class=\"btn\" type=\"button\" data-do=\"{id}:{by}\" aria-label=\"{}: {}\">{sign}</button>",
             word(voice, asks),
@@ -100,8 +104,8 @@ fn stepped(voice: Voice, id: &str, asks: &Room, value: &str, say: &str) -> Strin
         "<div class=\"blk\"><h2 class=\"sec-head\">{}</h2><div class=\"row\">{}<b class=\"num set-v\" id=\"{id}\">{value}</b>{}</div>\
          <p class=\"cap\">{say}</p></div>",
         word(voice, asks),
-        button("less", "\u{2212}", &Room::Less),
-        button("more", "+", &Room::More),
+        button("less", "\u{2212}", &PrintRoomPhrase::Less),
+        button("more", "+", &PrintRoomPhrase::More),
     )
 }
 
@@ -109,8 +113,14 @@ fn air(state: &State) -> String {
     let voice = state.voice();
     let value = voice
         .quantity(Quantity::Percent, state.draft.value(Field::Humidity, None).ok().flatten().unwrap_or(65.0));
-    stepped(voice, "humidity-now", &Room::Humidity, &markup::text(&value), &word(voice, &Room::HumiditySay))
-        .replace("humidity-now:", "humidity:")
+    stepped(
+        voice,
+        "humidity-now",
+        &PrintRoomPhrase::Humidity,
+        &markup::text(&value),
+        &word(voice, &PrintRoomPhrase::HumiditySay),
+    )
+    .replace("humidity-now:", "humidity:")
 }
 
 fn deposit(state: &State) -> String {
@@ -118,11 +128,12 @@ fn deposit(state: &State) -> String {
     let own = state.draft.rest.shop.transfer;
     let percent = voice.quantity(Quantity::Percent, state.transfer() * 100.0);
     let say = match own {
-        Some(_) => Room::TransferOwn { percent: percent.clone() },
-        None => Room::TransferPrior { percent: percent.clone() },
+        Some(_) => PrintRoomPhrase::TransferOwn { percent: percent.clone() },
+        None => PrintRoomPhrase::TransferPrior { percent: percent.clone() },
     };
-    let back = own.map(|_| markup::button("", "transfer:forget", &voice.room(&Room::ForgetTransfer)));
-    stepped(voice, "transfer-now", &Room::Transfer, &markup::text(&percent), &word(voice, &say))
+    let back =
+        own.map(|_| markup::button("", "transfer:forget", &voice.say(&PrintRoomPhrase::ForgetTransfer)));
+    stepped(voice, "transfer-now", &PrintRoomPhrase::Transfer, &markup::text(&percent), &word(voice, &say))
         .replace("transfer-now:", "transfer:")
         + &back.unwrap_or_default()
 }
@@ -135,14 +146,15 @@ fn dryer(state: &State) -> String {
     };
     let drift = &dryer.drift;
     let measured = match &dryer.measured {
-        Some(day) => {
-            voice.paper(&crate::wording::Paper::Measured { dryer: dryer.name.clone(), day: voice.day(day) })
-        }
-        None => voice.paper(&crate::wording::Paper::NotMeasured { dryer: dryer.name.clone() }),
+        Some(day) => voice.say(&crate::wording::JobSheetPhrase::Measured {
+            dryer: dryer.name.clone(),
+            day: voice.day(day),
+        }),
+        None => voice.say(&crate::wording::JobSheetPhrase::NotMeasured { dryer: dryer.name.clone() }),
     };
     let say = word(
         voice,
-        &Room::Drift {
+        &PrintRoomPhrase::Drift {
             air: voice.quantity(Quantity::TemperatureDifference, drift.air.value),
             film: voice.quantity(Quantity::Percent, drift.film.value * 100.0),
             stop: voice.quantity(Quantity::Seconds, drift.stop.value),
@@ -151,13 +163,13 @@ fn dryer(state: &State) -> String {
     format!(
         "{}<p class=\"plain\">{say}</p><div class=\"row blk\">{}</div>",
         markup::head("dryer-now", &measured, ""),
-        markup::button("", &format!("see-dryer:{id}"), &voice.room(&Room::ChangeIt))
+        markup::button("", &format!("see-dryer:{id}"), &voice.say(&PrintRoomPhrase::ChangeIt))
     )
 }
 
 fn about(state: &State) -> String {
     let voice = state.voice();
-    let part = |head: &Room, say: &Room| {
+    let part = |head: &PrintRoomPhrase, say: &PrintRoomPhrase| {
         format!(
             "<h2 class=\"sec-head gap\">{}</h2><p class=\"plain\">{}</p>",
             word(voice, head),
@@ -166,8 +178,8 @@ fn about(state: &State) -> String {
     };
     format!(
         "{}<p class=\"cap\">Whitehold {}</p>{}",
-        part(&Room::About, &Room::AboutSay),
+        part(&PrintRoomPhrase::About, &PrintRoomPhrase::AboutSay),
         env!("CARGO_PKG_VERSION"),
-        part(&Room::Licences, &Room::LicencesSay)
+        part(&PrintRoomPhrase::Licences, &PrintRoomPhrase::LicencesSay)
     )
 }

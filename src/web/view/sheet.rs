@@ -9,7 +9,7 @@ use crate::desk::{Msg, State};
 use crate::plan::{Topic, Verdict, WindowReport};
 use crate::web::desk::Desk;
 use crate::web::file;
-use crate::wording::{Label, Numeral, Paper, Quantity, Voice};
+use crate::wording::{JobSheetPhrase, Label, Numeral, Quantity, Voice};
 use leptos::prelude::*;
 use std::fmt::Write;
 
@@ -22,14 +22,14 @@ pub fn sheet(desk: Desk) -> impl IntoView {
     let said = desk.memo(|state| {
         let voice = state.voice();
         state.scanned.as_ref().map(|read| match read {
-            Ok(title) => voice.paper(&Paper::ReadBack { title: title.clone() }),
-            Err(why) => voice.paper(&Paper::SheetCodeError(*why)),
+            Ok(title) => voice.say(&JobSheetPhrase::ReadBack { title: title.clone() }),
+            Err(why) => voice.say(&JobSheetPhrase::Unread(*why)),
         })
     });
-    let read = move |id: &'static str, name: Paper, camera: bool| {
+    let read = move |id: &'static str, name: JobSheetPhrase, camera: bool| {
         view! {
             <label class="btn" for=id>
-                {move || desk.voice().paper(&name)}
+                {move || desk.voice().say(&name)}
                 <input
                     class="sr"
                     id=id
@@ -50,11 +50,11 @@ pub fn sheet(desk: Desk) -> impl IntoView {
             <div class="row sheet-bar">
                 <button class="btn btn-main" type="button" id="print" on:click=move |_| print()>
                     {icon::icon(24, icon::PRINT)}
-                    {move || desk.voice().paper(&Paper::Print)}
+                    {move || desk.voice().say(&JobSheetPhrase::Print)}
                 </button>
-                {read("photograph", Paper::Photograph, true)}
-                {read("open-picture", Paper::OpenPicture, false)}
-                <p class="lab fill">{move || desk.voice().paper(&Paper::OnePage)}</p>
+                {read("photograph", JobSheetPhrase::Photograph, true)}
+                {read("open-picture", JobSheetPhrase::OpenPicture, false)}
+                <p class="lab fill">{move || desk.voice().say(&JobSheetPhrase::OnePage)}</p>
             </div>
             {move || said.get().map(|said| view! {
                 <div class="stale sheet-bar" id="scanned" role="status">
@@ -80,8 +80,8 @@ fn print() {
 fn paper(state: &State) -> String {
     let voice = state.voice();
     let Some(sheet) = Sheet::of(state) else {
-        let why = if state.report.is_some() { Paper::Refused } else { Paper::NothingYet };
-        return format!("<p class=\"state\">{}</p>", markup::text(&voice.paper(&why)));
+        let why = if state.report.is_some() { JobSheetPhrase::Refused } else { JobSheetPhrase::NothingYet };
+        return format!("<p class=\"state\">{}</p>", markup::text(&voice.say(&why)));
     };
     let class = if sheet.tight { "paper paper-tight" } else { "paper" };
     let figure = state.window.as_ref().and_then(|window| small_map(window, voice)).unwrap_or_default();
@@ -173,22 +173,22 @@ fn limits(sheet: &Sheet, voice: Voice) -> String {
         let sign = if limit.holds { "" } else { " !" };
         format!("<b>{name}{sign}</b> {value}")
     });
-    titled(&voice.paper(&Paper::Limits), &list("p-limits", rows))
+    titled(&voice.say(&JobSheetPhrase::Limits), &list("p-limits", rows))
 }
 
 fn trial(sheet: &Sheet, voice: Voice) -> String {
     let Some(trial) = &sheet.trial else { return String::new() };
-    let word = |paper: Paper| markup::text(&voice.paper(&paper));
+    let word = |paper: JobSheetPhrase| markup::text(&voice.say(&paper));
     let pieces = 1..=trial.pieces;
     let kept = |piece: u32| trial.oven && piece == 1;
     let head: String = pieces
         .clone()
         .map(|piece| {
-            let kept = if kept(piece) { format!(", {}", word(Paper::Kept)) } else { String::new() };
+            let kept = if kept(piece) { format!(", {}", word(JobSheetPhrase::Kept)) } else { String::new() };
             format!("<th scope=\"col\">{piece}{kept}</th>")
         })
         .collect();
-    let row = |name: Paper, crossed: bool, inside: &str| {
+    let row = |name: JobSheetPhrase, crossed: bool, inside: &str| {
         let cells: String = pieces
             .clone()
             .map(|piece| match crossed && kept(piece) {
@@ -198,19 +198,20 @@ fn trial(sheet: &Sheet, voice: Voice) -> String {
             .collect();
         format!("<tr><th scope=\"row\">{}</th>{cells}</tr>", word(name))
     };
-    let oven = if trial.oven { row(Paper::AfterOven, true, "") } else { String::new() };
-    let (fresh, pass) = (row(Paper::Fresh, false, ""), row(Paper::Pass, true, BOX));
-    let (say, then, stop) = (markup::text(&trial.say), markup::text(&trial.then), word(Paper::OneTurns));
+    let oven = if trial.oven { row(JobSheetPhrase::AfterOven, true, "") } else { String::new() };
+    let (fresh, pass) = (row(JobSheetPhrase::Fresh, false, ""), row(JobSheetPhrase::Pass, true, BOX));
+    let (say, then, stop) =
+        (markup::text(&trial.say), markup::text(&trial.then), word(JobSheetPhrase::OneTurns));
     let rest = format!(
         "<p>{say}</p><table class=\"p-read\"><thead><tr><th scope=\"col\">{}</th>{head}</tr></thead><tbody>{fresh}{oven}\
          {pass}</tbody></table><p class=\"p-then\"><span>{BOX}<b>{then}</b></span><span>{BOX}<b>{stop}</b></span></p>",
-        word(Paper::Piece)
+        word(JobSheetPhrase::Piece)
     );
     titled(voice.label(Label::TheTrial), &rest)
 }
 
 fn foot(sheet: &Sheet, voice: Voice) -> String {
-    let word = |paper: Paper| markup::text(&voice.paper(&paper));
+    let word = |paper: JobSheetPhrase| markup::text(&voice.say(&paper));
     let looks = sheet.looks.iter().map(|(day, what)| {
         let (day, what) = (markup::text(day), markup::text(what));
         format!("{BOX}<b>{day}</b> {what}")
@@ -218,20 +219,20 @@ fn foot(sheet: &Sheet, voice: Voice) -> String {
     let looks = if sheet.looks.is_empty() {
         String::new()
     } else {
-        titled(&word(Paper::LookAgain), &list("p-first p-looks", looks))
+        titled(&word(JobSheetPhrase::LookAgain), &list("p-first p-looks", looks))
     };
     let careful = titled(voice.label(Label::Careful), &format!("<p class=\"p-care\">{}</p>", careful(sheet)));
     let code = match &sheet.code {
         Some(code) => format!(
             "<svg viewBox=\"-4 -4 {0} {0}\" role=\"img\" aria-label=\"{1}\"><path d=\"{2}\"/></svg>",
             code.side() + 8,
-            word(Paper::CodeTitle),
+            word(JobSheetPhrase::CodeTitle),
             code.path(),
         ),
-        None => word(Paper::TooLong),
+        None => word(JobSheetPhrase::TooLong),
     };
-    let sign =
-        [Paper::SetBy, Paper::CheckedBy, Paper::DateTime].map(|it| format!("<span>{}</span>", word(it)));
+    let sign = [JobSheetPhrase::SetBy, JobSheetPhrase::CheckedBy, JobSheetPhrase::DateTime]
+        .map(|it| format!("<span>{}</span>", word(it)));
     format!(
         "<div class=\"p-foot\"><div>{looks}{careful}<p class=\"p-sign\">{}</p></div><div class=\"p-qr\">{code}</div></div>\
          <p class=\"p-end\">{}</p>",

@@ -8,7 +8,7 @@ use crate::desk::shop::ShopMsg;
 use crate::desk::{Field, Msg, Screen, State};
 use crate::library::log::{Key, Kind};
 use crate::web::desk::Desk;
-use crate::wording::{Label, Language, Quantity, Room, Units, Voice};
+use crate::wording::{Label, Language, PrintRoomPhrase, Quantity, Units, Voice};
 use leptos::prelude::*;
 
 /// Signs of money to choose from; a shop may count without one.
@@ -32,7 +32,7 @@ pub fn shop(desk: Desk) -> impl IntoView {
             {board(desk, ours, does)}
             <div class="row blk">
                 <button class="btn btn-wide" type="button" id="change-answers" on:click=move |_| asking.set(true)>
-                    {move || desk.voice().room(&Room::ChangeQuestions)}
+                    {move || desk.voice().say(&PrintRoomPhrase::ChangeQuestions)}
                 </button>
             </div>
         }
@@ -49,7 +49,7 @@ fn questions(desk: Desk) -> impl IntoView {
             {typed(desk, Field::HeatedLength, Label::HeatedLength)}
             {typed(desk, Field::HottestSet, Label::HottestSet)}
         </div>
-        {board(desk, |state| [meshes(state), speech(state), money_of(state, &Room::WhichMoney), open(state)].concat(), does)}
+        {board(desk, |state| [meshes(state), speech(state), money_of(state, &PrintRoomPhrase::WhichMoney), open(state)].concat(), does)}
     }
 }
 
@@ -77,8 +77,8 @@ pub fn does(desk: Desk, act: &str) {
     }
 }
 
-fn word(voice: Voice, room: &Room) -> String {
-    markup::text(&voice.room(room))
+fn word(voice: Voice, room: &PrintRoomPhrase) -> String {
+    markup::text(&voice.say(room))
 }
 
 /// A question with its answers.
@@ -92,13 +92,13 @@ pub fn question(id: &str, asks: &str, answers: &str) -> String {
 fn demo(state: &State) -> String {
     let voice = state.voice();
     if Print::of(state.shop.log()).own {
-        let back = markup::button("", "demo", &voice.room(&Room::BackToDemo));
+        let back = markup::button("", "demo", &voice.say(&PrintRoomPhrase::BackToDemo));
         return format!("<div class=\"row\">{back}</div>");
     }
     format!(
         "<div class=\"none\"><h2>{}</h2><p class=\"plain\">{}</p></div>",
-        word(voice, &Room::Demo),
-        word(voice, &Room::DemoSay)
+        word(voice, &PrintRoomPhrase::Demo),
+        word(voice, &PrintRoomPhrase::DemoSay)
     )
 }
 
@@ -116,7 +116,7 @@ fn whites(state: &State) -> String {
     for blocker in &library.blockers {
         answers += &answer(&blocker.id, &blocker.name, &voice.label(Label::Blocker).to_lowercase());
     }
-    question("q-whites", &word(voice, &Room::WhichWhites), &answers)
+    question("q-whites", &word(voice, &PrintRoomPhrase::WhichWhites), &answers)
 }
 
 fn dryers(state: &State) -> String {
@@ -137,8 +137,11 @@ fn dryers(state: &State) -> String {
             )
         })
         .collect();
-    let say = word(voice, &Room::DryerSay);
-    format!("{}<p class=\"cap\">{say}</p>", question("q-dryers", &word(voice, &Room::WhichDryer), &answers))
+    let say = word(voice, &PrintRoomPhrase::DryerSay);
+    format!(
+        "{}<p class=\"cap\">{say}</p>",
+        question("q-dryers", &word(voice, &PrintRoomPhrase::WhichDryer), &answers)
+    )
 }
 
 fn meshes(state: &State) -> String {
@@ -149,12 +152,12 @@ fn meshes(state: &State) -> String {
         answers +=
             &markup::answer(&format!("mesh:{}", mesh.0), pressed, &voice.quantity(Quantity::Threads, mesh.1));
     }
-    question("q-meshes", &word(voice, &Room::WhichMeshes), &answers)
+    question("q-meshes", &word(voice, &PrintRoomPhrase::WhichMeshes), &answers)
 }
 
 fn speech(state: &State) -> String {
     let voice = state.voice();
-    question("q-speech", &word(voice, &Room::HowToSay), &(tongues(voice) + &units(voice)))
+    question("q-speech", &word(voice, &PrintRoomPhrase::HowToSay), &(tongues(voice) + &units(voice)))
 }
 
 /// The languages to choose from.
@@ -176,28 +179,31 @@ pub fn units(voice: Voice) -> String {
 }
 
 /// The sign of money.
-pub fn money_of(state: &State, asks: &Room) -> String {
+pub fn money_of(state: &State, asks: &PrintRoomPhrase) -> String {
     let (voice, room) = (state.voice(), Print::of(state.shop.log()));
     let mut answers: String = MONEY
         .iter()
         .map(|sign| markup::answer(&format!("money:{sign}"), room.money == *sign, sign))
         .collect();
-    answers += &markup::answer("money:", room.money.is_empty(), &voice.room(&Room::NoMoney));
+    answers += &markup::answer("money:", room.money.is_empty(), &voice.say(&PrintRoomPhrase::NoMoney));
     question("q-money", &word(voice, asks), &answers)
 }
 
 fn open(state: &State) -> String {
     let (voice, room) = (state.voice(), Print::of(state.shop.log()));
     if !dryer_is_read(&state.draft) {
-        return format!("<p class=\"state blk\" id=\"missing\">{}</p>", word(voice, &Room::StillWrong));
+        return format!(
+            "<p class=\"state blk\" id=\"missing\">{}</p>",
+            word(voice, &PrintRoomPhrase::StillWrong)
+        );
     }
     if room.ready() {
         return format!(
             "<div class=\"row blk\">{}</div>",
-            markup::button("btn-main", "open", &voice.room(&Room::OpenOurs))
+            markup::button("btn-main", "open", &voice.say(&PrintRoomPhrase::OpenOurs))
         );
     }
-    format!("<p class=\"state blk\" id=\"missing\">{}</p>", word(voice, &Room::StillMissing))
+    format!("<p class=\"state blk\" id=\"missing\">{}</p>", word(voice, &PrintRoomPhrase::StillMissing))
 }
 
 fn ours(state: &State) -> String {
@@ -206,31 +212,32 @@ fn ours(state: &State) -> String {
     let kept = kept_orders(state);
     let orders: String = kept.iter().map(|it| to_print(it, voice)).collect();
     let orders = if kept.is_empty() {
-        format!("<p class=\"state\">{}</p>", word(voice, &Room::NoOrders))
+        format!("<p class=\"state\">{}</p>", word(voice, &PrintRoomPhrase::NoOrders))
     } else {
         format!("<div id=\"kept\">{orders}</div>")
     };
     [
-        markup::head("shelf", &voice.room(&Room::OnTheShelf), ""),
+        markup::head("shelf", &voice.say(&PrintRoomPhrase::OnTheShelf), ""),
         format!("<div id=\"stock\">{shelf}</div>"),
-        markup::head("orders", &voice.room(&Room::KeptOrders), ""),
+        markup::head("orders", &voice.say(&PrintRoomPhrase::KeptOrders), ""),
         orders,
         format!(
             "<div class=\"row blk\">{}</div>",
-            markup::button("", "demo", &voice.room(&Room::BackToDemo))
+            markup::button("", "demo", &voice.say(&PrintRoomPhrase::BackToDemo))
         ),
     ]
     .concat()
 }
 
 fn on_shelf(stock: &Stock, voice: Voice) -> String {
-    let tubs = (stock.tubs > 0).then(|| Room::Tubs { count: stock.tubs.to_string() });
+    let tubs = (stock.tubs > 0).then(|| PrintRoomPhrase::Tubs { count: stock.tubs.to_string() });
     let left = match (stock.left_kg, stock.tubs) {
-        (Some(kg), _) => Some(Room::Left { kg: voice.bare(Quantity::Plain, kg) }),
+        (Some(kg), _) => Some(PrintRoomPhrase::Left { kg: voice.bare(Quantity::Plain, kg) }),
         (None, 0) => None,
-        (None, _) => Some(Room::NotWeighed),
+        (None, _) => Some(PrintRoomPhrase::NotWeighed),
     };
-    let enough = stock.enough.map(|pieces| Room::Enough { pieces: voice.count(pieces.max(0.0) as usize) });
+    let enough =
+        stock.enough.map(|pieces| PrintRoomPhrase::Enough { pieces: voice.count(pieces.max(0.0) as usize) });
     let said: Vec<String> = tubs.iter().chain(&left).chain(&enough).map(|it| word(voice, it)).collect();
     let kind = if stock.key.kind == Kind::Blocker { "blocker" } else { "white" };
     row(&format!("see:{kind} {}", stock.key.id), &stock.name, &said.join(", "), "")

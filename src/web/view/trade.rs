@@ -6,7 +6,7 @@ use super::pen::Pen;
 use crate::desk::key;
 use crate::desk::picture::trade::{HEIGHT, Trade as Picture, WIDTH, trade as picture};
 use crate::plan::{Code, Report, Scale, Trade, Tried};
-use crate::wording::{Label, Numeral, Traded, Voice, lead};
+use crate::wording::{Label, Numeral, TradeOffPhrase, Voice, lead};
 
 /// Sentences and the picture; the count alone where nothing can be chosen. `tapped` is the way that was tapped.
 pub(super) fn drawn(
@@ -22,7 +22,7 @@ pub(super) fn drawn(
     let count = said.find(|reason| reason.code == Code::WaysCompared).map(|reason| voice.reason(&reason));
     let count = count.unwrap_or_default();
     let Some(chosen) = place else { return format!("<p class=\"cap\">{}</p>", markup::text(&count)) };
-    let head = markup::head("trade-head", &voice.traded(&Traded::Title), &count);
+    let head = markup::head("trade-head", &voice.say(&TradeOffPhrase::Title), &count);
     let sentences: Vec<String> = said.map(|reason| voice.reason(&reason)).collect();
     let rows: String = sentences
         .iter()
@@ -34,13 +34,13 @@ pub(super) fn drawn(
     let named = names(trade, chosen, tapped);
     let figure = picture(trade, &named).map(|drawn| {
         let inside = marks(trade, &drawn, &named, [Some(chosen), tapped], money, voice);
-        let title = voice.traded(&Traded::Picture {
+        let title = voice.say(&TradeOffPhrase::Picture {
             pays: voice.scale(trade.pays).into(),
             gets: voice.scale(trade.gets).into(),
             ways: trade.ways.len(),
         });
         let title = markup::text(&format!("{title} {}", sentences.join(" ")));
-        let caption = markup::text(&voice.traded(&Traded::Figure));
+        let caption = markup::text(&voice.say(&TradeOffPhrase::Figure));
         format!(
             "<svg class=\"fig\" id=\"trade-figure\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" role=\"img\" aria-label=\"{title}\">{inside}\
              </svg><p class=\"cap\">{caption}</p>"
@@ -143,7 +143,7 @@ fn scale_name(scale: Scale, money: &str, voice: Voice) -> String {
 
 /// The tapped way in words, and the button that chooses it.
 fn looked(report: &Report, way: &Tried, chosen: bool, voice: Voice) -> String {
-    let said = voice.traded(&Traded::Looked {
+    let said = voice.say(&TradeOffPhrase::Looked {
         way: voice.tried(way),
         cost: voice.on_scale(Scale::Cost, way.cost),
         late: voice.on_scale(Scale::Late, way.late),
@@ -157,7 +157,7 @@ fn looked(report: &Report, way: &Tried, chosen: bool, voice: Voice) -> String {
             markup::button("", &format!("use:{}", key(pick)), &words)
         }
         None => {
-            let words = voice.traded(&Traded::NotBest { white: way.name.clone() });
+            let words = voice.say(&TradeOffPhrase::NotBest { white: way.name.clone() });
             format!("<p class=\"cap\">{}</p>", markup::text(&words))
         }
     };
@@ -188,7 +188,7 @@ pub(super) fn figures(report: &Report, money: &str, voice: Voice) -> String {
             .iter()
             .map(|scale| format!("<td class=\"r\">{}</td>", voice.on_scale(*scale, way.value(*scale))))
             .collect();
-        let line = if way.front { voice.traded(&Traded::OnTheLine) } else { String::new() };
+        let line = if way.front { voice.say(&TradeOffPhrase::OnTheLine) } else { String::new() };
         format!(
             "<tr>{}<td><b>{}</b> {line}</td>{cells}</tr>",
             markup::mark_cell(way.verdict, voice.verdict_short(way.verdict)),
@@ -201,5 +201,5 @@ pub(super) fn figures(report: &Report, money: &str, voice: Voice) -> String {
         voice.label(Label::Verdict),
         voice.label(Label::White),
     );
-    markup::table(&voice.traded(&Traded::Title), &heads, &rows)
+    markup::table(&voice.say(&TradeOffPhrase::Title), &heads, &rows)
 }

@@ -6,18 +6,18 @@ use super::library::markup;
 use crate::desk::{Field, Msg, State};
 use crate::diagnosis::{Cause, Diagnosis, Seen};
 use crate::web::desk::Desk;
-use crate::wording::{Fault, Label, Voice};
+use crate::wording::{DiagnosisPhrase, Label, Voice};
 use leptos::prelude::*;
 
 /// The screen.
 pub fn wrong(desk: Desk) -> impl IntoView {
-    let say = move |fault: Fault| move || desk.voice().fault(&fault);
+    let say = move |fault: DiagnosisPhrase| move || desk.voice().say(&fault);
     view! {
         <div class="wrong">
             <div>
                 {board(desk, what_is_seen, does)}
-                <h2 class="sec-head gap">{say(Fault::HowItWasRun)}</h2>
-                <p class="cap">{say(Fault::LeaveEmpty)}</p>
+                <h2 class="sec-head gap">{say(DiagnosisPhrase::HowItWasRun)}</h2>
+                <p class="cap">{say(DiagnosisPhrase::LeaveEmpty)}</p>
                 <div class="three-fields">
                     {typed(desk, Field::RanAir, Label::DryerSet)}
                     {typed(desk, Field::RanBelt, Label::Belt)}
@@ -41,30 +41,35 @@ fn what_is_seen(state: &State) -> String {
         .enumerate()
         .map(|(at, &seen)| markup::answer(&at.to_string(), state.draft.seen == Some(seen), voice.seen(seen)))
         .collect();
-    let question = voice.fault(&Fault::WhatIsSeen);
+    let question = voice.say(&DiagnosisPhrase::WhatIsSeen);
     let head = markup::head("seen", &question, "");
     format!("{head}<div class=\"seg seg-2\" role=\"group\" aria-labelledby=\"seen\">{answers}</div>")
 }
 
 fn causes(state: &State) -> String {
     let voice = state.voice();
-    let head = markup::head("causes-head", &voice.fault(&Fault::Causes), "");
-    let note = |fault: &Fault| format!("{head}<p class=\"state\">{}</p>", markup::text(&voice.fault(fault)));
+    let head = markup::head("causes-head", &voice.say(&DiagnosisPhrase::Causes), "");
+    let note =
+        |fault: &DiagnosisPhrase| format!("{head}<p class=\"state\">{}</p>", markup::text(&voice.say(fault)));
     match (&state.diagnosis, state.draft.seen, state.pick().is_some_and(|pick| pick.setting.is_some())) {
         (Some(found), Some(_), _) => format!("{head}{}", listed(found, voice)),
-        (_, _, false) if state.asked.is_none() => note(&Fault::NoPlan),
-        (_, Some(_), _) if state.run().is_err() => note(&Fault::MendFirst),
+        (_, _, false) if state.asked.is_none() => note(&DiagnosisPhrase::NoPlan),
+        (_, Some(_), _) if state.run().is_err() => note(&DiagnosisPhrase::MendFirst),
         (_, Some(_), _) => format!("{head}<p class=\"state\">{}</p>", voice.label(Label::Reckoning)),
-        _ => note(&Fault::TapFirst),
+        _ => note(&DiagnosisPhrase::TapFirst),
     }
 }
 
 fn listed(found: &Diagnosis, voice: Voice) -> String {
     let (planned, ran) = (voice.chance(found.planned), voice.chance(found.ran));
-    let said = if planned == ran { Fault::Same { planned } } else { Fault::Compare { planned, ran } };
-    let said = markup::text(&voice.fault(&said));
+    let said = if planned == ran {
+        DiagnosisPhrase::Same { planned }
+    } else {
+        DiagnosisPhrase::Compare { planned, ran }
+    };
+    let said = markup::text(&voice.say(&said));
     let rows: String = found.causes.iter().map(|cause| one(cause, found.seen, voice)).collect();
-    let prior = markup::text(&voice.fault(&Fault::Prior));
+    let prior = markup::text(&voice.say(&DiagnosisPhrase::Prior));
     format!(
         "<p class=\"plain\" id=\"compare\">{said}</p><ol class=\"causes\">{rows}</ol><p class=\"cap blk\">{prior}</p>"
     )
@@ -72,7 +77,7 @@ fn listed(found: &Diagnosis, voice: Voice) -> String {
 
 fn one(cause: &Cause, seen: Seen, voice: Voice) -> String {
     let text = |text: &str| markup::text(text);
-    let share = voice.fault(&Fault::Share { chance: voice.chance(cause.share) });
+    let share = voice.say(&DiagnosisPhrase::Share { chance: voice.chance(cause.share) });
     let wide = (cause.share * 100.0).clamp(0.0, 100.0);
     format!(
         "<li><div class=\"cause-h\"><b>{}</b><span class=\"num\">{}</span></div><svg class=\"share\" viewBox=\"0 0 100 3\" \
@@ -80,9 +85,9 @@ fn one(cause: &Cause, seen: Seen, voice: Voice) -> String {
          height=\"3\"/></svg><p><b>{}</b> {}</p><p><b>{}</b> {}</p></li>",
         text(&voice.cause(cause.what)),
         text(&share),
-        text(&voice.fault(&Fault::DoNext)),
+        text(&voice.say(&DiagnosisPhrase::DoNext)),
         text(&voice.remedy(cause.what, seen)),
-        text(&voice.fault(&Fault::TellApart)),
+        text(&voice.say(&DiagnosisPhrase::TellApart)),
         text(voice.test(cause.what.test())),
     )
 }

@@ -1,22 +1,17 @@
 //! English.
 
-mod label;
-mod name;
-mod phrase;
-mod reason;
-mod wrong;
-
-pub(super) use label::label;
-pub(super) use name::{
-    advice, class, construction, dye_class, fibre, finish, opacity, past_limit, priority, role, sheen, topic,
-    use_kind, verdict, verdict_short,
-};
-pub(super) use phrase::phrase;
-pub(super) use reason::reason;
-pub(super) use wrong::{problem, trouble};
-
-/// Days of the week from Sunday, short.
-pub(super) const DAYS: [&str; 7] = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
-/// Months, short.
-pub(super) const MONTHS: [&str; 12] =
-    ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+pub(super) mod date;
+pub(super) mod diagnosis;
+pub(super) mod forecast;
+pub(super) mod job_sheet;
+pub(super) mod label;
+pub(super) mod library;
+pub(super) mod meter;
+pub(super) mod name;
+pub(super) mod number;
+pub(super) mod phrase;
+pub(super) mod print_room;
+pub(super) mod problem;
+pub(super) mod reason;
+pub(super) mod records;
+pub(super) mod trade_off;

@@ -2,6 +2,7 @@
 
 use crate::ink::WhiteClass;
 use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UseKind, Verdict};
+use crate::textile::colour::ColourRecord;
 use crate::textile::{Construction, Fibre};
 
 pub(in crate::wording) fn verdict(verdict: Verdict) -> &'static str {
@@ -203,4 +204,8 @@ pub(in crate::wording) fn finish(finish: Finish) -> &'static str {
         Finish::FlameResistant => "Flame resistant",
         Finish::HighVisibility => "High visibility",
     }
+}
+
+pub(in crate::wording) fn shade(record: &'static ColourRecord) -> &'static str {
+    &record.name
 }

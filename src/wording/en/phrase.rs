@@ -1,6 +1,6 @@
 //! Sentences of the screens.
 
-use super::super::Phrase;
+use crate::wording::Phrase;
 
 pub(in crate::wording) fn phrase(phrase: &Phrase) -> String {
     use Phrase as P;

@@ -1,7 +1,7 @@
 //! Reasons, cautions, questions and readings.
 
-use super::super::Facts;
 use crate::plan::Code;
+use crate::wording::Facts;
 
 pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
@@ -127,8 +127,8 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::NoBlocking => format!(
             "{} holds no dye back. On dyed polyester it turns within days.", v.word("white")
         ),
-        C::RimBleeds => crate::wording::aged::rim(v),
-        C::WaysCompared | C::PaidFor | C::NothingPaid | C::OffFront | C::ForMore => crate::wording::trade::reason(code, v),
+        C::RimBleeds => super::forecast::rim(v),
+        C::WaysCompared | C::PaidFor | C::NothingPaid | C::OffFront | C::ForMore => crate::wording::trade_off::reason(code, v),
         C::BlockerHelps => "The blocker takes up the dye. It costs one screen and one flash.".into(),
         C::ScorchNear => "The cloth may yellow. Less time in the heat, or cooler air.".into(),
         C::ShrinkNear => format!(

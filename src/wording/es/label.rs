@@ -1,6 +1,6 @@
 //! Words of the screens.
 
-use super::super::Label;
+use crate::wording::Label;
 
 pub(in crate::wording) fn label(label: Label) -> &'static str {
     use Label as L;

@@ -1,7 +1,7 @@
 //! Reasons, cautions, questions and readings.
 
-use super::super::Facts;
 use crate::plan::Code;
+use crate::wording::Facts;
 
 pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
@@ -126,8 +126,8 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::NoBlocking => format!(
             "{} no retiene tinte. Sobre poliéster teñido vira en pocos días.", v.word("white")
         ),
-        C::RimBleeds => crate::wording::aged::rim(v),
-        C::WaysCompared | C::PaidFor | C::NothingPaid | C::OffFront | C::ForMore => crate::wording::trade::reason(code, v),
+        C::RimBleeds => super::forecast::rim(v),
+        C::WaysCompared | C::PaidFor | C::NothingPaid | C::OffFront | C::ForMore => crate::wording::trade_off::reason(code, v),
         C::BlockerHelps => "La barrera recoge el tinte. Cuesta una pantalla y un presecado.".into(),
         C::ScorchNear => "La tela puede amarillear. Menos tiempo de calor, o aire más frío.".into(),
         C::ShrinkNear => format!(

@@ -4,7 +4,7 @@ use super::markup;
 use crate::desk::shop::Shop;
 use crate::library::log::Kind;
 use crate::library::table::{Column, Form, What};
-use crate::wording::{Voice, Word};
+use crate::wording::{LibraryLabel, Voice};
 
 /// The form. What is typed into it is told letter by letter and drawn anew only when it is to be kept.
 pub fn form(shop: &Shop, writing: &Form, voice: Voice) -> String {
@@ -16,12 +16,12 @@ pub fn form(shop: &Shop, writing: &Form, voice: Voice) -> String {
         told.retain(|error| !named.contains(error));
     }
     let rest: String = told.iter().map(|error| wrong(&voice.problem(error))).collect();
-    let word = if writing.id.is_some() { Word::Edit } else { Word::New };
+    let word = if writing.id.is_some() { LibraryLabel::Edit } else { LibraryLabel::New };
     format!(
         "{}<div class=\"stack\" id=\"form\">{fields}{rest}<div class=\"row\">{}{}</div></div>",
         markup::head("rech", &format!("{}: {}", voice.word(word), voice.kind(writing.kind)), ""),
-        markup::button("btn-main", "put", voice.word(Word::KeepIt)),
-        markup::button("btn-tall", "drop", voice.word(Word::LeaveIt)),
+        markup::button("btn-main", "put", voice.word(LibraryLabel::KeepIt)),
+        markup::button("btn-tall", "drop", voice.word(LibraryLabel::LeaveIt)),
     )
 }
 
@@ -40,7 +40,7 @@ fn field(shop: &Shop, writing: &Form, at: usize, column: &Column, voice: Voice) 
             choose(at, shown, words.collect())
         }
         What::Flag => {
-            let both = [("no", Word::No), ("yes", Word::Yes)];
+            let both = [("no", LibraryLabel::No), ("yes", LibraryLabel::Yes)];
             choose(
                 at,
                 shown,

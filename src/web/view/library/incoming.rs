@@ -5,7 +5,7 @@ use crate::desk::shop::{Incoming, Shop};
 use crate::library::file::Header;
 use crate::library::log::{Conflict, Key, MergePreview};
 use crate::library::table::{Preview, Table};
-use crate::wording::{Told, Voice, Word};
+use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
 
 /// Changes of a table that are shown one by one.
 const SHOWN: usize = 30;
@@ -13,12 +13,12 @@ const SHOWN: usize = 30;
 /// The preview; nothing while nothing waits.
 pub fn incoming(shop: &Shop, voice: Voice) -> String {
     if let Some(refused) = shop.refused() {
-        let head = voice.tell(&Told::Refused { name: refused.name.clone() });
+        let head = voice.say(&LibraryPhrase::Refused { name: refused.name.clone() });
         return block(
             &head,
             "",
             &paragraph(&voice.file_error(&refused.why)),
-            &leave(voice, Word::Understood),
+            &leave(voice, LibraryLabel::Understood),
         );
     }
     let Some(incoming) = shop.incoming() else { return String::new() };
@@ -28,13 +28,13 @@ pub fn incoming(shop: &Shop, voice: Voice) -> String {
         }
         Incoming::Table { name, preview, .. } => table(shop, name, preview, voice),
         Incoming::Newer { name, records, .. } => {
-            let said = Told::NewerFile { name: name.clone(), records: voice.count(*records) };
-            block(name, "", &paragraph(&voice.tell(&said)), &leave(voice, Word::Understood))
+            let said = LibraryPhrase::NewerFile { name: name.clone(), records: voice.count(*records) };
+            block(name, "", &paragraph(&voice.say(&said)), &leave(voice, LibraryLabel::Understood))
         }
         Incoming::Draft { name, .. } => {
-            let ways = markup::button("btn-main", "apply", voice.word(Word::OpenDraft))
-                + &leave(voice, Word::LeaveIt);
-            block(name, "", &paragraph(voice.word(Word::DraftFound)), &ways)
+            let ways = markup::button("btn-main", "apply", voice.word(LibraryLabel::OpenDraft))
+                + &leave(voice, LibraryLabel::LeaveIt);
+            block(name, "", &paragraph(voice.word(LibraryLabel::DraftFound)), &ways)
         }
     }
 }
@@ -51,7 +51,7 @@ fn paragraph(words: &str) -> String {
     format!("<p class=\"plain\">{}</p>", markup::text(words))
 }
 
-fn leave(voice: Voice, word: Word) -> String {
+fn leave(voice: Voice, word: LibraryLabel) -> String {
     markup::button("btn-tall", "leave", voice.word(word))
 }
 
@@ -65,22 +65,22 @@ fn merge(
 ) -> String {
     let clock = shop.clock();
     let saved = voice.moment(header.at, clock.now, clock.ahead);
-    let aside = voice.tell(&Told::MergeFrom { name: name.to_owned(), saved });
+    let aside = voice.say(&LibraryPhrase::MergeFrom { name: name.to_owned(), saved });
     if preview.is_empty() {
-        let say = paragraph(voice.word(Word::NothingToMerge));
-        return block(voice.word(Word::Merge), &aside, &say, &leave(voice, Word::Understood));
+        let say = paragraph(voice.word(LibraryLabel::NothingToMerge));
+        return block(voice.word(LibraryLabel::Merge), &aside, &say, &leave(voice, LibraryLabel::Understood));
     }
     let count = |count: usize| voice.count(count);
     let counts: String = [
-        Told::Same { count: count(preview.same + preview.ahead) },
-        Told::New { count: count(preview.new.len()) },
-        Told::Newer { count: count(preview.changed.len()) },
-        Told::ToChoose { count: count(preview.conflicts.len()) },
-        Told::Lost { count: count(preview.lost) },
+        LibraryPhrase::Same { count: count(preview.same + preview.ahead) },
+        LibraryPhrase::New { count: count(preview.new.len()) },
+        LibraryPhrase::Newer { count: count(preview.changed.len()) },
+        LibraryPhrase::ToChoose { count: count(preview.conflicts.len()) },
+        LibraryPhrase::Lost { count: count(preview.lost) },
     ]
     .iter()
     .map(|told| {
-        let told = voice.tell(told);
+        let told = voice.say(told);
         let (number, words) = told.split_once(' ').unwrap_or((&told, ""));
         format!("<p><b>{}</b> {}</p>", markup::text(number), markup::text(words))
     })
@@ -95,15 +95,19 @@ fn merge(
     let rows = if rows.is_empty() {
         rows
     } else {
-        format!("<h3 class=\"sec-head gap\">{}</h3>{rows}", markup::text(voice.word(Word::Choose)))
+        format!("<h3 class=\"sec-head gap\">{}</h3>{rows}", markup::text(voice.word(LibraryLabel::Choose)))
     };
     let ways = [
-        markup::button("btn-main", "apply", &voice.tell(&Told::MergeNow { count: count(preview.entries) })),
-        leave(voice, Word::LeaveIt),
-        format!("<p class=\"cap fill\">{}</p>", markup::text(voice.word(Word::NothingYet))),
+        markup::button(
+            "btn-main",
+            "apply",
+            &voice.say(&LibraryPhrase::MergeNow { count: count(preview.entries) }),
+        ),
+        leave(voice, LibraryLabel::LeaveIt),
+        format!("<p class=\"cap fill\">{}</p>", markup::text(voice.word(LibraryLabel::NothingYet))),
     ];
     let inside = format!("<div class=\"counts\">{counts}</div>{rows}");
-    block(voice.word(Word::Merge), &aside, &inside, &ways.concat())
+    block(voice.word(LibraryLabel::Merge), &aside, &inside, &ways.concat())
 }
 
 /// A value on which two tablets differ, with every claim.
@@ -114,7 +118,7 @@ fn choice(shop: &Shop, at: usize, key: &Key, conflict: &Conflict, which: usize, 
         .enumerate()
         .map(|(number, claim)| {
             let mine = shop.log().get(&claim.entry).is_some();
-            let whose = voice.word(if mine { Word::ThisTablet } else { Word::TheFile });
+            let whose = voice.word(if mine { LibraryLabel::ThisTablet } else { LibraryLabel::TheFile });
             let words = format!("{whose}: {}", record::claimed(conflict, &claim.value, voice));
             markup::answer(&format!("choose:{at} {number}"), number == which, &words)
         })
@@ -130,12 +134,12 @@ fn choice(shop: &Shop, at: usize, key: &Key, conflict: &Conflict, which: usize, 
 
 fn table(shop: &Shop, name: &str, preview: &Preview, voice: Voice) -> String {
     let kind = match preview.table {
-        Table::Fabrics => Word::Fabrics,
-        Table::Whites => Word::Whites,
-        Table::Trials => Word::Trials,
+        Table::Fabrics => LibraryLabel::Fabrics,
+        Table::Whites => LibraryLabel::Whites,
+        Table::Trials => LibraryLabel::Trials,
     };
     let count = |count: usize| voice.count(count);
-    let said = voice.tell(&Told::TableRows {
+    let said = voice.say(&LibraryPhrase::TableRows {
         added: count(preview.added.len()),
         changed: count(preview.changed.len()),
         unchanged: count(preview.unchanged),
@@ -143,10 +147,10 @@ fn table(shop: &Shop, name: &str, preview: &Preview, voice: Voice) -> String {
     });
     let mut rows = String::new();
     for error in preview.errors.iter().take(SHOWN) {
-        let place = Told::InRow { line: error.line, column: voice.field(&error.error.field) };
+        let place = LibraryPhrase::InRow { line: error.line, column: voice.field(&error.error.field) };
         rows += &format!(
             "<li><b>{}</b><span>{}</span></li>",
-            markup::text(&voice.tell(&place)),
+            markup::text(&voice.say(&place)),
             markup::text(&voice.problem(&error.error))
         );
     }
@@ -162,19 +166,20 @@ fn table(shop: &Shop, name: &str, preview: &Preview, voice: Voice) -> String {
         rows += &format!(
             "<li><b>{}</b><span>{}</span></li>",
             markup::text(&key.id),
-            markup::text(voice.word(Word::Made))
+            markup::text(voice.word(LibraryLabel::Made))
         );
     }
     let coming = preview.added.len() + preview.changed.len();
     let (say, ways) = if preview.errors.is_empty() && coming > 0 {
-        let bring = voice.tell(&Told::ApplyRows { count: count(coming) });
-        let say = voice.word(Word::NothingYet);
-        (say, markup::button("btn-main", "apply", &bring) + &leave(voice, Word::LeaveIt))
+        let bring = voice.say(&LibraryPhrase::ApplyRows { count: count(coming) });
+        let say = voice.word(LibraryLabel::NothingYet);
+        (say, markup::button("btn-main", "apply", &bring) + &leave(voice, LibraryLabel::LeaveIt))
     } else {
-        let word = if preview.errors.is_empty() { Word::NothingToMerge } else { Word::FixRows };
-        (voice.word(word), leave(voice, Word::Understood))
+        let word =
+            if preview.errors.is_empty() { LibraryLabel::NothingToMerge } else { LibraryLabel::FixRows };
+        (voice.word(word), leave(voice, LibraryLabel::Understood))
     };
-    let head = format!("{}: {}", voice.word(Word::TableOf), voice.word(kind));
+    let head = format!("{}: {}", voice.word(LibraryLabel::TableOf), voice.word(kind));
     let inside = format!("{}<ol class=\"hist table-rows\">{rows}</ol>{}", paragraph(&said), paragraph(say));
     block(&head, name, &inside, &ways)
 }

@@ -5,13 +5,19 @@ use crate::desk::State;
 use crate::desk::shop::{Hit, Look, Shop};
 use crate::library::log::Kind;
 use crate::library::table::Table;
-use crate::wording::{Quantity, Told, Voice, Word};
+use crate::wording::{LibraryLabel, LibraryPhrase, Quantity, Voice};
 
 /// What can be looked in.
 pub fn looks(state: &State) -> String {
     let (shop, voice) = (&state.shop, state.voice());
-    let words = [Word::Fabrics, Word::Whites, Word::Lots, Word::Dryers, Word::Orders];
-    let one = |(at, (look, word)): (usize, (Look, Word))| {
+    let words = [
+        LibraryLabel::Fabrics,
+        LibraryLabel::Whites,
+        LibraryLabel::Lots,
+        LibraryLabel::Dryers,
+        LibraryLabel::Orders,
+    ];
+    let one = |(at, (look, word)): (usize, (Look, LibraryLabel))| {
         let words = format!("{} {}", voice.word(word), voice.count(shop.count(look)));
         markup::answer(&format!("look:{at}"), shop.look() == look, &words)
     };
@@ -41,13 +47,13 @@ fn list(shop: &Shop, hits: &[Hit], voice: Voice) -> String {
     let more = if shop.found() > hits.len() {
         format!(
             "<div class=\"row blk\">{}</div>",
-            markup::button("btn-tall", "more", voice.word(Word::ShowMore))
+            markup::button("btn-tall", "more", voice.word(LibraryLabel::ShowMore))
         )
     } else {
         String::new()
     };
-    let order = if shop.asked().trim().is_empty() { "" } else { voice.word(Word::NearestFirst) };
-    let head = markup::head("hits", voice.word(Word::Found), order);
+    let order = if shop.asked().trim().is_empty() { "" } else { voice.word(LibraryLabel::NearestFirst) };
+    let head = markup::head("hits", voice.word(LibraryLabel::Found), order);
     format!("{head}<ul class=\"hits\">{rows}</ul>{more}{}", fresh(shop, voice))
 }
 
@@ -66,7 +72,7 @@ fn row(shop: &Shop, hit: &Hit, voice: Voice) -> String {
     about.extend(hit.gsm.map(|gsm| voice.quantity(Quantity::Weight, gsm)));
     if hit.lots > 0 {
         about.push(match hit.key.kind {
-            Kind::Fabric => voice.tell(&Told::LotsHere { lots: hit.lots }),
+            Kind::Fabric => voice.say(&LibraryPhrase::LotsHere { lots: hit.lots }),
             _ => format!(
                 "{} {}",
                 hit.lots,
@@ -74,8 +80,8 @@ fn row(shop: &Shop, hit: &Hit, voice: Voice) -> String {
             ),
         });
     }
-    let whose = if hit.own { Word::Yours } else { Word::Ships };
-    let whose = if hit.differs { Word::Differs } else { whose };
+    let whose = if hit.own { LibraryLabel::Yours } else { LibraryLabel::Ships };
+    let whose = if hit.differs { LibraryLabel::Differs } else { whose };
     let here = if shop.open() == Some(&hit.key) { " aria-current=\"true\"" } else { "" };
     format!(
         "<li><button type=\"button\" class=\"hit\"{here} data-do=\"{}\">{swatch}<span class=\"fill\"><b>{}</b>\
@@ -91,15 +97,15 @@ fn row(shop: &Shop, hit: &Hit, voice: Voice) -> String {
 fn none(shop: &Shop, voice: Voice) -> String {
     let asked = shop.asked().trim();
     let (head, say) = if asked.is_empty() {
-        (voice.word(Word::Found).to_owned(), voice.word(Word::EmptyLibrary))
+        (voice.word(LibraryLabel::Found).to_owned(), voice.word(LibraryLabel::EmptyLibrary))
     } else {
-        (voice.tell(&Told::NoneCalled { asked: asked.into() }), voice.word(Word::EmptySay))
+        (voice.say(&LibraryPhrase::NoneCalled { asked: asked.into() }), voice.word(LibraryLabel::EmptySay))
     };
     let instead: String = shop
         .instead()
         .iter()
         .map(|(word, count)| {
-            let words = voice.tell(&Told::LookFor { word: word.clone(), count: voice.count(*count) });
+            let words = voice.say(&LibraryPhrase::LookFor { word: word.clone(), count: voice.count(*count) });
             markup::button("btn-tall", &format!("ask:{word}"), &words)
         })
         .collect();
@@ -114,18 +120,18 @@ fn none(shop: &Shop, voice: Voice) -> String {
 
 /// What can be begun here.
 fn fresh(shop: &Shop, voice: Voice) -> String {
-    let new = |kind: Kind, word: Word| {
+    let new = |kind: Kind, word: LibraryLabel| {
         markup::button("btn-tall", &format!("new:{}", kind as usize), voice.word(word))
     };
     let ways = match shop.look() {
         Look::Fabrics => {
-            let label = markup::button("btn-main", "new-cloth", voice.word(Word::NewCloth));
-            label + &markup::button("btn-tall", "keep-cloth", voice.word(Word::KeepCloth))
+            let label = markup::button("btn-main", "new-cloth", voice.word(LibraryLabel::NewCloth));
+            label + &markup::button("btn-tall", "keep-cloth", voice.word(LibraryLabel::KeepCloth))
         }
-        Look::Whites => new(Kind::White, Word::NewWhite),
-        Look::Lots => new(Kind::Trial, Word::NewTrial),
-        Look::Dryers => new(Kind::Dryer, Word::NewDryer) + &new(Kind::Mesh, Word::NewMesh),
-        Look::Orders => markup::button("btn-main", "keep-order", voice.word(Word::KeepOrder)),
+        Look::Whites => new(Kind::White, LibraryLabel::NewWhite),
+        Look::Lots => new(Kind::Trial, LibraryLabel::NewTrial),
+        Look::Dryers => new(Kind::Dryer, LibraryLabel::NewDryer) + &new(Kind::Mesh, LibraryLabel::NewMesh),
+        Look::Orders => markup::button("btn-main", "keep-order", voice.word(LibraryLabel::KeepOrder)),
     };
     format!("<div class=\"row blk\">{ways}</div>")
 }
@@ -134,7 +140,7 @@ fn fresh(shop: &Shop, voice: Voice) -> String {
 fn files(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
     let tables: String = Table::ALL
         .into_iter()
-        .zip([Word::Fabrics, Word::Whites, Word::Trials])
+        .zip([LibraryLabel::Fabrics, LibraryLabel::Whites, LibraryLabel::Trials])
         .enumerate()
         .map(|(at, (_, word))| {
             markup::download(&format!("table-{at}"), "", &format!("table:{at}"), voice.word(word))
@@ -143,28 +149,28 @@ fn files(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
     let by_itself = match autosaves {
         None => String::new(),
         Some(on) => {
-            let word = if on { Word::SavesItself } else { Word::SaveItself };
+            let word = if on { LibraryLabel::SavesItself } else { LibraryLabel::SaveItself };
             markup::answer("handle", on, voice.word(word))
         }
     };
     let reminder = shop.reminder();
     let last = reminder.days.map_or_else(
-        || voice.word(Word::NeverSaved).to_owned(),
-        |days| voice.tell(&Told::SavedDaysAgo { days }),
+        || voice.word(LibraryLabel::NeverSaved).to_owned(),
+        |days| voice.say(&LibraryPhrase::SavedDaysAgo { days }),
     );
     format!(
         "{}<div class=\"row\">{}<label class=\"btn btn-tall\" for=\"open-file\">{}\
          <input class=\"sr\" type=\"file\" id=\"open-file\"></label>{by_itself}</div>\
          <p class=\"cap blk\">{}</p><p class=\"label blk\">{}</p><div class=\"row\">{tables}</div>",
-        markup::head("files", voice.word(Word::Files), &last),
-        markup::download("save-library", "btn-tall", "save", voice.word(Word::SaveFile)),
-        markup::text(voice.word(Word::ImportFile)),
-        markup::text(voice.word(Word::DropHere)),
-        markup::text(voice.word(Word::SaveTables)),
+        markup::head("files", voice.word(LibraryLabel::Files), &last),
+        markup::download("save-library", "btn-tall", "save", voice.word(LibraryLabel::SaveFile)),
+        markup::text(voice.word(LibraryLabel::ImportFile)),
+        markup::text(voice.word(LibraryLabel::DropHere)),
+        markup::text(voice.word(LibraryLabel::SaveTables)),
     )
 }
 
 fn nothing_open(shop: &Shop, voice: Voice) -> String {
-    let word = if shop.log().is_empty() { Word::EmptyLibrary } else { Word::TapOne };
+    let word = if shop.log().is_empty() { LibraryLabel::EmptyLibrary } else { LibraryLabel::TapOne };
     format!("<p class=\"plain\">{}</p>", markup::text(voice.word(word)))
 }

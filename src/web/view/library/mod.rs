@@ -13,7 +13,7 @@ use crate::library::log::{Key, Kind};
 use crate::library::table::Table;
 use crate::web::desk::Desk;
 use crate::web::file;
-use crate::wording::{Told, Voice, Word};
+use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, HtmlInputElement, HtmlSelectElement};
@@ -50,14 +50,14 @@ pub fn library(desk: Desk) -> impl IntoView {
             on:drop=move |event| desk.take_in(file::dropped(&event))
         >
             <div class="find">
-                <label class="sr" for="q">{move || desk.voice().word(Word::Search)}</label>
+                <label class="sr" for="q">{move || desk.voice().word(LibraryLabel::Search)}</label>
                 <input
                     class="field"
                     id="q"
                     type="search"
                     autocomplete="off"
                     enterkeyhint="search"
-                    placeholder=move || desk.voice().word(Word::Search)
+                    placeholder=move || desk.voice().word(LibraryLabel::Search)
                     prop:value=move || asked.get()
                     on:input=move |event| desk.shop(ShopMsg::Ask(event_target_value(&event)))
                 />
@@ -65,7 +65,7 @@ pub fn library(desk: Desk) -> impl IntoView {
                     desk.with(|state| {
                         let voice = state.voice();
                         let [found, total] = [state.shop.found(), state.shop.total()].map(|it| voice.count(it));
-                        voice.tell(&Told::OfTotal { found, total })
+                        voice.say(&LibraryPhrase::OfTotal { found, total })
                     })
                 }}</span>
                 <div class="seg" role="group" inner_html=move || desk.with(list::looks)></div>
@@ -82,16 +82,16 @@ fn notes(shop: &crate::desk::shop::Shop, voice: Voice) -> String {
     };
     let mut notes = String::new();
     if shop.read_only() {
-        notes += &note("read-only", voice.word(Word::ReadOnly), "");
+        notes += &note("read-only", voice.word(LibraryLabel::ReadOnly), "");
     }
     if shop.unreadable() > 0 {
-        notes += &note("unreadable", &voice.tell(&Told::Unreadable { count: shop.unreadable() }), "");
+        notes += &note("unreadable", &voice.say(&LibraryPhrase::Unreadable { count: shop.unreadable() }), "");
     }
     let reminder = shop.reminder();
     if reminder.due {
-        let said = Told::Reminder { changes: voice.count(reminder.changes), days: reminder.days };
-        let save = markup::download("save-now", "", "save", voice.word(Word::SaveNow));
-        notes += &note("reminder", &voice.tell(&said), &save);
+        let said = LibraryPhrase::Reminder { changes: voice.count(reminder.changes), days: reminder.days };
+        let save = markup::download("save-now", "", "save", voice.word(LibraryLabel::SaveNow));
+        notes += &note("reminder", &voice.say(&said), &save);
     }
     notes
 }

@@ -4,14 +4,14 @@ use super::{markup, named};
 use crate::desk::shop::{Fact, Moment, OpenRecord, Shop, What};
 use crate::library::log::{Conflict, Kind};
 use crate::library::table::columns;
-use crate::wording::{Told, Voice, Word};
+use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
 
 /// The record.
 pub fn record(shop: &Shop, open: &OpenRecord, voice: Voice) -> String {
     let whose = match (open.removed, open.own) {
-        (true, _) => Word::Removed,
-        (_, true) => Word::Yours,
-        _ => Word::Ships,
+        (true, _) => LibraryLabel::Removed,
+        (_, true) => LibraryLabel::Yours,
+        _ => LibraryLabel::Ships,
     };
     let kind = voice.kind(open.key.kind);
     let aside = format!("{kind}, {}", voice.word(whose));
@@ -31,34 +31,36 @@ fn acts(open: &OpenRecord, voice: Voice) -> String {
     let mut acts = String::new();
     match open.key.kind {
         Kind::Fabric if !open.removed => {
-            acts += &markup::button("btn-main", "take", voice.word(Word::PrintOnThis));
+            acts += &markup::button("btn-main", "take", voice.word(LibraryLabel::PrintOnThis));
         }
         Kind::Order if !open.removed => {
-            acts += &markup::button("btn-main", "take", voice.word(Word::OpenThis));
+            acts += &markup::button("btn-main", "take", voice.word(LibraryLabel::OpenThis));
         }
         _ => {}
     }
     if !columns(open.key.kind).is_empty() && !open.removed {
-        acts += &markup::button("btn-tall", "edit", voice.word(Word::Edit));
+        acts += &markup::button("btn-tall", "edit", voice.word(LibraryLabel::Edit));
     }
     let id = &open.key.id;
     for &(kind, word) in begins(open.key.kind) {
         acts += &markup::button("btn-tall", &format!("new:{} {id}", kind as usize), voice.word(word));
     }
     if open.own {
-        acts += &markup::button("btn-tall", "remove", voice.word(Word::TakeOut));
+        acts += &markup::button("btn-tall", "remove", voice.word(LibraryLabel::TakeOut));
     }
     format!("<div class=\"row\">{acts}</div>")
 }
 
 /// What can be added to a record of a kind.
-fn begins(kind: Kind) -> &'static [(Kind, Word)] {
+fn begins(kind: Kind) -> &'static [(Kind, LibraryLabel)] {
     match kind {
-        Kind::Fabric => &[(Kind::Lot, Word::NewLot), (Kind::Trial, Word::NewTrial)],
-        Kind::Lot => &[(Kind::Trial, Word::NewTrial)],
-        Kind::White => &[(Kind::Batch, Word::NewBatch)],
-        Kind::Dryer => &[(Kind::DailyCheck, Word::NewCheck), (Kind::Calibration, Word::NewProbeRun)],
-        Kind::Trial => &[(Kind::Reading, Word::NewReading), (Kind::FollowUp, Word::NewLook)],
+        Kind::Fabric => &[(Kind::Lot, LibraryLabel::NewLot), (Kind::Trial, LibraryLabel::NewTrial)],
+        Kind::Lot => &[(Kind::Trial, LibraryLabel::NewTrial)],
+        Kind::White => &[(Kind::Batch, LibraryLabel::NewBatch)],
+        Kind::Dryer => {
+            &[(Kind::DailyCheck, LibraryLabel::NewCheck), (Kind::Calibration, LibraryLabel::NewProbeRun)]
+        }
+        Kind::Trial => &[(Kind::Reading, LibraryLabel::NewReading), (Kind::FollowUp, LibraryLabel::NewLook)],
         _ => &[],
     }
 }
@@ -93,42 +95,42 @@ fn parts(open: &OpenRecord, voice: Voice) -> String {
     let list: String = open.parts.iter().map(one).collect();
     format!(
         "<h3 class=\"sec-head gap\">{}</h3><ul class=\"hits\">{list}</ul>",
-        markup::text(voice.word(Word::WhatBelongs))
+        markup::text(voice.word(LibraryLabel::WhatBelongs))
     )
 }
 
 fn past(shop: &Shop, open: &OpenRecord, voice: Voice) -> String {
     let list: String = open.past.iter().map(|moment| happened(shop, moment, voice)).collect();
     let list = if list.is_empty() {
-        format!("<p class=\"cap\">{}</p>", markup::text(voice.word(Word::NothingHappened)))
+        format!("<p class=\"cap\">{}</p>", markup::text(voice.word(LibraryLabel::NothingHappened)))
     } else {
         format!("<ol class=\"hist\">{list}</ol>")
     };
-    format!("<h3 class=\"sec-head gap\">{}</h3>{list}", markup::text(voice.word(Word::WhatHappened)))
+    format!("<h3 class=\"sec-head gap\">{}</h3>{list}", markup::text(voice.word(LibraryLabel::WhatHappened)))
 }
 
 fn happened(shop: &Shop, moment: &Moment, voice: Voice) -> String {
     let mut said = match &moment.what {
-        What::Made => voice.word(Word::Made).to_owned(),
-        What::Copied(changes) => format!("{} {}", voice.word(Word::Copied), voice.changes(changes)),
+        What::Made => voice.word(LibraryLabel::Made).to_owned(),
+        What::Copied(changes) => format!("{} {}", voice.word(LibraryLabel::Copied), voice.changes(changes)),
         What::Changed(changes) => voice.changes(changes),
-        What::Removed => voice.word(Word::TakenOut).to_owned(),
+        What::Removed => voice.word(LibraryLabel::TakenOut).to_owned(),
     };
     let mut aside = Vec::new();
     if moment.elsewhere {
-        aside.push(voice.word(Word::OnAnotherTablet).to_owned());
+        aside.push(voice.word(LibraryLabel::OnAnotherTablet).to_owned());
     }
-    aside.extend(moment.from.iter().map(|name| voice.tell(&Told::FromFile { name: name.clone() })));
+    aside.extend(moment.from.iter().map(|name| voice.say(&LibraryPhrase::FromFile { name: name.clone() })));
     if !aside.is_empty() {
         said = format!("{said} ({})", aside.join(", "));
     }
     if !moment.counts {
-        said = format!("{said} {}", voice.word(Word::Undone));
+        said = format!("{said} {}", voice.word(LibraryLabel::Undone));
     }
     let act = if moment.now {
-        format!("<span class=\"cap\">{}</span>", markup::text(voice.word(Word::AsItIsNow)))
+        format!("<span class=\"cap\">{}</span>", markup::text(voice.word(LibraryLabel::AsItIsNow)))
     } else {
-        markup::button("", &format!("back:{}", moment.entry), voice.word(Word::BringBack))
+        markup::button("", &format!("back:{}", moment.entry), voice.word(LibraryLabel::BringBack))
     };
     let clock = shop.clock();
     format!(
@@ -156,14 +158,16 @@ fn conflict(shop: &Shop, (at, conflict): (usize, &Conflict), voice: Voice) -> St
     format!(
         "<div class=\"stale\"><p><b>{}</b> {}</p><div class=\"row\">{claims}</div></div>",
         markup::text(&conflict.field.as_deref().map_or_else(String::new, |field| voice.field(field))),
-        markup::text(voice.word(Word::Choose))
+        markup::text(voice.word(LibraryLabel::Choose))
     )
 }
 
 /// What a claim says.
 pub fn claimed(conflict: &Conflict, value: &serde_json::Value, voice: Voice) -> String {
     match (&conflict.field, value.as_bool()) {
-        (None, Some(stays)) => voice.word(if stays { Word::Stays } else { Word::Goes }).into(),
+        (None, Some(stays)) => {
+            voice.word(if stays { LibraryLabel::Stays } else { LibraryLabel::Goes }).into()
+        }
         _ => voice.value(Some(value)),
     }
 }

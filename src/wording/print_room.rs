@@ -1,0 +1,68 @@
+//! Words of the Shop and the Settings screen.
+
+use super::Voice;
+use super::language::in_language;
+use crate::dryer::Emitter;
+
+/// A word or sentence of the two screens; numbers and names come ready written.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs, reason = "each name is its English text")]
+pub enum PrintRoomPhrase {
+    Shop,
+    Settings,
+    Demo,
+    DemoSay,
+    FiveQuestions,
+    WhichWhites,
+    WhichDryer,
+    DryerSay,
+    WhichMeshes,
+    HowToSay,
+    WhichMoney,
+    OpenOurs,
+    StillMissing,
+    StillWrong,
+    BackToDemo,
+    OnTheShelf,
+    Tubs { count: String },
+    Left { kg: String },
+    NotWeighed,
+    Enough { pieces: String },
+    KeptOrders,
+    NoOrders,
+    ChangeQuestions,
+    OurDryer,
+    Language,
+    Units,
+    Theme,
+    Light,
+    Dark,
+    AsDevice,
+    Humidity,
+    HumiditySay,
+    Transfer,
+    TransferPrior { percent: String },
+    TransferOwn { percent: String },
+    ForgetTransfer,
+    Drift { air: String, film: String, stop: String },
+    ChangeIt,
+    Money,
+    NoMoney,
+    Backup,
+    BackupDue { changes: String },
+    BackupFine { changes: String },
+    About,
+    AboutSay,
+    Licences,
+    LicencesSay,
+    Less,
+    More,
+}
+
+impl Voice {
+    /// How a dryer heats.
+    #[must_use]
+    pub fn emitter(self, emitter: Emitter) -> &'static str {
+        in_language!(self.language, print_room::emitter(emitter))
+    }
+}

@@ -1,0 +1,229 @@
+//! Words of what is given up for what: one way beside another, and the picture of them all.
+
+use super::language::in_language;
+use super::{Facts, Label, Numeral, Phrase, Quantity, Voice};
+use crate::plan::{Code, Scale, Tried};
+
+/// Up to this ratio a hand is only a little stiffer or softer. Chosen.
+const LITTLE: f64 = 1.25;
+
+/// What is said of the ways. Ways, numbers and lists are written already.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each name is its English text")]
+pub enum TradeOffPhrase {
+    Title,
+    /// Under the picture.
+    Figure,
+    /// What is read out where the picture is not seen.
+    Picture {
+        pays: String,
+        gets: String,
+        ways: usize,
+    },
+    Compared {
+        compared: String,
+        judged: String,
+    },
+    PaidFor {
+        worse: String,
+        better: String,
+        other: String,
+        pays: Scale,
+    },
+    NothingPaid {
+        pays: Scale,
+    },
+    OffFront {
+        way: String,
+        better: String,
+        worse: String,
+        trial: bool,
+    },
+    ForMore {
+        way: String,
+        price: ScaleChange,
+        gain: ScaleChange,
+        trial: bool,
+    },
+    /// A way that was tapped, and what it comes to.
+    Looked {
+        way: String,
+        cost: String,
+        late: String,
+        pace: String,
+    },
+    /// It is not the best way of its white.
+    NotBest {
+        white: String,
+    },
+    /// Nothing beats it on both scales.
+    OnTheLine,
+}
+
+/// From one way to another on a scale, as it is written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each name is its English text")]
+pub struct ScaleChange {
+    pub scale: Scale,
+    pub more: bool,
+    pub by: String,
+    pub from: String,
+    pub to: String,
+}
+
+/// How one way differs from another on a scale.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct ScaleDifference<'a> {
+    pub scale: Scale,
+    pub better: bool,
+    pub little: bool,
+    /// By how much.
+    pub by: &'a str,
+    /// Its chance and the other's.
+    pub chances: [&'a str; 2],
+}
+
+impl Voice {
+    /// A scale by its name.
+    #[must_use]
+    pub fn scale(self, scale: Scale) -> &'static str {
+        in_language!(self.language, trade_off::scale(scale))
+    }
+
+    /// A value of a scale as it is written.
+    #[must_use]
+    pub fn on_scale(self, scale: Scale, value: f64) -> String {
+        let digits = match scale {
+            Scale::Cost => 2,
+            Scale::Pace => 0,
+            Scale::Hand | Scale::Cover => 1,
+            Scale::Nap | Scale::Finish => return self.quantity(Quantity::Percent, value * 100.0),
+            Scale::Late => return self.case_in_hundred(value),
+        };
+        Numeral(self.language).fixed(value, digits)
+    }
+
+    /// A chance as "7 in 100" or "0.4 in 100", so that two are compared at a glance.
+    fn case_in_hundred(self, chance: f64) -> String {
+        let percent = chance * 100.0;
+        let count = Numeral(self.language).short(percent, usize::from(percent < 9.95));
+        if (0.05..=99.5).contains(&percent) {
+            self.say(&Phrase::OutOf { count, of: "100".into() })
+        } else {
+            self.chance(chance)
+        }
+    }
+
+    /// A way: its white, what lies under it, strokes and mesh, and whether its cloth is dried first.
+    #[must_use]
+    pub fn tried(self, way: &Tried) -> String {
+        let mesh = self.quantity(Quantity::Threads, way.threads_per_cm);
+        let blocker = way.blocker.as_deref().unwrap_or_default();
+        self.way(&way.name, blocker, f64::from(way.strokes), &mesh, way.dried)
+    }
+
+    fn way(self, white: &str, blocker: &str, strokes: f64, mesh: &str, dried: bool) -> String {
+        let over = in_language!(self.language, trade_off::OVER);
+        let base = if blocker.is_empty() { String::new() } else { format!(" {over} {blocker}") };
+        let dried = if dried { format!(", {}", self.label(Label::DriedFirst)) } else { String::new() };
+        format!("{white}{base}, {strokes:.0}\u{a0}×\u{a0}{mesh}{dried}")
+    }
+
+    fn differs(self, what: ScaleDifference<'_>) -> String {
+        in_language!(self.language, trade_off::differs(what))
+    }
+
+    /// Several things in a row.
+    fn all_of(self, things: &[String]) -> String {
+        let and = in_language!(self.language, trade_off::AND);
+        match things {
+            [] => String::new(),
+            [only] => only.clone(),
+            [firsts @ .., last] => format!("{} {and} {last}", firsts.join(", ")),
+        }
+    }
+}
+
+/// The sentence of a reason that sets ways beside each other.
+pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
+    let voice = v.voice;
+    let scale = |name: &str| Scale::ALL.into_iter().find(|scale| scale.word() == v.code(name));
+    let pays = scale("pays").unwrap_or(Scale::Cost);
+    let said = match code {
+        Code::WaysCompared => {
+            let count = |name: &str| voice.count(v.number(name).unwrap_or_default() as usize);
+            TradeOffPhrase::Compared { compared: count("compared"), judged: count("judged") }
+        }
+        Code::NothingPaid => TradeOffPhrase::NothingPaid { pays },
+        Code::PaidFor => {
+            let [better, worse] = differences(v, None);
+            TradeOffPhrase::PaidFor { worse, better, other: way(v, "other-"), pays }
+        }
+        Code::OffFront => {
+            let [better, worse] = differences(v, None);
+            TradeOffPhrase::OffFront { way: way(v, ""), better, worse, trial: needs_more(v) }
+        }
+        _ => {
+            let gets = scale("gets").unwrap_or(Scale::Late);
+            let step = |scale: Scale| {
+                let name = scale.word();
+                let (one, other) = (v.number(name), v.number(&format!("other-{name}")));
+                let (one, other) = (one.unwrap_or_default(), other.unwrap_or_default());
+                let write = |value: f64| voice.on_scale(scale, value);
+                ScaleChange {
+                    scale,
+                    more: one > other,
+                    by: write((one - other).abs()),
+                    from: write(other),
+                    to: write(one),
+                }
+            };
+            TradeOffPhrase::ForMore {
+                way: way(v, ""),
+                price: step(pays),
+                gain: step(gets),
+                trial: needs_more(v),
+            }
+        }
+    };
+    voice.say(&said)
+}
+
+/// True where the way needs a trial that the other does not.
+fn needs_more(v: Facts<'_>) -> bool {
+    v.code("verdict") == "trial" && v.code("other-verdict") != "trial"
+}
+
+fn way(v: Facts<'_>, of: &str) -> String {
+    let name = |what: &str| format!("{of}{what}");
+    let strokes = v.number(&name("strokes")).unwrap_or(1.0);
+    let dried = v.number(&name("dried")).is_some();
+    v.voice.way(
+        &v.word(&name("white")),
+        v.code(&name("blocker")),
+        strokes,
+        &v.threads(&name("threads")),
+        dried,
+    )
+}
+
+/// What is better and what is worse about the way, as two lists; on one scale only, if one is asked for.
+fn differences(v: Facts<'_>, only: Option<Scale>) -> [String; 2] {
+    let mut lists: [Vec<String>; 2] = [Vec::new(), Vec::new()];
+    for scale in Scale::ALL.into_iter().filter(|scale| only.is_none_or(|only| only == *scale)) {
+        let name = scale.word();
+        let (Some(one), Some(other)) = (v.number(name), v.number(&format!("other-{name}"))) else { continue };
+        let better = (one < other) != (scale == Scale::Pace);
+        let by = v.voice.on_scale(scale, (one - other).abs());
+        let chances = [one, other].map(|value| v.voice.on_scale(scale, value));
+        let differs = ScaleDifference {
+            scale,
+            better,
+            little: one.max(other) <= LITTLE * one.min(other),
+            by: &by,
+            chances: [&chances[0], &chances[1]],
+        };
+        lists[usize::from(!better)].push(v.voice.differs(differs));
+    }
+    lists.map(|list| v.voice.all_of(&list))
+}
