@@ -19,25 +19,25 @@ pub(in crate::wording) fn rim(v: Facts<'_>) -> String {
 }
 
 pub(in crate::wording) fn phrase(phrase: &ForecastPhrase) -> String {
-    use ForecastPhrase as A;
+    use ForecastPhrase as P;
     match phrase {
-        A::ShowsBefore { chance, day } => format!("{chance} that it shows before day {day}, which matters."),
-        A::ShowsBeforeDue { chance, date } => format!("{chance} that it shows before {date}, when it is due."),
-        A::TurnsAt { times } => format!(
+        P::ShowsBefore { chance, day } => format!("{chance} that it shows before day {day}, which matters."),
+        P::ShowsBeforeDue { chance, date } => format!("{chance} that it shows before {date}, when it is due."),
+        P::TurnsAt { times } => format!(
             "It takes {times} times the likely dye to turn it. A white that blocks stays clean until it is full and then turns fast, so go by the chance: a likely 0 is not a promise."
         ),
-        A::PastFull { times } => {
+        P::PastFull { times } => {
             format!("The likely dye is {times} times what turns it: this white is past full.")
         }
-        A::Rim { overhang, likely, high, limit } => format!(
+        P::Rim { overhang, likely, high, limit } => format!(
             "The rim, where the white stands {overhang} mm over the blocker: an eye sees {likely}, at the bad end {high}; limit {limit}."
         ),
-        A::RimMetered { likely, share } => format!(
+        P::RimMetered { likely, share } => format!(
             "A meter would read {likely} there. In so narrow a line an eye sees {share} of it."
         ),
-        A::Due { date } => format!("due {date}"),
-        A::WhereDyeWent => "Where the dye went".into(),
-        A::MostCame { way, share } => {
+        P::Due { date } => format!("due {date}"),
+        P::WhereDyeWent => "Where the dye went".into(),
+        P::MostCame { way, share } => {
             let way = match way {
                 DyePath::Vapour => "as vapour across the gap between yarn and film",
                 DyePath::Contact => "through fibres that touch the film",
@@ -45,43 +45,43 @@ pub(in crate::wording) fn phrase(phrase: &ForecastPhrase) -> String {
             };
             format!("Most came {way}: {share} of what the heat drove in.")
         }
-        A::HeldShare { share } => format!("{share} of what lies in the film is held and does not show."),
-        A::DyeWay => "Dye".into(),
-        A::DyeAmount => "mg/m² of print".into(),
-        A::ByVapour => "in the heat, as vapour".into(),
-        A::ByContact => "in the heat, where fibre touches film".into(),
-        A::Loose => "in the heat, loose on the yarns".into(),
-        A::SinceOwn => "since then, from its own cloth".into(),
-        A::SinceFacing => "from the cloth on it, less what the air took".into(),
-        A::FreeNow => "in the film, showing".into(),
-        A::HeldNow => "in the film, held".into(),
-        A::IfOtherwise => "If something is otherwise".into(),
-        A::IfOtherwiseSays { least, most, world } => format!(
+        P::HeldShare { share } => format!("{share} of what lies in the film is held and does not show."),
+        P::DyeWay => "Dye".into(),
+        P::DyeAmount => "mg/m² of print".into(),
+        P::ByVapour => "in the heat, as vapour".into(),
+        P::ByContact => "in the heat, where fibre touches film".into(),
+        P::Loose => "in the heat, loose on the yarns".into(),
+        P::SinceOwn => "since then, from its own cloth".into(),
+        P::SinceFacing => "from the cloth on it, less what the air took".into(),
+        P::FreeNow => "in the film, showing".into(),
+        P::HeldNow => "in the film, held".into(),
+        P::IfOtherwise => "If something is otherwise".into(),
+        P::IfOtherwiseSays { least, most, world } => format!(
             "What nobody knows moves the likely case between {least} and {most}. It is worst with: {world}."
         ),
-        A::AsForecast => "as forecast".into(),
-        A::SlowFilm => "dye spreads slowly in the film".into(),
-        A::FastFilm => "dye spreads fast in the film".into(),
-        A::ColdCorner => "the dryer runs cold".into(),
-        A::HotCorner => "the dryer runs hot".into(),
-        A::GatedFibre => "the fibre stays shut below the heat it was set at".into(),
-        A::OpenAir => "nothing lies on the print".into(),
-        A::WarmerStore => "the store is 10 °C warmer".into(),
-        A::GateNote => {
+        P::AsForecast => "as forecast".into(),
+        P::SlowFilm => "dye spreads slowly in the film".into(),
+        P::FastFilm => "dye spreads fast in the film".into(),
+        P::ColdCorner => "the dryer runs cold".into(),
+        P::HotCorner => "the dryer runs hot".into(),
+        P::GatedFibre => "the fibre stays shut below the heat it was set at".into(),
+        P::OpenAir => "nothing lies on the print".into(),
+        P::WarmerStore => "the store is 10 °C warmer".into(),
+        P::GateNote => {
             "At the best set point the shut fibre gives the same, because both are held to what the trade sees there. Away from it they part.".into()
         }
-        A::WhenToLook => "When to look".into(),
-        A::WhenToLookSays => {
+        P::WhenToLook => "When to look".into(),
+        P::WhenToLookSays => {
             "Keep one piece cool and dark, and one as the order will lie. Lay them side by side in daylight on these days.".into()
         }
-        A::LookOn => "Look on".into(),
-        A::Expect => "Expect".into(),
-        A::BadEndWord => "bad end".into(),
-        A::OverLimitBy => "chance that it shows by then".into(),
-        A::OnCloth { low, likely, high, day } => {
+        P::LookOn => "Look on".into(),
+        P::Expect => "Expect".into(),
+        P::BadEndWord => "bad end".into(),
+        P::OverLimitBy => "chance that it shows by then".into(),
+        P::OnCloth { low, likely, high, day } => {
             format!("Fresh beside day {day}: {low} at the good end, {likely} most likely, {high} at the bad end.")
         }
-        A::CutSays { first, last, day } => format!(
+        P::CutSays { first, last, day } => format!(
             "In the top that the eye sees: {first} g of free dye in a cubic metre when fresh, {last} on day {day}."
         ),
     }

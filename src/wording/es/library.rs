@@ -4,100 +4,100 @@ use crate::library::file::FileError;
 use crate::wording::{LibraryLabel, LibraryPhrase};
 
 pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
-    use LibraryLabel as W;
+    use LibraryLabel as L;
     match label {
-        W::Library => "Biblioteca",
-        W::Search => "Buscar telas, blancos, lotes",
-        W::LookIn => "Buscar en",
-        W::Fabrics => "Telas",
-        W::Whites => "Blancos",
-        W::Lots => "Lotes",
-        W::Dryers => "Hornos, mallas",
-        W::Orders => "Pedidos",
-        W::Found => "Encontrado",
-        W::NearestFirst => "lo más parecido primero",
-        W::NewCloth => "Tela nueva desde su etiqueta",
-        W::ImportFile => "Abrir un archivo",
-        W::SaveFile => "Guardar la biblioteca como archivo",
-        W::SaveTables => "Como tabla para una hoja de cálculo",
-        W::Yours => "suyo",
-        W::Ships => "incluido",
-        W::Removed => "retirado",
-        W::Differs => "dos tabletas difieren",
-        W::WhatItHolds => "Lo que contiene",
-        W::WhatBelongs => "Lo que le pertenece",
-        W::WhatHappened => "Qué ha pasado con este registro",
-        W::NothingHappened => "Nada todavía. Está como vino con Whitehold.",
-        W::BringBack => "Recuperar",
-        W::TakeOut => "Retirar",
-        W::PrintOnThis => "Imprimir en esta",
-        W::OpenThis => "Imprimir otra vez",
-        W::KeepCloth => "Guardar la tela de este pedido",
-        W::KeepOrder => "Guardar este pedido",
-        W::ShowMore => "Mostrar más",
-        W::Close => "Cerrar",
-        W::Choose => "Dos tabletas escribieron esto sin verse. ¿Cuál vale?",
-        W::Made => "Escrito por primera vez.",
-        W::Copied => "Copiado del que viene con Whitehold.",
-        W::TakenOut => "Retirado.",
-        W::Undone => "Deshecho después.",
-        W::AsItIsNow => "como está ahora",
-        W::OnAnotherTablet => "en otra tableta",
-        W::Merge => "Unir",
-        W::What => "Qué",
-        W::ThisTablet => "Esta tableta",
-        W::TheFile => "El archivo",
-        W::Keep => "Vale",
-        W::LeaveIt => "Dejarlo",
-        W::NothingYet => "Aún no ha cambiado nada. Con un Deshacer se anula todo.",
-        W::NothingToMerge => "Todo está ya aquí.",
-        W::TableOf => "Tabla",
-        W::Row => "Fila",
-        W::FixRows => {
+        L::Library => "Biblioteca",
+        L::Search => "Buscar telas, blancos, lotes",
+        L::LookIn => "Buscar en",
+        L::Fabrics => "Telas",
+        L::Whites => "Blancos",
+        L::Lots => "Lotes",
+        L::Dryers => "Hornos, mallas",
+        L::Orders => "Pedidos",
+        L::Found => "Encontrado",
+        L::NearestFirst => "lo más parecido primero",
+        L::NewCloth => "Tela nueva desde su etiqueta",
+        L::ImportFile => "Abrir un archivo",
+        L::SaveFile => "Guardar la biblioteca como archivo",
+        L::SaveTables => "Como tabla para una hoja de cálculo",
+        L::Yours => "suyo",
+        L::Ships => "incluido",
+        L::Removed => "retirado",
+        L::Differs => "dos tabletas difieren",
+        L::WhatItHolds => "Lo que contiene",
+        L::WhatBelongs => "Lo que le pertenece",
+        L::WhatHappened => "Qué ha pasado con este registro",
+        L::NothingHappened => "Nada todavía. Está como vino con Whitehold.",
+        L::BringBack => "Recuperar",
+        L::TakeOut => "Retirar",
+        L::PrintOnThis => "Imprimir en esta",
+        L::OpenThis => "Imprimir otra vez",
+        L::KeepCloth => "Guardar la tela de este pedido",
+        L::KeepOrder => "Guardar este pedido",
+        L::ShowMore => "Mostrar más",
+        L::Close => "Cerrar",
+        L::Choose => "Dos tabletas escribieron esto sin verse. ¿Cuál vale?",
+        L::Made => "Escrito por primera vez.",
+        L::Copied => "Copiado del que viene con Whitehold.",
+        L::TakenOut => "Retirado.",
+        L::Undone => "Deshecho después.",
+        L::AsItIsNow => "como está ahora",
+        L::OnAnotherTablet => "en otra tableta",
+        L::Merge => "Unir",
+        L::What => "Qué",
+        L::ThisTablet => "Esta tableta",
+        L::TheFile => "El archivo",
+        L::Keep => "Vale",
+        L::LeaveIt => "Dejarlo",
+        L::NothingYet => "Aún no ha cambiado nada. Con un Deshacer se anula todo.",
+        L::NothingToMerge => "Todo está ya aquí.",
+        L::TableOf => "Tabla",
+        L::Row => "Fila",
+        L::FixRows => {
             "Nada entra mientras haya una fila mal. Corrija estas filas en la hoja de cálculo y abra el archivo de nuevo."
         }
-        W::ApplyTable => "Traer estos",
-        W::DraftFound => {
+        L::ApplyTable => "Traer estos",
+        L::DraftFound => {
             "Un pedido guardado por un Whitehold anterior. Pasa al formulario; Deshacer lo anula."
         }
-        W::OpenDraft => "Abrirlo en el formulario",
-        W::ReadOnly => {
+        L::OpenDraft => "Abrirlo en el formulario",
+        L::ReadOnly => {
             "Un Whitehold más nuevo escribió algunos registros. Se pueden leer y guardar como archivo, no cambiar. Abra la página más nueva."
         }
-        W::Understood => "Entendido",
-        W::EmptySay => {
+        L::Understood => "Entendido",
+        L::EmptySay => {
             "No pasa nada. Escriba lo que dice su etiqueta y Whitehold parte de las fibras. La primera impresión será una prueba, porque aquí nadie la ha probado."
         }
-        W::EmptyLibrary => {
+        L::EmptyLibrary => {
             "Todavía no hay nada suyo. Lo que guarde de un pedido queda aquí, con todo lo que le haya pasado."
         }
-        W::DropHere => "Una biblioteca o una tabla de telas, blancos o pruebas: suéltela aquí o toque.",
-        W::Stays => "se queda",
-        W::Goes => "se va",
-        W::Nothing => "nada",
-        W::Yes => "sí",
-        W::No => "no",
-        W::NeverSaved => "nunca guardada como archivo",
-        W::SaveNow => "Guardarla ahora",
-        W::Edit => "Cambiar",
-        W::New => "Nuevo",
-        W::KeepIt => "Guardarlo",
-        W::NewWhite => "Blanco nuevo desde su ficha",
-        W::NewDryer => "Horno nuevo",
-        W::NewMesh => "Malla nueva",
-        W::NewTrial => "Anotar una prueba",
-        W::NewLot => "Lote nuevo",
-        W::NewBatch => "Cubo nuevo",
-        W::NewReading => "Anotar una revisión",
-        W::NewLook => "Volver a mirar un día",
-        W::NewCheck => "Control de hoy",
-        W::NewProbeRun => "Pasó una sonda",
-        W::OrderIsKept => "Guardado en la biblioteca",
-        W::Trials => "Pruebas",
-        W::Files => "Llevárselo, traerlo de vuelta",
-        W::TapOne => "Toque uno para ver lo que contiene y qué le ha pasado.",
-        W::SaveItself => "Mantener un archivo al día",
-        W::SavesItself => "Se mantiene un archivo al día",
+        L::DropHere => "Una biblioteca o una tabla de telas, blancos o pruebas: suéltela aquí o toque.",
+        L::Stays => "se queda",
+        L::Goes => "se va",
+        L::Nothing => "nada",
+        L::Yes => "sí",
+        L::No => "no",
+        L::NeverSaved => "nunca guardada como archivo",
+        L::SaveNow => "Guardarla ahora",
+        L::Edit => "Cambiar",
+        L::New => "Nuevo",
+        L::KeepIt => "Guardarlo",
+        L::NewWhite => "Blanco nuevo desde su ficha",
+        L::NewDryer => "Horno nuevo",
+        L::NewMesh => "Malla nueva",
+        L::NewTrial => "Anotar una prueba",
+        L::NewLot => "Lote nuevo",
+        L::NewBatch => "Cubo nuevo",
+        L::NewReading => "Anotar una revisión",
+        L::NewLook => "Volver a mirar un día",
+        L::NewCheck => "Control de hoy",
+        L::NewProbeRun => "Pasó una sonda",
+        L::OrderIsKept => "Guardado en la biblioteca",
+        L::Trials => "Pruebas",
+        L::Files => "Llevárselo, traerlo de vuelta",
+        L::TapOne => "Toque uno para ver lo que contiene y qué le ha pasado.",
+        L::SaveItself => "Mantener un archivo al día",
+        L::SavesItself => "Se mantiene un archivo al día",
     }
 }
 
@@ -114,52 +114,52 @@ fn days(days: i64) -> String {
 }
 
 pub(in crate::wording) fn phrase(phrase: &LibraryPhrase) -> String {
-    use LibraryPhrase as T;
+    use LibraryPhrase as P;
     match phrase {
-        T::Records { count } => format!("{} en esta tableta", plural(count, "registro", "registros")),
-        T::SavedDaysAgo { days: ago } => format!("último archivo {}", days(*ago)),
-        T::Unsaved { changes } => format!("{} desde entonces", plural(changes, "cambio", "cambios")),
-        T::Reminder { changes, days: None } => format!(
+        P::Records { count } => format!("{} en esta tableta", plural(count, "registro", "registros")),
+        P::SavedDaysAgo { days: ago } => format!("último archivo {}", days(*ago)),
+        P::Unsaved { changes } => format!("{} desde entonces", plural(changes, "cambio", "cambios")),
+        P::Reminder { changes, days: None } => format!(
             "{} en ningún archivo. Un navegador puede borrar lo que guarda una página; un archivo es suyo.",
             plural(changes, "cambio no está", "cambios no están")
         ),
-        T::Reminder { changes, days: Some(ago) } => format!(
+        P::Reminder { changes, days: Some(ago) } => format!(
             "{} desde el último archivo, {}. Un navegador puede borrar lo que guarda una página; un archivo es suyo.",
             plural(changes, "cambio", "cambios"),
             days(*ago)
         ),
-        T::OfTotal { found, total } => format!("{found} de {total}"),
-        T::LookFor { word, count } => format!("Buscar «{word}» ({count})"),
-        T::NoneCalled { asked } => format!("Nada se llama «{asked}»"),
-        T::LotsHere { lots: 1 } => "1 lote".into(),
-        T::LotsHere { lots } => format!("{lots} lotes"),
-        T::Weight { gsm } => gsm.clone(),
-        T::Changed { what, before, after } => format!("{what}: {before} → {after}."),
-        T::MoreChanges { count } => format!("Y {count} más."),
-        T::FromFile { name } => format!("de {name}"),
-        T::MergeFrom { name, saved } => format!("{name}, guardado {saved}"),
-        T::Same { count } => format!("{count} iguales"),
-        T::New { count } => format!("{count} nuevos: entran"),
-        T::Newer { count } => format!("{count} cambiados allí"),
-        T::ToChoose { count } => format!("{count} difieren: usted elige"),
-        T::Lost { count } => format!("{count} perdidos"),
-        T::MergeNow { count } => format!("Unir {}", plural(count, "cambio", "cambios")),
-        T::TableRows { added, changed, unchanged, wrong } => {
+        P::OfTotal { found, total } => format!("{found} de {total}"),
+        P::LookFor { word, count } => format!("Buscar «{word}» ({count})"),
+        P::NoneCalled { asked } => format!("Nada se llama «{asked}»"),
+        P::LotsHere { lots: 1 } => "1 lote".into(),
+        P::LotsHere { lots } => format!("{lots} lotes"),
+        P::Weight { gsm } => gsm.clone(),
+        P::Changed { what, before, after } => format!("{what}: {before} → {after}."),
+        P::MoreChanges { count } => format!("Y {count} más."),
+        P::FromFile { name } => format!("de {name}"),
+        P::MergeFrom { name, saved } => format!("{name}, guardado {saved}"),
+        P::Same { count } => format!("{count} iguales"),
+        P::New { count } => format!("{count} nuevos: entran"),
+        P::Newer { count } => format!("{count} cambiados allí"),
+        P::ToChoose { count } => format!("{count} difieren: usted elige"),
+        P::Lost { count } => format!("{count} perdidos"),
+        P::MergeNow { count } => format!("Unir {}", plural(count, "cambio", "cambios")),
+        P::TableRows { added, changed, unchanged, wrong } => {
             format!(
                 "{added} nuevos, {changed} cambiados, {unchanged} iguales, {} mal",
                 plural(wrong, "fila", "filas")
             )
         }
-        T::InRow { line, column } => format!("Fila {line}, {column}"),
-        T::NewerFile { name, records } => format!(
+        P::InRow { line, column } => format!("Fila {line}, {column}"),
+        P::NewerFile { name, records } => format!(
             "{name} lo escribió un Whitehold más nuevo. Aquí se pueden leer {}, no traer ninguno. Ábralo con la página más nueva.",
             plural(records, "registro", "registros")
         ),
-        T::Refused { name } => format!("{name} no se ha traído"),
-        T::Unreadable { count } => {
+        P::Refused { name } => format!("{name} no se ha traído"),
+        P::Unreadable { count } => {
             format!("Esta versión no puede leer {count} líneas guardadas. Se quedan donde están.")
         }
-        T::ApplyRows { count } => format!("Traer {}", plural(count, "registro", "registros")),
+        P::ApplyRows { count } => format!("Traer {}", plural(count, "registro", "registros")),
     }
 }
 
