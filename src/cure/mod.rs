@@ -10,7 +10,7 @@
 //! ```
 //!
 //! No published pair of constants for garment plastisol was found; those of `data/kinetics.json` are calibrated to
-//! common practice. The forms are checked in `tests/kinetics.rs` against the Arrhenius integral, Kissinger's peak
+//! common practice. The forms are checked in `tests/heat/kinetics.rs` against the Arrhenius integral, Kissinger's peak
 //! and isothermal solutions. Hands out [`fuse`], [`trace`], [`scorch()`] and [`learn`]
 //! (an ink's own constants from two tested prints); judges nothing.
 

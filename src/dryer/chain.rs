@@ -14,7 +14,7 @@
 //! The film lets no vapour through, so the front cloth dries downwards, through the back; beside the print it dries
 //! upwards as well. The mass transfer
 //! coefficient is `h / (rho c_p Le^(2/3))` with the density of the air at film temperature: with that of the hot
-//! air the wet bulb comes out 3 K low. The tests below hold it to the psychrometer's wet bulb; `tests/history.rs`
+//! air the wet bulb comes out 3 K low. The tests below hold it to the psychrometer's wet bulb; `tests/heat/history.rs`
 //! holds the whole chain to another solver on another grid.
 
 use super::{Emitter, Film, NearInfrared, air};

@@ -9,7 +9,7 @@ use crate::numerics::march::{Effort, Tolerance};
 use crate::quantity::Bound;
 
 /// The tolerance of a march: peaks within 0.1 K and fused shares within 0.0015 of the converged march
-/// (`tests/history.rs`).
+/// (`tests/heat/history.rs`).
 pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.1, border: 3e-5 };
 
 /// One case of a march: a setting and how the run differs from it.

@@ -88,7 +88,7 @@ impl Reader {
     }
 
     /// Heat transfer over the temperatures that the zone's air may have: the correlation bends so little that a line
-    /// through its ends is within 0.3 % of it (`tests/dryer_record.rs`).
+    /// through its ends is within 0.3 % of it (`tests/heat/dryer_record.rs`).
     fn jets(&mut self, record: &JetsRecord, field: &str, [low, high]: [f64; 2]) -> Option<Transfer> {
         let jets = Jets::from(record);
         let both = jets.transfer(low).and_then(|cool| jets.transfer(high).map(|hot| [cool, hot]));

@@ -13,8 +13,8 @@
 //! spreads, quickly in the dryer and slowly on the shelf, where both cloths that lie against the film give more:
 //! [`Sheet`]. One march serves every question ([`Heat`] drives it through the dryer, [`Shelf`] through the months).
 //!
-//! Checked in `tests/migration.rs` (vapour pressures, half-space, bounds), `tests/sheet.rs` (Crank's sheets, keeping of
-//! mass) and `tests/storage.rs` (stores). Ratios are firmer than levels: the diffusivities, the surface dye and what a
+//! Checked in `tests/dye/migration.rs` (vapour pressures, half-space, bounds), `tests/dye/sheet.rs` (Crank's sheets, keeping of
+//! mass) and `tests/dye/storage.rs` (stores). Ratios are firmer than levels: the diffusivities, the surface dye and what a
 //! white binds are chosen to fit common practice, not measured.
 
 pub mod accelerated;

@@ -1,7 +1,7 @@
 //! Nonlinear least squares for a handful of unknowns.
 //!
 //! Levenberg and Marquardt: the step solves `(J'J + lambda diag J'J) d = -J'r`, with `lambda` small where the sum of
-//! squares falls and large where it does not. Checked in `tests/fit.rs` against the certified values of a statistical
+//! squares falls and large where it does not. Checked in `tests/heat/fit.rs` against the certified values of a statistical
 //! reference data set.
 
 /// A fit: unknowns and how sure they are.

@@ -16,7 +16,7 @@
 //! ```
 //!
 //! No Newton iteration, no allocation. Coefficients are from memory in their published form and transformed as
-//! usual; `tests/march.rs` measures the order they give.
+//! usual; `tests/heat/march.rs` measures the order they give.
 //!
 //! Lanes share the step as a fraction of their own duration, so that belt speeds march side by side.
 
@@ -29,7 +29,7 @@ pub const BORDERS: usize = 2;
 /// Most unknowns.
 pub const UNKNOWNS: usize = NODES + BORDERS;
 
-/// Steps after which a march gives up. The hardest of 20,000 random journeys took 358 (`tests/robust.rs`).
+/// Steps after which a march gives up. The hardest of 20,000 random journeys took 358 (`tests/heat/robust.rs`).
 const MOST_STEPS: usize = 20_000;
 
 const GAMMA: f64 = 0.435_866_521_508_459;

@@ -2,7 +2,7 @@
 //! standards write it, ΔE*ab for large ones.
 //!
 //! CIEDE2000 comes from the crate `palette`, which meets all 34 pairs of Sharma, Wu & Dalal (2005), Color Research and
-//! Application 30(1):21-30, to the last printed digit; `tests/colour_difference.rs` keeps the paper's formula as an
+//! Application 30(1):21-30, to the last printed digit; `tests/print/colour_difference.rs` keeps the paper's formula as an
 //! independent check. kL = kC = kH = 1.
 //!
 //! ```text

@@ -346,7 +346,7 @@ mod tests {
     use crate::plan::ways::ways;
 
     /// What few steps cost: the dye that a film can take, against eight steps for each of [`DAYS`]. Nothing outside the
-    /// house can be asked here: `tests/migration.rs` holds the steps themselves to published solutions.
+    /// house can be asked here: `tests/dye/migration.rs` holds the steps themselves to published solutions.
     #[test]
     fn few_steps_tell_what_many_do() {
         let mut library = starter().expect("the starter library parses");

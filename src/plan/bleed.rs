@@ -19,7 +19,7 @@
 //!
 //! So one mechanism gives the band that is shown and the chance that decides. Physics gives the ratios; the level
 //! (what a white binds) is fitted to frequencies of `data/anchors.json`, which are common practice, not measured:
-//! `tests/anchors.rs`.
+//! `tests/dye/anchors.rs`.
 
 use super::Rules;
 use super::ageing::Reach;

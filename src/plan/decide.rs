@@ -17,7 +17,7 @@
 //!
 //! with n pieces worth v each, goodwill G, cost of the trial C_t, its power s, false alarms f and the cost of the
 //! fallback C_alt. The thresholds and the money terms are common practice, no source; the worked cases stand in
-//! `tests/verdict_rule.rs`.
+//! `tests/answers/verdict_rule.rs`.
 
 use super::{Rules, Verdict};
 

@@ -8,7 +8,7 @@
 //!
 //! and the dye that arrives is known from the windows. So a judged film tells what another may come to; less, the less
 //! alike they are, and as much is taken off in its favour. A guess only decides whether a way is worth judging: what is said
-//! of a way is never guessed. Free dye and doubt: chosen, held by `tests/screening.rs`.
+//! of a way is never guessed. Free dye and doubt: chosen, held by `tests/answers/screening.rs`.
 
 use super::ageing::ADDITIVE;
 use super::bleed::chance;

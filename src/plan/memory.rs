@@ -2,7 +2,7 @@
 //!
 //! Who changes the run, the priority or the customer of an order asks again about the same cloth in the same dryer: its
 //! windows and rides still hold. They are kept with all that they were marched from, and serve again only where nothing of
-//! that has changed, so that an answer is the same with a memory and without (`tests/memory.rs`).
+//! that has changed, so that an answer is the same with a memory and without (`tests/answers/memory.rs`).
 
 use super::bench::{Fuses, Setting};
 use super::ride::Rides;

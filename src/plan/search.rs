@@ -3,7 +3,7 @@
 //! A way's ink, hand and cover are known before any march, and so are the late faults that no heat moves. With the least
 //! chance of bleeding that can be hoped for they bound what the way can come to. Ways are judged in the order of that bound,
 //! and the search ends where the best judged way beats every bound that is left. What can be hoped for is learnt on the way,
-//! from every film that was judged on the same cloth ([`super::hope`]). `tests/screening.rs` holds all this to the
+//! from every film that was judged on the same cloth ([`super::hope`]). `tests/answers/screening.rs` holds all this to the
 //! judgement of every way.
 
 use super::bench::{Bench, Dial};

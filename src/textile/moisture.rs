@@ -17,7 +17,7 @@
 //! `p = phi(R) exp(-Ql M / Rg (1/T - 1/298.15 K)) psat(T)`.
 //!
 //! Sources: both curves as in the open code `adamcwatts/clothing_model`, which cites Neves et al. 2015; checked
-//! in `tests/moisture.rs` against heats of wetting of Morton & Hearle, table 8.1. Saturation pressure: IAPWS-IF97,
+//! in `tests/heat/moisture.rs` against heats of wetting of Morton & Hearle, table 8.1. Saturation pressure: IAPWS-IF97,
 //! region 4.
 
 use crate::numerics::Lanes;
@@ -70,7 +70,7 @@ pub fn evaporation_heat<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {
 
 /// Vapour pressure of free water, Pa, at `temperature` in K, 273.15 to 647 (held at those ends beyond).
 ///
-/// Source: IAPWS-IF97 region 4, equation 30; its verification values stand in `tests/moisture.rs`.
+/// Source: IAPWS-IF97 region 4, equation 30; its verification values stand in `tests/heat/moisture.rs`.
 #[inline(always)]
 #[must_use]
 pub fn saturation_pressure<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {

@@ -1,4 +1,4 @@
-"""Facets that mirror into a gloss meter's window at 60°: the table of tests/gloss.rs.
+"""Facets that mirror into a gloss meter's window at 60°: the table of tests/print/gloss.rs.
 
 Each facet of a surface with normal slopes mirrors a ray by the law of reflection, in full; what falls into the window of
 4.4° by 11.7° is summed by the midpoint rule, a facet counting as large as it looks from the source. No small angles, no

@@ -1,4 +1,4 @@
-"""Dye in a film that binds a part of it, by SciPy's BDF as a method of lines: the table of tests/sheet.rs, and the time.
+"""Dye in a film that binds a part of it, by SciPy's BDF as a method of lines: the table of tests/dye/sheet.rs, and the time.
 
     q_t = (c_x)_x,  q = c + B c / (c + K),  x from the cloth; time is the path, the integral of D dt, in m².
 

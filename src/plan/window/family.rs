@@ -3,7 +3,7 @@
 //! What a film does to the heat is a matter of its mass: it must be warmed, and it hinders drying. Over the films that a
 //! shop lays (20 to 250 µm) peaks, fused shares (as logits), scorch and dye (as logarithms) bend so little with that mass
 //! that three marched windows give all others by a parabola. A blocker under the white counts as so much more film. The
-//! cloth beside the print knows nothing of the film, and is marched once. How far that is off: `tests/window_agrees.rs`.
+//! cloth beside the print knows nothing of the film, and is marched once. How far that is off: `tests/answers/window_agrees.rs`.
 
 use super::cell::PRINTED;
 use super::fields::{Beside, Print};
@@ -12,7 +12,7 @@ use crate::dryer::{Film, HistoryError, Stack};
 use crate::numerics::march::Effort;
 
 /// Films that are marched, as shares of the way from the lightest to the heaviest: nearer together where films are light,
-/// because there a window moves most. Chosen; `tests/window_agrees.rs` says how far off that is.
+/// because there a window moves most. Chosen; `tests/answers/window_agrees.rs` says how far off that is.
 const ANCHORS: [f64; 3] = [0.0, 0.4, 1.0];
 /// Films whose masses are nearer to one another than this share are served by one window. Chosen: 3 % of a film is less than a shop holds.
 const SAME: f64 = 0.03;

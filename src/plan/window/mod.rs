@@ -32,7 +32,7 @@ const DWELL: [f64; 2] = [10.0, 150.0];
 /// Runs that a window holds: as planned, and the two corners of the drift.
 const RUNS: usize = 3;
 
-/// How many cells a window has. How far each is off between them: `tests/window_agrees.rs`.
+/// How many cells a window has. How far each is off between them: `tests/answers/window_agrees.rs`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Detail {
     /// Enough to find a set point, which is then judged by marches of its own.

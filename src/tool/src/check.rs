@@ -168,7 +168,7 @@ fn wasm(bench: &Bench<'_>) -> Result<Tally> {
     count(&mut wasm_tests(bench.workshop, bench.toolchain)?, |_| ())
 }
 
-/// Runs a bench of `tests/web.rs` in a browser, `march_bench` or `storage_bench`, and hands back what it says.
+/// Runs a bench of `tests/web/main.rs` in a browser, `march_bench` or `storage_bench`, and hands back what it says.
 ///
 /// # Errors
 /// When the wasm does not compile, no browser can be had, or the bench gives up.
@@ -184,7 +184,7 @@ pub fn wasm_bench(workshop: &Workshop, toolchain: Toolchain, name: &str) -> Resu
     Ok(said)
 }
 
-/// `tests/web.rs` as it ships: release wasm, in a browser.
+/// `tests/web/main.rs` as it ships: release wasm, in a browser.
 fn wasm_tests(workshop: &Workshop, toolchain: Toolchain) -> Result<Command> {
     toolchain.prepare(workshop)?;
     let chromium = Chromium::find()?;

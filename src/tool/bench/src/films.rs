@@ -8,7 +8,7 @@ use whitehold::migration::{Layer, Sheet, Step};
 use whitehold::numerics::Lanes;
 use whitehold::plan::{Garment, Order, PickForecast, Shop};
 
-/// Film (m), capacity (kg/m³) and dye (kg/m²) that heat drives in. Those of `tests/sheet.rs`.
+/// Film (m), capacity (kg/m³) and dye (kg/m²) that heat drives in. Those of `tests/dye/sheet.rs`.
 const FILMS: [[f64; 3]; 4] =
     [[100e-6, 4.0, 250e-6], [100e-6, 4.0, 450e-6], [60e-6, 1.0, 80e-6], [100e-6, 0.0, 50e-6]];
 /// Path of the heat, m², cut into ten steps.

@@ -1,7 +1,7 @@
 //! What `cargo xtask bench` and `cargo xtask peer` run.
 //!
 //! `whitehold-bench` measures and prints the rows as JSON; with the feature `peers` diffsol stands beside ours.
-//! `whitehold-bench pace` times one history, as `tests/web.rs` does in a browser.
+//! `whitehold-bench pace` times one history, as `tests/web/main.rs` does in a browser.
 //! `whitehold-bench cases random` and `cases timed` write trips down for another solver, `cases films` films with dye.
 
 #[allow(clippy::unwrap_used)] // shared with the wasm tests

@@ -5,7 +5,7 @@ use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
 /// Order, the words that its verdict may be, the whites that may be first. What is accepted is common practice, no
-/// source; `tests/ten_orders.rs` says why, row by row.
+/// source; `tests/answers/ten_orders.rs` says why, row by row.
 const ACCEPTED: [(&str, &[&str], &[&str]); 10] = [
     ("1185", &["Go"], &["Chalk"]),
     ("1186", &["Go"], &["Tern", "Gannet", "Plover"]),

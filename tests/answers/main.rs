@@ -1,0 +1,20 @@
+//! From an order to its answer: labels, verdicts, reasons, and the search behind them.
+//!
+//! One module a claim; the head of each names the claim and its source.
+#![cfg(not(target_arch = "wasm32"))]
+
+mod bad_orders;
+mod dried;
+mod labels;
+mod laws;
+mod memory;
+mod role;
+mod runs;
+mod screening;
+mod ten_orders;
+mod trade;
+mod verdict_rule;
+mod wash;
+mod what_went_wrong;
+mod whole_order;
+mod window_agrees;

@@ -1,0 +1,92 @@
+//! The film that the deposit hands over is the film that the trade's experience of bleeding is stated at.
+
+use whitehold::ink::{Mesh, deposit};
+use whitehold::library::{self, AnchorRecord, Library, starter};
+use whitehold::plan::{self, Colour, Garment, Order, Shop, Step};
+use whitehold::textile::Depth;
+
+fn library() -> Library {
+    starter().expect("the starter library parses")
+}
+
+fn limit(library: &Library, id: &str) -> (f64, [f64; 2]) {
+    let value = &library.limit(id).expect("a limit of the library").value;
+    (value.value, value.range)
+}
+
+/// Source: 90 to 110 µm, common practice, no source. Film in µm of two strokes at the prior, and the transfer that each
+/// mesh would need for the middle of it, from plain-weave geometry worked in Python.
+#[test]
+fn two_strokes_of_the_coarsest_mesh_lay_the_film_of_the_anchors() {
+    let library = library();
+    let (prior, [_, most]) = limit(&library, "ink-transfer");
+    let (film, [thin, thick]) = limit(&library, "anchor-film");
+    let rows = [
+        ("mesh-32", 96.2, 0.676),
+        ("mesh-43", 71.6, 0.908),
+        ("mesh-48", 64.2, 1.013),
+        ("mesh-61", 49.5, 1.314),
+    ];
+    for (id, laid, needed) in rows {
+        let record = library.mesh_record(id).expect("a mesh of the library");
+        let mesh = Mesh::try_from(record).expect("a mesh that can be woven");
+        let found = deposit(&mesh, prior, 2) * 1e6;
+        assert!((found - laid).abs() < 0.05, "{id}: {found} µm");
+        let transfer = film / (deposit(&mesh, 1.0, 2) * 1e6);
+        assert!((transfer - needed).abs() < 5e-4, "{id}: {transfer}");
+        // Only the coarsest mesh reaches it within what a mesh can give.
+        let reaches = (thin..=thick).contains(&found);
+        assert_eq!(reaches, id == "mesh-32", "{id}: {found} µm");
+        assert_eq!(transfer <= most, id == "mesh-32", "{id}: {transfer}");
+    }
+}
+
+fn order_of(anchor: &AnchorRecord, white: &str) -> Order {
+    let shares: Vec<String> = anchor
+        .composition_percent
+        .iter()
+        .map(|(fibre, share)| format!("{share}% {}", fibre.name()))
+        .collect();
+    let shade = if anchor.depth == Depth::Deep { "red" } else { "pink" };
+    Order {
+        garments: vec![Garment {
+            label: shares.join(" "),
+            construction: Some(anchor.construction),
+            areal_weight_gsm: Some(anchor.areal_weight_gsm),
+            colour: Colour { name: shade.into(), lab: None },
+            dyed_fibres: Some(anchor.composition_percent.keys().copied().collect()),
+            dye_class: anchor.dye_class,
+            ..Garment::default()
+        }],
+        shop: Shop { shelf: vec![white.into()], dryer: "long-kiln".into(), ..Shop::default() },
+        ..Order::default()
+    }
+}
+
+/// Every anchor whose white blocks and lies on the cloth itself is computed at a film of 90 to 110 µm, less the holes of
+/// the cloth.
+#[test]
+fn anchors_are_computed_at_the_film_they_are_stated_at() {
+    let library = library();
+    let (_, [thin, thick]) = limit(&library, "anchor-film");
+    let mut looked_at = 0;
+    for anchor in library.anchors.iter().filter(|anchor| !anchor.blocker) {
+        let same = |white: &&whitehold::ink::WhiteRecord| {
+            white.class == anchor.white_class && white.low_cure == anchor.low_cure
+        };
+        let record = library.whites.iter().find(same).expect("a white of the class");
+        if library.white(record).expect("resolves").dye_capacity <= 0.0 {
+            continue;
+        }
+        let job = library::job(&order_of(anchor, &record.id), &library).expect("a readable order");
+        let pick = plan::weigh(&job, &record.id, false).expect("marches").expect("an open window");
+        let film = pick.steps.iter().rev().find_map(|step| match step {
+            Step::White { film_um, .. } => Some(*film_um),
+            _ => None,
+        });
+        let film = film.expect("white is printed");
+        assert!((thin..=thick).contains(&film), "{}: {film:.1} µm", anchor.id);
+        looked_at += 1;
+    }
+    assert!(looked_at >= 10, "only {looked_at}");
+}

@@ -1,0 +1,13 @@
+//! The dye that leaves the cloth, what the white binds of it, and what shows in the months after.
+//!
+//! One module a claim; the head of each names the claim and its source.
+#![cfg(not(target_arch = "wasm32"))]
+
+mod anchor_film;
+mod anchor_table;
+mod anchors;
+mod forecast;
+mod migration;
+mod rim;
+mod sheet;
+mod storage;

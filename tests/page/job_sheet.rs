@@ -1,0 +1,179 @@
+//! The job sheet says what the answer says, in both languages and both systems of units, and reads back as one step.
+
+use super::driver::{self, Edge};
+use std::sync::Arc;
+use whitehold::desk::sheet::Sheet;
+use whitehold::desk::shop::{Clock, ShopMsg};
+use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
+use whitehold::library::sheet_code::{SheetCode, SheetCodeError};
+use whitehold::library::storage_layout::Contents;
+use whitehold::library::{self, Library, harbour_lane, starter};
+use whitehold::plan::{Order, Verdict};
+use whitehold::wording::{Language, Units, Voice};
+
+/// A Wednesday: 25 November 2026, 10:00 UTC.
+const NOW: i64 = 1_795_600_800_000;
+
+/// An edge that answers from the library and works out windows.
+struct Works(Arc<Library>);
+
+impl Edge for Works {
+    fn runs(&mut self, effect: Effect, _: &State) -> Option<Msg> {
+        match effect {
+            Effect::Answer(order) => {
+                let report = library::answer(&order, &self.0);
+                let answer = report.map(|report| Box::new(Answer { report: report.into(), cloth: None }));
+                Some(Msg::Answered(order, answer))
+            }
+            Effect::Window { order, pick, key, at } => {
+                let window = library::window(&order, &self.0, &pick, at);
+                Some(Msg::Windowed(key, window.map(Box::new)))
+            }
+            _ => None,
+        }
+    }
+}
+
+type Used = driver::Used<Works>;
+
+impl Used {
+    fn new(order: &Order, title: &str, voice: Voice) -> Self {
+        let library = Arc::new(starter().unwrap());
+        let (ships, tablet, session) = (Arc::clone(&library), "a".into(), "1".into());
+        let opened = ShopMsg::Opened { ships, tablet, session, contents: Contents::default() };
+        let opened = Msg::Shop(Clock { now: NOW, ahead: 0 }, opened);
+        Self::over(Draft::of(order, title, voice), Works(library), [opened])
+    }
+}
+
+fn of_the_week(id: &str) -> Order {
+    harbour_lane().unwrap().orders.into_iter().find(|order| order.id == id).unwrap().order
+}
+
+fn metric(language: Language) -> Voice {
+    Voice { language, units: Units::Metric }
+}
+
+#[test]
+fn the_sheet_says_what_the_answer_says() {
+    let mut used = Used::new(&of_the_week("1187"), "1187 · Eastmole", metric(Language::En));
+    used.send(Msg::Show(Screen::Sheet));
+    let (sheet, state) = (Sheet::of(&used.state).unwrap(), &used.state);
+    let (pick, window) = (state.pick().unwrap(), state.window.as_ref().unwrap());
+    let setting = window.setting.unwrap();
+    assert_eq!((&sheet.white, sheet.verdict), (&pick.name, window.verdict));
+    let value = |place: usize| sheet.figures[place].value.replace('\u{a0}', " ");
+    assert_eq!(value(0), format!("{:.0} °C", setting.air_c));
+    assert_eq!(value(1), format!("{:.1} m/min", setting.belt_m_per_min));
+    assert_eq!(value(2), format!("{:.0} s", setting.dwell_s));
+    let peak = window.curve.film_bottom_c.iter().copied().fold(0.0, f64::max);
+    assert_eq!(value(3), format!("{peak:.0} °C"));
+    for figure in [0, 3] {
+        assert!(sheet.figures[figure].beside.contains("°F"), "{:?}", sheet.figures[figure]);
+    }
+    assert!(sheet.figures[1].beside.contains("ft/min"), "{:?}", sheet.figures[1]);
+    assert_eq!(sheet.by_hand, None);
+    assert_eq!(sheet.first.len(), pick.first_piece.len());
+    assert_eq!(sheet.limits.len(), window.margins.len().min(6));
+    let strokes = sheet.run.iter().filter(|step| step.name.contains("stroke")).count();
+    assert_eq!(strokes, pick.steps.iter().filter(|it| format!("{it:?}").starts_with("White")).count());
+    assert!(
+        sheet.run.iter().any(|step| step.under.contains("/cm") && step.under.contains("/in")),
+        "{:?}",
+        sheet.run
+    );
+    assert_eq!(sheet.trial.is_some(), pick.trial.is_some());
+    // The day on which the white is judged: 90 days after Wednesday 25 November 2026.
+    let last = sheet.looks.last().unwrap();
+    assert_eq!(last.0, "Tue 23 Feb", "{:?}", sheet.looks);
+    assert!(sheet.code.is_some());
+    assert!(sheet.foot.iter().any(|part| part.contains("Wed 25 Nov")), "{:?}", sheet.foot);
+}
+
+#[test]
+fn a_trial_stands_with_its_pieces_and_its_day() {
+    let orders = harbour_lane().unwrap().orders;
+    let mut trials = 0;
+    for order in orders {
+        let mut used = Used::new(&order.order, "x", metric(Language::Es));
+        used.send(Msg::Show(Screen::Sheet));
+        let Some(sheet) = Sheet::of(&used.state) else {
+            assert_eq!(used.state.report.as_ref().unwrap().verdict, Verdict::Refuse, "{}", order.id);
+            continue;
+        };
+        let Some(trial) = &used.state.pick().unwrap().trial else { continue };
+        trials += 1;
+        let paper = sheet.trial.as_ref().unwrap();
+        assert_eq!((paper.pieces, paper.oven), (trial.pieces, trial.hours > 0.0), "{}", order.id);
+        if trial.hours > 0.0 {
+            assert_eq!(sheet.looks[0].0, "jue 26 nov", "{}: {:?}", order.id, sheet.looks);
+        }
+    }
+    assert!(trials > 0, "no order of the week asks for a trial");
+}
+
+#[test]
+fn a_set_point_moved_by_hand_is_printed_as_moved() {
+    let mut used = Used::new(&of_the_week("1187"), "1187", metric(Language::En));
+    used.send(Msg::Show(Screen::Window));
+    let best = used.state.window.as_ref().unwrap().setting.unwrap();
+    used.send(Msg::Point(best.set_c + 4.0, best.belt_m_per_min));
+    used.send(Msg::Show(Screen::Sheet));
+    let sheet = Sheet::of(&used.state).unwrap();
+    assert!(sheet.by_hand.is_some());
+    let moved = used.state.window.as_ref().unwrap().setting.unwrap();
+    assert!((moved.set_c - best.set_c - 4.0).abs() < 0.6);
+    assert_eq!(sheet.verdict, used.state.window.as_ref().unwrap().verdict);
+}
+
+#[test]
+fn a_sheet_reads_back_as_one_step_of_undo() {
+    let order = of_the_week("1187");
+    let mut first = Used::new(&order, "1187 · Eastmole", metric(Language::En));
+    first.send(Msg::Show(Screen::Sheet));
+    let setting = first.state.window.as_ref().unwrap().setting.unwrap();
+    let sheet_code = SheetCode {
+        order: order.clone(),
+        title: "1187 · Eastmole".into(),
+        way: whitehold::desk::key(first.state.pick().unwrap()),
+        at: Some((setting.set_c, setting.belt_m_per_min)),
+    };
+    let mut other = Used::new(&of_the_week("1185"), "1185", metric(Language::Es));
+    let before = other.state.draft.clone();
+    other.send(Msg::Show(Screen::Sheet));
+    other.send(Msg::Scanned(Ok(Box::new(SheetCode::read(&sheet_code.write()).unwrap()))));
+    assert_eq!(other.state.order.as_ref(), Some(&order));
+    assert_eq!(other.state.draft.text(Field::Title), "1187 · Eastmole");
+    let read = other.state.window.as_ref().unwrap().setting.unwrap();
+    assert!(
+        (read.set_c - setting.set_c).abs() < 1e-9
+            && (read.belt_m_per_min - setting.belt_m_per_min).abs() < 1e-9
+    );
+    assert_eq!(other.state.scanned, Some(Ok("1187 · Eastmole".into())));
+    other.send(Msg::Undo);
+    assert_eq!(other.state.draft, before);
+    other.send(Msg::Scanned(Err(SheetCodeError::Damaged)));
+    assert_eq!(other.state.draft, before);
+    assert!(other.state.spoken.contains("código"), "{}", other.state.spoken);
+}
+
+#[test]
+fn drying_stands_first_and_the_way_without_it_can_be_chosen() {
+    let mut order = of_the_week("1189");
+    order.shop.shelf = vec!["gannet".into()];
+    order.garments[0].label = "100% polyester mesh 140 gsm navy".into();
+    order.garments[0].added_water_percent = 40.0;
+    let mut used = Used::new(&order, "1189", metric(Language::Es));
+    used.send(Msg::Show(Screen::Sheet));
+    let first = Sheet::of(&used.state).unwrap().run.remove(0);
+    assert_eq!(first.name, "Secar la tela");
+    let under = first.under.replace('\u{a0}', " ");
+    assert_eq!(under, "un paso, agua de 40 % a 0 %, estampar enseguida");
+    let picks = &used.state.report.as_ref().unwrap().picks;
+    let keys: Vec<String> = picks.iter().map(whitehold::desk::key).collect();
+    assert!(keys.len() == 2 && keys[0].contains("/dried") && !keys[1].contains("/dried"), "{keys:?}");
+    used.send(Msg::Use(keys[1].clone()));
+    used.send(Msg::Show(Screen::Sheet));
+    let run = Sheet::of(&used.state).unwrap().run;
+    assert!(run.iter().all(|step| step.name != "Secar la tela"), "{run:?}");
+}

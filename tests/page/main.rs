@@ -1,0 +1,18 @@
+//! What the page shows and says: its state, its pictures, its sentences and the job sheet. No browser is needed.
+//!
+//! One module a claim; the head of each names the claim and its source.
+#![cfg(not(target_arch = "wasm32"))]
+
+mod contrast;
+mod desk;
+mod desk_colour;
+mod desk_forecast;
+mod desk_picture;
+mod desk_reader;
+mod desk_shop;
+mod desk_trade;
+mod driver;
+mod job_sheet;
+mod print_room;
+mod wording;
+mod wording_number;
