@@ -2,12 +2,13 @@
 
 use anyhow::{Result, bail};
 use std::process::ExitCode;
-use xtask::build::{build, review_imports};
-use xtask::check::{self, Which};
-use xtask::steps::say;
-use xtask::toolchain::Toolchain;
-use xtask::workshop::Workshop;
-use xtask::{measure, serve};
+use xtask::check::{self, Which, browser_program};
+use xtask::host::progress::say;
+use xtask::host::workspace::Workspace;
+use xtask::measure;
+use xtask::page::build::{build, review_imports};
+use xtask::page::serve;
+use xtask::page::toolchain::Toolchain;
 
 const HELP: &str = "\
 cargo xtask open     build, serve on this computer and open the browser
@@ -26,7 +27,7 @@ cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens, without their # (the first one if none is given)
                        --spanish       in Spanish
                        --approve       renew tests/approved, which the browser tests compare the page with
-cargo xtask waits    time what a person waits for in Chromium, slowed down four times, into dist/waits.json
+cargo xtask latency  time what a person waits for in Chromium, slowed down four times, into dist/latency.json
 cargo xtask imports  list what the wasm may call and compare it with src/tool/wasm-imports.txt
                        --accept        write that file after a review
 
@@ -48,7 +49,7 @@ fn obey(words: Vec<String>) -> Result<()> {
         say(HELP);
         return Ok(());
     };
-    let workshop = Workshop::find()?;
+    let workspace = Workspace::find()?;
     let toolchain = match words.value("--toolchain")? {
         Some(name) => Toolchain::from_name(&name)?,
         None => Toolchain::default(),
@@ -63,44 +64,45 @@ fn obey(words: Vec<String>) -> Result<()> {
                 None => serve::PORT,
             };
             words.finish()?;
-            build(&workshop, toolchain)?;
-            serve::serve_site(&workshop, port, opens)
+            build(&workspace, toolchain)?;
+            serve::serve_site(&workspace, port, opens)
         }
         "build" => {
             words.finish()?;
-            build(&workshop, toolchain)
+            build(&workspace, toolchain)
         }
         "test" => {
             let which = Which::from_name(words.value("--only")?)?;
             let kills = words.value("--kills")?;
             words.finish()?;
-            check::run_all(&workshop, toolchain, &which, kills)
+            check::run_all(&workspace, toolchain, &which, kills)
         }
         "bench" => {
             let only = words.value("--only")?;
             words.finish()?;
             match only.as_deref() {
-                None => measure::bench(&workshop).and_then(|()| measure::storage(&workshop, toolchain)),
-                Some("march") => measure::bench(&workshop),
-                Some("wasm") => measure::pace(&workshop)
-                    .and_then(|()| check::wasm_bench(&workshop, toolchain, "march_bench").map(drop)),
-                Some("storage") => measure::storage(&workshop, toolchain),
+                None => measure::bench(&workspace).and_then(|()| measure::storage(&workspace, toolchain)),
+                Some("march") => measure::bench(&workspace),
+                Some("wasm") => measure::pace(&workspace).and_then(|()| {
+                    browser_program::wasm_bench(&workspace, toolchain, "march_bench").map(drop)
+                }),
+                Some("storage") => measure::storage(&workspace, toolchain),
                 Some(other) => bail!("bench --only {other}: there are march, wasm and storage"),
             }
         }
-        "waits" => {
+        "latency" => {
             words.finish()?;
-            check::waits(&workshop)
+            browser_program::latency(&workspace)
         }
         "peer" => {
             words.finish()?;
-            measure::peer(&workshop)
+            measure::python::peer(&workspace)
         }
-        "shots" => check::shots(&workshop, &words.rest),
+        "shots" => browser_program::shots(&workspace, &words.rest),
         "imports" => {
             let accepts = words.flag("--accept");
             words.finish()?;
-            review_imports(&workshop, toolchain, accepts)
+            review_imports(&workspace, toolchain, accepts)
         }
         "help" | "--help" | "-h" => {
             say(HELP);

@@ -1,21 +1,13 @@
-//! The part of the tool that drives a browser: the stories, the pictures, and the runner of the wasm tests.
+//! The part of the tool that drives a browser: the stories, the pictures, the latency, and the runner of the wasm tests.
 //!
-//! [`Bench`](bench::Bench) holds the driver and the web server, [`Tablet`](tablet::Tablet) says what is opened on what,
-//! [`Desk`](desk::Desk) is the page as a person sees it. The stories are in [`stories`].
+//! In: the built page. Out: which stories passed, pictures, times. It must not build the page.
 
-pub mod approved;
-pub mod axe;
-pub mod bench;
-pub mod desk;
-pub mod listener;
-pub mod marionette;
-pub mod others;
-pub mod shots;
+pub mod drive;
+pub mod latency;
+pub mod look;
 pub mod stories;
-pub mod tablet;
-pub mod waits;
 
-use crate::workshop::Workshop;
+use crate::host::workspace::Workspace;
 use anyhow::{Result, bail};
 
 /// Does what the words of the command line ask for.
@@ -30,15 +22,17 @@ pub fn obey(mut words: Vec<String>) -> Result<()> {
             std::iter::once("wasm-tests".to_owned()).chain(words),
         ),
         "stories" => {
-            in_runtime(async { stories::tell(&Workshop::find()?, words.first().map(String::as_str)).await })
+            in_runtime(async { stories::tell(&Workspace::find()?, words.first().map(String::as_str)).await })
         }
-        "waits" => in_runtime(async { waits::measure(&Workshop::find()?).await }),
+        "latency" => in_runtime(async { latency::measure(&Workspace::find()?).await }),
         "shots" if words.iter().any(|word| word == "--approve") => {
-            in_runtime(async { approved::renew(&Workshop::find()?).await })
+            in_runtime(async { look::approved::renew(&Workspace::find()?).await })
         }
-        "shots" => in_runtime(async { shots::take(&Workshop::find()?, &words).await }),
+        "shots" => in_runtime(async { look::shots::take(&Workspace::find()?, &words).await }),
         other => {
-            bail!("`{other}` is not known; this program is called by `cargo xtask test`, `waits` and `shots`")
+            bail!(
+                "`{other}` is not known; this program is called by `cargo xtask test`, `latency` and `shots`"
+            )
         }
     }
 }

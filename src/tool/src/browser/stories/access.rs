@@ -1,10 +1,10 @@
 //! For every hand and eye: each screen by axe-core, by touch, by keyboard alone, twice as large, calm and in the reader's
 //! own colours.
 
-use crate::browser::axe;
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
-use crate::browser::tablet::Tablet;
+use crate::browser::drive::axe;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
+use crate::browser::drive::tablet::Tablet;
 use anyhow::{Result, ensure};
 use serde_json::json;
 
@@ -71,8 +71,8 @@ async fn opens(tablet: Tablet<'_>) -> Result<Desk> {
     Ok(desk)
 }
 
-async fn shows(bench: &Bench, desk: &Desk, screen: &str) -> Result<()> {
-    desk.goes_to(&format!("{}#{screen}", bench.file()?)).await?;
+async fn shows(fixture: &Fixture, desk: &Desk, screen: &str) -> Result<()> {
+    desk.goes_to(&format!("{}#{screen}", fixture.page.file()?)).await?;
     desk.settles().await
 }
 
@@ -99,13 +99,13 @@ async fn pictures_are_whole(desk: &Desk) -> Result<()> {
     Ok(())
 }
 
-async fn axe_over_all(bench: &Bench, tablet: Tablet<'_>, colours: &str) -> Result<()> {
-    let script = axe::script(&bench.workshop)?;
+async fn axe_over_all(fixture: &Fixture, tablet: Tablet<'_>, colours: &str) -> Result<()> {
+    let script = axe::script(&fixture.workspace)?;
     let desk = opens(tablet).await?;
     let mut wrong = Vec::new();
     for language in ["English", "Spanish"] {
         for screen in SCREENS {
-            shows(bench, &desk, screen).await?;
+            shows(fixture, &desk, screen).await?;
             pictures_are_whole(&desk).await?;
             if let Err(found) =
                 axe::finds_nothing(&desk, &script, &format!("{screen}, {colours}, {language}")).await
@@ -123,30 +123,30 @@ async fn axe_over_all(bench: &Bench, tablet: Tablet<'_>, colours: &str) -> Resul
     desk.is_closed().await
 }
 
-pub async fn axe_finds_nothing_in_light_colours(bench: &Bench) -> Result<()> {
-    axe_over_all(bench, bench.tablet(), "light").await
+pub async fn axe_finds_nothing_in_light_colours(fixture: &Fixture) -> Result<()> {
+    axe_over_all(fixture, fixture.tablet(), "light").await
 }
 
-pub async fn axe_finds_nothing_in_dark_colours(bench: &Bench) -> Result<()> {
-    axe_over_all(bench, bench.tablet().upright().dark(), "dark").await
+pub async fn axe_finds_nothing_in_dark_colours(fixture: &Fixture) -> Result<()> {
+    axe_over_all(fixture, fixture.tablet().upright().dark(), "dark").await
 }
 
 /// Every target takes a finger, and nothing is broken or lies past the edge when all is twice as large: the page by the
 /// browser's zoom, or the letters alone by what is set on the device.
-pub async fn every_screen_takes_a_finger_and_twice_the_size(bench: &Bench) -> Result<()> {
+pub async fn every_screen_takes_a_finger_and_twice_the_size(fixture: &Fixture) -> Result<()> {
     let mut wrong = Vec::new();
     for (name, tablet, letters) in [
-        ("landscape", bench.tablet(), 16),
-        ("portrait", bench.tablet().upright(), 16),
-        ("200 %", bench.tablet().sized(640, 400), 16),
-        ("200 %, upright", bench.tablet().sized(400, 640), 16),
-        ("large letters", bench.tablet(), 32),
-        ("large letters, upright", bench.tablet().upright(), 32),
+        ("landscape", fixture.tablet(), 16),
+        ("portrait", fixture.tablet().upright(), 16),
+        ("200 %", fixture.tablet().sized(640, 400), 16),
+        ("200 %, upright", fixture.tablet().sized(400, 640), 16),
+        ("large letters", fixture.tablet(), 32),
+        ("large letters, upright", fixture.tablet().upright(), 32),
     ] {
         let desk = opens(tablet).await?;
         desk.devtools("Page.setFontSizes", json!({ "fontSizes": { "standard": letters } })).await?;
         for screen in SCREENS {
-            shows(bench, &desk, screen).await?;
+            shows(fixture, &desk, screen).await?;
             for small in list(&desk, TOO_SMALL).await? {
                 wrong.push(format!("{screen}, {name}: {small} is smaller than a finger"));
             }
@@ -165,11 +165,11 @@ pub async fn every_screen_takes_a_finger_and_twice_the_size(bench: &Bench) -> Re
 }
 
 /// The tabulator reaches everything, and the focus is seen wherever it is.
-pub async fn every_screen_is_used_by_keyboard_alone(bench: &Bench) -> Result<()> {
-    let desk = opens(bench.tablet()).await?;
+pub async fn every_screen_is_used_by_keyboard_alone(fixture: &Fixture) -> Result<()> {
+    let desk = opens(fixture.tablet()).await?;
     let mut wrong = Vec::new();
     for screen in SCREENS {
-        shows(bench, &desk, screen).await?;
+        shows(fixture, &desk, screen).await?;
         let all = desk.run(REACHABLE, vec![]).await?.as_u64().unwrap_or(0);
         // The frame stays from screen to screen, and with it what was marked.
         desk.run(FORGETS, vec![]).await?;
@@ -198,13 +198,13 @@ pub async fn every_screen_is_used_by_keyboard_alone(bench: &Bench) -> Result<()>
 }
 
 /// Who wants no motion gets none; who brings colours of their own reads every screen in them.
-pub async fn every_screen_is_calm_and_takes_the_readers_colours(bench: &Bench) -> Result<()> {
-    let desk = opens(bench.tablet()).await?;
+pub async fn every_screen_is_calm_and_takes_the_readers_colours(fixture: &Fixture) -> Result<()> {
+    let desk = opens(fixture.tablet()).await?;
     let wish = json!({ "features": [
         { "name": "prefers-reduced-motion", "value": "reduce" }, { "name": "forced-colors", "value": "active" } ] });
     desk.devtools("Emulation.setEmulatedMedia", wish).await?;
     for screen in SCREENS {
-        shows(bench, &desk, screen).await?;
+        shows(fixture, &desk, screen).await?;
         let moves = desk.run("return document.getAnimations().length", vec![]).await?;
         ensure!(moves == 0, "{screen}: {moves} things move");
         let ink = "const root = document.querySelector('whitehold-desk').shadowRoot;

@@ -1,8 +1,8 @@
 //! What nobody should write, and somebody does: into every field of every screen, and into every form of the Library.
 
 use super::library::{does, fills, opens};
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
 use anyhow::{Result, ensure};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -56,12 +56,12 @@ async fn writes(desk: &Desk, screen: &str, place: &str, marks: bool) -> Result<B
 }
 
 /// Every field of every screen takes whatever is written: the last answer stays, nothing runs, and the words are words.
-pub async fn every_field_takes_whatever_is_written(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn every_field_takes_whatever_is_written(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     let mut fields = BTreeSet::new();
     for screen in ["forecast", "window", "wrong", "settings", "shop", "library", "sheet", "job"] {
-        desk.goes_to(&format!("{}#{screen}", bench.file()?)).await?;
+        desk.goes_to(&format!("{}#{screen}", fixture.page.file()?)).await?;
         desk.settles().await?;
         if screen == "wrong" {
             desk.taps(&does("0")).await?;
@@ -92,8 +92,8 @@ pub async fn every_field_takes_whatever_is_written(bench: &Bench) -> Result<()> 
 }
 
 /// So does every form of the Library; a number that is none is named, and the record waits.
-pub async fn every_form_of_the_library_takes_whatever_is_written(bench: &Bench) -> Result<()> {
-    let desk = opens(bench).await?;
+pub async fn every_form_of_the_library_takes_whatever_is_written(fixture: &Fixture) -> Result<()> {
+    let desk = opens(fixture).await?;
     let mut forms = BTreeSet::new();
     // A trial of a lot, for the forms that belong to one.
     desk.taps(&does("keep-cloth")).await?;

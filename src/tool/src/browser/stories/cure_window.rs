@@ -1,11 +1,11 @@
 //! The cure window, looked at and dragged.
 
-use crate::browser::bench::Bench;
+use crate::browser::drive::fixture::Fixture;
 use anyhow::{Result, ensure};
 use serde_json::json;
 
-pub async fn a_closed_window_shows_its_map_and_what_opens_it(bench: &Bench) -> Result<()> {
-    for tablet in [bench.tablet(), bench.tablet().upright().dark()] {
+pub async fn a_closed_window_shows_its_map_and_what_opens_it(fixture: &Fixture) -> Result<()> {
+    for tablet in [fixture.tablet(), fixture.tablet().upright().dark()] {
         let desk = tablet.opens_the_file().await?;
         desk.shows("#verdict").await?;
         // Acrylic goes soft below the heat of every white on the demo's shelf.
@@ -25,10 +25,10 @@ pub async fn a_closed_window_shows_its_map_and_what_opens_it(bench: &Bench) -> R
     Ok(())
 }
 
-pub async fn a_dragged_set_point_says_where_it_fails(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn a_dragged_set_point_says_where_it_fails(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
-    desk.goes_to(&format!("{}#window", bench.file()?)).await?;
+    desk.goes_to(&format!("{}#window", fixture.page.file()?)).await?;
     desk.says("#say", "Inside").await?;
     let boxes = "const root = document.querySelector('whitehold-desk').shadowRoot;
         root.querySelector('#map').scrollIntoView({ block: 'center' });
@@ -49,7 +49,7 @@ pub async fn a_dragged_set_point_says_where_it_fails(bench: &Bench) -> Result<()
         desk.devtools("Input.dispatchMouseEvent", moved).await?;
     }
     desk.devtools("Input.dispatchMouseEvent", point("mouseReleased", corner_x, corner_y, 0)).await?;
-    desk.picture(&bench.workshop.dist().join("shots/drag.png")).await?;
+    desk.picture(&fixture.workspace.dist().join("shots/drag.png")).await?;
     desk.says("#say", "Outside").await?;
     desk.has_no_complaints().await?;
     desk.is_closed().await

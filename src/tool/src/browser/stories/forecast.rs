@@ -1,6 +1,6 @@
 //! How the white ages, looked at and dragged.
 
-use crate::browser::bench::Bench;
+use crate::browser::drive::fixture::Fixture;
 use anyhow::{Result, ensure};
 
 /// Moves a slider as a finger does, a step at a time.
@@ -12,13 +12,13 @@ const SLIDE: &str =
     }
     slide.dispatchEvent(new Event('change', { bubbles: true }));";
 
-pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(bench: &Bench) -> Result<()> {
-    for tablet in [bench.tablet(), bench.tablet().upright().dark()] {
+pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(fixture: &Fixture) -> Result<()> {
+    for tablet in [fixture.tablet(), fixture.tablet().upright().dark()] {
         let desk = tablet.opens_the_file().await?;
         desk.shows("#verdict").await?;
         desk.types("#label", "100% polyester interlock, 150 g/m2, red").await?;
         desk.says("#understood", "polyester").await?;
-        desk.goes_to(&format!("{}#forecast", bench.file()?)).await?;
+        desk.goes_to(&format!("{}#forecast", fixture.page.file()?)).await?;
         desk.says(".fore", "How the white ages").await?;
         desk.says(".fore", "Inside the film").await?;
         desk.says("#say", "the limit is").await?;
@@ -47,8 +47,8 @@ pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(bench: &Bench)
     Ok(())
 }
 
-pub async fn a_cloth_without_dye_has_no_forecast(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn a_cloth_without_dye_has_no_forecast(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     desk.types("#label", "100% cotton jersey, 180 g/m2, red").await?;
     desk.says("#understood", "cotton").await?;

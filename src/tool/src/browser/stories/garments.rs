@@ -1,10 +1,10 @@
 //! One design on several garments.
 
-use crate::browser::bench::Bench;
+use crate::browser::drive::fixture::Fixture;
 use anyhow::Result;
 
-pub async fn a_second_garment_brings_a_plan_for_all(bench: &Bench) -> Result<()> {
-    for tablet in [bench.tablet(), bench.tablet().upright().dark()] {
+pub async fn a_second_garment_brings_a_plan_for_all(fixture: &Fixture) -> Result<()> {
+    for tablet in [fixture.tablet(), fixture.tablet().upright().dark()] {
         let desk = tablet.opens_the_file().await?;
         desk.shows("#verdict").await?;
         desk.run(
@@ -26,8 +26,8 @@ pub async fn a_second_garment_brings_a_plan_for_all(bench: &Bench) -> Result<()>
 }
 
 /// A meter's file: a bad one is refused by line and column, of a good one a sample is taken, and Undo takes it back.
-pub async fn a_meter_file_colours_the_garment(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn a_meter_file_colours_the_garment(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     desk.run(
         "const root = document.querySelector('whitehold-desk').shadowRoot;

@@ -1,11 +1,11 @@
 //! What is given up for what: the picture of the ways beside the sentence and the table that say the same.
 
-use crate::browser::bench::Bench;
+use crate::browser::drive::fixture::Fixture;
 use anyhow::{Context, Result, ensure};
 
 /// As many rows as ways were worked through; a mark that is tapped says what it is, and a way of the answer can be used.
-pub async fn a_tapped_way_says_what_it_is_and_can_be_used(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn a_tapped_way_says_what_it_is_and_can_be_used(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     let head = desk.shows("#trade-head").await?;
     let said = desk.shows("#trade-says").await?;
     desk.taps("#trade details summary").await?;

@@ -3,8 +3,8 @@
 //! Each save is a name typed into the order. The page says `data-saved` when the browser has acknowledged it; what is
 //! really there is read by plain calls of the browser's database, not by the page's own store.
 
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
 use anyhow::{Context, Result, bail};
 use serde_json::{Value, json};
 use std::path::PathBuf;
@@ -75,8 +75,8 @@ pub(super) async fn saves(desk: &Desk, text: &str) -> Result<()> {
 }
 
 /// A folder of this name for a browser to remember in, empty.
-pub(super) fn profile(bench: &Bench, name: &str) -> Result<PathBuf> {
-    let folder = bench.workshop.target().join("stories").join(name);
+pub(super) fn profile(fixture: &Fixture, name: &str) -> Result<PathBuf> {
+    let folder = fixture.workspace.target().join("stories").join(name);
     if folder.exists() {
         std::fs::remove_dir_all(&folder)?;
     }

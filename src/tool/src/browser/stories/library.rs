@@ -1,15 +1,15 @@
 //! What the stories of the Library share: its form, its files, its folders.
 
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 /// A folder of this name for downloads, empty.
-pub(super) fn folder(bench: &Bench, name: &str) -> Result<PathBuf> {
-    let folder = bench.workshop.target().join("stories").join(name);
+pub(super) fn folder(fixture: &Fixture, name: &str) -> Result<PathBuf> {
+    let folder = fixture.workspace.target().join("stories").join(name);
     if folder.exists() {
         std::fs::remove_dir_all(&folder)?;
     }
@@ -18,10 +18,10 @@ pub(super) fn folder(bench: &Bench, name: &str) -> Result<PathBuf> {
 }
 
 /// Opens the Library screen of a browser that nobody used before.
-pub(super) async fn opens(bench: &Bench) -> Result<Desk> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub(super) async fn opens(fixture: &Fixture) -> Result<Desk> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
-    desk.goes_to(&format!("{}#library", bench.file()?)).await?;
+    desk.goes_to(&format!("{}#library", fixture.page.file()?)).await?;
     desk.shows(".hits").await?;
     // The store opens after the page: what it holds may move what is on the screen.
     desk.settles().await?;
@@ -75,7 +75,7 @@ pub(super) async fn carries_away(desk: &Desk, link: &str, folder: &Path) -> Resu
             .map(|entry| entry.path())
             .find(|path| path.extension().is_some_and(|it| it != "crdownload"));
         if let Some(file) = done {
-            return crate::workshop::read(&file);
+            return crate::host::workspace::read(&file);
         }
         ensure!(start.elapsed() < Duration::from_secs(10), "no file came from {link}");
         tokio::time::sleep(Duration::from_millis(50)).await;

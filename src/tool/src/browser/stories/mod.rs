@@ -1,6 +1,6 @@
 //! What a person does with the page, told one story after another.
 //!
-//! A story is an async function that is handed the bench and tells what happens; add it to [`STORIES`]. Its name is
+//! A story is an async function that is handed the fixture and tells what happens; add it to [`STORIES`]. Its name is
 //! the sentence that is printed. Each begins with a browser that nobody used before.
 
 mod access;
@@ -25,9 +25,9 @@ mod trials;
 mod two_tabs;
 mod working_days;
 
-use crate::browser::bench::Bench;
-use crate::steps::{say, seconds};
-use crate::workshop::Workshop;
+use crate::browser::drive::fixture::Fixture;
+use crate::host::progress::{say, seconds};
+use crate::host::workspace::Workspace;
 use anyhow::{Result, bail};
 use std::pin::Pin;
 use std::time::{Duration, Instant};
@@ -36,13 +36,13 @@ type Told<'a> = Pin<Box<dyn Future<Output = Result<()>> + 'a>>;
 
 struct Story {
     name: &'static str,
-    tell: for<'a> fn(&'a Bench) -> Told<'a>,
+    tell: for<'a> fn(&'a Fixture) -> Told<'a>,
 }
 
 /// Turns `opening::the_file_opens` into a story of that name.
 macro_rules! stories {
     ($($file:ident :: $name:ident,)*) => {
-        [$(Story { name: concat!(stringify!($file), "::", stringify!($name)), tell: |bench| Box::pin($file::$name(bench)) },)*]
+        [$(Story { name: concat!(stringify!($file), "::", stringify!($name)), tell: |fixture| Box::pin($file::$name(fixture)) },)*]
     };
 }
 
@@ -109,13 +109,13 @@ static STORIES: [Story; 56] = stories![
 const PATIENCE: Duration = Duration::from_secs(300);
 
 /// Tells the stories whose name holds `filter`, and sums them up the way cargo's tests do.
-pub async fn tell(workshop: &Workshop, filter: Option<&str>) -> Result<()> {
-    let bench = Bench::set_up(workshop).await?;
+pub async fn tell(workspace: &Workspace, filter: Option<&str>) -> Result<()> {
+    let fixture = Fixture::set_up(workspace).await?;
     let patience = PATIENCE * nothing_lost::kills()?.div_ceil(nothing_lost::KILLS).max(1);
     let (mut passed, mut failures) = (0, Vec::new());
     let start = Instant::now();
     for story in STORIES.iter().filter(|story| filter.is_none_or(|word| story.name.contains(word))) {
-        let told = tokio::time::timeout(patience, (story.tell)(&bench)).await;
+        let told = tokio::time::timeout(patience, (story.tell)(&fixture)).await;
         match told.unwrap_or_else(|_| bail!("it did not come to an end within {}", seconds(patience))) {
             Ok(()) => {
                 say(&format!("test {} ... ok", story.name));

@@ -1,10 +1,11 @@
 //! Nothing leaves the page: every way out is tried against a listener on this computer, under the page's own policy.
 
-use crate::browser::bench::{Bench, file_address};
-use crate::browser::listener::Listener;
-use crate::letters;
-use crate::policy;
-use crate::workshop::write;
+use crate::browser::drive::built_page::{file_address, serve_folder};
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::listener::Listener;
+use crate::host::workspace::write;
+use crate::page::policy;
+use crate::page::utf16;
 use anyhow::{Context, Result, ensure};
 use std::collections::BTreeSet;
 use std::time::Duration;
@@ -22,9 +23,9 @@ enum Opened {
     Http,
 }
 
-pub async fn the_probe_reaches_a_listener_when_no_policy_forbids_it(bench: &Bench) -> Result<()> {
+pub async fn the_probe_reaches_a_listener_when_no_policy_forbids_it(fixture: &Fixture) -> Result<()> {
     for from in [Opened::File, Opened::Http] {
-        let (heard, tried) = probe(bench, from, false).await?;
+        let (heard, tried) = probe(fixture, from, false).await?;
         ensure!(
             heard.len() >= ENOUGH,
             "{from:?}: of {tried} ways only {} were heard: {heard:?}",
@@ -34,9 +35,9 @@ pub async fn the_probe_reaches_a_listener_when_no_policy_forbids_it(bench: &Benc
     Ok(())
 }
 
-pub async fn nothing_reaches_a_listener_under_the_policy_of_the_page(bench: &Bench) -> Result<()> {
+pub async fn nothing_reaches_a_listener_under_the_policy_of_the_page(fixture: &Fixture) -> Result<()> {
     for from in [Opened::File, Opened::Http] {
-        let (heard, tried) = probe(bench, from, true).await?;
+        let (heard, tried) = probe(fixture, from, true).await?;
         ensure!(tried > ENOUGH, "{from:?}: only {tried} ways were tried");
         ensure!(heard.is_empty(), "{from:?}: the listener heard {heard:?}");
     }
@@ -44,12 +45,12 @@ pub async fn nothing_reaches_a_listener_under_the_policy_of_the_page(bench: &Ben
 }
 
 /// Opens the probe and hands back what the listener heard, and how many ways the probe tried.
-async fn probe(bench: &Bench, from: Opened, under_policy: bool) -> Result<(BTreeSet<String>, usize)> {
+async fn probe(fixture: &Fixture, from: Opened, under_policy: bool) -> Result<(BTreeSet<String>, usize)> {
     let listener = Listener::start()?;
     let script = PROBE.replace("{{listener}}", &listener.address.to_string());
     let policy = if under_policy {
-        let shipped = std::fs::read(bench.workshop.dist().join("whitehold.html"))?;
-        let shipped = letters::text(&shipped).context("the page is no text")?;
+        let shipped = std::fs::read(fixture.workspace.dist().join("whitehold.html"))?;
+        let shipped = utf16::text(&shipped).context("the page is no text")?;
         format!(
             "<meta http-equiv=\"Content-Security-Policy\" content=\"{}\">",
             with_script(policy::of_page(&shipped)?, &script)?
@@ -57,7 +58,7 @@ async fn probe(bench: &Bench, from: Opened, under_policy: bool) -> Result<(BTree
     } else {
         String::new()
     };
-    let folder = bench.workshop.target().join("stories/probe");
+    let folder = fixture.workspace.target().join("stories/probe");
     let page = folder.join("index.html");
     write(
         &page,
@@ -67,9 +68,9 @@ async fn probe(bench: &Bench, from: Opened, under_policy: bool) -> Result<(BTree
     )?;
     let address = match from {
         Opened::File => file_address(&page)?,
-        Opened::Http => format!("http://{}/", Bench::hand_out(folder).await?),
+        Opened::Http => format!("http://{}/", serve_folder(folder).await?),
     };
-    let desk = bench.tablet().opens(&address).await?;
+    let desk = fixture.tablet().opens(&address).await?;
     desk.says("body", "tried").await?;
     // What a browser queues at low priority (prefetch) goes out a moment later.
     tokio::time::sleep(Duration::from_millis(1500)).await;

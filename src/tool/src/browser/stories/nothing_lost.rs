@@ -1,9 +1,9 @@
 //! Saved means saved: what the page called kept is there after a crash and beside another tab.
 
 use super::kept::{name, profile, run, saves};
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
-use crate::steps::say;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
+use crate::host::progress::say;
 use anyhow::{Context, Result, ensure};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -42,19 +42,19 @@ struct Known {
 }
 
 /// Kills the browser at random moments: while the page opens and seals, and while it saves.
-pub async fn a_killed_browser_loses_nothing_that_was_acknowledged(bench: &Bench) -> Result<()> {
+pub async fn a_killed_browser_loses_nothing_that_was_acknowledged(fixture: &Fixture) -> Result<()> {
     let kills = kills()?;
-    let profile = profile(bench, "killed")?;
+    let profile = profile(fixture, "killed")?;
     let seed = SystemTime::now().duration_since(UNIX_EPOCH)?.as_nanos() as u64 | 1;
     let mut chance = Chance(seed);
     let mut known = Known::default();
     let (mut sealed, start) = (0, Instant::now());
     for kill in 0..kills {
         let told = format!("kill {kill} of {kills}, seed {seed}, after save {}", known.save);
-        let tablet = bench.tablet().remembering(&profile);
+        let tablet = fixture.tablet().remembering(&profile);
         if kill % 3 == 2 {
             let desk = tablet.is_switched_on().await?;
-            let address = bench.file()?;
+            let address = fixture.page.file()?;
             let moment = Duration::from_millis(chance.below(600));
             // It is killed while it opens, so that the opening itself seldom comes to its end.
             let _ = tokio::time::timeout(moment, desk.goes_to(&address)).await;
@@ -74,7 +74,7 @@ pub async fn a_killed_browser_loses_nothing_that_was_acknowledged(bench: &Bench)
             write_until_killed(desk, &mut known, kill, 2 * moment).await.with_context(|| told.clone())?;
         }
     }
-    let desk = bench.tablet().remembering(&profile).opens_the_file().await?;
+    let desk = fixture.tablet().remembering(&profile).opens_the_file().await?;
     desk.shows("#verdict").await?;
     look(&desk, &known).await?;
     desk.has_no_complaints().await?;
@@ -193,9 +193,9 @@ async fn look(desk: &Desk, known: &Known) -> Result<u64> {
 }
 
 /// Two tabs save by turns as fast as they can, 500 times each; every save is found in the database.
-pub async fn two_tabs_lose_nothing_to_each_other(bench: &Bench) -> Result<()> {
-    let address = bench.site("");
-    let desk = bench.tablet().opens(&address).await?;
+pub async fn two_tabs_lose_nothing_to_each_other(fixture: &Fixture) -> Result<()> {
+    let address = fixture.page.site("");
+    let desk = fixture.tablet().opens(&address).await?;
     desk.shows("#verdict").await?;
     desk.opens_tab(&address).await?;
     desk.shows("#verdict").await?;
@@ -241,8 +241,8 @@ pub async fn two_tabs_lose_nothing_to_each_other(bench: &Bench) -> Result<()> {
 }
 
 /// A duplicated tab begins as a copy and then goes its own way.
-pub async fn a_duplicated_tab_keeps_a_draft_of_its_own(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens(&bench.site("")).await?;
+pub async fn a_duplicated_tab_keeps_a_draft_of_its_own(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens(&fixture.page.site("")).await?;
     desk.shows("#verdict").await?;
     saves(&desk, "the first").await?;
     // A page opened by a script inherits the session of its tab, as a duplicate does.

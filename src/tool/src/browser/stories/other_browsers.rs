@@ -1,9 +1,9 @@
 //! The desk in Firefox and in WebKitGTK: it answers, follows the label, shows every screen, and goes on after a reload.
 
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
-use crate::browser::others::{self, Other};
-use crate::steps::say;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::other_browsers::{self, OtherBrowser};
+use crate::browser::drive::session::Desk;
+use crate::host::progress::say;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
@@ -19,25 +19,25 @@ const SCREENS: [(&str, &str); 8] = [
     ("job", "#verdict"),
 ];
 
-pub async fn the_desk_works_in_firefox(bench: &Bench) -> Result<()> {
+pub async fn the_desk_works_in_firefox(fixture: &Fixture) -> Result<()> {
     if !cfg!(target_os = "linux") {
         say("    left out: Firefox is driven on Linux only");
         return Ok(());
     }
-    works(bench, &others::firefox(&bench.workshop).await?).await
+    works(fixture, &other_browsers::firefox(&fixture.workspace).await?).await
 }
 
-pub async fn the_desk_works_in_webkit(bench: &Bench) -> Result<()> {
+pub async fn the_desk_works_in_webkit(fixture: &Fixture) -> Result<()> {
     if !cfg!(target_os = "linux") {
         say("    left out: WebKitGTK is for Linux only");
         return Ok(());
     }
-    works(bench, &others::webkit(&bench.workshop).await?).await
+    works(fixture, &other_browsers::webkit(&fixture.workspace).await?).await
 }
 
 /// From a stick, lying on its long side; and from the shop's server, held upright.
-async fn works(bench: &Bench, other: &Other) -> Result<()> {
-    for (address, size) in [(bench.file()?, (1280, 800)), (bench.site(""), (800, 1280))] {
+async fn works(fixture: &Fixture, other: &OtherBrowser) -> Result<()> {
+    for (address, size) in [(fixture.page.file()?, (1280, 800)), (fixture.page.site(""), (800, 1280))] {
         other.is_held(size).await?;
         visit(&other.desk, &address, size).await.with_context(|| address)?;
     }

@@ -1,11 +1,11 @@
 //! A shop of one's own: five taps and its first order; and what went wrong there.
 
-use crate::browser::bench::Bench;
+use crate::browser::drive::fixture::Fixture;
 use anyhow::{Result, ensure};
 
 /// A new shop sets up and plans its first order; what it said is there after a reload.
-pub async fn a_new_shop_sets_up_and_plans_its_first_order(bench: &Bench) -> Result<()> {
-    for (tablet, address) in bench.both_ways()? {
+pub async fn a_new_shop_sets_up_and_plans_its_first_order(fixture: &Fixture) -> Result<()> {
+    for (tablet, address) in fixture.both_ways()? {
         let desk = tablet.opens(&address).await?;
         desk.shows("#verdict").await?;
         desk.taps("nav a[href='#shop']").await?;
@@ -43,8 +43,8 @@ pub async fn a_new_shop_sets_up_and_plans_its_first_order(bench: &Bench) -> Resu
 }
 
 /// A print that turned pink after it was run too hot: the heat is named first, with what to do.
-pub async fn a_white_that_turned_is_traced_to_the_heat(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn a_white_that_turned_is_traced_to_the_heat(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     desk.taps("nav a[href='#wrong']").await?;
     desk.says("#causes", "Tap what is seen").await?;
@@ -65,8 +65,8 @@ pub async fn a_white_that_turned_is_traced_to_the_heat(bench: &Bench) -> Result<
 }
 
 /// The settings change what every screen says, and say when the records were last taken away.
-pub async fn the_settings_hold_on_every_screen(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn the_settings_hold_on_every_screen(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     desk.taps("nav a[href='#settings']").await?;
     desk.says("#backup", "Never saved").await?;

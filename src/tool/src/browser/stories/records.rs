@@ -1,15 +1,15 @@
 //! The shop's records, by touch: written, changed, taken back, carried away and brought home.
 
 use super::library::{brings, carries_away, does, fills, folder, opens, writes_a_white};
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
 use anyhow::{Result, ensure};
 use serde_json::json;
 use std::time::{Duration, Instant};
 
 /// A white is written from its data sheet, changed, taken back, brought back; a wrong number is named beside its field.
-pub async fn a_white_is_written_changed_and_brought_back(bench: &Bench) -> Result<()> {
-    let desk = opens(bench).await?;
+pub async fn a_white_is_written_changed_and_brought_back(fixture: &Fixture) -> Result<()> {
+    let desk = opens(fixture).await?;
     desk.taps(&does("look:1")).await?;
     desk.settles().await?;
     desk.taps(&does("new:2")).await?;
@@ -46,8 +46,8 @@ pub async fn a_white_is_written_changed_and_brought_back(bench: &Bench) -> Resul
 }
 
 /// The cloth of the order is kept, found by a misspelt word, and printed on again.
-pub async fn the_cloth_of_an_order_is_kept_and_found(bench: &Bench) -> Result<()> {
-    let desk = opens(bench).await?;
+pub async fn the_cloth_of_an_order_is_kept_and_found(fixture: &Fixture) -> Result<()> {
+    let desk = opens(fixture).await?;
     desk.taps(&does("keep-cloth")).await?;
     desk.says("#rech", "olyester").await?;
     desk.says("#rec .hits", "HL-2031").await?;
@@ -59,11 +59,11 @@ pub async fn the_cloth_of_an_order_is_kept_and_found(bench: &Bench) -> Result<()
 }
 
 /// Two tablets write, one file goes over, and both versions of what they differ on are shown for choice.
-pub async fn two_tablets_are_merged_and_nothing_is_lost(bench: &Bench) -> Result<()> {
-    let first = opens(bench).await?;
+pub async fn two_tablets_are_merged_and_nothing_is_lost(fixture: &Fixture) -> Result<()> {
+    let first = opens(fixture).await?;
     writes_a_white(&first, "Heron", "9.5").await?;
-    let file = carries_away(&first, "#save-library", &folder(bench, "merge-one")?).await?;
-    let second = opens(bench).await?;
+    let file = carries_away(&first, "#save-library", &folder(fixture, "merge-one")?).await?;
+    let second = opens(fixture).await?;
     brings(&second, "one.jsonl", &file).await?;
     second.says("#incoming .counts", "lost").await?;
     second.taps(&does("apply")).await?;
@@ -76,7 +76,7 @@ pub async fn two_tablets_are_merged_and_nothing_is_lost(bench: &Bench) -> Result
         desk.taps(&does("put")).await?;
         desk.says(".holds", price).await?;
     }
-    let file = carries_away(&second, "#save-library", &folder(bench, "merge-two")?).await?;
+    let file = carries_away(&second, "#save-library", &folder(fixture, "merge-two")?).await?;
     brings(&first, "two.jsonl", &file).await?;
     first.says("#incoming .differ", "10").await?;
     first.says("#incoming .differ", "12").await?;
@@ -95,8 +95,8 @@ pub async fn two_tablets_are_merged_and_nothing_is_lost(bench: &Bench) -> Result
 }
 
 /// A table with a bad row is held back whole; mended it comes in, and goes out again as a table.
-pub async fn a_table_with_a_bad_row_is_held_back(bench: &Bench) -> Result<()> {
-    let desk = opens(bench).await?;
+pub async fn a_table_with_a_bad_row_is_held_back(fixture: &Fixture) -> Result<()> {
+    let desk = opens(fixture).await?;
     brings(&desk, "whites.csv", "name,class\nEgret,soft\nCrane,sofd\n").await?;
     desk.says("#incoming", "Row 3").await?;
     ensure!(desk.text(&does("apply")).await?.is_none(), "a wrong table can be brought in");
@@ -105,7 +105,7 @@ pub async fn a_table_with_a_bad_row_is_held_back(bench: &Bench) -> Result<()> {
     desk.taps(&does("apply")).await?;
     desk.taps(&does("look:1")).await?;
     desk.says(".hits", "Egret").await?;
-    let table = carries_away(&desk, "#table-1", &folder(bench, "table")?).await?;
+    let table = carries_away(&desk, "#table-1", &folder(fixture, "table")?).await?;
     ensure!(table.contains("\r\ncrane,Crane,stretch,no,"), "the table lacks a white:\n{table}");
     desk.taps(".head [aria-label=\"Undo\"]").await?;
     desk.types("#q", "egret").await?;
@@ -120,8 +120,8 @@ pub async fn a_table_with_a_bad_row_is_held_back(bench: &Bench) -> Result<()> {
     desk.is_closed().await
 }
 /// News that comes between finger down and finger up draws the list anew; the tap counts all the same, and once.
-pub async fn a_tap_outlives_a_redraw(bench: &Bench) -> Result<()> {
-    let desk = opens(bench).await?;
+pub async fn a_tap_outlives_a_redraw(fixture: &Fixture) -> Result<()> {
+    let desk = opens(fixture).await?;
     desk.taps(&does("look:1")).await?;
     desk.shows(&does("new:2")).await?;
     let gone = desk.run(
@@ -147,14 +147,14 @@ pub async fn a_tap_outlives_a_redraw(bench: &Bench) -> Result<()> {
 /// A file that the browser lets the page write is written anew after every change; one that is gone is said, and the
 /// person chooses another. The dialogue is the browser's own, so a script answers in its place, with a real file of the
 /// page's private folder.
-pub async fn a_file_on_the_disk_is_kept_up_to_date(bench: &Bench) -> Result<()> {
+pub async fn a_file_on_the_disk_is_kept_up_to_date(fixture: &Fixture) -> Result<()> {
     let picker = "window.showSaveFilePicker = async () => {
             if (window.wish === 'none') throw new DOMException('no', 'AbortError');
             if (window.wish === 'gone') return { createWritable: async () => { throw new DOMException('it is gone', 'NotFoundError'); } };
             const folder = await navigator.storage.getDirectory();
             return folder.getFileHandle('kept.jsonl', { create: true });
         };";
-    let desk = bench.tablet().without(picker).opens(&format!("{}#library", bench.site(""))).await?;
+    let desk = fixture.tablet().without(picker).opens(&format!("{}#library", fixture.page.site(""))).await?;
     desk.shows(".hits").await?;
     desk.settles().await?;
     let text = "const end = arguments[arguments.length - 1];
@@ -215,8 +215,8 @@ async fn names_the_order(desk: &Desk, name: &str) -> Result<()> {
 }
 
 /// The order in the form is kept with one tap, found in the Library, and put into the form again.
-pub async fn an_order_is_kept_and_printed_again(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn an_order_is_kept_and_printed_again(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     desk.settles().await?;
     names_the_order(&desk, "gulls for the rowing club").await?;
@@ -230,7 +230,7 @@ pub async fn an_order_is_kept_and_printed_again(bench: &Bench) -> Result<()> {
         "another order is called kept"
     );
     desk.reloads().await?;
-    desk.goes_to(&format!("{}#library", bench.file()?)).await?;
+    desk.goes_to(&format!("{}#library", fixture.page.file()?)).await?;
     desk.shows(".hits").await?;
     desk.settles().await?;
     desk.taps(&does("look:4")).await?;

@@ -1,7 +1,7 @@
 //! The sheet at the press: printed on one page, read back from a picture, and a damaged picture said to be one.
 
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
 use anyhow::{Context, Result, ensure};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -52,9 +52,9 @@ async fn pages(desk: &Desk, paper: (f64, f64)) -> Result<usize> {
 
 /// Every order of the week is printed on one page, A4 and Letter, in both languages: one half of the week from a stick,
 /// the other from the server.
-pub async fn the_owner_prints_the_sheets_on_one_page_each(bench: &Bench) -> Result<()> {
+pub async fn the_owner_prints_the_sheets_on_one_page_each(fixture: &Fixture) -> Result<()> {
     let (mut printed, mut wrong) = (0, Vec::new());
-    for ((tablet, address), orders) in bench.both_ways()?.into_iter().zip([1..=6, 7..=12]) {
+    for ((tablet, address), orders) in fixture.both_ways()?.into_iter().zip([1..=6, 7..=12]) {
         let desk = tablet.opens(&address).await?;
         desk.shows("#verdict").await?;
         for order in orders {
@@ -106,10 +106,10 @@ async fn prints(desk: &Desk, address: &str, order: usize, wrong: &mut Vec<String
 }
 
 /// A sheet photographed on one tablet stands in the form of another; a ruined one says so, and changes nothing.
-pub async fn a_sheet_is_read_back_from_a_picture(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn a_sheet_is_read_back_from_a_picture(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
-    desk.goes_to(&format!("{}#sheet", bench.file()?)).await?;
+    desk.goes_to(&format!("{}#sheet", fixture.page.file()?)).await?;
     desk.shows(".p-head h2").await?;
     let (title, set) = (desk.shows(".p-head h2").await?, desk.shows(".p-set").await?);
     photographs(&desk, true).await?;

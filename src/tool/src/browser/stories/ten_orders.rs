@@ -1,6 +1,6 @@
 //! The week at Harbour Lane, order after order, as a person taps through it.
 
-use crate::browser::bench::Bench;
+use crate::browser::drive::fixture::Fixture;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
@@ -27,8 +27,8 @@ const CHOOSE: &str = "
     row?.click();
     return row !== undefined;";
 
-pub async fn each_answer_is_one_a_press_lead_would_accept(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn each_answer_is_one_a_press_lead_would_accept(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.shows("#verdict").await?;
     for (id, verdicts, whites) in ACCEPTED {
         ensure!(desk.run(CHOOSE, vec![json!(id)]).await? == true, "{id} is not in the week's list");
@@ -43,8 +43,8 @@ pub async fn each_answer_is_one_a_press_lead_would_accept(bench: &Bench) -> Resu
     desk.is_closed().await
 }
 
-pub async fn a_bad_label_keeps_the_last_answer_and_says_what_is_wrong(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens_the_file().await?;
+pub async fn a_bad_label_keeps_the_last_answer_and_says_what_is_wrong(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens_the_file().await?;
     desk.says("#verdict", "Trial first").await?;
     let mut last = desk.shows("#verdict").await?;
     let rows = [

@@ -1,8 +1,8 @@
 //! A fabric that nobody knows: first a trial, then what the trial showed is written down and asked again.
 
 use super::library::{does, fills};
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
 use anyhow::{Result, ensure};
 
 /// All that this label says: neither knit nor weight nor dye is known, and nobody here has printed the lot.
@@ -13,8 +13,8 @@ const RUNS: [&str; 2] = ["Go", "Go, hold two"];
 
 /// The trial's result comes back into the answer: a white that held lets the order run, one that turned does not, and the
 /// reason names what was seen.
-pub async fn an_unknown_fabric_goes_to_trial_and_comes_back(bench: &Bench) -> Result<()> {
-    for (tablet, address) in bench.both_ways()? {
+pub async fn an_unknown_fabric_goes_to_trial_and_comes_back(fixture: &Fixture) -> Result<()> {
+    for (tablet, address) in fixture.both_ways()? {
         let desk = tablet.opens(&address).await?;
         desk.shows("#verdict").await?;
         desk.types("#label", LABEL).await?;

@@ -1,8 +1,8 @@
 //! Two tabs of one tablet write the same records, by turns and as fast as they can.
 
 use super::library::{does, fills};
-use crate::browser::bench::Bench;
-use crate::browser::desk::Desk;
+use crate::browser::drive::fixture::Fixture;
+use crate::browser::drive::session::Desk;
 use anyhow::{Context, Result, bail, ensure};
 use serde_json::{Value, json};
 use std::time::{Duration, Instant};
@@ -11,10 +11,10 @@ use std::time::{Duration, Instant};
 const CHANGES: u64 = 20;
 
 /// Two tabs of one tablet write by turns, and both show everything.
-pub async fn two_tabs_write_by_turns(bench: &Bench) -> Result<()> {
-    let desk = bench.tablet().opens(&format!("{}#library", bench.site(""))).await?;
+pub async fn two_tabs_write_by_turns(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().opens(&format!("{}#library", fixture.page.site(""))).await?;
     desk.shows(".hits").await?;
-    desk.opens_tab(&format!("{}#library", bench.site(""))).await?;
+    desk.opens_tab(&format!("{}#library", fixture.page.site(""))).await?;
     desk.shows(".hits").await?;
     for number in 0..CHANGES {
         for tab in [0, 1] {
@@ -114,9 +114,9 @@ async fn opens_a_tub(desk: &Desk, name: &str) -> Result<()> {
 
 /// Two tabs edit the same ten records by turns, a thousand times: every edit is in the database once, and both tabs
 /// show all of them.
-pub async fn a_thousand_edits_of_two_tabs_are_all_there(bench: &Bench) -> Result<()> {
-    let address = format!("{}#library", bench.site(""));
-    let desk = bench.tablet().opens(&address).await?;
+pub async fn a_thousand_edits_of_two_tabs_are_all_there(fixture: &Fixture) -> Result<()> {
+    let address = format!("{}#library", fixture.page.site(""));
+    let desk = fixture.tablet().opens(&address).await?;
     desk.shows(".hits").await?;
     desk.settles().await?;
     desk.taps(&does("look:1")).await?;

@@ -1,11 +1,11 @@
 //! Days at the press: a rush job in red polyester, and a day in Spanish.
 
-use crate::browser::bench::Bench;
+use crate::browser::drive::fixture::Fixture;
 use anyhow::{Result, ensure};
 
 /// A red polyester rush job: haste does not make it a bare go, and the sheet carries the same verdict and the days to look.
-pub async fn a_red_polyester_rush_job_goes_to_the_press_with_its_care(bench: &Bench) -> Result<()> {
-    for (tablet, address) in bench.both_ways()? {
+pub async fn a_red_polyester_rush_job_goes_to_the_press_with_its_care(fixture: &Fixture) -> Result<()> {
+    for (tablet, address) in fixture.both_ways()? {
         let desk = tablet.opens(&address).await?;
         desk.shows("#verdict").await?;
         desk.types("#label", "100% polyester interlock, 150 g/m2, red").await?;
@@ -30,8 +30,8 @@ pub async fn a_red_polyester_rush_job_goes_to_the_press_with_its_care(bench: &Be
 }
 
 /// A day in Spanish, from the first order to the sheet and to what went wrong; decimals take a comma.
-pub async fn a_spanish_speaking_operator_works_the_day(bench: &Bench) -> Result<()> {
-    for (tablet, address) in bench.both_ways()? {
+pub async fn a_spanish_speaking_operator_works_the_day(fixture: &Fixture) -> Result<()> {
+    for (tablet, address) in fixture.both_ways()? {
         let desk = tablet.opens(&address).await?;
         desk.shows("#verdict").await?;
         desk.taps("#language").await?;

@@ -1,0 +1,193 @@
+//! What the wasm may call: its imports, compared with a reviewed list.
+//!
+//! A wasm module can do nothing but compute and call what it imports. So the list of imports is the list of what the
+//! page can do, and a new line in it is a new power that somebody must look at. The binding names an import
+//! `__wbg_open_07ea…`; which `open` that is (a database's or a window's) stands in a section that wasm-bindgen
+//! leaves in the compiled module, and is read from there.
+
+mod description;
+mod glue;
+
+use crate::host::progress::say;
+use crate::host::workspace::{Workspace, read, write};
+use crate::page::wasm::Binding;
+use anyhow::{Context, Result, bail};
+use description::{describe, descriptions};
+use glue::{generic, with_namespace, without_hash};
+use std::collections::BTreeSet;
+use std::path::PathBuf;
+use wasmparser::{Parser, Payload};
+
+const HEAD: &str = "\
+# What the wasm may call, one name a line: `Class.method`, `Class.property=` for a setter, `new Class`.
+# The build fails when the wasm asks for anything else. After a review, `cargo xtask imports --accept` writes this file.
+";
+
+/// Calls that no review lets in: each can carry something out of the page, or take the person away from it.
+/// A name that ends in `*` stands for every call of that class.
+const REFUSED: [&str; 29] = [
+    "Document.domain=",
+    "Document.location=",
+    "Document.write*",
+    "EventSource*",
+    "Fetch*",
+    "HTMLFormElement.requestSubmit",
+    "HTMLFormElement.submit",
+    "Location.assign",
+    "Location.replace",
+    "Location.hash=",
+    "Location.host=",
+    "Location.hostname=",
+    "Location.href=",
+    "Location.pathname=",
+    "Location.port=",
+    "Location.protocol=",
+    "Location.search=",
+    "Navigator.sendBeacon",
+    "Navigation*",
+    "RTC*",
+    "Request*",
+    "ServiceWorker*",
+    "SharedWorker*",
+    "WebSocket*",
+    "WebTransport*",
+    "Window.location=",
+    "Window.open",
+    "Worker*",
+    "XMLHttpRequest*",
+];
+
+/// Functions of the same kind that belong to no class, or to several.
+const REFUSED_ANYWHERE: [&str; 5] = ["eval", "fetch", "importScripts", "sendBeacon", "Function"];
+
+/// Fails when the wasm asks for a call that the list does not hold.
+///
+/// # Errors
+/// Names the calls, and how to review them.
+pub fn check(workspace: &Workspace, compiled: &[u8], bound: &Binding) -> Result<()> {
+    let asked = names(compiled, bound)?;
+    refuse(&asked)?;
+    let path = list(workspace);
+    let listed: BTreeSet<String> = read(&path)?
+        .lines()
+        .filter(|line| !line.starts_with('#'))
+        .map(|line| line.trim().to_owned())
+        .collect();
+    let new: Vec<_> = asked.difference(&listed).map(String::as_str).collect();
+    if new.is_empty() {
+        say(&format!("    {} imports, all reviewed", asked.len()));
+        return Ok(());
+    }
+    bail!(
+        "the wasm asks for calls that nobody reviewed:\n    {}\nNext thing to try: find out which change brought each \
+         of them and what it lets the page do; if that is right, `cargo xtask imports --accept` adds it to {}.",
+        new.join("\n    "),
+        path.display()
+    )
+}
+
+/// Writes what the wasm asks for as the reviewed list, and says what is new.
+///
+/// # Errors
+/// When the wasm asks for something that no review lets in.
+pub fn accept(workspace: &Workspace, compiled: &[u8], bound: &Binding) -> Result<()> {
+    let asked = names(compiled, bound)?;
+    refuse(&asked)?;
+    let path = list(workspace);
+    let before = read(&path).unwrap_or_default();
+    for name in asked.iter().filter(|name| !before.lines().any(|line| line == *name)) {
+        say(&format!("    new: {name}"));
+    }
+    let lines: String = asked.iter().map(|name| format!("{name}\n")).collect();
+    write(&path, format!("{HEAD}{lines}"))?;
+    say(&format!("    {} imports in {}", asked.len(), path.display()));
+    Ok(())
+}
+
+fn list(workspace: &Workspace) -> PathBuf {
+    workspace.root.join("src/tool/wasm-imports.txt")
+}
+
+fn refuse(asked: &BTreeSet<String>) -> Result<()> {
+    let refused: Vec<_> = asked.iter().filter(|name| is_refused(name)).map(String::as_str).collect();
+    if refused.is_empty() {
+        return Ok(());
+    }
+    bail!(
+        "the wasm asks for calls that could carry something out of the page:\n    {}\nThe page promises that nothing \
+         leaves it, so no review lets these in. Next thing to try: find the change that brought them and do without.",
+        refused.join("\n    ")
+    )
+}
+
+/// Whether a call is one that no review lets in.
+fn is_refused(name: &str) -> bool {
+    let bare = name.strip_prefix("new ").unwrap_or(name);
+    let called = bare.split('(').next().unwrap_or(bare);
+    let last = called.rsplit('.').next().unwrap_or(called);
+    REFUSED_ANYWHERE.contains(&last)
+        || REFUSED.iter().any(|refused| match refused.strip_suffix('*') {
+            Some(start) => bare.starts_with(start),
+            None => bare == *refused,
+        })
+}
+
+/// The names of all imports of the bound module; `compiled` is the same module before binding, which describes them.
+///
+/// # Errors
+/// When a module cannot be read.
+pub fn names(compiled: &[u8], bound: &Binding) -> Result<BTreeSet<String>> {
+    let descriptions = descriptions(compiled)?;
+    let mut names = BTreeSet::new();
+    for payload in Parser::new(0).parse_all(&bound.wasm) {
+        if let Payload::ImportSection(section) = payload.context("the bound wasm cannot be read")? {
+            for import in section.into_imports() {
+                let shim = import.context("the bound wasm cannot be read")?.name;
+                let described = descriptions.iter().find_map(|section| describe(section, shim));
+                names.insert(match described {
+                    Some(name) if name.contains(['.', ' ', '[']) => name,
+                    Some(name) => with_namespace(&bound.glue, shim, &name),
+                    None => generic(&bound.glue, shim).unwrap_or_else(|| without_hash(shim).to_owned()),
+                });
+            }
+        }
+    }
+    Ok(names)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn calls_that_carry_something_out_are_refused() {
+        let refused = [
+            "fetch",
+            "Window.fetch",
+            "new XMLHttpRequest",
+            "XMLHttpRequest.open",
+            "new WebSocket",
+            "RTCPeerConnection.createOffer",
+            "Navigator.sendBeacon",
+            "new EventSource",
+            "Window.open",
+            "Location.href=",
+            "Window.location=",
+            "eval",
+            "arg0.sendBeacon(arg1);",
+        ];
+        let allowed = [
+            "IDBFactory.open",
+            "Window.location",
+            "Location.href",
+            "Element.setAttribute",
+            "History.pushState",
+        ];
+        for name in refused {
+            assert!(is_refused(name), "{name}");
+        }
+        for name in allowed {
+            assert!(!is_refused(name), "{name}");
+        }
+    }
+}
