@@ -12,7 +12,6 @@ pub enum PrintRoomPhrase {
     Settings,
     Demo,
     DemoSay,
-    FiveQuestions,
     WhichWhites,
     WhichDryer,
     DryerSay,

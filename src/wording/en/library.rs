@@ -8,7 +8,6 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
     match label {
         L::Library => "Library",
         L::Search => "Search fabrics, whites, lots",
-        L::LookIn => "Look in",
         L::Fabrics => "Fabrics",
         L::Whites => "Whites",
         L::Lots => "Lots",
@@ -24,7 +23,6 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
         L::Ships => "built in",
         L::Removed => "taken out",
         L::Differs => "two tablets differ",
-        L::WhatItHolds => "What it holds",
         L::WhatBelongs => "What belongs to it",
         L::WhatHappened => "What happened to this record",
         L::NothingHappened => "Nothing yet. It stands as it came with Whitehold.",
@@ -35,7 +33,6 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
         L::KeepCloth => "Keep the cloth of this order",
         L::KeepOrder => "Keep this order",
         L::ShowMore => "Show more",
-        L::Close => "Close",
         L::Choose => "Two tablets wrote this without seeing each other. Which holds?",
         L::Made => "Written for the first time.",
         L::Copied => "Copied from the one that comes with Whitehold.",
@@ -44,19 +41,15 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
         L::AsItIsNow => "as it is now",
         L::OnAnotherTablet => "on another tablet",
         L::Merge => "Merge",
-        L::What => "What",
         L::ThisTablet => "This tablet",
         L::TheFile => "The file",
-        L::Keep => "Keep",
         L::LeaveIt => "Leave it",
         L::NothingYet => "Nothing has changed yet. One Undo takes all of it back.",
         L::NothingToMerge => "All of it is here already.",
         L::TableOf => "Table",
-        L::Row => "Row",
         L::FixRows => {
             "Nothing comes in while a row is wrong. Mend these rows in the spreadsheet and open the file again."
         }
-        L::ApplyTable => "Bring these in",
         L::DraftFound => {
             "An order that was kept by an earlier Whitehold. It goes into the form; Undo takes it back."
         }
@@ -118,7 +111,6 @@ pub(in crate::wording) fn phrase(phrase: &LibraryPhrase) -> String {
     match phrase {
         P::Records { count } => format!("{} on this tablet", plural(count, "record", "records")),
         P::SavedDaysAgo { days: ago } => format!("last file {}", days(*ago)),
-        P::Unsaved { changes } => format!("{} since", plural(changes, "change", "changes")),
         P::Reminder { changes, days: None } => {
             format!(
                 "{} in no file yet. A browser may clear a page's storage; a file is yours.",
@@ -135,7 +127,6 @@ pub(in crate::wording) fn phrase(phrase: &LibraryPhrase) -> String {
         P::NoneCalled { asked } => format!("Nothing called “{asked}”"),
         P::LotsHere { lots: 1 } => "1 lot".into(),
         P::LotsHere { lots } => format!("{lots} lots"),
-        P::Weight { gsm } => gsm.clone(),
         P::Changed { what, before, after } => format!("{what}: {before} → {after}."),
         P::MoreChanges { count } => format!("And {count} more."),
         P::FromFile { name } => format!("from {name}"),

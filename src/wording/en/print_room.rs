@@ -12,7 +12,6 @@ pub(in crate::wording) fn phrase(phrase: &PrintRoomPhrase) -> String {
         P::DemoSay => {
             "Harbour Lane, its shelf, its dryer and its orders are invented, so that there is something to look at. Answer five questions and the desk works for your own shop. Nothing of the demo is written into it."
         }
-        P::FiveQuestions => "Five questions",
         P::WhichWhites => "1. Which whites stand on your shelf?",
         P::WhichDryer => "2. Which dryer is most like yours?",
         P::DryerSay => "Take the nearest. Its numbers are yours to change later, and a probe run mends them.",

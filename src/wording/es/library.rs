@@ -8,7 +8,6 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
     match label {
         L::Library => "Biblioteca",
         L::Search => "Buscar telas, blancos, lotes",
-        L::LookIn => "Buscar en",
         L::Fabrics => "Telas",
         L::Whites => "Blancos",
         L::Lots => "Lotes",
@@ -24,7 +23,6 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
         L::Ships => "incluido",
         L::Removed => "retirado",
         L::Differs => "dos tabletas difieren",
-        L::WhatItHolds => "Lo que contiene",
         L::WhatBelongs => "Lo que le pertenece",
         L::WhatHappened => "Qué ha pasado con este registro",
         L::NothingHappened => "Nada todavía. Está como vino con Whitehold.",
@@ -35,7 +33,6 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
         L::KeepCloth => "Guardar la tela de este pedido",
         L::KeepOrder => "Guardar este pedido",
         L::ShowMore => "Mostrar más",
-        L::Close => "Cerrar",
         L::Choose => "Dos tabletas escribieron esto sin verse. ¿Cuál vale?",
         L::Made => "Escrito por primera vez.",
         L::Copied => "Copiado del que viene con Whitehold.",
@@ -44,19 +41,15 @@ pub(in crate::wording) fn label(label: LibraryLabel) -> &'static str {
         L::AsItIsNow => "como está ahora",
         L::OnAnotherTablet => "en otra tableta",
         L::Merge => "Unir",
-        L::What => "Qué",
         L::ThisTablet => "Esta tableta",
         L::TheFile => "El archivo",
-        L::Keep => "Vale",
         L::LeaveIt => "Dejarlo",
         L::NothingYet => "Aún no ha cambiado nada. Con un Deshacer se anula todo.",
         L::NothingToMerge => "Todo está ya aquí.",
         L::TableOf => "Tabla",
-        L::Row => "Fila",
         L::FixRows => {
             "Nada entra mientras haya una fila mal. Corrija estas filas en la hoja de cálculo y abra el archivo de nuevo."
         }
-        L::ApplyTable => "Traer estos",
         L::DraftFound => {
             "Un pedido guardado por un Whitehold anterior. Pasa al formulario; Deshacer lo anula."
         }
@@ -118,7 +111,6 @@ pub(in crate::wording) fn phrase(phrase: &LibraryPhrase) -> String {
     match phrase {
         P::Records { count } => format!("{} en esta tableta", plural(count, "registro", "registros")),
         P::SavedDaysAgo { days: ago } => format!("último archivo {}", days(*ago)),
-        P::Unsaved { changes } => format!("{} desde entonces", plural(changes, "cambio", "cambios")),
         P::Reminder { changes, days: None } => format!(
             "{} en ningún archivo. Un navegador puede borrar lo que guarda una página; un archivo es suyo.",
             plural(changes, "cambio no está", "cambios no están")
@@ -133,7 +125,6 @@ pub(in crate::wording) fn phrase(phrase: &LibraryPhrase) -> String {
         P::NoneCalled { asked } => format!("Nada se llama «{asked}»"),
         P::LotsHere { lots: 1 } => "1 lote".into(),
         P::LotsHere { lots } => format!("{lots} lotes"),
-        P::Weight { gsm } => gsm.clone(),
         P::Changed { what, before, after } => format!("{what}: {before} → {after}."),
         P::MoreChanges { count } => format!("Y {count} más."),
         P::FromFile { name } => format!("de {name}"),

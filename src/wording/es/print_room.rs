@@ -12,7 +12,6 @@ pub(in crate::wording) fn phrase(phrase: &PrintRoomPhrase) -> String {
         P::DemoSay => {
             "Harbour Lane, su estante, su horno y sus pedidos son inventados, para que haya algo que mirar. Responda cinco preguntas y la página trabaja para su propio taller. Nada de la muestra pasa a él."
         }
-        P::FiveQuestions => "Cinco preguntas",
         P::WhichWhites => "1. ¿Qué blancos hay en su estante?",
         P::WhichDryer => "2. ¿Qué horno se parece más al suyo?",
         P::DryerSay => {
