@@ -12,7 +12,7 @@
 //! and what is left is summed over a grid. More prints, narrower: nothing is ever certain after two.
 
 use super::fuse;
-use crate::dryer::{History, Sample};
+use crate::dryer::{History, HistorySample};
 use crate::ink::CureKinetics;
 use crate::quantity::Band;
 use serde::{Deserialize, Serialize};
@@ -20,7 +20,7 @@ use serde::{Deserialize, Serialize};
 /// How a print came through the wash, the stretch and the rub.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Seen {
+pub enum PrintTestOutcome {
     /// It cracked, washed off or rubbed off.
     Fails,
     /// A hair's crack or a little rub: just at the edge.
@@ -31,7 +31,7 @@ pub enum Seen {
 
 /// What was learnt of an ink.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Learnt {
+pub struct KineticsEstimate {
     /// The kinetics to compute with from now on.
     pub kinetics: CureKinetics,
     /// Temperature of half fusion, K.
@@ -54,7 +54,11 @@ const POINTS: usize = 41;
 
 /// Learns an ink's kinetics from prints of it, each with its history; `needed` is the fused share that holds.
 #[must_use]
-pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -> Learnt {
+pub fn estimate_kinetics(
+    class: &CureKinetics,
+    needed: f64,
+    prints: &[(History<1>, PrintTestOutcome)],
+) -> KineticsEstimate {
     let logit = |share: f64| {
         let share = share.clamp(1e-12, 1.0 - 1e-12);
         (share / (1.0 - share)).ln()
@@ -72,12 +76,12 @@ pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -
             let prior = (-0.5 * (moved[0] * moved[0] + moved[1] * moved[1])).exp();
             let mut weight = prior;
             for (history, seen) in prints {
-                let fused = fuse(history, |sample: &Sample<1>| sample.film_bottom, &kinetics).fused[0];
+                let fused = fuse(history, |sample: &HistorySample<1>| sample.film_bottom, &kinetics).fused[0];
                 let holds = 1.0 / (1.0 + (-(logit(fused) - logit(needed)) / WIDTH).exp());
                 weight *= match seen {
-                    Seen::Fails => 1.0 - holds,
-                    Seen::Edge => 4.0 * holds * (1.0 - holds),
-                    Seen::Holds => holds,
+                    PrintTestOutcome::Fails => 1.0 - holds,
+                    PrintTestOutcome::Edge => 4.0 * holds * (1.0 - holds),
+                    PrintTestOutcome::Holds => holds,
                 };
             }
             before += prior;
@@ -88,7 +92,7 @@ pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -
     }
     // Prints that no pair explains: the class is left as it was, and `expected` says so.
     if after.is_nan() || after <= 1e-12 * before {
-        return Learnt {
+        return KineticsEstimate {
             kinetics: *class,
             half_fused: spread(class.half_fused, SPREAD_HALF),
             fusion_time: spread(class.fusion_time.ln(), SPREAD_TIME).map(f64::exp),
@@ -112,7 +116,7 @@ pub fn learn(class: &CureKinetics, needed: f64, prints: &[(History<1>, Seen)]) -
     let half_fused = band(by_half, class.half_fused, SPREAD_HALF);
     let fusion_time = band(by_time, class.fusion_time.ln(), SPREAD_TIME).map(f64::exp);
     let kinetics = CureKinetics { half_fused: half_fused.likely, fusion_time: fusion_time.likely, ..*class };
-    Learnt { kinetics, half_fused, fusion_time, expected: after / before }
+    KineticsEstimate { kinetics, half_fused, fusion_time, expected: after / before }
 }
 
 /// Eight in ten of a normal spread.

@@ -11,13 +11,13 @@
 //!
 //! No published pair of constants for garment plastisol was found; those of `data/kinetics.json` are calibrated to
 //! common practice. The forms are checked in `tests/heat/kinetics.rs` against the Arrhenius integral, Kissinger's peak
-//! and isothermal solutions. Hands out [`fuse`], [`trace`], [`scorch()`] and [`learn`]
+//! and isothermal solutions. Hands out [`fuse`], [`trace`], [`scorch()`] and [`estimate_kinetics`]
 //! (an ink's own constants from two tested prints); judges nothing.
 
 mod calibrate;
 mod scorch;
 
-pub use calibrate::{Learnt, Seen, learn};
+pub use calibrate::{KineticsEstimate, PrintTestOutcome, estimate_kinetics};
 pub use scorch::{Scorch, scorch};
 
 use crate::dryer::{History, Place, between};
@@ -45,7 +45,7 @@ impl<const L: usize> Cure<L> {
         self.gelled = -(-self.gelled + 1.0) * halfway * halfway + 1.0;
         let rate =
             arrhenius(temperature, kinetics.fusion_time, kinetics.fusion_reference, kinetics.fusion_energy);
-        let gap = (balance_fusion(temperature, kinetics) - self.fused).max(Lanes::ZERO);
+        let gap = (equilibrium_fusion(temperature, kinetics) - self.fused).max(Lanes::ZERO);
         self.fused += gap * (-(-rate * gelled * seconds).exp() + 1.0);
     }
 }
@@ -53,7 +53,7 @@ impl<const L: usize> Cure<L> {
 /// Fusion in balance with `temperature` (K), 0 to 1.
 #[inline]
 #[must_use]
-pub fn balance_fusion<const L: usize>(temperature: Lanes<L>, kinetics: &CureKinetics) -> Lanes<L> {
+pub fn equilibrium_fusion<const L: usize>(temperature: Lanes<L>, kinetics: &CureKinetics) -> Lanes<L> {
     (((-temperature + kinetics.half_fused) * (1.0 / kinetics.width)).exp() + 1.0).recip()
 }
 

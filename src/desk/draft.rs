@@ -2,7 +2,7 @@
 
 use super::field::Field;
 use crate::diagnosis::Seen;
-use crate::numerics::order::map;
+use crate::numerics::sorting::map;
 use crate::optics::Lab;
 use crate::plan::{Colour, Garment, Order};
 use crate::quantity::{Bound, FieldError, Problem};

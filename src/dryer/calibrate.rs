@@ -10,16 +10,18 @@
 //! is least: the readings against the march, and what is known of such dryers before. The derivatives are lanes of the
 //! same march. Where readings and priors can be trusted the curvature there is how well each number is known.
 
-use super::{Case, Dryer, HistoryError, Place, Stack, TOLERANCE, World, history};
+use super::machine::{DriftCase, Dryer};
+use super::solve::{Case, HistoryError, Place, TOLERANCE, history};
+use super::stack::Stack;
 use crate::numerics::fit::{Fit, Residuals, least_squares};
-use crate::numerics::march::Tolerance;
+use crate::numerics::rosenbrock::Tolerance;
 use crate::quantity::{Band, Bound, FieldError, Problem};
 use serde::{Deserialize, Serialize};
 
 /// One reading of the probe.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Reading {
+pub struct TemperatureReading {
     /// Time since the print entered the heat, s.
     pub seconds: f64,
     /// What the probe read, K.
@@ -28,7 +30,7 @@ pub struct Reading {
 
 /// What was learnt of a dryer.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Calibration {
+pub struct DryerCalibration {
     /// Air above what the dial says, K.
     pub air: Band,
     /// Heat transfer, as a multiple of what the record says.
@@ -65,17 +67,17 @@ pub fn calibrate(
     set: f64,
     belt: f64,
     place: Place<8>,
-    readings: &[Reading],
-) -> Result<Calibration, HistoryError> {
+    readings: &[TemperatureReading],
+) -> Result<DryerCalibration, HistoryError> {
     check(readings)?;
     let residuals = |x: &[f64; 3]| -> Result<Residuals<3>, HistoryError> {
-        let world = |moved: usize| {
+        let drift = |moved: usize| {
             let [air, h, exchange] =
                 std::array::from_fn(|i| x[i] + if moved == i + 1 { STEP[i] } else { 0.0 });
-            World { air, h: h.exp(), exchange: exchange.exp(), ..World::NOMINAL }
+            DriftCase { air, h: h.exp(), exchange: exchange.exp(), ..DriftCase::NOMINAL }
         };
         // Eight lanes, as the plan marches them, though four would do: another width would be another march in the page.
-        let cases: [Case; 8] = std::array::from_fn(|lane| Case { set, belt, world: world(lane) });
+        let cases: [Case; 8] = std::array::from_fn(|lane| Case { set, belt, drift: drift(lane) });
         let history = history(stack, dryer, &cases, 1, TIGHT)?;
         let mut residuals = Residuals::with_capacity(readings.len() + 3);
         for reading in readings {
@@ -104,7 +106,7 @@ pub fn calibrate(
         let spread = fit.covariance[i][i].sqrt() * EIGHT_IN_TEN;
         Band { low: fit.at[i] - spread, likely: fit.at[i], high: fit.at[i] + spread }
     };
-    Ok(Calibration {
+    Ok(DryerCalibration {
         air: band(0),
         h: band(1).map(f64::exp),
         exchange: band(2).map(f64::exp),
@@ -118,7 +120,7 @@ fn too_few(readings: usize) -> FieldError {
     FieldError::new("readings", readings.to_string(), problem)
 }
 
-fn check(readings: &[Reading]) -> Result<(), FieldError> {
+fn check(readings: &[TemperatureReading]) -> Result<(), FieldError> {
     if readings.len() < LEAST {
         return Err(too_few(readings.len()));
     }
@@ -138,7 +140,7 @@ fn check(readings: &[Reading]) -> Result<(), FieldError> {
     Ok(())
 }
 
-impl Calibration {
+impl DryerCalibration {
     /// The dryer with what was learnt put into it: its zones as the probe found them. Its drift stays: one ride says
     /// nothing of how far it wanders from day to day.
     #[must_use]

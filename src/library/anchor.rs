@@ -1,7 +1,7 @@
 //! Anchors computed: what the model says of each case whose frequency the trade knows.
 
 use super::{AnchorRecord, AnchorSetting, Library};
-use crate::dryer::Drift;
+use crate::dryer::DriftRange;
 use crate::plan::{self, Garment, Job, Order, PickWindow, Shop};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::Depth;
@@ -68,9 +68,9 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
 }
 
 /// The drift of a dryer that nobody has measured.
-fn unmeasured(library: &Library) -> Result<Drift, Vec<FieldError>> {
+fn unmeasured(library: &Library) -> Result<DriftRange, Vec<FieldError>> {
     let value = |id: &str| library.limit(id).map(|limit| limit.value.value).map_err(|error| vec![error]);
-    Ok(Drift {
+    Ok(DriftRange {
         air: value("drift-air")?,
         panel: value("drift-panel")?,
         h: value("drift-h")?,

@@ -14,7 +14,7 @@
 //! [`read`] looks at the whole file before it hands out any of it: a file is taken whole or not at all.
 
 use super::log::{Entry, LineProblem, Log, VERSION, read_line};
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use sha2::{Digest, Sha256};

@@ -6,7 +6,7 @@ use super::log::{Key, Kind, Log, Record, Recorded};
 use super::shop_record::FabricDye;
 use crate::dryer::{Dryer, DryerRecord};
 use crate::ink::{Blocker, Mesh, MeshRecord, WhiteRecord};
-use crate::numerics::order::map;
+use crate::numerics::sorting::map;
 use crate::plan::{Colour, Garment};
 use crate::quantity::{FieldError, Problem, Sourced};
 use crate::textile::{FabricRecord, label, spelling};
@@ -255,5 +255,5 @@ fn sourced(number: &Sourced, field: &str) -> Result<(), FieldError> {
 
 /// A dryer that can be computed with.
 fn dryer(record: &DryerRecord) -> Result<(), FieldError> {
-    Dryer::read(record).map(drop).map_err(|mut errors| errors.swap_remove(0))
+    Dryer::from_record(record).map(drop).map_err(|mut errors| errors.swap_remove(0))
 }

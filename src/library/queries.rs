@@ -164,7 +164,7 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         .dryer(&order.shop.dryer)
         .map_err(|error| vec![FieldError { field: "shop.dryer".into(), ..error }])
         .and_then(|record| {
-            Dryer::read(record)
+            Dryer::from_record(record)
                 .map_err(|found| found.into_iter().map(|error| error.within("dryer")).collect())
         });
     let rules = rules(library);

@@ -2,11 +2,12 @@
 
 use super::Library;
 use super::garment::resolve_garment;
-use crate::cure::{Seen, learn, trace};
+use crate::cure::{PrintTestOutcome, estimate_kinetics, trace};
 use crate::dryer::{
-    self, Case, Cooling, Dryer, Film, HistoryError, NearInfrared, Place, Reading, Sample, Stack,
+    self, Case, Cooling, Dryer, Film, HistoryError, HistorySample, NearInfrared, Place, Stack,
+    TemperatureReading,
 };
-use crate::dryer::{TOLERANCE, World, history};
+use crate::dryer::{DriftCase, TOLERANCE, history};
 use crate::plan::{Curve, Garment, bounds};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{Band, Bound, FieldError};
@@ -105,7 +106,7 @@ pub struct TestedPrint {
     /// How it was cured.
     pub run: DryerRun,
     /// How it came through wash, stretch and rub.
-    pub seen: Seen,
+    pub seen: PrintTestOutcome,
 }
 
 /// What tested prints tell of a white.
@@ -145,7 +146,7 @@ impl DryerRun {
     fn resolve(&self, library: &Library) -> Result<Resolved, Vec<FieldError>> {
         let record =
             library.dryer(&self.dryer).map_err(|error| one(FieldError { field: "dryer".into(), ..error }))?;
-        let mut dryer = Dryer::read(record)?;
+        let mut dryer = Dryer::from_record(record)?;
         dryer.cooling = self.cooling.unwrap_or(dryer.cooling);
         let cloth = resolve_garment(&self.garment, library)
             .map_err(|errors| errors.into_iter().map(|error| error.within("garment")).collect::<Vec<_>>())?;
@@ -172,7 +173,7 @@ impl DryerRun {
         Ok(Resolved {
             stack,
             dryer,
-            case: Case { set: kelvin(self.set_c), belt, world: World::NOMINAL },
+            case: Case { set: kelvin(self.set_c), belt, drift: DriftCase::NOMINAL },
             passes,
         })
     }
@@ -203,15 +204,18 @@ impl ProbeRun {
         let within = |errors: Vec<FieldError>| errors.into_iter().map(|error| error.within("run")).collect();
         let Resolved { stack, dryer, case, .. } =
             self.run.resolve(library).map_err(|errors| -> Vec<_> { within(errors) })?;
-        let readings: Vec<Reading> = self
+        let readings: Vec<TemperatureReading> = self
             .readings
             .iter()
-            .map(|reading| Reading { seconds: reading.seconds, temperature: kelvin(reading.temp_c) })
+            .map(|reading| TemperatureReading {
+                seconds: reading.seconds,
+                temperature: kelvin(reading.temp_c),
+            })
             .collect();
         let place: Place<8> = match self.at {
-            ProbeAt::FilmTop => |sample: &Sample<8>| sample.film_top,
-            ProbeAt::FilmBottom => |sample: &Sample<8>| sample.film_bottom,
-            ProbeAt::Cloth => |sample: &Sample<8>| sample.cloth,
+            ProbeAt::FilmTop => |sample: &HistorySample<8>| sample.film_top,
+            ProbeAt::FilmBottom => |sample: &HistorySample<8>| sample.film_bottom,
+            ProbeAt::Cloth => |sample: &HistorySample<8>| sample.cloth,
         };
         let found =
             dryer::calibrate(&stack, &dryer, case.set, case.belt, place, &readings).map_err(march_error)?;
@@ -244,7 +248,7 @@ impl TestedWhite {
             let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(march_error)?;
             prints.push((history, print.seen));
         }
-        let learnt = learn(&white.kinetics, needed, &prints);
+        let learnt = estimate_kinetics(&white.kinetics, needed, &prints);
         Ok(WhiteLearnt {
             half_fused_c: learnt.half_fused.map(celsius),
             fusion_time_s: learnt.fusion_time,

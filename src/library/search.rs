@@ -8,7 +8,7 @@
 use super::Library;
 use super::log::{Key, Kind, Log, Record};
 use crate::ink::WhiteRecord;
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 use crate::textile::FabricRecord;
 use crate::textile::spelling::{distance, fold};
 use serde_json::Value;

@@ -25,7 +25,7 @@ impl FilmDiffusion {
 
     /// How much faster than in a fused film dye spreads at this fused share.
     #[must_use]
-    pub fn loose(fused: f64) -> f64 {
+    pub fn unfused_factor(fused: f64) -> f64 {
         1.0 + (Self::UNFUSED - 1.0) * (1.0 - fused.clamp(0.0, 1.0))
     }
 
@@ -38,7 +38,7 @@ impl FilmDiffusion {
     /// The film as it came out of the heat, fused to this share.
     #[must_use]
     pub fn fused(self, share: f64) -> Self {
-        Self { at_25c: self.at_25c * Self::loose(share), ..self }
+        Self { at_25c: self.at_25c * Self::unfused_factor(share), ..self }
     }
 }
 

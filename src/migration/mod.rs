@@ -11,23 +11,23 @@
 //! The film sees the upper yarns only, so the sum is held to what they carry: `m [1 - exp(-(v + c) / m)] + s`.
 //! What arrives enters the film from below while the heat lasts; a part of it is bound where it is and the rest
 //! spreads, quickly in the dryer and slowly on the shelf, where both cloths that lie against the film give more:
-//! [`Sheet`]. One march serves every question ([`Heat`] drives it through the dryer, [`Shelf`] through the months).
+//! [`DyeProfile`]. One march serves every question ([`HeatExposure`] drives it through the dryer, [`Storage`] through the months).
 //!
 //! Checked in `tests/dye/migration.rs` (vapour pressures, half-space, bounds), `tests/dye/sheet.rs` (Crank's sheets, keeping of
 //! mass) and `tests/dye/storage.rs` (stores). Ratios are firmer than levels: the diffusivities, the surface dye and what a
 //! white binds are chosen to fit common practice, not measured.
 
 pub mod accelerated;
+mod dye_profile;
+mod exposure;
 mod fastness;
 mod film;
-mod heat;
-mod sheet;
 mod source;
 mod storage;
 
+pub use dye_profile::{AdjacentCloth, CELLS, DyeProfile, DyeStep, FilmLayer};
+pub use exposure::{EXPOSURE_STEPS, ExposureInputs, ExposureStep, HeatExposure};
 pub use fastness::{Belief, ClothTest, FastnessGrade};
 pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH};
-pub use heat::{HEAT_STEPS, Heat, HeatOf, HeatStep};
-pub use sheet::{Beside, CELLS, Layer, Sheet, Step};
 pub use source::{Dye, DyedCloth, Release, release};
-pub use storage::{DAY, Shelf, Stay, hot_stack, summer_container};
+pub use storage::{DAY, Storage, StoragePeriod, hot_stack, summer_container};

@@ -1,4 +1,4 @@
-use super::Beside;
+use super::AdjacentCloth;
 use crate::dryer::History;
 use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::GAS_CONSTANT;
@@ -38,7 +38,7 @@ impl Dye {
     /// `D_air/gap P M / (R T)`.
     #[inline]
     #[must_use]
-    pub fn crosses<const L: usize>(&self, temperature: Lanes<L>) -> Lanes<L> {
+    pub fn vapour_flux<const L: usize>(&self, temperature: Lanes<L>) -> Lanes<L> {
         let reduced = temperature * (1.0 / 298.0);
         let in_air = reduced * reduced / reduced.sqrt().sqrt() * DyedCloth::VAPOUR_DIFFUSIVITY;
         let saturated = self.vapour_pressure(temperature) / temperature * (self.molar_mass / GAS_CONSTANT);
@@ -106,9 +106,9 @@ impl DyedCloth {
 
     /// The cloth as a film lies against it on a shelf, after `release` has run its upper yarns down.
     #[must_use]
-    pub fn beside<const L: usize>(&self, release: &Release<1>) -> Beside<L> {
+    pub fn adjacent<const L: usize>(&self, release: &Release<1>) -> AdjacentCloth<L> {
         let left = self.left(release)[0];
-        Beside {
+        AdjacentCloth {
             activity: Lanes::splat(self.activity() * left),
             carries: Lanes::splat(self.upper_yarns() * left),
         }
@@ -178,7 +178,7 @@ impl<const L: usize> Release<L> {
 
     /// Adds `seconds` at `temperature` (K).
     pub fn heat(&mut self, cloth: &DyedCloth, seconds: Lanes<L>, temperature: Lanes<L>) {
-        self.vapour += cloth.dye.crosses(temperature) * seconds * (cloth.activity() * cloth.share);
+        self.vapour += cloth.dye.vapour_flux(temperature) * seconds * (cloth.activity() * cloth.share);
         self.theta += cloth.dye.diffusivity(temperature) * seconds;
         self.surface +=
             arrhenius(temperature, DyedCloth::SURFACE_TIME, 393.15, DyedCloth::SURFACE_ENERGY) * seconds;

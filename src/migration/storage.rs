@@ -1,6 +1,6 @@
 //! The months after: where a print lies, how warm, and against what.
 
-use super::{Dye, FilmDiffusion, Sheet, Step};
+use super::{Dye, DyeProfile, DyeStep, FilmDiffusion};
 use crate::numerics::Lanes;
 
 /// Seconds of a day.
@@ -8,7 +8,7 @@ pub const DAY: f64 = 86_400.0;
 
 /// A stay at one place: steady, or swinging over the day between two temperatures.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stay {
+pub struct StoragePeriod {
     /// How long, s; infinity for the last.
     pub seconds: f64,
     /// Coolest, K.
@@ -17,7 +17,7 @@ pub struct Stay {
     pub high: f64,
 }
 
-impl Stay {
+impl StoragePeriod {
     /// At one temperature, K.
     #[must_use]
     pub const fn steady(seconds: f64, temperature: f64) -> Self {
@@ -40,25 +40,25 @@ impl Stay {
 /// `T = room + (stack - room) exp(-t / 2 h)`. Stack 65 °C (55 to 80), two hours (1 to 5): assumed, from how long a pile
 /// of shirts stays warm to the hand.
 #[must_use]
-pub fn hot_stack(room: f64) -> [Stay; 5] {
+pub fn hot_stack(room: f64) -> [StoragePeriod; 5] {
     const STACK: f64 = 338.15;
     const COOLS: f64 = 7200.0;
     std::array::from_fn(|i| {
         let lead = (STACK - room).max(0.0) * (-(i as f64 + 0.5) * 0.6).exp();
-        Stay::steady(0.6 * COOLS, room + lead)
+        StoragePeriod::steady(0.6 * COOLS, room + lead)
     })
 }
 
 /// A container in summer, `seconds` of it: 25 °C at night to 60 °C in the afternoon sun. Assumed; loggers on summer
 /// roads read 50 to 65 °C under the roof, from memory.
 #[must_use]
-pub const fn summer_container(seconds: f64) -> Stay {
-    Stay { seconds, low: 298.15, high: 333.15 }
+pub const fn summer_container(seconds: f64) -> StoragePeriod {
+    StoragePeriod { seconds, low: 298.15, high: 333.15 }
 }
 
 /// How fast dye moves on the shelf, lane by lane.
 #[derive(Clone, Copy, Debug)]
-pub struct Shelf<const L: usize> {
+pub struct Storage<const L: usize> {
     /// The dye.
     pub dye: Dye,
     /// How it spreads in the film as it came out of the heat.
@@ -71,16 +71,16 @@ pub struct Shelf<const L: usize> {
     pub facing: Lanes<L>,
 }
 
-impl<const L: usize> Shelf<L> {
+impl<const L: usize> Storage<L> {
     /// Takes the film from one moment to a later one, both in seconds since it was put down, a step for each stay in
     /// between.
-    pub fn store(&self, sheet: &mut Sheet<L>, stays: &[Stay], from: f64, to: f64) {
+    pub fn store(&self, profile: &mut DyeProfile<L>, stays: &[StoragePeriod], from: f64, to: f64) {
         let mut begins = 0.0;
         for stay in stays {
             let ends = begins + stay.seconds;
             let seconds = to.min(ends) - from.max(begins);
             if seconds > 0.0 {
-                sheet.step(&self.of(stay, seconds));
+                profile.step(&self.of(stay, seconds));
             }
             begins = ends;
         }
@@ -88,11 +88,11 @@ impl<const L: usize> Shelf<L> {
 
     /// What `seconds` of a stay do.
     #[must_use]
-    pub fn of(&self, stay: &Stay, seconds: f64) -> Step<L> {
+    pub fn of(&self, stay: &StoragePeriod, seconds: f64) -> DyeStep<L> {
         let at = |temperature: f64| Lanes::<1>::splat(temperature);
         let path = stay.mean(|temperature| self.diffusion.at(at(temperature))[0]) * seconds;
-        let vapour = stay.mean(|temperature| self.dye.crosses(at(temperature))[0]) * seconds;
-        Step {
+        let vapour = stay.mean(|temperature| self.dye.vapour_flux(at(temperature))[0]) * seconds;
+        DyeStep {
             path: self.film * path,
             arrives: Lanes::ZERO,
             own: self.own * vapour,

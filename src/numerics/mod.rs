@@ -1,15 +1,16 @@
 //! Numerics that know no trade.
 //!
-//! Hands out [`Lanes`] (several cases computed side by side), [`march`](march::march) (a stiff initial-value
-//! problem whose Jacobian is tridiagonal with a narrow border), [`normal`] (the normal distribution), [`grid`] (smooth
+//! Hands out [`Lanes`] (several cases computed side by side), [`integrate`](rosenbrock::integrate) (a stiff initial-value
+//! problem whose Jacobian is tridiagonal with a narrow border), [`normal`] (the normal distribution), [`interpolation`] (smooth
 //! values between the points of a table) and [`fit`] (least squares). Never knows what a number means.
 
 pub mod fit;
-pub mod grid;
+pub mod interpolation;
 mod lanes;
-pub mod march;
+
 pub mod normal;
-pub mod order;
+pub mod rosenbrock;
+pub mod sorting;
 
 pub use lanes::Lanes;
 

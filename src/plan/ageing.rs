@@ -6,8 +6,8 @@ use super::candidate::Candidate;
 use super::flash::FlashStep;
 use crate::dryer::History;
 use crate::migration::{
-    Beside, Binding, DAY, Dye, DyedCloth, FilmDiffusion, Heat, HeatOf, Layer, Release, Sheet, Shelf, Stay,
-    hot_stack, release, summer_container,
+    AdjacentCloth, Binding, DAY, Dye, DyeProfile, DyedCloth, ExposureInputs, FilmDiffusion, FilmLayer,
+    HeatExposure, Release, Storage, StoragePeriod, hot_stack, release, summer_container,
 };
 use crate::numerics::Lanes;
 use crate::quantity::units::kelvin;
@@ -36,12 +36,12 @@ const USUAL_ADDITIVE: f64 = 5.0;
 /// A film with its cloth, its heat and its shelf.
 #[derive(Clone, Debug)]
 pub struct Ageing {
-    white: Layer,
-    blocker: Option<Layer>,
+    white: FilmLayer,
+    blocker: Option<FilmLayer>,
     /// What binds the dye all through the film.
     pub binding: Binding,
     /// What heat does.
-    pub heat: Heat,
+    pub heat: HeatExposure,
     /// What heat has taken out of the cloth.
     pub released: Release<1>,
     /// The same, were its fibre closed below the heat that cloth is usually set at.
@@ -50,7 +50,7 @@ pub struct Ageing {
     pub dyed: DyedCloth,
     /// How dye spreads in the film as it came out of the heat.
     pub diffusion: FilmDiffusion,
-    stays: Vec<Stay>,
+    stays: Vec<StoragePeriod>,
     faced: bool,
     /// Day that matters.
     pub looked_at: f64,
@@ -130,7 +130,7 @@ fn percent_in(words: &str) -> Option<f64> {
 }
 
 /// Where the print lies, in the order of time; the last stay has no end.
-fn stays(job: &Job) -> Vec<Stay> {
+fn stays(job: &Job) -> Vec<StoragePeriod> {
     let store = kelvin(job.order.use_.storage_c);
     let mut stays = Vec::with_capacity(7);
     if job.order.use_.stacked_hot {
@@ -139,7 +139,7 @@ fn stays(job: &Job) -> Vec<Stay> {
     if job.order.use_.container_days > 0.0 {
         stays.push(summer_container(job.order.use_.container_days * DAY));
     }
-    stays.push(Stay::steady(f64::INFINITY, store));
+    stays.push(StoragePeriod::steady(f64::INFINITY, store));
     stays
 }
 
@@ -159,7 +159,7 @@ impl Ageing {
         let print = &job.order.print;
         let diffusion = job.rules.film_diffusion.reduced(print.reducer_percent);
         let after = heat_after(job);
-        let ride = HeatOf {
+        let ride = ExposureInputs {
             dyed,
             diffusion,
             kinetics: &way.white.kinetics,
@@ -167,14 +167,14 @@ impl Ageing {
             after: &after,
         };
         let planned = history.lane(0);
-        let heat = ride.ride(&planned);
+        let heat = ride.exposure(&planned);
         let elsewhere = release_elsewhere(job, dyed, way, flash);
-        let white = Layer {
+        let white = FilmLayer {
             thickness: way.film,
             capacity: way.white.density * way.white.dye_capacity * undiluted(job, way),
             diffusivity: 1.0,
         };
-        let blocker = way.base.map(|base| Layer {
+        let blocker = way.base.map(|base| FilmLayer {
             thickness: base.film,
             capacity: base.density * base.dye_capacity,
             diffusivity: BLOCKER_DIFFUSIVITY,
@@ -204,14 +204,14 @@ impl Ageing {
     #[must_use]
     pub fn rim(&self, filled: f64) -> Option<Self> {
         let step = self.blocker?.thickness * filled.clamp(0.0, 1.0);
-        let white = Layer { thickness: self.white.thickness + step, ..self.white };
+        let white = FilmLayer { thickness: self.white.thickness + step, ..self.white };
         let binding = Binding { capacity: white.capacity * white.thickness, film: white.thickness };
         Some(Self { white, blocker: None, binding, ..self.clone() })
     }
 
     /// The same film stored otherwise and looked at on another day.
     #[must_use]
-    pub fn stored(&self, stays: Vec<Stay>, looked_at: f64) -> Self {
+    pub fn stored(&self, stays: Vec<StoragePeriod>, looked_at: f64) -> Self {
         Self { stays, looked_at, ..self.clone() }
     }
 
@@ -234,7 +234,12 @@ impl Ageing {
 
     /// Ages the film in `L` worlds and shows it at each of `days` (rising, from 0: out of the heat and cold). Other days
     /// than its own stops are looked at on a step aside, so that the day that matters is the same whoever asks.
-    pub fn run<const L: usize>(&self, worlds: &Worlds<L>, days: &[f64], seen: impl FnMut(usize, &Sheet<L>)) {
+    pub fn run<const L: usize>(
+        &self,
+        worlds: &Worlds<L>,
+        days: &[f64],
+        seen: impl FnMut(usize, &DyeProfile<L>),
+    ) {
         self.run_by(stops(self.looked_at), worlds, days, seen);
     }
 
@@ -244,13 +249,13 @@ impl Ageing {
         stops: impl IntoIterator<Item = f64>,
         worlds: &Worlds<L>,
         days: &[f64],
-        mut seen: impl FnMut(usize, &Sheet<L>),
+        mut seen: impl FnMut(usize, &DyeProfile<L>),
     ) {
-        let mut sheet = Sheet::clean(self.white, self.blocker);
+        let mut sheet = DyeProfile::clean(self.white, self.blocker);
         self.heat.drive(&mut sheet, worlds.arrives, worlds.heat_film);
-        sheet.own = self.dyed.beside(&self.released);
-        sheet.facing = if self.faced { self.dyed.beside(&Release::NONE) } else { Beside::AIR };
-        let shelf = Shelf {
+        sheet.own = self.dyed.adjacent(&self.released);
+        sheet.facing = if self.faced { self.dyed.adjacent(&Release::NONE) } else { AdjacentCloth::AIR };
+        let shelf = Storage {
             dye: self.dyed.dye,
             diffusion: self.diffusion,
             film: worlds.film,
@@ -338,7 +343,7 @@ fn along(x: &[f64; LANES], y: &[f64; LANES], at: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::dryer::{Case, TOLERANCE, World, history};
+    use crate::dryer::{Case, DriftCase, TOLERANCE, history};
     use crate::library::{harbour_lane, job, starter};
     use crate::plan::bleed::{BleedPath, lots};
     use crate::plan::judge::stack_of;
@@ -363,8 +368,11 @@ mod tests {
             let rules = super::super::Rules { lot_spread: cloth.belief.spread, ..job.rules };
             for way in job.whites.iter().flat_map(|white| ways(&job, cloth, white, &job.blockers)) {
                 let set = if way.white.low_cure { 138.0 } else { 160.0 };
-                let case =
-                    Case { set: kelvin(set), belt: job.dryer.heated_length() / 50.0, world: World::NOMINAL };
+                let case = Case {
+                    set: kelvin(set),
+                    belt: job.dryer.heated_length() / 50.0,
+                    drift: DriftCase::NOMINAL,
+                };
                 let ride = history(&stack_of(&job, cloth, &way), &job.dryer, &[case], 1, TOLERANCE);
                 let ageing = Ageing::new(&job, &dyed, &way, None, &ride.expect("a ride"));
                 let (fresh, dye) = looks(cloth, &way).expect("a look");

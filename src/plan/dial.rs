@@ -7,9 +7,9 @@ use super::window::{Run, SetPoint, Window, room as reach};
 use super::{Cloth, Job, Room, Setting};
 use crate::cure::fuse;
 use crate::dryer::HistoryError;
-use crate::dryer::{Case, Grid, TOLERANCE, World, history_on};
+use crate::dryer::{Case, DriftCase, StackGrid, TOLERANCE, history_on};
 use crate::numerics::Lanes;
-use crate::numerics::march::Tolerance;
+use crate::numerics::rosenbrock::Tolerance;
 use crate::quantity::units::celsius;
 
 /// Dwell in which the same film would fuse as well over the same cloth bone dry, s; only where water is worth a word.
@@ -22,7 +22,7 @@ pub(super) fn dry_dwell(
     if water(&stack, &cloth.fabric) < 0.045 {
         return Ok(None);
     }
-    let dry = World { water: 0.02, ..World::NOMINAL };
+    let dry = DriftCase { water: 0.02, ..DriftCase::NOMINAL };
     let dwell = job.dryer.heated_length() / outlook.run.point.belt;
     let kinetics = outlook.way.white.kinetics;
     // Eight dwells from a third of this one up to it, over dry cloth, the last over the cloth as it is.
@@ -30,11 +30,11 @@ pub(super) fn dry_dwell(
     let cases: [Case; 8] = std::array::from_fn(|lane| Case {
         set: outlook.run.point.set,
         belt: outlook.run.point.belt / share(lane),
-        world: if lane == 7 { World::NOMINAL } else { dry },
+        drift: if lane == 7 { DriftCase::NOMINAL } else { dry },
     });
     // It is told to a few seconds.
     let loose = Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border };
-    let history = history_on(Grid::rough(&stack), &stack, &job.dryer, &cases, 1, loose)?;
+    let history = history_on(StackGrid::rough(&stack), &stack, &job.dryer, &cases, 1, loose)?;
     let Lanes(fused) = fuse(&history, |sample| sample.film_bottom, &kinetics).fused;
     let as_it_is = fused[7];
     let enough = (0..7).find(|&lane| fused[lane] >= as_it_is.min(0.995));

@@ -22,7 +22,7 @@ use super::ways::first_way;
 use super::window::{Demands, Detail, Question, SetPoint, Window, robust};
 use super::window_report::kinetics;
 use super::{Cloth, Code, Job, Reason, Step, Verdict, explain::word};
-use crate::dryer::{Case, Film, HistoryError, Stack, TOLERANCE, World, history};
+use crate::dryer::{Case, DriftCase, Film, HistoryError, Stack, TOLERANCE, history};
 use crate::numerics::Lanes;
 use crate::quantity::units::kelvin;
 use crate::textile::{Fabric, moisture};
@@ -67,7 +67,7 @@ pub(super) fn dry(stack: Stack, fabric: &Fabric) -> Stack {
 /// As the march.
 pub(super) fn passes_to_dry(job: &Job, cloth: &Cloth, point: &SetPoint) -> Result<Option<u32>, HistoryError> {
     let bare = damp(job, cloth);
-    let case = Case { set: point.set, belt: point.belt, world: World::NOMINAL };
+    let case = Case { set: point.set, belt: point.belt, drift: DriftCase::NOMINAL };
     for passes in 1..=MOST_DRYINGS {
         let history = history::<1>(&bare, &job.dryer, &[case], passes, TOLERANCE)?;
         let leaves = history.leaves[0];

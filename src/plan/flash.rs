@@ -3,7 +3,7 @@
 use super::candidate::Candidate;
 use super::judge::cloth_of;
 use super::{Cloth, Job};
-use crate::dryer::{Film, Flash, HistoryError, TOLERANCE, flash};
+use crate::dryer::{Film, FlashUnit, HistoryError, TOLERANCE, flash};
 use crate::migration::{Release, release};
 use crate::numerics::Lanes;
 use crate::quantity::units::celsius;
@@ -32,7 +32,7 @@ pub fn flash_step(job: &Job, cloth: &Cloth, way: &Candidate<'_>) -> Result<Flash
         None => way.film / f64::from(way.strokes),
     };
     let stack = cloth_of(job, cloth, way, Film { thickness: film, density: way.white.density });
-    let run = |seconds: f64| flash::<1>(&stack, &Flash::USUAL, Lanes::splat(seconds), TOLERANCE);
+    let run = |seconds: f64| flash::<1>(&stack, &FlashUnit::USUAL, Lanes::splat(seconds), TOLERANCE);
     let long = run(25.0)?;
     let trace = crate::cure::trace(&long, |sample| sample.film_bottom, &way.white.kinetics);
     let gelled = trace.iter().zip(&long.samples).find(|(cure, _)| cure.gelled[0] >= job.rules.gelled);

@@ -20,8 +20,8 @@ use super::{
     Room, Spread,
 };
 use crate::dryer::HistoryError;
-use crate::migration::Sheet;
-use crate::migration::accelerated::{Quickened, quickened};
+use crate::migration::DyeProfile;
+use crate::migration::accelerated::{Acceleration, acceleration};
 use crate::numerics::Lanes;
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, staining_grade};
 use crate::quantity::units::kelvin;
@@ -223,7 +223,7 @@ fn age(bled: &Bled, days: &[f64], matters: usize) -> Seen {
     Seen { tops, rim_tops, cuts, ledger }
 }
 
-fn cut(day: f64, sheet: &Sheet<8>) -> Cut {
+fn cut(day: f64, sheet: &DyeProfile<8>) -> Cut {
     let column = |of: usize, scale: f64| sheet.profile(MIDDLE).map(|cell| cell[of] * scale).collect();
     Cut { day, height_um: column(0, 1e6), free_kg_per_m3: column(1, 1.0), bound_kg_per_m3: column(2, 1.0) }
 }
@@ -324,9 +324,9 @@ impl Ageing {
     }
 
     /// How much faster a store ten kelvin warmer works.
-    fn warmer(&self) -> Quickened {
+    fn warmer(&self) -> Acceleration {
         let store = self.store();
-        quickened(&self.diffusion, &self.dyed.dye, store + 10.0, store)
+        acceleration(&self.diffusion, &self.dyed.dye, store + 10.0, store)
     }
 }
 

@@ -3,8 +3,8 @@
 use super::ageing::{Ageing, Worlds};
 use super::bleed::{after_lot_test, chance, lots, visible};
 use super::outlook::Bled;
-use crate::migration::accelerated::{CEILING, quickened};
-use crate::migration::{DAY, FilmDiffusion, Stay};
+use crate::migration::accelerated::{OVEN_CEILING, acceleration};
+use crate::migration::{DAY, FilmDiffusion, StoragePeriod};
 use crate::optics::{DyeAbsorption, FreshPrint};
 use crate::quantity::Band;
 use crate::quantity::units::{celsius, kelvin};
@@ -65,8 +65,9 @@ pub(super) fn oven_test(
     let ageing = &bled.ageing;
     let rules = &bled.rules;
     let (oven, store) = (kelvin(oven_c), ageing.store());
-    let by =
-        |energy: f64| quickened(&FilmDiffusion { energy, ..ageing.diffusion }, &ageing.dyed.dye, oven, store);
+    let by = |energy: f64| {
+        acceleration(&FilmDiffusion { energy, ..ageing.diffusion }, &ageing.dyed.dye, oven, store)
+    };
     let likely = by(ageing.diffusion.energy);
     let film = Band::around(likely.film, &ENERGIES.map(|energy| by(energy).film));
     let wanted = ageing.looked_at * 24.0;
@@ -75,7 +76,7 @@ pub(super) fn oven_test(
     let limit = visible(fresh, dye, rules.bleed);
     let worlds = Worlds::lots(bled.arrives.likely, lots(rules));
     let warm = |film: &Ageing| {
-        film.stored([Stay::steady(f64::INFINITY, oven)].into(), hours * 3600.0 / DAY).reach(&worlds)
+        film.stored([StoragePeriod::steady(f64::INFINITY, oven)].into(), hours * 3600.0 / DAY).reach(&worlds)
     };
     // The least dye that shows in the oven, in the middle or along the rim.
     let along = bled.rim.iter().map(|rim| rim.critical(dye, rules.bleed, &warm(&rim.ageing)));
@@ -92,12 +93,12 @@ pub(super) fn oven_test(
     let false_alarm = rules.false_alarm + (1.0 - rules.false_alarm) * alarmed;
     // A test too short to stain what will turn stains by accident only: it says nothing, and never the contrary.
     let power = (rules.power_weeks * found).max(false_alarm);
-    let over_ceiling = oven > CEILING + 0.5;
+    let over_ceiling = oven > OVEN_CEILING + 0.5;
     let after = |stained: bool| (!over_ceiling).then(|| after_lot_test(before, stained, power, false_alarm));
     OvenTest {
         hours,
         oven_c,
-        ceiling_c: celsius(CEILING),
+        ceiling_c: celsius(OVEN_CEILING),
         over_ceiling,
         storage_c: celsius(store),
         film_days: film.map(|times| times * hours / 24.0),

@@ -13,7 +13,7 @@ use super::outlook::{Outlook, Running};
 use super::window::SetPoint;
 use super::{Cloth, Job};
 use crate::cure::scorch;
-use crate::dryer::{Case, Drift, History, HistoryError, Stack, TOLERANCE, World, history};
+use crate::dryer::{Case, DriftCase, DriftRange, History, HistoryError, Stack, TOLERANCE, history};
 use crate::numerics::Lanes;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
@@ -23,18 +23,18 @@ use std::sync::Arc;
 pub(super) const WORLDS: usize = 8;
 
 /// The runs at a set point, the planned one first, then the corners that the set point must survive.
-fn worlds(drift: &Drift) -> [World; WORLDS] {
-    let nominal = World::NOMINAL;
+fn worlds(drift: &DriftRange) -> [DriftCase; WORLDS] {
+    let nominal = DriftCase::NOMINAL;
     [
         nominal,
-        World::cold(drift),
-        World::hot(drift),
-        World::stopped(drift),
-        World { film: 1.0 + drift.film, ..nominal },
-        World { film: 1.0 - drift.film, ..nominal },
+        DriftCase::cold(drift),
+        DriftCase::hot(drift),
+        DriftCase::stopped(drift),
+        DriftCase { film: 1.0 + drift.film, ..nominal },
+        DriftCase { film: 1.0 - drift.film, ..nominal },
         // Regain of a room that is 15 points damper or drier than the gauge says.
-        World { water: 1.3, ..nominal },
-        World { water: 0.75, ..nominal },
+        DriftCase { water: 1.3, ..nominal },
+        DriftCase { water: 0.75, ..nominal },
     ]
 }
 
@@ -162,6 +162,6 @@ fn dials(point: &SetPoint) -> [u64; 2] {
 }
 
 fn march(job: &Job, stack: &Stack, point: &SetPoint, passes: u32) -> Result<History<WORLDS>, HistoryError> {
-    let cases = worlds(&job.dryer.drift).map(|world| Case { set: point.set, belt: point.belt, world });
+    let cases = worlds(&job.dryer.drift).map(|drift| Case { set: point.set, belt: point.belt, drift });
     history(stack, &job.dryer, &cases, passes, TOLERANCE)
 }

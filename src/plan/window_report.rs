@@ -10,7 +10,7 @@ use super::outlook::looks;
 use super::window::{Demands, Detail, Question, Run, SetPoint, Window, robust};
 use super::{Cloth, Curve, Drift, Job, Pick, Setting, Side, Topic, Wall, WindowReport};
 use crate::cure::{Cure, trace};
-use crate::dryer::{Case, History, HistoryError, TOLERANCE, World, history};
+use crate::dryer::{Case, DriftCase, History, HistoryError, TOLERANCE, history};
 use crate::ink::{CureKinetics, White};
 use crate::numerics::Lanes;
 use crate::quantity::units::{celsius, kelvin};
@@ -174,7 +174,7 @@ fn bleed_of(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Option<(f64, Reach
 
 fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, HistoryError> {
     let stack = stack_of(job, cloth, &judged.way);
-    let case = Case { set: judged.run.point.set, belt: judged.run.point.belt, world: World::NOMINAL };
+    let case = Case { set: judged.run.point.set, belt: judged.run.point.belt, drift: DriftCase::NOMINAL };
     let history = history::<1>(&stack, &job.dryer, &[case], job.order.shop.passes, TOLERANCE)?;
     let kinetics = if judged.run.demands.must_fuse[0] {
         kinetics(job, judged.way.white)[0]
@@ -187,7 +187,7 @@ fn curve(job: &Job, cloth: &Cloth, judged: &Judged<'_>) -> Result<Curve, History
 impl Curve {
     /// The curve of a history with the fusion followed along it.
     pub(crate) fn of(history: &History<1>, fused: &[Cure<1>]) -> Self {
-        let take = |of: fn(&crate::dryer::Sample<1>) -> Lanes<1>| {
+        let take = |of: fn(&crate::dryer::HistorySample<1>) -> Lanes<1>| {
             history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>()
         };
         let in_celsius = |values: Vec<f64>| values.into_iter().map(celsius).collect();

@@ -1,7 +1,7 @@
 //! What the name of a garment colour says: a rough Lab, how deep it is dyed, how often its dyes travel.
 
 use super::spelling::fold;
-use crate::numerics::order::map;
+use crate::numerics::sorting::map;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::OnceLock;

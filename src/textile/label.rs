@@ -18,7 +18,7 @@ mod tokens;
 mod words;
 
 use super::{Composition, Construction, Fibre};
-use crate::numerics::order::map;
+use crate::numerics::sorting::map;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 

@@ -1,6 +1,6 @@
 //! Words as people type them: folded to one form, and the nearest known one.
 
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 
 /// One form for all spellings of a word: lower case, no accents, hyphens and runs of space as one space, `²` as 2.
 ///

@@ -1,6 +1,6 @@
 //! Runs as a shop writes them: each says what it did or which field is wrong, and what was learnt changes the answer.
 
-use whitehold::cure::Seen;
+use whitehold::cure::PrintTestOutcome;
 use whitehold::library::{
     DryerRun, Library, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, answer, starter,
 };
@@ -93,8 +93,8 @@ fn a_tested_white_moves_the_set_point() {
     let tested = TestedWhite {
         white: id.clone(),
         prints: vec![
-            TestedPrint { run: cotton(160.0, 2.2), seen: Seen::Fails },
-            TestedPrint { run: cotton(172.0, 2.0), seen: Seen::Edge },
+            TestedPrint { run: cotton(160.0, 2.2), seen: PrintTestOutcome::Fails },
+            TestedPrint { run: cotton(172.0, 2.0), seen: PrintTestOutcome::Edge },
         ],
     };
     let learnt = tested.learn(&library).unwrap();

@@ -4,10 +4,10 @@
 //! to another solver.
 
 use whitehold::cure::{fuse, scorch};
-use whitehold::dryer::{Case, Film, Stack, TOLERANCE, World, history};
+use whitehold::dryer::{Case, DriftCase, Film, Stack, TOLERANCE, history};
 use whitehold::library::{cure_kinetics, job, starter};
 use whitehold::migration::release;
-use whitehold::numerics::march::Effort;
+use whitehold::numerics::rosenbrock::Effort;
 use whitehold::plan::window::{Detail, Family, Question, Run, Window};
 use whitehold::plan::{Garment, Order, Shop};
 
@@ -36,7 +36,7 @@ const ALLOWED_COARSE: [f64; 7] = [2.0, 2.0, 3.0, 0.12, 0.06, 0.10, 0.10];
 /// the window's stacks are bare cloth, and there are three runs.
 fn solves(question: &Question<'_>, window: &Window) -> f64 {
     let middle = [window.set[window.set.len() / 2], window.belt[window.belt.len() / 2]];
-    let case = Case { set: middle[0], belt: middle[1], world: World::NOMINAL };
+    let case = Case { set: middle[0], belt: middle[1], drift: DriftCase::NOMINAL };
     let single = history(question.stack, question.dryer, &[case], 1, TOLERANCE).unwrap().effort;
     let steps = |effort: Effort| (effort.accepted + effort.rejected) as f64;
     steps(window.effort) / 6.0 / steps(single)
@@ -90,18 +90,18 @@ fn settings_between_the_cells() {
             let (first, last) = (window.belt[0], window.belt[window.belt.len() - 1]);
             let drift = &job.dryer.drift;
             let runs = [
-                (Run::Nominal, World::NOMINAL),
-                (Run::Cold, World::cold(drift)),
-                (Run::Hot, World::hot(drift)),
+                (Run::Nominal, DriftCase::NOMINAL),
+                (Run::Cold, DriftCase::cold(drift)),
+                (Run::Hot, DriftCase::hot(drift)),
             ];
             let mut worst = [0.0_f64; 7];
             let settings = scattered(0.1, 300).zip(scattered(0.7, 300).map(|x| (x * 7.31).fract()));
-            for ((row, column), (run, world)) in settings.zip(runs.into_iter().cycle()) {
+            for ((row, column), (run, drift)) in settings.zip(runs.into_iter().cycle()) {
                 let set = job.dryer.set_low + (job.dryer.set_high - job.dryer.set_low) * row;
                 let belt = first * (last / first).powf(column);
                 let found = window.at(run, set, belt);
                 let march = |stack: &Stack| {
-                    history(stack, &job.dryer, &[Case { set, belt, world }], 1, TOLERANCE).unwrap()
+                    history(stack, &job.dryer, &[Case { set, belt, drift }], 1, TOLERANCE).unwrap()
                 };
                 let (single, beside) = (march(&stack), march(&stack.bare()));
                 let fused = kinetics.map(|ink| fuse(&single, |sample| sample.film_bottom, &ink).fused[0]);

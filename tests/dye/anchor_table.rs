@@ -7,11 +7,12 @@
 
 use std::collections::BTreeMap;
 use whitehold::cure::fuse;
-use whitehold::dryer::{Case, Dryer, Film, History, Stack, TOLERANCE, World, history};
+use whitehold::dryer::{Case, DriftCase, Dryer, Film, History, Stack, TOLERANCE, history};
 use whitehold::ink::CureKinetics;
 use whitehold::library::{Library, cure_kinetics, starter};
 use whitehold::migration::{
-    Beside, DAY, Dye, DyedCloth, FilmDiffusion, Layer, Release, Sheet, Shelf, Stay, Step, release,
+    AdjacentCloth, DAY, Dye, DyeProfile, DyeStep, DyedCloth, FilmDiffusion, FilmLayer, Release, Storage,
+    StoragePeriod, release,
 };
 use whitehold::numerics::Lanes;
 use whitehold::quantity::units::kelvin;
@@ -38,7 +39,7 @@ struct Bench {
 impl Bench {
     fn new() -> Self {
         let library = starter().expect("the library");
-        let dryer = Dryer::read(library.dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
+        let dryer = Dryer::from_record(library.dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
         Self { library, dryer }
     }
 
@@ -77,7 +78,7 @@ impl Bench {
         }
         let set = kelvin(if low_cure { 150.0 } else { 175.0 });
         let run = |set: f64, dwell: f64, passes: u32| -> History<1> {
-            let case = Case { set, belt: dryer.heated_length() / dwell, world: World::NOMINAL };
+            let case = Case { set, belt: dryer.heated_length() / dwell, drift: DriftCase::NOMINAL };
             history(&stack, &dryer, &[case], passes, TOLERANCE).expect("a march")
         };
         let (mut low, mut high) = (8.0_f64, 120.0);
@@ -97,18 +98,19 @@ impl Bench {
         ];
         runs.map(|run| {
             let arrives = dyed.arrives(&release(&run, &dyed));
-            let mut sheet = Sheet::clean(Layer { thickness: film, capacity: 0.0, diffusivity: 1.0 }, None);
-            sheet.step(&Step { arrives, ..Step::NONE });
-            (sheet.own, sheet.facing) = (dyed.beside(&Release::NONE), Beside::AIR);
+            let mut sheet =
+                DyeProfile::clean(FilmLayer { thickness: film, capacity: 0.0, diffusivity: 1.0 }, None);
+            sheet.step(&DyeStep { arrives, ..DyeStep::NONE });
+            (sheet.own, sheet.facing) = (dyed.adjacent(&Release::NONE), AdjacentCloth::AIR);
             let nothing = Lanes::ZERO;
-            let shelf = Shelf {
+            let shelf = Storage {
                 dye: dyed.dye,
                 diffusion: FilmDiffusion { at_25c: 1e-14, energy: 80e3 },
                 film: Lanes::splat(1.0),
                 own: nothing,
                 facing: nothing,
             };
-            let stays = [Stay::steady(f64::INFINITY, 298.15)];
+            let stays = [StoragePeriod::steady(f64::INFINITY, 298.15)];
             for i in 0..12 {
                 let at = |i: i32| 7.0 * DAY * (f64::from(i) / 12.0).powi(2);
                 shelf.store(&mut sheet, &stays, at(i), at(i + 1));

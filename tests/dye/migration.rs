@@ -1,7 +1,7 @@
 //! Dye leaves, arrives and spreads as the vapour tables and Crank's solutions say.
 
 use proptest::prelude::*;
-use whitehold::dryer::{Case, Dryer, Film, History, Stack, TOLERANCE, World, history};
+use whitehold::dryer::{Case, DriftCase, Dryer, Film, History, Stack, TOLERANCE, history};
 use whitehold::library::{Library, starter};
 use whitehold::migration::{Binding, Dye, DyedCloth, FilmDiffusion, Release, release};
 use whitehold::numerics::Lanes;
@@ -155,8 +155,8 @@ fn journey(set: f64, dwell: f64) -> History<1> {
     let cloth = library
         .fabric(&[(Fibre::Polyester, 1.0)].into(), Construction::Jersey, 140.0)
         .expect("a polyester jersey");
-    let dryer = Dryer::read(library.dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
-    let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, world: World::NOMINAL };
+    let dryer = Dryer::from_record(library.dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
+    let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, drift: DriftCase::NOMINAL };
     let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, 0.65);
     history(&stack, &dryer, &[case], 1, TOLERANCE).expect("a sound stack")
 }

@@ -1,13 +1,13 @@
 //! Dye spreads through the film as the exact solutions of the handbooks have it, and none is lost.
 
 use proptest::prelude::*;
-use whitehold::migration::{Beside, CELLS, Layer, Sheet, Step};
+use whitehold::migration::{AdjacentCloth, CELLS, DyeProfile, DyeStep, FilmLayer};
 use whitehold::numerics::Lanes;
 
 const FILM: f64 = 100e-6;
 
-fn bare(film: f64) -> Layer {
-    Layer { thickness: film, capacity: 0.0, diffusivity: 1.0 }
+fn bare(film: f64) -> FilmLayer {
+    FilmLayer { thickness: film, capacity: 0.0, diffusivity: 1.0 }
 }
 
 fn one(value: f64) -> Lanes<1> {
@@ -15,19 +15,19 @@ fn one(value: f64) -> Lanes<1> {
 }
 
 /// A face held at `share` of what saturated fibre gives, without resistance of its own.
-fn held_at(share: f64) -> Beside<1> {
-    Beside { activity: one(share), carries: one(f64::INFINITY) }
+fn held_at(share: f64) -> AdjacentCloth<1> {
+    AdjacentCloth { activity: one(share), carries: one(f64::INFINITY) }
 }
 
 /// Vapour so plentiful that the face stands at the cloth's activity.
 const NO_RESISTANCE: f64 = 1.0;
 
 /// Marches to `fourier = D t / L²` in `steps` steps that grow as the square of time.
-fn march(sheet: &mut Sheet<1>, fourier: f64, steps: usize, own: f64, facing: f64) {
+fn march(sheet: &mut DyeProfile<1>, fourier: f64, steps: usize, own: f64, facing: f64) {
     let at = |i: usize| fourier * FILM * FILM * (i as f64 / steps as f64).powi(2);
     for i in 0..steps {
         let path = one(at(i + 1) - at(i));
-        sheet.step(&Step { path, arrives: Lanes::ZERO, own: one(own), facing: one(facing) });
+        sheet.step(&DyeStep { path, arrives: Lanes::ZERO, own: one(own), facing: one(facing) });
     }
 }
 
@@ -38,11 +38,11 @@ fn uptake_of_a_sheet_with_both_faces_held() {
     // The first row's dye has crossed two cells of twenty.
     let rows = [(0.01, 0.22568, 5e-3), (0.049183, 0.5, 2e-3), (0.1, 0.69788, 2e-3), (0.2, 0.88740, 1e-3)];
     for (fourier, expected, within) in rows {
-        let mut sheet = Sheet::clean(bare(FILM), None);
+        let mut sheet = DyeProfile::clean(bare(FILM), None);
         sheet.own = held_at(0.01);
         sheet.facing = held_at(0.01);
         march(&mut sheet, fourier, 24, NO_RESISTANCE, NO_RESISTANCE);
-        let found = sheet.dye()[0] / (0.01 * Sheet::<1>::SATURATED * FILM);
+        let found = sheet.dye()[0] / (0.01 * DyeProfile::<1>::SATURATED * FILM);
         assert!((found - expected).abs() < within, "{fourier}: {found} for {expected}");
     }
 }
@@ -53,10 +53,10 @@ fn uptake_of_a_sheet_with_both_faces_held() {
 fn what_passes_through_a_sheet_and_its_lag() {
     let rows = [(0.1, 0.007885), (1.0 / 6.0, 0.039045), (0.3, 0.143824), (0.5, 0.334791), (1.0, 0.833344)];
     for (fourier, expected) in rows {
-        let mut sheet = Sheet::clean(bare(FILM), None);
+        let mut sheet = DyeProfile::clean(bare(FILM), None);
         sheet.own = held_at(0.01);
         march(&mut sheet, fourier, 24, NO_RESISTANCE, NO_RESISTANCE);
-        let found = -sheet.from_facing[0] / (0.01 * Sheet::<1>::SATURATED * FILM);
+        let found = -sheet.from_facing[0] / (0.01 * DyeProfile::<1>::SATURATED * FILM);
         assert!((found - expected).abs() < 1.5e-3, "{fourier}: {found} for {expected}");
     }
 }
@@ -67,8 +67,8 @@ fn what_passes_through_a_sheet_and_its_lag() {
 fn a_plane_of_dye_spreads_in_a_closed_sheet() {
     let rows = [(0.02, 0.0015508603), (0.08, 0.2632142122), (0.2, 0.7618948516), (0.5, 0.9876530681)];
     for (fourier, expected) in rows {
-        let mut sheet = Sheet::clean(bare(FILM), None);
-        sheet.step(&Step { arrives: one(10e-6), ..Step::NONE });
+        let mut sheet = DyeProfile::clean(bare(FILM), None);
+        sheet.step(&DyeStep { arrives: one(10e-6), ..DyeStep::NONE });
         march(&mut sheet, fourier, 24, 0.0, 0.0);
         let found = sheet.top()[0] / (10e-6 / FILM);
         assert!((found - expected).abs() < 6e-3, "{fourier}: {found} for {expected}");
@@ -81,8 +81,8 @@ fn a_plane_of_dye_spreads_in_a_closed_sheet() {
 fn a_shelf_of_days_against_another_solver() {
     let rows = [(0.25, 0.0027), (0.5, 0.0580), (1.0, 0.3019), (2.0, 0.6893), (5.0, 0.9758)];
     for (days, expected) in rows {
-        let mut sheet = Sheet::clean(bare(FILM), None);
-        sheet.step(&Step { arrives: one(10e-6), ..Step::NONE });
+        let mut sheet = DyeProfile::clean(bare(FILM), None);
+        sheet.step(&DyeStep { arrives: one(10e-6), ..DyeStep::NONE });
         march(&mut sheet, 1e-14 * days * 86_400.0 / (FILM * FILM), 16, 0.0, 0.0);
         let found = sheet.top()[0] / (10e-6 / FILM);
         assert!((found - expected).abs() < 8e-3, "{days} d: {found} for {expected}");
@@ -90,10 +90,10 @@ fn a_shelf_of_days_against_another_solver() {
 }
 
 /// A white of some capacity over a blocker of more.
-fn film(capacity: f64, blocker: f64) -> Sheet<2> {
-    let white = Layer { thickness: 80e-6, capacity, diffusivity: 1.0 };
-    let below = Layer { thickness: 30e-6, capacity: blocker, diffusivity: 0.5 };
-    Sheet::clean(white, (blocker > 0.0).then_some(below))
+fn film(capacity: f64, blocker: f64) -> DyeProfile<2> {
+    let white = FilmLayer { thickness: 80e-6, capacity, diffusivity: 1.0 };
+    let below = FilmLayer { thickness: 30e-6, capacity: blocker, diffusivity: 0.5 };
+    DyeProfile::clean(white, (blocker > 0.0).then_some(below))
 }
 
 proptest! {
@@ -104,14 +104,14 @@ proptest! {
         own in 0.0..1e-3_f64, facing in 0.0..1e-3_f64, activity in 0.0..1.0_f64, step in 1e-13..1e-8_f64,
     ) {
         let mut sheet = film(capacity, blocker);
-        sheet.own = Beside { activity: Lanes::splat(activity), carries: Lanes::splat(500e-6) };
-        sheet.facing = Beside { activity: Lanes::splat(0.5), carries: Lanes::splat(200e-6) };
+        sheet.own = AdjacentCloth { activity: Lanes::splat(activity), carries: Lanes::splat(500e-6) };
+        sheet.facing = AdjacentCloth { activity: Lanes::splat(0.5), carries: Lanes::splat(200e-6) };
         let before = sheet.own.carries[0] + sheet.facing.carries[0];
         let mut heat = 0.0;
         for i in 0..12 {
             let arrives = if i < 6 { arrives / 6.0 } else { 0.0 };
             heat += arrives;
-            sheet.step(&Step {
+            sheet.step(&DyeStep {
                 path: Lanes([step, 3.0 * step]), arrives: Lanes::splat(arrives),
                 own: Lanes::splat(own), facing: Lanes::splat(facing),
             });
@@ -137,7 +137,7 @@ proptest! {
             let mut sheet = film(capacity, blocker);
             for i in 0..16 {
                 let arrives = if i < 8 { arrives / 8.0 } else { 0.0 };
-                sheet.step(&Step { path: Lanes::splat(path), arrives: Lanes::splat(arrives), ..Step::NONE });
+                sheet.step(&DyeStep { path: Lanes::splat(path), arrives: Lanes::splat(arrives), ..DyeStep::NONE });
             }
             sheet.top()[0]
         };
@@ -158,10 +158,10 @@ proptest! {
         capacity in prop_oneof![Just(0.0), 0.0..6.0_f64],
     ) {
         let tops = |film: f64| {
-            let mut sheet = Sheet::<1>::clean(Layer { capacity, ..bare(film) }, None);
-            sheet.step(&Step { arrives: one(arrives), path: one(1e-10), ..Step::NONE });
+            let mut sheet = DyeProfile::<1>::clean(FilmLayer { capacity, ..bare(film) }, None);
+            sheet.step(&DyeStep { arrives: one(arrives), path: one(1e-10), ..DyeStep::NONE });
             std::array::from_fn::<f64, 10, _>(|i| {
-                sheet.step(&Step { path: one(2e-11 * 1.9_f64.powi(i as i32)), ..Step::NONE });
+                sheet.step(&DyeStep { path: one(2e-11 * 1.9_f64.powi(i as i32)), ..DyeStep::NONE });
                 sheet.top()[0]
             })
         };
@@ -179,7 +179,7 @@ proptest! {
 /// In balance with nothing moving, nothing moves.
 #[test]
 fn an_even_film_stays_even() {
-    let mut sheet: Sheet<1> = Sheet::clean(Layer { capacity: 3.0, ..bare(FILM) }, None);
+    let mut sheet: DyeProfile<1> = DyeProfile::clean(FilmLayer { capacity: 3.0, ..bare(FILM) }, None);
     sheet.load(|_| one(0.04));
     march(&mut sheet, 3.0, 10, 0.0, 0.0);
     assert_eq!(sheet.profile(0).filter(|[_, free, _]| (free - 0.04).abs() < 1e-9).count(), CELLS);
@@ -197,14 +197,14 @@ fn a_saturable_film_against_another_solver() {
         (100e-6, 0.0, 50e-6, [0.06336, 0.10662, 0.29908, 0.49608, 0.50000]),
     ];
     for (film, capacity, arrives, tops) in rows {
-        let mut sheet = Sheet::<1>::clean(Layer { capacity, ..bare(film) }, None);
+        let mut sheet = DyeProfile::<1>::clean(FilmLayer { capacity, ..bare(film) }, None);
         for _ in 0..10 {
-            sheet.step(&Step { path: one(1e-10), arrives: one(arrives / 10.0), ..Step::NONE });
+            sheet.step(&DyeStep { path: one(1e-10), arrives: one(arrives / 10.0), ..DyeStep::NONE });
         }
         let mut had = 0.0;
         for (path, expected) in [0.0, 2e-10, 1e-9, 5e-9, 2e-8].into_iter().zip(tops) {
             for _ in 0..4 {
-                sheet.step(&Step { path: one((path - had) / 4.0), ..Step::NONE });
+                sheet.step(&DyeStep { path: one((path - had) / 4.0), ..DyeStep::NONE });
             }
             had = path;
             let found = sheet.top()[0];

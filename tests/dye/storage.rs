@@ -2,10 +2,10 @@
 
 use proptest::prelude::*;
 use whitehold::library::starter;
-use whitehold::migration::accelerated::{CEILING, OPENS, quickened};
+use whitehold::migration::accelerated::{GLASS_TRANSITION, OVEN_CEILING, acceleration};
 use whitehold::migration::{
-    Belief, Beside, Binding, CELLS, ClothTest, DAY, Dye, DyedCloth, FastnessGrade, FilmDiffusion, Layer,
-    Release, Sheet, Shelf, Stay, Step, hot_stack, summer_container,
+    AdjacentCloth, Belief, Binding, CELLS, ClothTest, DAY, Dye, DyeProfile, DyeStep, DyedCloth,
+    FastnessGrade, FilmDiffusion, FilmLayer, Release, Storage, StoragePeriod, hot_stack, summer_container,
 };
 use whitehold::numerics::Lanes;
 use whitehold::quantity::units::kelvin;
@@ -33,13 +33,13 @@ fn cloth(id: &str) -> DyedCloth {
 const FILM: FilmDiffusion = FilmDiffusion { at_25c: 1e-14, energy: 80e3 };
 
 /// A clean film of 100 µm between its own and a facing cloth for `days` at `celsius`.
-fn stored(id: &str, celsius: f64, days: f64) -> Sheet<1> {
-    let mut sheet = Sheet::clean(Layer { thickness: 100e-6, capacity: 0.0, diffusivity: 1.0 }, None);
+fn stored(id: &str, celsius: f64, days: f64) -> DyeProfile<1> {
+    let mut sheet = DyeProfile::clean(FilmLayer { thickness: 100e-6, capacity: 0.0, diffusivity: 1.0 }, None);
     let cloth = cloth(id);
-    sheet.own = cloth.beside(&Release::NONE);
-    sheet.facing = cloth.beside(&Release::NONE);
-    let shelf = Shelf { dye: cloth.dye, diffusion: FILM, film: one(1.0), own: one(1.0), facing: one(1.0) };
-    let stays = [Stay::steady(f64::INFINITY, kelvin(celsius))];
+    sheet.own = cloth.adjacent(&Release::NONE);
+    sheet.facing = cloth.adjacent(&Release::NONE);
+    let shelf = Storage { dye: cloth.dye, diffusion: FILM, film: one(1.0), own: one(1.0), facing: one(1.0) };
+    let stays = [StoragePeriod::steady(f64::INFINITY, kelvin(celsius))];
     for i in 0..16 {
         let at = |i: i32| days * DAY * (f64::from(i) / 16.0).powi(2);
         shelf.store(&mut sheet, &stays, at(i), at(i + 1));
@@ -53,9 +53,9 @@ fn stored(id: &str, celsius: f64, days: f64) -> Sheet<1> {
 #[test]
 fn a_patch_gives_to_skin_for_a_week() {
     let (thick, week) = (1.0e-3, 604_800.0);
-    let patch = Layer { thickness: thick, capacity: Binding::HALF_BOUND, diffusivity: 1.0 };
-    let mut sheet: Sheet<1> =
-        Sheet::clean(Layer { thickness: thick, capacity: 0.0, diffusivity: 1.0 }, Some(patch));
+    let patch = FilmLayer { thickness: thick, capacity: Binding::HALF_BOUND, diffusivity: 1.0 };
+    let mut sheet: DyeProfile<1> =
+        DyeProfile::clean(FilmLayer { thickness: thick, capacity: 0.0, diffusivity: 1.0 }, Some(patch));
     // A trace, so that Langmuir's isotherm is straight: the dose is in proportion.
     let trace = 1e-7;
     let below = sheet.profile(0).filter(|[height, ..]| *height < thick).count();
@@ -63,7 +63,7 @@ fn a_patch_gives_to_skin_for_a_week() {
     sheet.load(|cell| one(if cell < below { trace / 2.0 } else { 0.0 }));
     for i in 0..60 {
         let at = |i: i32| 0.2e-12 * week * (f64::from(i) / 60.0).powi(2);
-        sheet.step(&Step { path: one(at(i + 1) - at(i)), ..Step::NONE });
+        sheet.step(&DyeStep { path: one(at(i + 1) - at(i)), ..DyeStep::NONE });
     }
     let width = thick / (CELLS - below) as f64;
     let given: f64 = sheet.profile(0).skip(below).map(|[_, free, bound]| (free + bound) * width).sum();
@@ -78,17 +78,17 @@ fn vapour_meets_the_resistance_of_the_gap() {
     for (near, ratio, expected) in [(0.5, 0.5, 0.146498), (0.5, 1.0, 0.229049), (1.0, 1.0, 0.063344)] {
         let reach = 20e-6; // sqrt(D t)
         let film = 8.0 * reach;
-        let mut sheet: Sheet<1> =
-            Sheet::clean(Layer { thickness: film, capacity: 0.0, diffusivity: 1.0 }, None);
+        let mut sheet: DyeProfile<1> =
+            DyeProfile::clean(FilmLayer { thickness: film, capacity: 0.0, diffusivity: 1.0 }, None);
         let share = 0.01;
-        sheet.own = Beside { activity: one(share), carries: one(f64::INFINITY) };
+        sheet.own = AdjacentCloth { activity: one(share), carries: one(f64::INFINITY) };
         let steps = 60;
         for i in 0..steps {
             let part = (f64::from(i + 1).powi(2) - f64::from(i).powi(2)) / f64::from(steps * steps);
             let path = reach * reach * part;
             // V over a step: h t part C_sat, with h = ratio sqrt(D / t).
-            let own = ratio * reach * part * Sheet::<1>::SATURATED;
-            sheet.step(&Step { path: one(path), own: one(own), ..Step::NONE });
+            let own = ratio * reach * part * DyeProfile::<1>::SATURATED;
+            sheet.step(&DyeStep { path: one(path), own: one(own), ..DyeStep::NONE });
         }
         let height = 2.0 * near * reach;
         let around: Vec<f64> = sheet
@@ -96,7 +96,7 @@ fn vapour_meets_the_resistance_of_the_gap() {
             .filter(|[at, ..]| (at - height).abs() < 0.51 * film / CELLS as f64)
             .map(|[_, free, _]| free)
             .collect();
-        let found = around.iter().sum::<f64>() / around.len() as f64 / (share * Sheet::<1>::SATURATED);
+        let found = around.iter().sum::<f64>() / around.len() as f64 / (share * DyeProfile::<1>::SATURATED);
         assert!((found - expected).abs() < 4e-3, "{near} {ratio}: {found} for {expected}");
     }
 }
@@ -105,10 +105,10 @@ fn vapour_meets_the_resistance_of_the_gap() {
 /// times T^1.75 for the air; the film by 80 kJ/mol. Python 3.11: an oven of 60 °C against a shelf of 25 °C.
 #[test]
 fn an_oven_quickens_film_and_facing_cloth_differently() {
-    let fast = quickened(&FILM, &dye("disperse-red-60"), kelvin(60.0), kelvin(25.0));
+    let fast = acceleration(&FILM, &dye("disperse-red-60"), kelvin(60.0), kelvin(25.0));
     assert!((fast.film / 29.677_42 - 1.0).abs() < 1e-5, "{}", fast.film);
     assert!((fast.cloth / 442.635 - 1.0).abs() < 1e-4, "{}", fast.cloth);
-    const { assert!(CEILING < OPENS) };
+    const { assert!(OVEN_CEILING < GLASS_TRANSITION) };
 }
 
 /// Source: worked apart from this code, with the same pressures and a film of one cell: a clean film at 30 days holds 0.6
@@ -129,15 +129,16 @@ fn a_foil_at_80_degrees_tells_the_dye_classes_apart() {
     let hours = 16.0 * 3600.0;
     let stain = |id: &str| {
         let cloth = cloth(id);
-        let mut foil = Sheet::clean(Layer { thickness: 300e-6, capacity: 0.0, diffusivity: 1.0 }, None);
-        foil.own = cloth.beside(&Release::NONE);
+        let mut foil =
+            DyeProfile::clean(FilmLayer { thickness: 300e-6, capacity: 0.0, diffusivity: 1.0 }, None);
+        foil.own = cloth.adjacent(&Release::NONE);
         let shelf =
-            Shelf { dye: cloth.dye, diffusion: FILM, film: one(1.0), own: one(1.0), facing: one(0.0) };
+            Storage { dye: cloth.dye, diffusion: FILM, film: one(1.0), own: one(1.0), facing: one(0.0) };
         for i in 0..16 {
             let at = |i: i32| hours * f64::from(i) / 16.0;
-            shelf.store(&mut foil, &[Stay::steady(f64::INFINITY, kelvin(80.0))], at(i), at(i + 1));
+            shelf.store(&mut foil, &[StoragePeriod::steady(f64::INFINITY, kelvin(80.0))], at(i), at(i + 1));
         }
-        let most = cloth.dye.crosses(one(kelvin(80.0)))[0] * hours * cloth.activity();
+        let most = cloth.dye.vapour_flux(one(kelvin(80.0)))[0] * hours * cloth.activity();
         let found = foil.dye()[0];
         assert!(found > 0.0 && found <= most * (1.0 + 1e-9), "{id}: {found:e} of {most:e}");
         found
@@ -153,16 +154,19 @@ fn stacks_and_containers() {
     let stack = hot_stack(room);
     assert!(stack.windows(2).all(|pair| pair[1].high < pair[0].high));
     assert!(stack.iter().all(|stay| stay.low > room && stay.high < kelvin(65.0)));
-    let shelf = Shelf {
+    let shelf = Storage {
         dye: dye("disperse-red-60"),
         diffusion: FILM,
         film: one(1.0),
         own: one(1.0),
         facing: one(1.0),
     };
-    let gives = |stay: Stay| shelf.of(&stay, DAY).facing[0];
-    let (mean, swing) = (gives(Stay::steady(DAY, kelvin(42.5))), gives(summer_container(DAY)));
-    assert!(swing > 1.5 * mean && swing < gives(Stay::steady(DAY, kelvin(60.0))), "{swing:e} {mean:e}");
+    let gives = |stay: StoragePeriod| shelf.of(&stay, DAY).facing[0];
+    let (mean, swing) = (gives(StoragePeriod::steady(DAY, kelvin(42.5))), gives(summer_container(DAY)));
+    assert!(
+        swing > 1.5 * mean && swing < gives(StoragePeriod::steady(DAY, kelvin(60.0))),
+        "{swing:e} {mean:e}"
+    );
 }
 
 fn usual() -> DyedCloth {

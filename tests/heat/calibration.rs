@@ -1,19 +1,20 @@
 //! A probe run fixes a dryer, and two tested prints an ink, as far as they can and no further.
 
 use proptest::prelude::*;
-use whitehold::cure::{Seen, learn};
+use whitehold::cure::{PrintTestOutcome, estimate_kinetics};
 use whitehold::dryer::{
-    Case, Dryer, Film, History, HistoryError, Reading, Sample, Stack, TOLERANCE, World, calibrate, history,
+    Case, DriftCase, Dryer, Film, History, HistoryError, HistorySample, Stack, TOLERANCE, TemperatureReading,
+    calibrate, history,
 };
 use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
 use whitehold::numerics::Lanes;
-use whitehold::numerics::march::Effort;
+use whitehold::numerics::rosenbrock::Effort;
 use whitehold::quantity::units::kelvin;
 use whitehold::textile::{Construction, Fibre};
 
 fn kiln() -> Dryer {
-    Dryer::read(starter().unwrap().dryer("long-kiln").unwrap()).unwrap()
+    Dryer::from_record(starter().unwrap().dryer("long-kiln").unwrap()).unwrap()
 }
 
 fn tee() -> Stack {
@@ -23,18 +24,18 @@ fn tee() -> Stack {
 }
 
 /// Readings of a probe under the film in the dryer as it truly is, every 3 s, each off by what `noise` says.
-fn run(truth: World, noise: impl Fn(usize) -> f64) -> Vec<Reading> {
-    let case = Case { set: kelvin(165.0), belt: 1.8 / 45.0, world: truth };
+fn run(truth: DriftCase, noise: impl Fn(usize) -> f64) -> Vec<TemperatureReading> {
+    let case = Case { set: kelvin(165.0), belt: 1.8 / 45.0, drift: truth };
     let history = history(&tee(), &kiln(), &[case], 1, TOLERANCE).unwrap();
     let read = |i: usize| {
         let seconds = 3.0 * (i + 1) as f64;
         let there = history.at(|sample| sample.film_bottom, seconds).unwrap()[0];
-        Reading { seconds, temperature: there + noise(i) }
+        TemperatureReading { seconds, temperature: there + noise(i) }
     };
     (0..20).map(read).collect()
 }
 
-fn fitted(readings: &[Reading]) -> Result<whitehold::dryer::Calibration, HistoryError> {
+fn fitted(readings: &[TemperatureReading]) -> Result<whitehold::dryer::DryerCalibration, HistoryError> {
     calibrate(&tee(), &kiln(), kelvin(165.0), 1.8 / 45.0, |sample| sample.film_bottom, readings)
 }
 
@@ -44,18 +45,18 @@ proptest! {
     /// What the dryer truly does comes out, with noise of a probe, and the dryer so corrected runs as the true one.
     #[test]
     fn a_probe_run_finds_the_dryer(air in -8.0..8.0_f64, h in 0.75..1.3_f64, exchange in 0.75..1.3_f64, seed in 0..50_usize) {
-        let truth = World { air, h, exchange, ..World::NOMINAL };
+        let truth = DriftCase { air, h, exchange, ..DriftCase::NOMINAL };
         let noise = |i: usize| 2.0 * (((seed * 31 + i * 17) as f64 * 0.618_034).fract() - 0.5);
         let found = fitted(&run(truth, noise))?;
         prop_assert!(found.believable && found.misfit < 2.0, "{found:?}");
         // The three pull the same way for much of the run: each alone is loose, the film they give is not.
-        let case = |world: World| Case { set: kelvin(172.0), belt: 1.8 / 35.0, world };
-        let of = |dryer: &Dryer, world: World| {
-            history(&tee(), dryer, &[case(world)], 1, TOLERANCE).map(|history| history.film_bottom_peak()[0])
+        let case = |drift: DriftCase| Case { set: kelvin(172.0), belt: 1.8 / 35.0, drift };
+        let of = |dryer: &Dryer, drift: DriftCase| {
+            history(&tee(), dryer, &[case(drift)], 1, TOLERANCE).map(|history| history.film_bottom_peak()[0])
         };
-        let (learnt, true_peak) = (of(&found.applied(&kiln()), World::NOMINAL)?, of(&kiln(), truth)?);
+        let (learnt, true_peak) = (of(&found.applied(&kiln()), DriftCase::NOMINAL)?, of(&kiln(), truth)?);
         prop_assert!((learnt - true_peak).abs() < 2.5, "{learnt} K for {true_peak} K, {found:?}");
-        let before = of(&kiln(), World::NOMINAL)?;
+        let before = of(&kiln(), DriftCase::NOMINAL)?;
         prop_assert!((learnt - true_peak).abs() < (before - true_peak).abs() + 1.5);
     }
 }
@@ -63,9 +64,9 @@ proptest! {
 /// More readings, narrower bands; and a probe that was never in this dryer is not believed.
 #[test]
 fn bands_and_belief() {
-    let truth = World { h: 1.2, ..World::NOMINAL };
+    let truth = DriftCase { h: 1.2, ..DriftCase::NOMINAL };
     let readings = run(truth, |_| 0.0);
-    let width = |readings: &[Reading]| {
+    let width = |readings: &[TemperatureReading]| {
         let found = fitted(readings).unwrap();
         [found.air, found.h, found.exchange].map(|band| band.high - band.low)
     };
@@ -73,15 +74,16 @@ fn bands_and_belief() {
     for (few, all) in few.into_iter().zip(all) {
         assert!(all < few, "{all} not under {few}");
     }
-    let absurd: Vec<Reading> = readings.iter().map(|r| Reading { temperature: 330.0, ..*r }).collect();
+    let absurd: Vec<TemperatureReading> =
+        readings.iter().map(|r| TemperatureReading { temperature: 330.0, ..*r }).collect();
     assert!(!fitted(&absurd).unwrap().believable);
 }
 
 /// Readings that cannot be: refused by name.
 #[test]
 fn readings_that_cannot_be() {
-    let good = run(World::NOMINAL, |_| 0.0);
-    let with = |i: usize, reading: Reading| {
+    let good = run(DriftCase::NOMINAL, |_| 0.0);
+    let with = |i: usize, reading: TemperatureReading| {
         let mut bad = good.clone();
         bad[i] = reading;
         bad
@@ -89,11 +91,11 @@ fn readings_that_cannot_be() {
     let rows = [
         ("readings", good[..3].to_vec()),
         // All of them long after the piece is cool.
-        ("readings", good.iter().map(|r| Reading { seconds: r.seconds + 1000.0, ..*r }).collect()),
-        ("readings[2].temperature", with(2, Reading { seconds: 9.0, temperature: f64::NAN })),
-        ("readings[2].temperature", with(2, Reading { seconds: 9.0, temperature: 60.0 })),
-        ("readings[4].seconds", with(4, Reading { seconds: 3.0, temperature: 350.0 })),
-        ("readings[0].seconds", with(0, Reading { seconds: -3.0, temperature: 350.0 })),
+        ("readings", good.iter().map(|r| TemperatureReading { seconds: r.seconds + 1000.0, ..*r }).collect()),
+        ("readings[2].temperature", with(2, TemperatureReading { seconds: 9.0, temperature: f64::NAN })),
+        ("readings[2].temperature", with(2, TemperatureReading { seconds: 9.0, temperature: 60.0 })),
+        ("readings[4].seconds", with(4, TemperatureReading { seconds: 3.0, temperature: 350.0 })),
+        ("readings[0].seconds", with(0, TemperatureReading { seconds: -3.0, temperature: 350.0 })),
     ];
     for (field, readings) in rows {
         match fitted(&readings) {
@@ -106,7 +108,7 @@ fn readings_that_cannot_be() {
 /// A film held so long at one temperature that it is fused as far as that temperature lets it.
 fn held(celsius: f64) -> History<1> {
     let still = [Lanes::splat(kelvin(celsius)), Lanes::ZERO];
-    let sample = |time: f64| Sample {
+    let sample = |time: f64| HistorySample {
         time: Lanes::splat(time),
         film_top: still,
         film_bottom: still,
@@ -127,8 +129,8 @@ fn ordinary() -> CureKinetics {
 /// 90 % against the class, K; how expected it was.
 #[test]
 fn half_fusion_learnt_from_long_holds() {
-    use Seen::{Edge, Fails, Holds};
-    type Row = (&'static [(f64, Seen)], [f64; 3], f64);
+    use PrintTestOutcome::{Edge, Fails, Holds};
+    type Row = (&'static [(f64, PrintTestOutcome)], [f64; 3], f64);
     let rows: [Row; 3] = [
         (&[(158.0, Holds)], [-2.7419, -7.7991, 1.9794], 0.57905),
         (&[(152.0, Fails), (160.0, Holds)], [-0.4669, -4.5461, 3.6054], 0.49491),
@@ -138,7 +140,7 @@ fn half_fusion_learnt_from_long_holds() {
     assert!((class.half_fused - kelvin(148.0)).abs() < 1e-9 && (class.width - 4.0).abs() < 1e-9);
     for (prints, [mean, low, high], expected) in rows {
         let prints: Vec<_> = prints.iter().map(|&(celsius, seen)| (held(celsius), seen)).collect();
-        let learnt = learn(&class, 0.9, &prints);
+        let learnt = estimate_kinetics(&class, 0.9, &prints);
         let found = learnt.half_fused.map(|half| half - class.half_fused);
         assert!((found.likely - mean).abs() < 0.05, "mean {} for {mean}", found.likely);
         // Quantiles are read off the grid of 0.75 K.
@@ -155,12 +157,12 @@ fn half_fusion_learnt_from_long_holds() {
 fn prints_move_the_ink_their_way() {
     let class = ordinary();
     let printed = |set: f64, dwell: f64| {
-        let case = Case { set: kelvin(set), belt: 1.8 / dwell, world: World::NOMINAL };
+        let case = Case { set: kelvin(set), belt: 1.8 / dwell, drift: DriftCase::NOMINAL };
         history(&tee(), &kiln(), &[case], 1, TOLERANCE).unwrap()
     };
-    let held = learn(&class, 0.9, &[(printed(140.0, 40.0), Seen::Holds)]);
-    let failed = learn(&class, 0.9, &[(printed(175.0, 45.0), Seen::Fails)]);
-    let none = learn(&class, 0.9, &[]);
+    let held = estimate_kinetics(&class, 0.9, &[(printed(140.0, 40.0), PrintTestOutcome::Holds)]);
+    let failed = estimate_kinetics(&class, 0.9, &[(printed(175.0, 45.0), PrintTestOutcome::Fails)]);
+    let none = estimate_kinetics(&class, 0.9, &[]);
     assert!(held.half_fused.likely < none.half_fused.likely - 1.0, "{held:?}");
     assert!(
         failed.half_fused.likely > none.half_fused.likely
@@ -168,6 +170,10 @@ fn prints_move_the_ink_their_way() {
     );
     assert!((none.half_fused.likely - class.half_fused).abs() < 1e-9 && (none.expected - 1.0).abs() < 1e-12);
     // Both at once: the hot one failed though the cool one held. Hardly to be expected of any ink.
-    let odd = learn(&class, 0.9, &[(printed(140.0, 40.0), Seen::Holds), (printed(175.0, 45.0), Seen::Fails)]);
+    let odd = estimate_kinetics(
+        &class,
+        0.9,
+        &[(printed(140.0, 40.0), PrintTestOutcome::Holds), (printed(175.0, 45.0), PrintTestOutcome::Fails)],
+    );
     assert!(odd.expected < 0.01, "{}", odd.expected);
 }

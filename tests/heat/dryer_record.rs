@@ -85,7 +85,7 @@ fn sourced(value: f64) -> serde_json::Value {
 
 fn read(record: serde_json::Value) -> Result<Dryer, Vec<String>> {
     let record: DryerRecord = serde_json::from_value(record).unwrap();
-    Dryer::read(&record).map_err(|errors| errors.into_iter().map(|error| error.field).collect())
+    Dryer::from_record(&record).map_err(|errors| errors.into_iter().map(|error| error.field).collect())
 }
 
 /// Each row breaks one field; the record is refused by that field's path.

@@ -6,8 +6,8 @@
 //! 'Book answer from memory' where the companion errs or is silent. 'Exact' answers are evaluated to all digits.
 
 use whitehold::numerics::Lanes;
-use whitehold::numerics::march::{Jacobian, NODES, State, System, Tolerance, march, zeros};
 use whitehold::numerics::normal::complementary_error;
+use whitehold::numerics::rosenbrock::{Jacobian, NODES, StateVector, System, Tolerance, integrate, zeros};
 use whitehold::quantity::STEFAN_BOLTZMANN;
 
 const TIGHT: Tolerance = Tolerance { temperature: 1e-5, border: 1.0 };
@@ -80,7 +80,7 @@ impl Wall {
     fn after(&self, start: f64, seconds: f64) -> Vec<f64> {
         let mut state = zeros();
         state[..NODES].fill(Lanes::splat(start));
-        march(self, &mut state, Lanes::splat(seconds), TIGHT, |_| {}).expect("a sound wall");
+        integrate(self, &mut state, Lanes::splat(seconds), TIGHT, |_| {}).expect("a sound wall");
         state[..self.nodes].iter().map(|lane| lane[0]).collect()
     }
 
@@ -103,7 +103,7 @@ impl System<1> for Wall {
     fn borders(&self) -> usize {
         0
     }
-    fn rates(&self, state: &State<1>, rates: &mut State<1>) {
+    fn rates(&self, state: &StateVector<1>, rates: &mut StateVector<1>) {
         let last = self.nodes - 1;
         let mut into = self.first.gains(state[0]);
         for i in 0..last {
@@ -113,7 +113,7 @@ impl System<1> for Wall {
         }
         rates[last] = (into + self.last.gains(state[last])) / self.capacity(last);
     }
-    fn jacobian(&self, state: &State<1>, jacobian: &mut Jacobian<1>) {
+    fn jacobian(&self, state: &StateVector<1>, jacobian: &mut Jacobian<1>) {
         let last = self.nodes - 1;
         for i in 0..self.nodes {
             let per = self.capacity(i).recip();

@@ -8,13 +8,13 @@
 use proptest::prelude::*;
 use whitehold::cure::fuse;
 use whitehold::dryer::{
-    Belt, Case, Cooling, Drift, Dryer, Emitter, Film, History, Stack, TOLERANCE, Transfer, World, Zone,
-    history,
+    Belt, Case, Cooling, DriftCase, DriftRange, Dryer, Emitter, Film, HeatTransfer, History, Stack,
+    TOLERANCE, Zone, history,
 };
 use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
 use whitehold::numerics::Lanes;
-use whitehold::numerics::march::Tolerance;
+use whitehold::numerics::rosenbrock::Tolerance;
 use whitehold::quantity::units::{celsius, kelvin};
 use whitehold::textile::{Construction, Fabric, Fibre};
 
@@ -78,8 +78,8 @@ fn dryer(panel: f64) -> Dryer {
         zones: vec![Zone {
             length: 1.8,
             air_offset: 0.0,
-            h_top: Transfer::measured(30.0),
-            h_bottom: Transfer::measured(15.0),
+            h_top: HeatTransfer::measured(30.0),
+            h_bottom: HeatTransfer::measured(15.0),
             panel_offset: Some(panel),
             exchange: 0.15,
             emitter: Emitter::MidInfrared,
@@ -90,7 +90,7 @@ fn dryer(panel: f64) -> Dryer {
         step: 1.0,
         humidity_ratio: 0.012,
         cooling: Cooling::Open,
-        drift: Drift { air: 0.0, panel: 0.0, h: 0.0, exchange: 0.0, film: 0.0, stop: 0.0 },
+        drift: DriftRange { air: 0.0, panel: 0.0, h: 0.0, exchange: 0.0, film: 0.0, stop: 0.0 },
         measured: false,
     }
 }
@@ -110,7 +110,7 @@ fn at_dwells<const L: usize>(
     let cases = dwells.map(|dwell| Case {
         set: kelvin(set),
         belt: dryer.heated_length() / dwell,
-        world: World::NOMINAL,
+        drift: DriftCase::NOMINAL,
     });
     history(stack, dryer, &cases, 1, tolerance).expect("a sound stack")
 }
@@ -193,8 +193,8 @@ fn dwells_with_one_thing_changed() {
         ("film 70 µm", printed(&cotton(), 70.0), usual(), 35.42),
         ("film 150 µm", printed(&cotton(), 150.0), usual(), 40.73),
         ("film 250 µm", printed(&cotton(), 250.0), usual(), 47.24),
-        ("h 20", jersey(), zone(|zone| zone.h_top = Transfer::measured(20.0)), 41.57),
-        ("h 45", jersey(), zone(|zone| zone.h_top = Transfer::measured(45.0)), 33.02),
+        ("h 20", jersey(), zone(|zone| zone.h_top = HeatTransfer::measured(20.0)), 41.57),
+        ("h 45", jersey(), zone(|zone| zone.h_top = HeatTransfer::measured(45.0)), 33.02),
         ("exchange 0.08", jersey(), zone(|zone| zone.exchange = 0.08), 45.46),
         ("exchange 0.25", jersey(), zone(|zone| zone.exchange = 0.25), 29.62),
         ("air 185 °C", jersey(), zone(|zone| shift_air(zone, 10.0)), 33.54),
@@ -208,7 +208,11 @@ fn dwells_with_one_thing_changed() {
 }
 
 /// Temperature and rate at one place, at one moment between the samples: the cubic that they stand for.
-fn at_time(history: &History<1>, time: f64, place: fn(&whitehold::dryer::Sample<1>) -> [Lanes<1>; 2]) -> f64 {
+fn at_time(
+    history: &History<1>,
+    time: f64,
+    place: fn(&whitehold::dryer::HistorySample<1>) -> [Lanes<1>; 2],
+) -> f64 {
     let after = history.samples.iter().position(|sample| sample.time[0] >= time).expect("inside the history");
     let (from, to) = (&history.samples[after.max(1) - 1], &history.samples[after.max(1)]);
     let length = to.time[0] - from.time[0];
@@ -256,7 +260,7 @@ fn temperatures_at_eight_moments() {
 fn a_flash_against_the_reference() {
     let mut unit = dryer(460.0);
     for zone in &mut unit.zones {
-        (zone.h_top, zone.h_bottom) = (Transfer::measured(10.0), Transfer::measured(5.0));
+        (zone.h_top, zone.h_bottom) = (HeatTransfer::measured(10.0), HeatTransfer::measured(5.0));
         zone.exchange = 0.5;
     }
     unit.belt.enters = kelvin(40.0);
@@ -353,7 +357,7 @@ fn nothing_changes_without_a_source() {
 #[test]
 fn a_second_pass_fuses_more() {
     let (stack, dryer, ink) = (printed(&cotton(), 100.0), dryer(225.0), kinetics("ordinary"));
-    let case = [Case { set: kelvin(165.0), belt: 1.8 / 35.0, world: World::NOMINAL }];
+    let case = [Case { set: kelvin(165.0), belt: 1.8 / 35.0, drift: DriftCase::NOMINAL }];
     let run = |passes: u32| history(&stack, &dryer, &case, passes, TOLERANCE).expect("a sound stack");
     let [once, twice] = [run(1), run(2)];
     assert!(fused(&twice, &ink)[0] > fused(&once, &ink)[0] + 0.1);

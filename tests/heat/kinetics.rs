@@ -3,11 +3,11 @@
 //! The histories here are made up: holds and straight ramps, on which the equations have known answers.
 
 use proptest::prelude::*;
-use whitehold::cure::{Cure, balance_fusion, fuse, scorch, trace};
-use whitehold::dryer::{History, Sample};
+use whitehold::cure::{Cure, equilibrium_fusion, fuse, scorch, trace};
+use whitehold::dryer::{History, HistorySample};
 use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
-use whitehold::numerics::march::Effort;
+use whitehold::numerics::rosenbrock::Effort;
 use whitehold::numerics::{Lanes, arrhenius};
 use whitehold::quantity::{GAS_CONSTANT, units::kelvin};
 
@@ -29,9 +29,9 @@ fn straight(start: f64, stretches: &[(f64, f64)], step: f64) -> History<1> {
     History { samples, leaves: Lanes::splat(time), effort: Effort::default() }
 }
 
-fn sample(time: f64, temperature: f64, rate: f64) -> Sample<1> {
+fn sample(time: f64, temperature: f64, rate: f64) -> HistorySample<1> {
     let at = [Lanes::splat(temperature), Lanes::splat(rate)];
-    Sample {
+    HistorySample {
         time: Lanes::splat(time),
         film_top: at,
         film_bottom: at,
@@ -41,7 +41,7 @@ fn sample(time: f64, temperature: f64, rate: f64) -> Sample<1> {
     }
 }
 
-fn bottom(sample: &Sample<1>) -> [Lanes<1>; 2] {
+fn bottom(sample: &HistorySample<1>) -> [Lanes<1>; 2] {
     sample.film_bottom
 }
 
@@ -183,7 +183,7 @@ proptest! {
         let kinetics = kinetics(if low_cure { "low-cure" } else { "ordinary" });
         let history = straight(298.15, &stretches, 1.0);
         let hottest = stretches.iter().map(|stretch| stretch.0).fold(298.15, f64::max);
-        let balance = balance_fusion(Lanes::<1>::splat(hottest), &kinetics)[0];
+        let balance = equilibrium_fusion(Lanes::<1>::splat(hottest), &kinetics)[0];
         let mut last = [0.0; 2];
         for cure in trace(&history, bottom, &kinetics) {
             let now = [cure.gelled[0], cure.fused[0]];

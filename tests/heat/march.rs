@@ -1,16 +1,18 @@
 //! The march has the order it claims, with an inexact Jacobian too, and solves what stands in its border.
 
 use whitehold::numerics::Lanes;
-use whitehold::numerics::march::{Jacobian, MarchError, NODES, State, System, Tolerance, march, zeros};
+use whitehold::numerics::rosenbrock::{
+    IntegrationError, Jacobian, NODES, StateVector, System, Tolerance, integrate, zeros,
+};
 
 /// So loose that no step is refused: every call then takes the same three steps.
 const FREE: Tolerance = Tolerance { temperature: 1e9, border: 1e9 };
 
 /// End state after `parts` equal calls of the march with the steps that it takes when nothing holds it back.
-fn in_parts(system: &impl System<1>, mut state: State<1>, duration: f64, parts: u32) -> State<1> {
+fn in_parts(system: &impl System<1>, mut state: StateVector<1>, duration: f64, parts: u32) -> StateVector<1> {
     let each = Lanes::splat(duration / f64::from(parts));
     for _ in 0..parts {
-        march(system, &mut state, each, FREE, |_| {}).expect("a tame system");
+        integrate(system, &mut state, each, FREE, |_| {}).expect("a tame system");
     }
     state
 }
@@ -34,11 +36,11 @@ impl System<1> for Radiating {
     fn borders(&self) -> usize {
         0
     }
-    fn rates(&self, state: &State<1>, rates: &mut State<1>) {
+    fn rates(&self, state: &StateVector<1>, rates: &mut StateVector<1>) {
         let square = state[0] * state[0];
         rates[0] = square * square * -self.k;
     }
-    fn jacobian(&self, state: &State<1>, jacobian: &mut Jacobian<1>) {
+    fn jacobian(&self, state: &StateVector<1>, jacobian: &mut Jacobian<1>) {
         jacobian.diagonal[0] = state[0] * state[0] * state[0] * (-4.0 * self.k * self.told);
     }
 }
@@ -71,7 +73,7 @@ impl System<1> for Wall {
     fn borders(&self) -> usize {
         0
     }
-    fn rates(&self, state: &State<1>, rates: &mut State<1>) {
+    fn rates(&self, state: &StateVector<1>, rates: &mut StateVector<1>) {
         let cells = (self.nodes - 1) as f64;
         for i in 0..self.nodes {
             let left = if i > 0 { state[i - 1] } else { state[1] };
@@ -79,7 +81,7 @@ impl System<1> for Wall {
             rates[i] = (left + right - state[i] * 2.0) * (cells * cells);
         }
     }
-    fn jacobian(&self, _: &State<1>, jacobian: &mut Jacobian<1>) {
+    fn jacobian(&self, _: &StateVector<1>, jacobian: &mut Jacobian<1>) {
         let cells = (self.nodes - 1) as f64;
         for i in 0..self.nodes {
             let outer = i == 0 || i + 1 == self.nodes;
@@ -132,7 +134,7 @@ impl System<1> for Bordered {
     fn borders(&self) -> usize {
         2
     }
-    fn rates(&self, state: &State<1>, rates: &mut State<1>) {
+    fn rates(&self, state: &StateVector<1>, rates: &mut StateVector<1>) {
         for i in 0..3 {
             rates[i] = state[i] * DIAGONAL[i];
             if i > 0 {
@@ -153,7 +155,7 @@ impl System<1> for Bordered {
             rates[NODES + k] = flow * GAIN[k];
         }
     }
-    fn jacobian(&self, _: &State<1>, jacobian: &mut Jacobian<1>) {
+    fn jacobian(&self, _: &StateVector<1>, jacobian: &mut Jacobian<1>) {
         for i in 0..3 {
             jacobian.below[i] = Lanes::splat(BELOW[i]);
             jacobian.diagonal[i] = Lanes::splat(DIAGONAL[i]);
@@ -200,7 +202,7 @@ fn a_border_is_solved_with_its_band() {
         for (place, value) in [0, 1, 2, NODES, NODES + 1].into_iter().zip([10.0, 4.0, -6.0, 2.0, 5.0]) {
             state[place] = Lanes::splat(value);
         }
-        march(&Bordered, &mut state, Lanes::splat(duration), tight, |_| {}).expect("a linear system");
+        integrate(&Bordered, &mut state, Lanes::splat(duration), tight, |_| {}).expect("a linear system");
         for (place, expected) in [0, 1, 2, NODES, NODES + 1].into_iter().zip(expected) {
             let found: f64 = state[place][0];
             assert!((found - expected).abs() < 2e-6, "t {duration}, unknown {place}: {found} for {expected}");
@@ -217,7 +219,7 @@ fn a_tighter_tolerance_costs_more_and_errs_less() {
         state[0] = Lanes::splat(500.0);
         let tolerance = Tolerance { temperature, border: 1.0 };
         let effort =
-            march(&Radiating { k: 1e-9, told: 1.0 }, &mut state, Lanes::splat(20.0), tolerance, |_| {})
+            integrate(&Radiating { k: 1e-9, told: 1.0 }, &mut state, Lanes::splat(20.0), tolerance, |_| {})
                 .expect("a tame system");
         (effort.accepted, (state[0][0] - exact).abs())
     };
@@ -230,8 +232,8 @@ fn a_tighter_tolerance_costs_more_and_errs_less() {
 fn what_cannot_be_marched_says_so() {
     let mut state = zeros();
     state[0] = Lanes::splat(f64::NAN);
-    let ended = march(&Radiating { k: 1e-9, told: 1.0 }, &mut state, Lanes::splat(20.0), FREE, |_| {});
-    assert_eq!(ended, Err(MarchError::NotFinite));
+    let ended = integrate(&Radiating { k: 1e-9, told: 1.0 }, &mut state, Lanes::splat(20.0), FREE, |_| {});
+    assert_eq!(ended, Err(IntegrationError::NotFinite));
 }
 
 /// Lanes of different durations give what each gives alone.
@@ -245,10 +247,10 @@ fn lanes_share_the_steps_and_keep_their_own_time() {
         fn borders(&self) -> usize {
             0
         }
-        fn rates(&self, state: &State<L>, rates: &mut State<L>) {
+        fn rates(&self, state: &StateVector<L>, rates: &mut StateVector<L>) {
             rates[0] = state[0] * -0.1;
         }
-        fn jacobian(&self, _: &State<L>, jacobian: &mut Jacobian<L>) {
+        fn jacobian(&self, _: &StateVector<L>, jacobian: &mut Jacobian<L>) {
             jacobian.diagonal[0] = Lanes::splat(-0.1);
         }
     }
@@ -256,7 +258,7 @@ fn lanes_share_the_steps_and_keep_their_own_time() {
     let mut state = zeros();
     state[0] = Lanes::splat(100.0);
     let tight = Tolerance { temperature: 1e-6, border: 1.0 };
-    march(&Cooling, &mut state, Lanes(durations), tight, |_| {}).expect("a linear system");
+    integrate(&Cooling, &mut state, Lanes(durations), tight, |_| {}).expect("a linear system");
     for (lane, duration) in durations.into_iter().enumerate() {
         let exact = 100.0 * (-0.1_f64 * duration).exp();
         assert!((state[0][lane] - exact).abs() < 1e-4, "{duration} s: {} for {exact}", state[0][lane]);

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use whitehold::dryer::{
-    Belt, Case, Cooling, Drift, Dryer, Emitter, Film, Flash, HistoryError, NearInfrared, Stack, TOLERANCE,
-    Transfer, World, Zone, flash, history,
+    Belt, Case, Cooling, DriftCase, DriftRange, Dryer, Emitter, Film, FlashUnit, HeatTransfer, HistoryError,
+    NearInfrared, Stack, TOLERANCE, Zone, flash, history,
 };
 use whitehold::library::{Library, starter};
 use whitehold::numerics::Lanes;
@@ -66,7 +66,7 @@ prop_compose! {
         length in 0.3..3.0_f64, air_offset in -30.0..30.0_f64, h_top in 3.0..150.0_f64, h_bottom in 3.0..80.0_f64,
         panel_offset in prop::option::of(0.0..400.0_f64), exchange in 0.0..0.6_f64, emitter in any_emitter(),
     ) -> Zone {
-        let [h_top, h_bottom] = [h_top, h_bottom].map(Transfer::measured);
+        let [h_top, h_bottom] = [h_top, h_bottom].map(HeatTransfer::measured);
         Zone { length, air_offset, h_top, h_bottom, panel_offset, exchange, emitter }
     }
 }
@@ -87,7 +87,7 @@ prop_compose! {
             step: 1.0,
             humidity_ratio,
             cooling,
-            drift: Drift { air: 0.0, panel: 0.0, h: 0.0, exchange: 0.0, film: 0.0, stop: 0.0 },
+            drift: DriftRange { air: 0.0, panel: 0.0, h: 0.0, exchange: 0.0, film: 0.0, stop: 0.0 },
             measured: false,
         }
     }
@@ -97,8 +97,8 @@ prop_compose! {
     fn any_world()(
         air in -10.0..10.0_f64, panel in -20.0..20.0_f64, h in 0.6..1.4_f64, exchange in 0.7..1.3_f64,
         film in 0.7..1.3_f64, water in 0.5..1.5_f64, stop in prop_oneof![Just(0.0), 0.0..30.0_f64],
-    ) -> World {
-        World { air, panel, h, exchange, film, water, stop }
+    ) -> DriftCase {
+        DriftCase { air, panel, h, exchange, film, water, stop }
     }
 }
 
@@ -113,10 +113,10 @@ fn only_dries(stack: &Stack, humidity_ratio: f64) -> bool {
 const ABREAST: usize = 16;
 
 prop_compose! {
-    fn any_setting()(set in 60.0..260.0_f64, dwell in (2.0_f64.ln()..600.0_f64.ln()).prop_map(f64::exp), world in any_world())
-        -> (f64, f64, World)
+    fn any_setting()(set in 60.0..260.0_f64, dwell in (2.0_f64.ln()..600.0_f64.ln()).prop_map(f64::exp), drift in any_world())
+        -> (f64, f64, DriftCase)
     {
-        (kelvin(set), dwell, world)
+        (kelvin(set), dwell, drift)
     }
 }
 
@@ -129,12 +129,12 @@ proptest! {
         passes in 1..3_u32,
     ) {
         let cases: [Case; ABREAST] = std::array::from_fn(|lane| {
-            let (set, dwell, world) = settings[lane];
-            Case { set, belt: dryer.heated_length() / dwell, world }
+            let (set, dwell, drift) = settings[lane];
+            Case { set, belt: dryer.heated_length() / dwell, drift }
         });
         let hottest = |case: &Case| {
-            let air = dryer.hottest_air(case.set) + case.world.air;
-            let panel = dryer.hottest_panel(case.set).map_or(air, |panel| panel + case.world.panel);
+            let air = dryer.hottest_air(case.set) + case.drift.air;
+            let panel = dryer.hottest_panel(case.set).map_or(air, |panel| panel + case.drift.panel);
             air.max(panel).max(dryer.belt.enters).max(Stack::ROOM)
         };
         let sorption = if only_dries(&stack, dryer.humidity_ratio) { 1.0 } else { 100.0 };
@@ -162,7 +162,7 @@ proptest! {
     /// Whatever is typed: an error that names a field, or a history of finite numbers; never a hang nor a panic.
     #[test]
     fn anything_typed_has_an_answer(
-        mut stack in any_stack(), mut dryer in any_dryer(), mut case in any_setting().prop_map(|(set, dwell, world)| Case { set, belt: 1.8 / dwell, world }),
+        mut stack in any_stack(), mut dryer in any_dryer(), mut case in any_setting().prop_map(|(set, dwell, drift)| Case { set, belt: 1.8 / dwell, drift }),
         which in 0..20_usize, wild in prop_oneof![
             Just(0.0), Just(-1.0), Just(f64::NAN), Just(f64::INFINITY), Just(-f64::INFINITY), Just(1e-300), Just(1e300),
             -1e3..1e3_f64, -1.0..1.0_f64,
@@ -181,14 +181,14 @@ proptest! {
             9 => stack.added_water = wild,
             10 => stack.enters = wild,
             11 => dryer.zones[0].length = wild,
-            12 => dryer.zones[0].h_top = Transfer::measured(wild),
+            12 => dryer.zones[0].h_top = HeatTransfer::measured(wild),
             13 => dryer.zones[0].exchange = wild,
             14 => dryer.belt.heat_capacity = wild,
             15 => dryer.belt.contact = wild,
             16 => dryer.humidity_ratio = wild,
             17 => case.belt = wild,
             18 => case.set = wild,
-            _ => case.world.stop = wild,
+            _ => case.drift.stop = wild,
         }
         match history(&stack, &dryer, &[case], 1, TOLERANCE) {
             Ok(history) => {
@@ -206,7 +206,7 @@ proptest! {
         stack in any_stack(), panel in 100.0..700.0_f64, exchange in 0.05..0.9_f64, air in 10.0..80.0_f64,
         h in 2.0..40.0_f64, pallet in 10.0..90.0_f64, seconds in 0.5..60.0_f64,
     ) {
-        let unit = Flash {
+        let unit = FlashUnit {
             panel: kelvin(panel),
             exchange,
             emitter: Emitter::MidInfrared,

@@ -2,7 +2,7 @@
 //!
 //! `data/` is where a shop looks a value up, with its range and source; the equation's own constant is what computes.
 
-use whitehold::dryer::{Cooling, Film, Flash, Stack};
+use whitehold::dryer::{Cooling, Film, FlashUnit, Stack};
 use whitehold::library::starter;
 use whitehold::migration::{DyedCloth, VISIBLE_DEPTH};
 use whitehold::plan::{ANCHOR_FILM, SCREEN_CHANGE};
@@ -18,9 +18,9 @@ fn data_and_equations_agree() {
         ("film-cloth-contact", Film::CONTACT),
         ("emissivity-white", Film::EMISSIVITY),
         ("cloth-gap", Stack::GAP),
-        ("cooling", Cooling::Open.rests()[0].h_top),
-        ("flash-exchange", Flash::USUAL.exchange),
-        ("flash-panel", celsius(Flash::USUAL.panel)),
+        ("cooling", Cooling::Open.stages()[0].h_top),
+        ("flash-exchange", FlashUnit::USUAL.exchange),
+        ("flash-panel", celsius(FlashUnit::USUAL.panel)),
         ("dye-saturation", DyedCloth::SATURATION * 100.0),
         ("dye-in-air", DyedCloth::VAPOUR_DIFFUSIVITY),
         ("vapour-gap", DyedCloth::GAP * 1e6),

@@ -12,7 +12,7 @@ use js_sys::{Array, Reflect};
 use wasm_bindgen::JsValue;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use whitehold::cure::fuse;
-use whitehold::dryer::{Case, Dryer, Film, Stack, TOLERANCE, World, history};
+use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
 use whitehold::library::{answer, cure_kinetics, harbour_lane, starter};
 use whitehold::numerics::Lanes;
 use whitehold::plan::Verdict;
@@ -51,7 +51,7 @@ fn steam_has_its_table() {
 #[wasm_bindgen_test]
 fn a_history_fuses_when_another_solver_says() {
     let library = starter().unwrap();
-    let dryer = Dryer::read(library.dryer("long-kiln").unwrap()).unwrap();
+    let dryer = Dryer::from_record(library.dryer("long-kiln").unwrap()).unwrap();
     let cotton = [(Fibre::Cotton, 1.0)].into();
     // Dry mass is what the solver was given: the label's weight holds the regain as well.
     let cloth = library.fabric(&cotton, Construction::Jersey, 150.0 * 1.075).unwrap();
@@ -59,7 +59,7 @@ fn a_history_fuses_when_another_solver_says() {
     let cases: [Case; 8] = std::array::from_fn(|lane| Case {
         set: 448.15,
         belt: 1.8 / (34.4 + lane as f64),
-        world: World::NOMINAL,
+        drift: DriftCase::NOMINAL,
     });
     let history = history(&stack, &dryer, &cases, 1, TOLERANCE).unwrap();
     let kinetics = cure_kinetics(library.kinetics_record("ordinary").unwrap());
@@ -119,7 +119,7 @@ fn a_page_reads_a_meter_s_file() {
 #[ignore = "a bench"]
 fn march_bench() {
     let library = starter().unwrap();
-    let dryer = Dryer::read(library.dryer("long-kiln").unwrap()).unwrap();
+    let dryer = Dryer::from_record(library.dryer("long-kiln").unwrap()).unwrap();
     let now = || js_sys::eval("performance.now()").unwrap().as_f64().unwrap();
     let [alone, beside] = pace::pace(&library, &dryer, now);
     wasm_bindgen_test::console_log!(

@@ -1,7 +1,7 @@
 //! How long one history and one forecast take: the same code natively (`whitehold-bench pace`) and in the release wasm in a
 //! browser (`cargo xtask bench --only wasm` runs both).
 
-use whitehold::dryer::{Case, Dryer, Film, Stack, TOLERANCE, World, history};
+use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
 use whitehold::library::{self, Library};
 use whitehold::plan::{DyeClass, Garment, Order, Shop};
 use whitehold::textile::{Construction, Fibre};
@@ -16,7 +16,8 @@ pub fn pace(library: &Library, dryer: &Dryer, now: impl Fn() -> f64) -> [f64; 2]
     let cotton = [(Fibre::Cotton, 1.0)].into();
     let cloth = library.fabric(&cotton, Construction::Jersey, 150.0).unwrap();
     let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, 0.65);
-    let case = |lane: usize| Case { set: 448.15, belt: 1.8 / (34.4 + lane as f64), world: World::NOMINAL };
+    let case =
+        |lane: usize| Case { set: 448.15, belt: 1.8 / (34.4 + lane as f64), drift: DriftCase::NOMINAL };
     let (alone, beside) = ([case(3)], std::array::from_fn::<_, 8, _>(case));
     let fastest = |march: &dyn Fn() -> usize, worlds: f64| {
         let mut fastest = f64::INFINITY;

@@ -4,7 +4,7 @@
 //! crossings on its edges; a saddle is decided by the mean of its corners. The grid is ringed by cells of no
 //! width that do not fail, so every cut closes and the frame needs no special case.
 
-use crate::numerics::order::map;
+use crate::numerics::sorting::map;
 
 /// A point in axis units.
 pub type Point = (f64, f64);

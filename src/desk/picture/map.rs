@@ -3,7 +3,7 @@
 use super::Ink;
 use super::contour::{Point, region};
 use super::scale::{Scale, path};
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 use crate::plan::{Drift, Side, Topic, Wall, WindowReport};
 use crate::wording::{Quantity, Units};
 

@@ -2,7 +2,7 @@ use super::fold::{Fold, Record, Version};
 use super::line::MOST_STAMP;
 use super::written::Written;
 use super::{Change, Edit, Entry, Key, Kind, VERSION, differences};
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 use serde_json::{Map, Value};
 use std::collections::HashMap;
 

@@ -1,5 +1,5 @@
 use super::{Change, Conflict, Edit, Entry, Key, Kind, Log};
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 use serde_json::{Map, Value};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 

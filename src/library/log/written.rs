@@ -1,6 +1,6 @@
 use super::book::Write;
 use super::{Key, Kind};
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 
 /// Which entries are about which record: a list in the order of the keys, so that all records of a kind and all parts
 /// of a record lie side by side. Nearly every record has one write, and then nothing more is kept of it.

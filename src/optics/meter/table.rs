@@ -2,7 +2,7 @@ use super::column::{Column, Scale};
 use super::reflectance::Grid;
 use super::tokens::Token;
 use super::{Lab, MeterError, MeterFile, MeterProblem, Note, Sample, Seen};
-use crate::numerics::order::sorted;
+use crate::numerics::sorting::sorted;
 use crate::quantity::{Bound, Problem};
 
 /// A heading: what it says, what it stands for, where.

@@ -9,7 +9,7 @@ use super::cell::PRINTED;
 use super::fields::{Beside, Print};
 use super::{Axes, Question, Window, runs};
 use crate::dryer::{Film, HistoryError, Stack};
-use crate::numerics::march::Effort;
+use crate::numerics::rosenbrock::Effort;
 
 /// Films that are marched, as shares of the way from the lightest to the heaviest: nearer together where films are light,
 /// because there a window moves most. Chosen; `tests/answers/window_agrees.rs` says how far off that is.

@@ -6,12 +6,13 @@ use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
 use super::{Axes, Detail, Question, RUNS};
 use crate::cure::{Cure, Scorch};
 use crate::dryer::{
-    Case, Dwell, Follow, History, HistoryError, Sample, Stack, World, between, forked, history_on,
+    Case, DriftCase, Dwell, Follower, History, HistoryError, HistorySample, Stack, between, forked,
+    history_on,
 };
 use crate::ink::CureKinetics;
 use crate::migration::{DyedCloth, Release};
-use crate::numerics::march::Effort;
-use crate::numerics::{Lanes, grid};
+use crate::numerics::rosenbrock::Effort;
+use crate::numerics::{Lanes, interpolation};
 
 /// Cases that march side by side.
 const SIDE_BY_SIDE: usize = 8;
@@ -28,8 +29,8 @@ struct OnPrint<'a> {
     peaks: [Lanes<SIDE_BY_SIDE>; 3],
 }
 
-impl Follow<SIDE_BY_SIDE> for OnPrint<'_> {
-    fn step(&mut self, from: &Sample<SIDE_BY_SIDE>, to: &Sample<SIDE_BY_SIDE>) {
+impl Follower<SIDE_BY_SIDE> for OnPrint<'_> {
+    fn step(&mut self, from: &HistorySample<SIDE_BY_SIDE>, to: &HistorySample<SIDE_BY_SIDE>) {
         between(
             from,
             to,
@@ -69,8 +70,8 @@ struct OnCloth {
     peak: Lanes<SIDE_BY_SIDE>,
 }
 
-impl Follow<SIDE_BY_SIDE> for OnCloth {
-    fn step(&mut self, from: &Sample<SIDE_BY_SIDE>, to: &Sample<SIDE_BY_SIDE>) {
+impl Follower<SIDE_BY_SIDE> for OnCloth {
+    fn step(&mut self, from: &HistorySample<SIDE_BY_SIDE>, to: &HistorySample<SIDE_BY_SIDE>) {
         between(
             from,
             to,
@@ -103,7 +104,7 @@ impl Print {
     ///
     /// # Errors
     /// As the march.
-    pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[World]) -> Result<Self, HistoryError> {
+    pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[DriftCase]) -> Result<Self, HistoryError> {
         let start = OnPrint {
             kinetics: &question.kinetics,
             dyed: question.dyed,
@@ -137,7 +138,11 @@ impl Beside {
     ///
     /// # Errors
     /// As the march.
-    pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[World; RUNS]) -> Result<Self, HistoryError> {
+    pub fn compute(
+        question: &Question<'_>,
+        axes: &Axes,
+        runs: &[DriftCase; RUNS],
+    ) -> Result<Self, HistoryError> {
         let start = OnCloth { scorch: Scorch::NONE, peak: Lanes::ZERO };
         let bare = question.stack.bare();
         let [nominal, _, hot] = *runs;
@@ -162,12 +167,12 @@ type Walked<const N: usize> = (Vec<Vec<[f64; N]>>, Effort);
 struct Walk<'a> {
     question: &'a Question<'a>,
     axes: &'a Axes,
-    runs: &'a [World],
+    runs: &'a [DriftCase],
 }
 
 impl Walk<'_> {
     /// Follows one stack through every cell and reads what came of each lane.
-    fn follow<F: Follow<SIDE_BY_SIDE>, const N: usize>(
+    fn follow<F: Follower<SIDE_BY_SIDE>, const N: usize>(
         &self,
         stack: &Stack,
         start: &F,
@@ -185,7 +190,7 @@ impl Walk<'_> {
     }
 
     /// Rows and runs side by side, every dwell forked off one hot march.
-    fn rows<F: Follow<SIDE_BY_SIDE>, const N: usize>(
+    fn rows<F: Follower<SIDE_BY_SIDE>, const N: usize>(
         &self,
         stack: &Stack,
         start: &F,
@@ -209,7 +214,7 @@ impl Walk<'_> {
         for lanes in lanes.chunks(SIDE_BY_SIDE) {
             let Some(&last) = lanes.last() else { continue };
             let of = |lane: usize| lanes.get(lane).copied().unwrap_or(last);
-            let runs: [(f64, World); SIDE_BY_SIDE] =
+            let runs: [(f64, DriftCase); SIDE_BY_SIDE] =
                 std::array::from_fn(|lane| (set[of(lane).row], worlds[of(lane).run]));
             // What each cooling adds, lane by lane.
             let mut adds: Vec<Vec<[f64; N]>> = vec![Vec::with_capacity(cooled.len()); lanes.len()];
@@ -233,7 +238,7 @@ impl Walk<'_> {
                 },
             )?;
             for (dwell, at) in dwells.iter().enumerate() {
-                let (from, weights) = grid::cubic(&cooled, log_of(at));
+                let (from, weights) = interpolation::cubic(&cooled, log_of(at));
                 for (Lane { run, row }, adds) in lanes.iter().zip(&adds) {
                     let cell = &mut cells[*run][row * columns + columns - 1 - dwell];
                     for (adds, weight) in adds.iter().skip(from).zip(weights) {
@@ -249,7 +254,7 @@ impl Walk<'_> {
     }
 
     /// Belt speeds of one row side by side.
-    fn speeds<F: Follow<SIDE_BY_SIDE>, const N: usize>(
+    fn speeds<F: Follower<SIDE_BY_SIDE>, const N: usize>(
         &self,
         stack: &Stack,
         start: &F,
@@ -259,14 +264,14 @@ impl Walk<'_> {
         let (Axes { set, belt, .. }, worlds) = (self.axes, self.runs);
         let Question { dryer, passes, .. } = *self.question;
         let columns = belt.len();
-        for (run, &world) in worlds.iter().enumerate() {
+        for (run, &drift) in worlds.iter().enumerate() {
             for (row, &set) in set.iter().enumerate() {
                 for (part, speeds) in belt.chunks(SIDE_BY_SIDE).enumerate() {
                     let last = speeds.last().copied().unwrap_or(1.0);
                     let cases: [Case; SIDE_BY_SIDE] = std::array::from_fn(|lane| Case {
                         set,
                         belt: speeds.get(lane).copied().unwrap_or(last),
-                        world,
+                        drift,
                     });
                     let history = history_on(
                         self.question.detail.grid(stack),
@@ -298,7 +303,7 @@ fn count(total: &mut Effort, effort: Effort) {
     total.rejected += effort.rejected * SIDE_BY_SIDE;
 }
 
-fn followed<F: Follow<SIDE_BY_SIDE>>(history: &History<SIDE_BY_SIDE>, mut follower: F) -> F {
+fn followed<F: Follower<SIDE_BY_SIDE>>(history: &History<SIDE_BY_SIDE>, mut follower: F) -> F {
     for pair in history.samples.windows(2) {
         if let [from, to] = pair {
             follower.step(from, to);

@@ -16,11 +16,11 @@ pub use demands::Demands;
 pub use family::Family;
 pub use set_point::{SetPoint, robust, room};
 
-use crate::dryer::{Dryer, Grid, HistoryError, Stack, TOLERANCE, World};
+use crate::dryer::{DriftCase, Dryer, HistoryError, Stack, StackGrid, TOLERANCE};
 use crate::ink::CureKinetics;
 use crate::migration::DyedCloth;
-use crate::numerics::grid;
-use crate::numerics::march::{Effort, Tolerance};
+use crate::numerics::interpolation;
+use crate::numerics::rosenbrock::{Effort, Tolerance};
 use cell::Cell;
 use fields::{Beside, Print};
 use set_point::Dial;
@@ -43,10 +43,10 @@ pub enum Detail {
 
 impl Detail {
     /// Cells through the stack.
-    fn grid(self, stack: &Stack) -> Grid {
+    fn grid(self, stack: &Stack) -> StackGrid {
         match self {
-            Self::Coarse => Grid::rough(stack),
-            Self::Fine => Grid::of(stack),
+            Self::Coarse => StackGrid::rough(stack),
+            Self::Fine => StackGrid::of(stack),
         }
     }
 
@@ -202,8 +202,8 @@ impl Window {
     /// The outcome at a setting (K, m/s), held inside the grid.
     #[must_use]
     pub fn at(&self, run: Run, set: f64, belt: f64) -> Outcome {
-        let (row, row_weights) = grid::cubic(&self.set, set);
-        let (column, column_weights) = grid::cubic(&self.log_belt, belt.ln());
+        let (row, row_weights) = interpolation::cubic(&self.set, set);
+        let (column, column_weights) = interpolation::cubic(&self.log_belt, belt.ln());
         let cells = self.cells(run);
         let mut sum = Cell::ZERO;
         for (r, row_weight) in row_weights.iter().enumerate() {
@@ -251,8 +251,8 @@ impl Axes {
 }
 
 /// The runs that every window holds, in the order of [`Run`].
-fn runs(dryer: &Dryer) -> [World; RUNS] {
-    [World::NOMINAL, World::cold(&dryer.drift), World::hot(&dryer.drift)]
+fn runs(dryer: &Dryer) -> [DriftCase; RUNS] {
+    [DriftCase::NOMINAL, DriftCase::cold(&dryer.drift), DriftCase::hot(&dryer.drift)]
 }
 
 fn spread(low: f64, high: f64, count: usize) -> Vec<f64> {

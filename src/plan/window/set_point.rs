@@ -2,7 +2,7 @@ use super::cell::Cell;
 use super::demands::Limits;
 use super::{Demands, Run, Window};
 use crate::dryer::Dryer;
-use crate::numerics::grid;
+use crate::numerics::interpolation;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -84,7 +84,7 @@ impl Search<'_> {
         let mut best: Option<Found> = None;
         for row in rows.step_by(step) {
             let set = *sets.get(row)?;
-            let between_rows = grid::cubic(&self.window.set, set);
+            let between_rows = interpolation::cubic(&self.window.set, set);
             let planned = self.window.row(Run::Nominal, between_rows);
             // Most rows hold nowhere.
             let mut drift = None;
@@ -147,8 +147,8 @@ pub(super) fn dials(dryer: &Dryer, columns: &[f64]) -> Arc<[Dial]> {
         Dial {
             belt,
             ln_dwell: (length / belt / 30.0).ln(),
-            planned: grid::cubic(columns, log),
-            stopped: grid::cubic(columns, stopped),
+            planned: interpolation::cubic(columns, log),
+            stopped: interpolation::cubic(columns, stopped),
         }
     };
     (0..=speeds).map(dial).collect()

@@ -3,7 +3,7 @@
 use super::items::{Item, What};
 use super::meaning::{Meaning, fibre_words, meaning};
 use super::{Note, Section};
-use crate::numerics::order::map;
+use crate::numerics::sorting::map;
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::textile::{Fibre, spelling};
 use std::collections::BTreeMap;

@@ -3,7 +3,7 @@
 use crate::journeys::{Failure, Trip};
 use crate::ours::{FINE, FINE_GRID, Result as Found, march, results};
 use serde_json::{Value, json};
-use whitehold::dryer::{Dryer, Emitter, Film, Grid, Stack, TOLERANCE};
+use whitehold::dryer::{Dryer, Emitter, Film, Stack, StackGrid, TOLERANCE};
 use whitehold::textile::Fabric;
 
 /// The trips, each with our result as it ships and with our converged one.
@@ -15,7 +15,7 @@ pub fn written(trips: &[Trip]) -> Result<Value, Failure> {
 }
 
 fn case(trip: &Trip) -> Result<Value, Failure> {
-    let ours = results(trip, &march(trip, &[trip.case], Grid::of(&trip.stack), TOLERANCE)?)[0];
+    let ours = results(trip, &march(trip, &[trip.case], StackGrid::of(&trip.stack), TOLERANCE)?)[0];
     let converged = results(trip, &march(trip, &[trip.case], FINE_GRID, FINE)?)[0];
     let found = |found: Found| json!({ "peak": found.peak, "fused": found.fused });
     let ink = &trip.ink;
@@ -23,7 +23,7 @@ fn case(trip: &Trip) -> Result<Value, Failure> {
         "name": trip.name,
         "set": trip.case.set,
         "belt_speed": trip.case.belt,
-        "stop": trip.case.world.stop,
+        "stop": trip.case.drift.stop,
         "stack": stack(&trip.stack),
         "dryer": dryer(&trip.dryer, trip.case.set),
         "ink": {
@@ -73,7 +73,7 @@ fn dryer(dryer: &Dryer, set: f64) -> Value {
             "exchange": zone.exchange, "emitter": emitter,
         })
     };
-    let rest = |rest: &whitehold::dryer::Rest| {
+    let rest = |rest: &whitehold::dryer::CoolingStage| {
         json!({
             "air": rest.air, "h_top": rest.h_top, "h_bottom": rest.h_bottom, "radiates": rest.radiates,
             "seconds": rest.seconds,
@@ -84,6 +84,6 @@ fn dryer(dryer: &Dryer, set: f64) -> Value {
         "zones": dryer.zones.iter().map(zone).collect::<Vec<_>>(),
         "belt": { "heat_capacity": belt.heat_capacity, "contact": belt.contact, "enters": belt.enters },
         "humidity_ratio": dryer.humidity_ratio,
-        "rests": dryer.cooling.rests().iter().map(rest).collect::<Vec<_>>(),
+        "rests": dryer.cooling.stages().iter().map(rest).collect::<Vec<_>>(),
     })
 }

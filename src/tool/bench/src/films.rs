@@ -4,7 +4,7 @@ use crate::journeys::Failure;
 use serde_json::{Value, json};
 use std::hint::black_box;
 use whitehold::library::{self, Library};
-use whitehold::migration::{Layer, Sheet, Step};
+use whitehold::migration::{DyeProfile, DyeStep, FilmLayer};
 use whitehold::numerics::Lanes;
 use whitehold::plan::{Garment, Order, PickForecast, Shop};
 
@@ -21,17 +21,17 @@ const BETWEEN: usize = 4;
 /// Free dye in the top 30 µm at every look, kg/m³: one film in each lane.
 #[must_use]
 pub fn tops<const L: usize>([film, capacity, arrives]: [f64; 3]) -> [f64; PATHS.len()] {
-    let layer = Layer { thickness: film, capacity, diffusivity: 1.0 };
-    let mut sheet = Sheet::<L>::clean(layer, None);
+    let layer = FilmLayer { thickness: film, capacity, diffusivity: 1.0 };
+    let mut sheet = DyeProfile::<L>::clean(layer, None);
     for _ in 0..10 {
         let (path, arrives) = (Lanes::splat(HEAT / 10.0), Lanes::splat(arrives / 10.0));
-        sheet.step(&Step { path, arrives, ..Step::NONE });
+        sheet.step(&DyeStep { path, arrives, ..DyeStep::NONE });
     }
     let mut had = 0.0;
     PATHS.map(|path| {
         for _ in 0..BETWEEN {
             let part = (path - had) / BETWEEN as f64;
-            sheet.step(&Step { path: Lanes::splat(part), ..Step::NONE });
+            sheet.step(&DyeStep { path: Lanes::splat(part), ..DyeStep::NONE });
         }
         had = path;
         sheet.top()[0]

@@ -1,7 +1,8 @@
 //! The journeys that are timed and checked: stacks and dryers far apart from each other.
 
 use whitehold::dryer::{
-    Case, Cooling, Dryer, Emitter, Film, NearInfrared, Stack, TOLERANCE, Transfer, World, Zone, history,
+    Case, Cooling, DriftCase, Dryer, Emitter, Film, HeatTransfer, NearInfrared, Stack, TOLERANCE, Zone,
+    history,
 };
 use whitehold::ink::CureKinetics;
 use whitehold::library::{Library, cure_kinetics, starter};
@@ -50,7 +51,7 @@ impl Maker {
     fn new() -> Result<Self, Failure> {
         let library = starter()?;
         let record = library.dryer("long-kiln").map_err(|error| format!("{error:?}"))?;
-        let dryer = Dryer::read(record).map_err(|errors| format!("{errors:?}"))?;
+        let dryer = Dryer::from_record(record).map_err(|errors| format!("{errors:?}"))?;
         Ok(Self { library, dryer })
     }
 
@@ -85,8 +86,8 @@ pub fn timed() -> Result<Vec<Trip>, Failure> {
     let zone = maker.zone()?;
     let air_only = Zone {
         panel_offset: None,
-        h_top: Transfer::measured(60.0),
-        h_bottom: Transfer::measured(40.0),
+        h_top: HeatTransfer::measured(60.0),
+        h_bottom: HeatTransfer::measured(40.0),
         ..zone.clone()
     };
     let thirds = |offset: f64| Zone { length: zone.length / 3.0, air_offset: offset, ..zone.clone() };
@@ -119,7 +120,7 @@ pub fn timed() -> Result<Vec<Trip>, Failure> {
             stack.back = None;
         }
         let dryer = dryers[dryer].clone();
-        let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, world: World::NOMINAL };
+        let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, drift: DriftCase::NOMINAL };
         Ok(Trip { name: name.into(), stack, dryer, case, ink: maker.ink(ink)? })
     };
     rows.into_iter().map(trip).collect()
@@ -167,8 +168,8 @@ pub fn random(count: usize) -> Result<Vec<Trip>, Failure> {
         let zones = (0..1 + (dice.between(0.0, 3.0) as usize)).map(|_| Zone {
             length: dice.between(0.5, 2.0),
             air_offset: dice.between(-20.0, 20.0),
-            h_top: Transfer::measured(dice.between(15.0, 80.0)),
-            h_bottom: Transfer::measured(dice.between(8.0, 50.0)),
+            h_top: HeatTransfer::measured(dice.between(15.0, 80.0)),
+            h_bottom: HeatTransfer::measured(dice.between(8.0, 50.0)),
             panel_offset: (dice.between(0.0, 1.0) < 0.7)
                 .then(|| if lamps { dice.between(1500.0, 2200.0) } else { dice.between(120.0, 300.0) }),
             exchange: if lamps { dice.between(0.005, 0.02) } else { dice.between(0.05, 0.3) },
@@ -186,7 +187,10 @@ pub fn random(count: usize) -> Result<Vec<Trip>, Failure> {
         let case = Case {
             set,
             belt: dryer.heated_length() / dice.between(20.0, 90.0),
-            world: World { stop: if dice.between(0.0, 1.0) < 0.1 { 15.0 } else { 0.0 }, ..World::NOMINAL },
+            drift: DriftCase {
+                stop: if dice.between(0.0, 1.0) < 0.1 { 15.0 } else { 0.0 },
+                ..DriftCase::NOMINAL
+            },
         };
         let name = format!("random {}", trips.len() + 1);
         let trip = Trip { name, stack, dryer, case, ink };

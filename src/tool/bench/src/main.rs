@@ -33,7 +33,7 @@ fn main() -> Result<(), Failure> {
 fn said_pace() -> Result<(), Failure> {
     let library = whitehold::library::starter()?;
     let record = library.dryer("long-kiln").map_err(|error| format!("{error:?}"))?;
-    let dryer = whitehold::dryer::Dryer::read(record).map_err(|errors| format!("{errors:?}"))?;
+    let dryer = whitehold::dryer::Dryer::from_record(record).map_err(|errors| format!("{errors:?}"))?;
     let start = std::time::Instant::now();
     let now = || start.elapsed().as_secs_f64() * 1e3;
     let [alone, beside] = pace::pace(&library, &dryer, now);

@@ -2,11 +2,11 @@
 
 use crate::journeys::{Failure, Trip};
 use whitehold::cure::fuse;
-use whitehold::dryer::{Case, Grid, History, history_on};
-use whitehold::numerics::march::Tolerance;
+use whitehold::dryer::{Case, History, StackGrid, history_on};
+use whitehold::numerics::rosenbrock::Tolerance;
 
 /// A grid so fine that its own error does not count beside what is measured against it.
-pub const FINE_GRID: Grid = Grid { film: 8, blocker: 6, front: 40, back: 24 };
+pub const FINE_GRID: StackGrid = StackGrid { film: 8, blocker: 6, front: 40, back: 24 };
 
 /// So tight that only the grid is left.
 pub const FINE: Tolerance = Tolerance { temperature: 1e-3, border: 1e-6 };
@@ -35,7 +35,7 @@ impl Result {
 pub fn march<const L: usize>(
     trip: &Trip,
     cases: &[Case; L],
-    grid: Grid,
+    grid: StackGrid,
     tolerance: Tolerance,
 ) -> std::result::Result<History<L>, Failure> {
     Ok(history_on(grid, &trip.stack, &trip.dryer, cases, 1, tolerance)?)

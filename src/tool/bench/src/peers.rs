@@ -8,17 +8,17 @@ use diffsol::{
     ParameterisedOp, UnitCallable, Vector,
 };
 use whitehold::cure::fuse;
-use whitehold::dryer::{self, History, Sample, Stage};
+use whitehold::dryer::{self, History, HistorySample, StageEquations};
 use whitehold::ink::CureKinetics;
 use whitehold::numerics::Lanes;
-use whitehold::numerics::march::Effort;
+use whitehold::numerics::rosenbrock::Effort;
 
 type Matrix64 = NalgebraMat<f64>;
 type Vector64 = NalgebraVec<f64>;
 
 /// One stage as diffsol takes equations.
 struct Equations<'a> {
-    stage: &'a Stage,
+    stage: &'a StageEquations,
     start: &'a [f64],
     context: NalgebraContext,
 }
@@ -119,7 +119,7 @@ pub type Course = Vec<[f64; 3]>;
 ///
 /// # Errors
 /// Where diffsol gives up.
-pub fn bdf(journey: &dryer::Equations, relative: f64) -> Result<Course, Failure> {
+pub fn bdf(journey: &dryer::TransitEquations, relative: f64) -> Result<Course, Failure> {
     let mut course = Course::new();
     let mut state = journey.start.clone();
     let mut clock = 0.0;
@@ -158,7 +158,7 @@ pub fn bdf(journey: &dryer::Equations, relative: f64) -> Result<Course, Failure>
 #[must_use]
 pub fn result(course: &Course, ink: &CureKinetics) -> Found {
     let still = [Lanes::ZERO; 2];
-    let samples = course.iter().map(|[time, temperature, rate]| Sample {
+    let samples = course.iter().map(|[time, temperature, rate]| HistorySample {
         time: Lanes([*time]),
         film_top: still,
         film_bottom: [Lanes([*temperature]), Lanes([*rate])],

@@ -7,8 +7,8 @@ use serde_json::{Value, json};
 use std::hint::black_box;
 use std::time::Instant;
 use whitehold::cure::fuse;
-use whitehold::dryer::{Case, Dryer, Grid, Stack, TOLERANCE, World, Zone, history};
-use whitehold::numerics::march::Effort;
+use whitehold::dryer::{Case, DriftCase, Dryer, Stack, StackGrid, TOLERANCE, Zone, history};
+use whitehold::numerics::rosenbrock::Effort;
 use whitehold::plan::window::{Detail, Question, Run, Window};
 
 /// One line of the table.
@@ -69,7 +69,7 @@ fn histories(trips: &[Trip]) -> Result<Vec<Row>, Failure> {
     let (mut alone, mut lanes) = (Vec::new(), Vec::new());
     let (mut off_alone, mut off_lanes) = (Vec::new(), Vec::new());
     for trip in trips {
-        let grid = Grid::of(&trip.stack);
+        let grid = StackGrid::of(&trip.stack);
         let case = [trip.case];
         let eight = trip.at_eight_speeds();
         let off = |found: &[Found], exact: &[Found]| {
@@ -124,15 +124,20 @@ fn peer(_: &[Trip]) -> Result<Option<Peer>, Failure> {
 #[cfg(feature = "peers")]
 fn peer(trips: &[Trip]) -> Result<Option<Peer>, Failure> {
     use crate::peers::{bdf, result};
-    use whitehold::dryer::Equations;
+    use whitehold::dryer::TransitEquations;
     let mut ours = [0.0_f64; 2];
     let mut prepared = Vec::new();
     for trip in trips {
-        let grid = Grid::of(&trip.stack);
+        let grid = StackGrid::of(&trip.stack);
         let tight = results(trip, &march(trip, &[trip.case], grid, FINE)?)[0];
         let exact = results(trip, &march(trip, &[trip.case], FINE_GRID, FINE)?)[0];
         ours = worst([ours, results(trip, &march(trip, &[trip.case], grid, TOLERANCE)?)[0].apart(tight)]);
-        prepared.push((trip, Equations::new(grid, &trip.stack, &trip.dryer, &trip.case, 1), tight, exact));
+        prepared.push((
+            trip,
+            TransitEquations::new(grid, &trip.stack, &trip.dryer, &trip.case, 1),
+            tight,
+            exact,
+        ));
     }
     const RELATIVE: [f64; 8] = [3e-4, 1e-4, 7e-5, 5e-5, 4e-5, 3e-5, 2e-5, 1e-5];
     for (place, relative) in RELATIVE.into_iter().enumerate() {
@@ -167,7 +172,7 @@ fn costs(tee: &Trip) -> Result<Vec<Row>, Failure> {
     };
     let mut rows = Vec::new();
     for cells in [2, 4, 8, 16, 32] {
-        let grid = Grid { film: 2, blocker: 2, front: cells + 1, back: cells / 2 + 1 };
+        let grid = StackGrid { film: 2, blocker: 2, front: cells + 1, back: cells / 2 + 1 };
         let nodes = grid.film + grid.front + grid.back + 1;
         let took = time(|| march(tee, &[tee.case], grid, TOLERANCE).map(drop))?;
         rows.push(row(format!("the same on {nodes} nodes"), took));
@@ -179,10 +184,10 @@ fn costs(tee: &Trip) -> Result<Vec<Row>, Failure> {
     }
     fn worlds<const L: usize>(tee: &Trip) -> Result<f64, Failure> {
         let cases: [Case; L] = std::array::from_fn(|lane| {
-            let warmer = World { air: lane as f64 - 0.5 * L as f64, ..World::NOMINAL };
-            Case { world: warmer, ..tee.case }
+            let warmer = DriftCase { air: lane as f64 - 0.5 * L as f64, ..DriftCase::NOMINAL };
+            Case { drift: warmer, ..tee.case }
         });
-        Ok(time(|| march(tee, &cases, Grid::of(&tee.stack), TOLERANCE).map(drop))? / L as f64)
+        Ok(time(|| march(tee, &cases, StackGrid::of(&tee.stack), TOLERANCE).map(drop))? / L as f64)
     }
     rows.push(row("the same, of 2 worlds side by side".into(), worlds::<2>(tee)?));
     rows.push(row("the same, of 4 worlds side by side".into(), worlds::<4>(tee)?));
@@ -234,8 +239,11 @@ fn windows(name: &str, trip: &Trip, dryer: &Dryer) -> Result<Vec<Row>, Failure> 
     for row in 0..SIDE {
         let set = low + (high - low) * share(row);
         for part in 0..SIDE / 8 {
-            let cases: [Case; 8] =
-                std::array::from_fn(|lane| Case { set, belt: speed(part * 8 + lane), world: World::NOMINAL });
+            let cases: [Case; 8] = std::array::from_fn(|lane| Case {
+                set,
+                belt: speed(part * 8 + lane),
+                drift: DriftCase::NOMINAL,
+            });
             let start = Instant::now();
             let marched = history(&trip.stack, dryer, &cases, 1, TOLERANCE)?;
             let fused = fuse(&marched, |sample| sample.film_bottom, &trip.ink).fused;
@@ -310,7 +318,7 @@ const RUNS: f64 = 6.0;
 /// Steps of a window's run over those of one march in its middle.
 fn solves(question: &Question<'_>, window: &Window) -> Result<f64, Failure> {
     let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(0.0);
-    let case = Case { set: middle(&window.set), belt: middle(&window.belt), world: World::NOMINAL };
+    let case = Case { set: middle(&window.set), belt: middle(&window.belt), drift: DriftCase::NOMINAL };
     let stack: &Stack = question.stack;
     let single = history(stack, question.dryer, &[case], 1, TOLERANCE)?.effort;
     let steps = |effort: Effort| (effort.accepted + effort.rejected) as f64;

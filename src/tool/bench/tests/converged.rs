@@ -3,14 +3,14 @@
 //! Converged: the same equations on a grid about six times finer and a tolerance a hundred times tighter. That they are
 //! the right equations, and that our march of them is right, `cargo xtask peer` asks another solver.
 
-use whitehold::dryer::{Grid, TOLERANCE};
+use whitehold::dryer::{StackGrid, TOLERANCE};
 use whitehold_bench::journeys::{Trip, random, timed};
 use whitehold_bench::ours::{FINE, FINE_GRID, march, results};
 
 /// Asserts how far the film bottom's peak (K) and its fused share may be off.
 fn within(trips: &[Trip], kelvin: f64, share: f64) {
     for trip in trips {
-        let grid = Grid::of(&trip.stack);
+        let grid = StackGrid::of(&trip.stack);
         let exact = results(trip, &march(trip, &[trip.case], FINE_GRID, FINE).unwrap())[0];
         let found = results(trip, &march(trip, &[trip.case], grid, TOLERANCE).unwrap())[0];
         let [peak, fused] = found.apart(exact);
@@ -33,7 +33,7 @@ fn fourteen_usual_ones() {
 fn halving_the_cells_quarters_the_error() {
     for trip in &timed().unwrap() {
         let peak = |cells: usize| {
-            let grid = Grid { film: 8, blocker: 6, front: cells + 1, back: cells + 1 };
+            let grid = StackGrid { film: 8, blocker: 6, front: cells + 1, back: cells + 1 };
             results(trip, &march(trip, &[trip.case], grid, FINE).unwrap())[0].peak
         };
         let [coarse, middle, fine] = [3, 6, 12].map(peak);

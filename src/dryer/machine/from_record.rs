@@ -3,12 +3,12 @@
 use super::jets::Jets;
 use super::radiant::Emission;
 use super::{
-    Belt, Drift, Dryer, DryerRecord, EmissionRecord, Emitter, JetsRecord, Transfer, Zone, ZoneRecord,
+    Belt, DriftRange, Dryer, DryerRecord, EmissionRecord, Emitter, HeatTransfer, JetsRecord, Zone, ZoneRecord,
 };
 use crate::quantity::units::kelvin;
 use crate::quantity::{Bound, FieldError, Problem, Sourced};
 
-/// Accepted values of a dryer's record: wider than any dryer seen, narrower than a typing slip.
+/// AcceptedStep values of a dryer's record: wider than any dryer seen, narrower than a typing slip.
 pub mod bounds {
     use crate::quantity::Bound;
 
@@ -89,12 +89,12 @@ impl Reader {
 
     /// Heat transfer over the temperatures that the zone's air may have: the correlation bends so little that a line
     /// through its ends is within 0.3 % of it (`tests/heat/dryer_record.rs`).
-    fn jets(&mut self, record: &JetsRecord, field: &str, [low, high]: [f64; 2]) -> Option<Transfer> {
+    fn jets(&mut self, record: &JetsRecord, field: &str, [low, high]: [f64; 2]) -> Option<HeatTransfer> {
         let jets = Jets::from(record);
         let both = jets.transfer(low).and_then(|cool| jets.transfer(high).map(|hot| [cool, hot]));
         match both {
             Ok([cool, hot]) => {
-                Some(Transfer { value: cool, slope: (hot - cool) / (high - low).max(1.0), at: low })
+                Some(HeatTransfer { value: cool, slope: (hot - cool) / (high - low).max(1.0), at: low })
             }
             Err(error) => {
                 self.errors.push(error.within(field));
@@ -115,7 +115,7 @@ impl Reader {
             record.h_top.as_ref(),
             record.jets_top.as_ref(),
             |reader, jets| reader.jets(jets, &name("jets_top"), air),
-            Transfer::measured,
+            HeatTransfer::measured,
         );
         let h_bottom = self.either(
             &name("h_bottom"),
@@ -123,7 +123,7 @@ impl Reader {
             record.h_bottom.as_ref(),
             record.jets_bottom.as_ref(),
             |reader, jets| reader.jets(jets, &name("jets_bottom"), air),
-            Transfer::measured,
+            HeatTransfer::measured,
         );
         let panel_offset = record
             .panel_offset
@@ -189,7 +189,7 @@ impl Dryer {
     ///
     /// # Errors
     /// Every field outside its range, by its path in the record (`zones[0].length`).
-    pub fn read(record: &DryerRecord) -> Result<Self, Vec<FieldError>> {
+    pub fn from_record(record: &DryerRecord) -> Result<Self, Vec<FieldError>> {
         use bounds::{
             BELT_ENTERS, BELT_HEAT, BELT_SPEED, CONTACT, DRIFT, DRIFT_SHARE, MOISTURE, SET, STEP, STOP, ZONES,
         };
@@ -228,7 +228,7 @@ impl Dryer {
             step: reader.number(&STEP, "step", record.step),
             humidity_ratio: reader.number(&MOISTURE, "humidity_ratio", record.humidity_ratio.value),
             cooling: record.cooling,
-            drift: Drift {
+            drift: DriftRange {
                 air: reader.number(&DRIFT, "drift.air", drift.air.value),
                 panel: reader.number(&DRIFT, "drift.panel", drift.panel.value),
                 h: reader.number(&DRIFT_SHARE, "drift.h", drift.h.value),

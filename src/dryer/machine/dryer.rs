@@ -1,8 +1,8 @@
-use super::{Cooling, Emitter};
+use super::{Cooling, DriftRange, Emitter};
 
 /// Heat transfer from blown air, W/(m² K): measured, or following the air's temperature.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Transfer {
+pub struct HeatTransfer {
     /// Value in air of [`at`](Self::at).
     pub value: f64,
     /// Its change with the air's temperature, W/(m² K²).
@@ -11,7 +11,7 @@ pub struct Transfer {
     pub at: f64,
 }
 
-impl Transfer {
+impl HeatTransfer {
     /// The same in air of any temperature.
     #[must_use]
     pub const fn measured(value: f64) -> Self {
@@ -34,9 +34,9 @@ pub struct Zone {
     /// Air above the set temperature, K.
     pub air_offset: f64,
     /// Heat transfer to the top of the print, W/(m² K).
-    pub h_top: Transfer,
+    pub h_top: HeatTransfer,
     /// Heat transfer to the belt, W/(m² K).
-    pub h_bottom: Transfer,
+    pub h_bottom: HeatTransfer,
     /// Emitter above the set temperature, K.
     pub panel_offset: Option<f64>,
     /// View factor, coverage and emissivities in one.
@@ -58,23 +58,6 @@ pub struct Belt {
     pub slowest: f64,
     /// Fastest speed, m/s.
     pub fastest: f64,
-}
-
-/// How far a dryer wanders during a run.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Drift {
-    /// Air, ± K.
-    pub air: f64,
-    /// Panel, ± K.
-    pub panel: f64,
-    /// Heat transfer, ± fraction.
-    pub h: f64,
-    /// Exchange factor, ± fraction.
-    pub exchange: f64,
-    /// Film thickness, ± fraction.
-    pub film: f64,
-    /// Longest belt stop, s.
-    pub stop: f64,
 }
 
 /// A dryer, SI.
@@ -99,7 +82,7 @@ pub struct Dryer {
     /// How the pieces cool at its end.
     pub cooling: Cooling,
     /// How far it wanders.
-    pub drift: Drift,
+    pub drift: DriftRange,
     /// Whether a probe run was made.
     pub measured: bool,
 }
@@ -121,60 +104,5 @@ impl Dryer {
     #[must_use]
     pub fn hottest_panel(&self, set: f64) -> Option<f64> {
         self.zones.iter().filter_map(|zone| zone.panel_offset).map(|offset| set + offset).reduce(f64::max)
-    }
-}
-
-/// How one run differs from the nominal one.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct World {
-    /// Added to the air, K.
-    pub air: f64,
-    /// Added to the panel, K.
-    pub panel: f64,
-    /// Times the heat transfer.
-    pub h: f64,
-    /// Times the exchange factor.
-    pub exchange: f64,
-    /// Times the film thickness.
-    pub film: f64,
-    /// Times the water in the cloth.
-    pub water: f64,
-    /// The belt stands still this long in the last zone, s.
-    pub stop: f64,
-}
-
-impl World {
-    /// The run as planned.
-    pub const NOMINAL: Self =
-        Self { air: 0.0, panel: 0.0, h: 1.0, exchange: 1.0, film: 1.0, water: 1.0, stop: 0.0 };
-
-    /// Everything at its cold end: the corner that must still fuse.
-    #[must_use]
-    pub fn cold(drift: &Drift) -> Self {
-        Self::corner(drift, -1.0)
-    }
-
-    /// Everything at its hot end: the corner that must still be white and unscorched.
-    #[must_use]
-    pub fn hot(drift: &Drift) -> Self {
-        Self::corner(drift, 1.0)
-    }
-
-    /// The longest belt stop, nothing else wrong.
-    #[must_use]
-    pub fn stopped(drift: &Drift) -> Self {
-        Self { stop: drift.stop, ..Self::NOMINAL }
-    }
-
-    fn corner(drift: &Drift, sign: f64) -> Self {
-        Self {
-            air: sign * drift.air,
-            panel: sign * drift.panel,
-            h: 1.0 + sign * drift.h,
-            exchange: 1.0 + sign * drift.exchange,
-            film: 1.0 - sign * drift.film,
-            water: 1.0,
-            stop: 0.0,
-        }
     }
 }

@@ -6,9 +6,9 @@
 use crate::quantity::ATMOSPHERE;
 
 /// Gas constant of air, J/(kg K). ISO 2533.
-pub(super) const GAS_CONSTANT: f64 = 287.05;
+pub(in crate::dryer) const GAS_CONSTANT: f64 = 287.05;
 /// Specific heat of dryer air, J/(kg K). CoolProp: 1018.5 at 160 °C.
-pub(super) const HEAT_CAPACITY: f64 = 1019.0;
+pub(in crate::dryer) const HEAT_CAPACITY: f64 = 1019.0;
 
 /// Viscosity, Pa s. Sutherland's constants 1.716e-5 Pa s at 273.15 K and 110.4 K: from memory.
 fn viscosity(temperature: f64) -> f64 {

@@ -1,30 +1,31 @@
-//! The equations of a journey, laid open for another solver.
+//! The equations of a transit, laid open for another solver.
 //!
 //! [`history`](super::history()) marches them itself. What checks or times that march needs them bare: a starting state,
 //! and stage by stage how long it lasts and how fast each unknown changes. The unknowns are the temperatures of the
 //! nodes from the film's top to the belt, K, then the water of each cloth, kg/kg.
 
 use super::chain::Chain;
-use super::journey::{enter, legs};
-use super::lay::Grid;
-use super::{Case, Dryer, Stack, TOLERANCE};
+use super::transit::{at_entry, stages};
+use super::{Case, TOLERANCE};
+use crate::dryer::machine::Dryer;
+use crate::dryer::stack::{Stack, StackGrid};
 use crate::numerics::Lanes;
-use crate::numerics::march::{Jacobian, NODES, State, System, zeros};
+use crate::numerics::rosenbrock::{Jacobian, NODES, StateVector, System, zeros};
 
-/// One journey through a dryer and the cooling after it.
+/// One transit through a dryer and the cooling after it.
 #[derive(Clone, Debug)]
-pub struct Equations {
+pub struct TransitEquations {
     /// Unknowns as the piece enters.
     pub start: Vec<f64>,
     /// Its stages, one after another.
-    pub stages: Vec<Stage>,
+    pub stages: Vec<StageEquations>,
     /// The node at the film's bottom.
     pub film_bottom: usize,
 }
 
 /// A time with the same surroundings throughout.
 #[derive(Clone, Debug)]
-pub struct Stage {
+pub struct StageEquations {
     /// How long it lasts, s.
     pub duration: f64,
     /// Where the stage begins on a fresh piece of belt: that belt's temperature, K, for the last node.
@@ -32,26 +33,26 @@ pub struct Stage {
     chain: Chain<1>,
 }
 
-impl Equations {
-    /// The journey of a stack, which is not asked whether it is sound.
+impl TransitEquations {
+    /// The transit of a stack, which is not asked whether it is sound.
     #[must_use]
-    pub fn new(grid: Grid, stack: &Stack, dryer: &Dryer, case: &Case, passes: u32) -> Self {
-        let journey = enter(stack, dryer, &[*case], grid, TOLERANCE);
-        let chain = &journey.chain;
-        let stages = legs(stack, dryer, &[*case], passes).into_iter().map(|leg| Stage {
-            duration: leg.seconds[0],
-            belt: leg.belt,
-            chain: Chain { surroundings: leg.around, ..chain.clone() },
+    pub fn new(grid: StackGrid, stack: &Stack, dryer: &Dryer, case: &Case, passes: u32) -> Self {
+        let transit = at_entry(stack, dryer, &[*case], grid, TOLERANCE);
+        let chain = &transit.chain;
+        let stages = stages(stack, dryer, &[*case], passes).into_iter().map(|stage| StageEquations {
+            duration: stage.seconds[0],
+            belt: stage.belt,
+            chain: Chain { surroundings: stage.around, ..chain.clone() },
         });
         Self {
-            start: packed(chain, &journey.state),
+            start: packed(chain, &transit.state),
             stages: stages.collect(),
             film_bottom: chain.film.saturating_sub(1),
         }
     }
 }
 
-impl Stage {
+impl StageEquations {
     /// Number of unknowns.
     #[must_use]
     pub fn unknowns(&self) -> usize {
@@ -111,11 +112,11 @@ fn places(chain: &Chain<1>) -> impl Iterator<Item = usize> {
     (0..chain.count).chain((0..chain.wet.len()).map(|k| NODES + k))
 }
 
-fn packed(chain: &Chain<1>, state: &State<1>) -> Vec<f64> {
+fn packed(chain: &Chain<1>, state: &StateVector<1>) -> Vec<f64> {
     places(chain).map(|place| state[place][0]).collect()
 }
 
-fn unpacked(chain: &Chain<1>, packed: &[f64]) -> State<1> {
+fn unpacked(chain: &Chain<1>, packed: &[f64]) -> StateVector<1> {
     let mut state = zeros();
     for (value, place) in packed.iter().zip(places(chain)) {
         state[place] = Lanes([*value]);

@@ -1,19 +1,19 @@
 //! What the print's heat events do to the dye in the film, cut into a few steps.
 
-use super::{Beside, DyedCloth, FilmDiffusion, Release, Sheet, Step};
+use super::{AdjacentCloth, DyeProfile, DyeStep, DyedCloth, FilmDiffusion, Release};
 use crate::cure::Cure;
-use crate::dryer::{History, Sample, between};
+use crate::dryer::{History, HistorySample, between};
 use crate::ink::CureKinetics;
 use crate::numerics::Lanes;
 
 /// Steps that a ride through the dryer is cut into: one for what came before, five of equal weight, one for what comes
 /// after. Ten instead of five moved the dye that a film can take by a thousandth, measured when they
 /// were chosen.
-pub const HEAT_STEPS: usize = 7;
+pub const EXPOSURE_STEPS: usize = 7;
 
 /// A stretch of heat.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct HeatStep {
+pub struct ExposureStep {
     /// `integral of D dt` in the film, m².
     pub path: f64,
     /// Share of all the dye that heat drives into the film, 0 to 1.
@@ -22,7 +22,7 @@ pub struct HeatStep {
     pub lost: f64,
 }
 
-impl HeatStep {
+impl ExposureStep {
     const NONE: Self = Self { path: 0.0, share: 0.0, lost: 0.0 };
 
     fn weight(&self) -> f64 {
@@ -32,16 +32,16 @@ impl HeatStep {
 
 /// All heat of a print's life.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Heat {
+pub struct HeatExposure {
     /// In the order of time. Their shares make 1.
-    pub steps: [HeatStep; HEAT_STEPS],
+    pub steps: [ExposureStep; EXPOSURE_STEPS],
     /// Fused share of the film when all is over, 0 to 1.
     pub fused: f64,
 }
 
 /// A ride with what it does not show.
 #[derive(Clone, Copy, Debug)]
-pub struct HeatOf<'a> {
+pub struct ExposureInputs<'a> {
     /// The cloth.
     pub dyed: &'a DyedCloth,
     /// How dye spreads in the white when fused.
@@ -54,23 +54,24 @@ pub struct HeatOf<'a> {
     pub after: &'a [[f64; 2]],
 }
 
-impl HeatOf<'_> {
+impl ExposureInputs<'_> {
     /// A history, cut into steps.
     #[must_use]
-    pub fn ride(&self, history: &History<1>) -> Heat {
+    pub fn exposure(&self, history: &History<1>) -> HeatExposure {
         let mut cure = Cure::NONE;
         let mut release = Release::NONE;
         let before = self.arrived(self.before);
-        let mut parts: Vec<HeatStep> = Vec::with_capacity(history.samples.len());
+        let mut parts: Vec<ExposureStep> = Vec::with_capacity(history.samples.len());
         let mut arrived = before;
         for pair in history.samples.windows(2) {
             let [from, to] = pair else { continue };
-            let mut part = HeatStep::NONE;
+            let mut part = ExposureStep::NONE;
             between(from, to, bottom, |seconds, temperature| {
                 cure.advance(seconds, temperature, self.kinetics);
-                let diffuses = self.diffusion.at(temperature)[0] * FilmDiffusion::loose(cure.fused[0]);
+                let diffuses =
+                    self.diffusion.at(temperature)[0] * FilmDiffusion::unfused_factor(cure.fused[0]);
                 part.path += diffuses * seconds[0];
-                part.lost += self.dyed.dye.crosses(temperature)[0] * seconds[0];
+                part.lost += self.dyed.dye.vapour_flux(temperature)[0] * seconds[0];
             });
             between(from, to, face, |seconds, temperature| release.heat(self.dyed, seconds, temperature));
             let now = self.arrived(self.before.and(release));
@@ -79,20 +80,21 @@ impl HeatOf<'_> {
             parts.push(part);
         }
         let fused = cure.fused[0];
-        let mut steps = [HeatStep::NONE; HEAT_STEPS];
+        let mut steps = [ExposureStep::NONE; EXPOSURE_STEPS];
         steps[0].share = before;
-        let (mut all, last) = (self.before.and(release), HEAT_STEPS - 1);
+        let (mut all, last) = (self.before.and(release), EXPOSURE_STEPS - 1);
         for &[temperature, seconds] in self.after {
             let (seconds, temperature) = (Lanes::<1>::splat(seconds), Lanes::<1>::splat(temperature));
             all.heat(self.dyed, seconds, temperature);
-            steps[last].path += (self.diffusion.at(temperature) * seconds)[0] * FilmDiffusion::loose(fused);
-            steps[last].lost += (self.dyed.dye.crosses(temperature) * seconds)[0];
+            steps[last].path +=
+                (self.diffusion.at(temperature) * seconds)[0] * FilmDiffusion::unfused_factor(fused);
+            steps[last].lost += (self.dyed.dye.vapour_flux(temperature) * seconds)[0];
         }
         let total = self.arrived(all).max(1e-30);
         steps[last].share = total - arrived;
         let path: f64 = parts.iter().map(|part| part.path).sum();
         // Parts of equal weight: as much of the way and as much of the dye in each.
-        let scaled = |part: &HeatStep| part.path / path.max(1e-30) + part.share / total;
+        let scaled = |part: &ExposureStep| part.path / path.max(1e-30) + part.share / total;
         let whole: f64 = parts.iter().map(scaled).sum();
         let mut gone = 0.0;
         for part in &parts {
@@ -105,7 +107,7 @@ impl HeatOf<'_> {
         for step in &mut steps {
             step.share /= total;
         }
-        Heat { steps, fused }
+        HeatExposure { steps, fused }
     }
 
     fn arrived(&self, release: Release<1>) -> f64 {
@@ -113,21 +115,21 @@ impl HeatOf<'_> {
     }
 }
 
-fn bottom(sample: &Sample<1>) -> [Lanes<1>; 2] {
+fn bottom(sample: &HistorySample<1>) -> [Lanes<1>; 2] {
     sample.film_bottom
 }
 
-fn face(sample: &Sample<1>) -> [Lanes<1>; 2] {
+fn face(sample: &HistorySample<1>) -> [Lanes<1>; 2] {
     sample.cloth_face
 }
 
-impl Heat {
+impl HeatExposure {
     /// Drives `arrives` kg/m² of dye into the film over all of its heat; `film` is how much faster than planned each
     /// lane's film lets it spread. Its surface gives dye to the air meanwhile.
-    pub fn drive<const L: usize>(&self, sheet: &mut Sheet<L>, arrives: Lanes<L>, film: Lanes<L>) {
-        sheet.facing = Beside::AIR;
+    pub fn drive<const L: usize>(&self, profile: &mut DyeProfile<L>, arrives: Lanes<L>, film: Lanes<L>) {
+        profile.facing = AdjacentCloth::AIR;
         for step in self.steps.iter().filter(|step| step.weight() > 0.0) {
-            sheet.step(&Step {
+            profile.step(&DyeStep {
                 path: film * step.path,
                 arrives: arrives * step.share,
                 own: Lanes::ZERO,

@@ -1,11 +1,13 @@
 //! How hot each part of the stack gets, and when.
 
+use super::HistoryError;
 use super::error::{check_air, check_case, check_dryer, check_stack};
-use super::journey::{Journey, enter, in_cooling, legs, under};
-use super::lay::Grid;
-use super::{Cooling, Dryer, Flash, HistoryError, Stack, World};
+use super::surroundings::flash_surroundings;
+use super::transit::{Transit, at_entry, cooling_tolerance, stages};
+use crate::dryer::machine::{Cooling, DriftCase, Dryer, FlashUnit};
+use crate::dryer::stack::{Stack, StackGrid};
 use crate::numerics::Lanes;
-use crate::numerics::march::{Effort, Tolerance};
+use crate::numerics::rosenbrock::{Effort, Tolerance};
 use crate::quantity::Bound;
 
 /// The tolerance of a march: peaks within 0.1 K and fused shares within 0.0015 of the converged march
@@ -20,12 +22,12 @@ pub struct Case {
     /// Belt speed, m/s.
     pub belt: f64,
     /// How the run differs.
-    pub world: World,
+    pub drift: DriftCase,
 }
 
 /// State of the stack at one moment, lane by lane. Rates are per second.
 #[derive(Clone, Copy, Debug)]
-pub struct Sample<const L: usize> {
+pub struct HistorySample<const L: usize> {
     /// Time since it entered, s.
     pub time: Lanes<L>,
     /// Film surface, K, and its rate.
@@ -41,7 +43,7 @@ pub struct Sample<const L: usize> {
 }
 
 /// Temperature and its rate at one place of the stack.
-pub type Place<const L: usize> = fn(&Sample<L>) -> [Lanes<L>; 2];
+pub type Place<const L: usize> = fn(&HistorySample<L>) -> [Lanes<L>; 2];
 
 /// Parts of a solver step in which a rate along the history is followed.
 const PARTS: u32 = 3;
@@ -50,7 +52,7 @@ const PARTS: u32 = 3;
 #[derive(Clone, Debug)]
 pub struct History<const L: usize> {
     /// Samples in the order of time; the solver's own steps, between which a cubic with the given rates holds.
-    pub samples: Vec<Sample<L>>,
+    pub samples: Vec<HistorySample<L>>,
     /// When it leaves the heat for the last time, s.
     pub leaves: Lanes<L>,
     /// What it took to compute.
@@ -62,7 +64,7 @@ impl<const L: usize> History<L> {
     #[must_use]
     pub fn lane(&self, lane: usize) -> History<1> {
         let of = |lanes: Lanes<L>| Lanes([lanes[lane]]);
-        let sample = |sample: &Sample<L>| Sample {
+        let sample = |sample: &HistorySample<L>| HistorySample {
             time: of(sample.time),
             film_top: sample.film_top.map(of),
             film_bottom: sample.film_bottom.map(of),
@@ -122,8 +124,8 @@ impl<const L: usize> History<L> {
 
 /// Calls `visit` with the length and the middle temperature of each part of one step: cubic Hermite in between.
 pub fn between<const L: usize>(
-    from: &Sample<L>,
-    to: &Sample<L>,
+    from: &HistorySample<L>,
+    to: &HistorySample<L>,
     place: Place<L>,
     mut visit: impl FnMut(Lanes<L>, Lanes<L>),
 ) {
@@ -164,7 +166,7 @@ pub fn history<const L: usize>(
     passes: u32,
     tolerance: Tolerance,
 ) -> Result<History<L>, HistoryError> {
-    history_on(Grid::of(stack), stack, dryer, cases, passes, tolerance)
+    history_on(StackGrid::of(stack), stack, dryer, cases, passes, tolerance)
 }
 
 /// The same on another grid, for those who ask how far the shipped one is off.
@@ -172,7 +174,7 @@ pub fn history<const L: usize>(
 /// # Errors
 /// As [`history`].
 pub fn history_on<const L: usize>(
-    grid: Grid,
+    grid: StackGrid,
     stack: &Stack,
     dryer: &Dryer,
     cases: &[Case; L],
@@ -184,20 +186,20 @@ pub fn history_on<const L: usize>(
     for case in cases {
         check_case(case, dryer)?;
     }
-    let mut journey = enter(stack, dryer, cases, grid, tolerance);
+    let mut transit = at_entry(stack, dryer, cases, grid, tolerance);
     let mut samples = room();
     let mut leaves = Lanes::ZERO;
-    for leg in legs(stack, dryer, cases, passes) {
-        if let Some(belt) = leg.belt {
-            journey.lie_on(belt);
+    for stage in stages(stack, dryer, cases, passes) {
+        if let Some(belt) = stage.belt {
+            transit.change_belt(belt);
         }
-        journey.tolerance = if leg.heats { tolerance } else { in_cooling(tolerance) };
-        journey.go(leg.around, leg.seconds, &mut |sample| samples.push(sample))?;
-        if leg.heats {
-            leaves = journey.clock;
+        transit.tolerance = if stage.heats { tolerance } else { cooling_tolerance(tolerance) };
+        transit.advance(stage.around, stage.seconds, &mut |sample| samples.push(sample))?;
+        if stage.heats {
+            leaves = transit.clock;
         }
     }
-    Ok(History { samples, leaves, effort: journey.effort })
+    Ok(History { samples, leaves, effort: transit.effort })
 }
 
 /// Marches a film on a pallet under a flash unit for `seconds`, then until it is cool.
@@ -206,7 +208,7 @@ pub fn history_on<const L: usize>(
 /// As [`history`].
 pub fn flash<const L: usize>(
     stack: &Stack,
-    unit: &Flash,
+    unit: &FlashUnit,
     seconds: Lanes<L>,
     tolerance: Tolerance,
 ) -> Result<History<L>, HistoryError> {
@@ -218,15 +220,16 @@ pub fn flash<const L: usize>(
         Bound { field: "seconds", min: 0.05, max: 3600.0, unit: "s" }.check(second)?;
     }
     let under_it = [unit.pallet_heat_capacity, stack.gap, unit.pallet];
-    let mut journey = Journey::start(&flat, &[World::NOMINAL; L], under_it, Grid::of(&flat), tolerance);
+    let mut transit =
+        Transit::start(&flat, &[DriftCase::NOMINAL; L], under_it, StackGrid::of(&flat), tolerance);
     let mut samples = room();
-    journey.go(under(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
-    let leaves = journey.clock;
-    journey.rest(Cooling::Open.rests(), &mut |sample| samples.push(sample))?;
-    Ok(History { samples, leaves, effort: journey.effort })
+    transit.advance(flash_surroundings(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
+    let leaves = transit.clock;
+    transit.cool(Cooling::Open.stages(), &mut |sample| samples.push(sample))?;
+    Ok(History { samples, leaves, effort: transit.effort })
 }
 
-/// Room for the usual journey, so that the march itself does not allocate.
-fn room<const L: usize>() -> Vec<Sample<L>> {
+/// Room for the usual transit, so that the march itself does not allocate.
+fn room<const L: usize>() -> Vec<HistorySample<L>> {
     Vec::with_capacity(192)
 }

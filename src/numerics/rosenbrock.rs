@@ -48,11 +48,11 @@ const E3: f64 = 1.772_630_127_667_551_6;
 const E4: f64 = 0.5;
 
 /// All unknowns of a march: temperatures first, then the bordering unknowns.
-pub type State<const L: usize> = [Lanes<L>; UNKNOWNS];
+pub type StateVector<const L: usize> = [Lanes<L>; UNKNOWNS];
 
 /// A state of zeros.
 #[must_use]
-pub const fn zeros<const L: usize>() -> State<L> {
+pub const fn zeros<const L: usize>() -> StateVector<L> {
     [Lanes::ZERO; UNKNOWNS]
 }
 
@@ -104,11 +104,16 @@ pub trait System<const L: usize> {
     /// Bordering unknowns, at most [`BORDERS`].
     fn borders(&self) -> usize;
     /// Rate of change of every unknown.
-    fn rates(&self, state: &State<L>, rates: &mut State<L>);
+    fn rates(&self, state: &StateVector<L>, rates: &mut StateVector<L>);
     /// Jacobian of the rates; may leave small terms out. What it does not write stays zero.
-    fn jacobian(&self, state: &State<L>, jacobian: &mut Jacobian<L>);
+    fn jacobian(&self, state: &StateVector<L>, jacobian: &mut Jacobian<L>);
     /// Both at the same state, for a system that saves work by it.
-    fn rates_and_jacobian(&self, state: &State<L>, rates: &mut State<L>, jacobian: &mut Jacobian<L>) {
+    fn rates_and_jacobian(
+        &self,
+        state: &StateVector<L>,
+        rates: &mut StateVector<L>,
+        jacobian: &mut Jacobian<L>,
+    ) {
         self.rates(state, rates);
         self.jacobian(state, jacobian);
     }
@@ -126,14 +131,14 @@ pub struct Tolerance {
 /// A march that could not be finished.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
-pub enum MarchError {
+pub enum IntegrationError {
     /// The equations gave a value that is not a number.
     NotFinite,
     /// More steps than any sound case needs.
     TooManySteps,
 }
 
-impl std::fmt::Display for MarchError {
+impl std::fmt::Display for IntegrationError {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         out.write_str(match self {
             Self::NotFinite => "the march met a value that is not a number",
@@ -142,17 +147,17 @@ impl std::fmt::Display for MarchError {
     }
 }
 
-impl std::error::Error for MarchError {}
+impl std::error::Error for IntegrationError {}
 
-/// One accepted step, handed to the caller of [`march`].
+/// One accepted step, handed to the caller of [`integrate`].
 #[derive(Debug)]
-pub struct Accepted<'a, const L: usize> {
+pub struct AcceptedStep<'a, const L: usize> {
     /// Share of the duration that has passed at its end, 0 to 1.
     pub passed: f64,
     /// Unknowns at its end.
-    pub state: &'a State<L>,
+    pub state: &'a StateVector<L>,
     /// Their rates there.
-    pub rates: &'a State<L>,
+    pub rates: &'a StateVector<L>,
 }
 
 /// Counts of a march.
@@ -167,15 +172,15 @@ pub struct Effort {
 /// Marches `state` over `duration` (s, lane by lane, positive), calling `on_step` at the start and after each step.
 ///
 /// # Errors
-/// [`MarchError`] where the rates are not finite or the steps do not end.
-pub fn march<const L: usize>(
+/// [`IntegrationError`] where the rates are not finite or the steps do not end.
+pub fn integrate<const L: usize>(
     system: &impl System<L>,
-    state: &mut State<L>,
+    state: &mut StateVector<L>,
     duration: Lanes<L>,
     tolerance: Tolerance,
-    mut on_step: impl FnMut(&Accepted<'_, L>),
-) -> Result<Effort, MarchError> {
-    march_on(system, state, duration, tolerance, None, &mut on_step).map(|(effort, _)| effort)
+    mut on_step: impl FnMut(&AcceptedStep<'_, L>),
+) -> Result<Effort, IntegrationError> {
+    integrate_with_step(system, state, duration, tolerance, None, &mut on_step).map(|(effort, _)| effort)
 }
 
 /// The same where a march goes on from another: starts with the step `first` (a share of the duration) and returns the
@@ -183,15 +188,15 @@ pub fn march<const L: usize>(
 /// would stand in the page many times.
 ///
 /// # Errors
-/// As [`march`].
-pub fn march_on<const L: usize>(
+/// As [`integrate`].
+pub fn integrate_with_step<const L: usize>(
     system: &impl System<L>,
-    state: &mut State<L>,
+    state: &mut StateVector<L>,
     duration: Lanes<L>,
     tolerance: Tolerance,
     first: Option<f64>,
-    on_step: &mut dyn FnMut(&Accepted<'_, L>),
-) -> Result<(Effort, f64), MarchError> {
+    on_step: &mut dyn FnMut(&AcceptedStep<'_, L>),
+) -> Result<(Effort, f64), IntegrationError> {
     let nodes = system.nodes().min(NODES);
     let borders = system.borders().min(BORDERS);
     let mut work = Factors::new(nodes, borders);
@@ -200,7 +205,7 @@ pub fn march_on<const L: usize>(
     let [mut u1, mut u2, mut u3, mut u4] = [zeros::<L>(); 4];
 
     system.rates_and_jacobian(state, &mut rates, &mut jacobian);
-    on_step(&Accepted { passed: 0.0, state, rates: &rates });
+    on_step(&AcceptedStep { passed: 0.0, state, rates: &rates });
     let mut effort = Effort::default();
     let mut passed = 0.0;
     let mut step = first.unwrap_or_else(|| first_step(&rates, nodes, duration, tolerance));
@@ -209,7 +214,7 @@ pub fn march_on<const L: usize>(
     let (mut previous_error, mut previous_step) = (1.0_f64, step);
     while passed < 1.0 {
         if effort.accepted + effort.rejected > MOST_STEPS {
-            return Err(MarchError::TooManySteps);
+            return Err(IntegrationError::TooManySteps);
         }
         // A sliver left at the end would cost a step of its own.
         wanted = step;
@@ -253,7 +258,7 @@ pub fn march_on<const L: usize>(
             effort.rejected += 1;
             step *= 0.1;
             if step < 1e-12 {
-                return Err(MarchError::NotFinite);
+                return Err(IntegrationError::NotFinite);
             }
             continue;
         }
@@ -267,7 +272,7 @@ pub fn march_on<const L: usize>(
         passed = if passed + step >= 1.0 - 1e-14 { 1.0 } else { passed + step };
         each(nodes, borders, |i| state[i] = stage[i]);
         system.rates_and_jacobian(state, &mut rates, &mut jacobian);
-        on_step(&Accepted { passed, state, rates: &rates });
+        on_step(&AcceptedStep { passed, state, rates: &rates });
         // Halfway between the elementary control and Gustafsson's, which expects the error to go on changing as it did over
         // the last step (Hairer & Wanner, Solving ODEs II, IV.8): after a jump of the surroundings steps grow many times
         // over, and the elementary control lags behind. Exponents, safety and growth fitted to journeys through dryers.
@@ -293,7 +298,7 @@ fn each(nodes: usize, borders: usize, mut change: impl FnMut(usize)) {
 
 /// A first step in which no temperature moves by more than some tolerances.
 fn first_step<const L: usize>(
-    rates: &State<L>,
+    rates: &StateVector<L>,
     nodes: usize,
     duration: Lanes<L>,
     tolerance: Tolerance,
@@ -418,7 +423,7 @@ impl<const L: usize> Factors<L> {
 
     /// Solves `(shift - J) x = right`.
     #[inline(always)]
-    fn solve(&mut self, jacobian: &Jacobian<L>, right: &State<L>, x: &mut State<L>) {
+    fn solve(&mut self, jacobian: &Jacobian<L>, right: &StateVector<L>, x: &mut StateVector<L>) {
         let nodes = self.pivot.len().min(NODES);
         let mut column = std::mem::take(&mut self.column);
         column[..nodes].copy_from_slice(&right[..nodes]);

@@ -32,7 +32,7 @@ const LAST_STEP: f64 = 1e-3;
 
 /// A layer of the film.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Layer {
+pub struct FilmLayer {
     /// Thickness, m.
     pub thickness: f64,
     /// Dye that it can bind, kg/m³.
@@ -43,21 +43,21 @@ pub struct Layer {
 
 /// A cloth that lies against one face of the film, or the air there.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Beside<const L: usize> {
+pub struct AdjacentCloth<const L: usize> {
     /// Activity of its dye, 0 to 1: dye on fibre over saturation. 0 for air that is renewed.
     pub activity: Lanes<L>,
     /// Dye that its upper yarns still carry at that activity, kg/m². Air takes up without end: infinity.
     pub carries: Lanes<L>,
 }
 
-impl<const L: usize> Beside<L> {
+impl<const L: usize> AdjacentCloth<L> {
     /// Clean air, or a face that nothing lies against.
     pub const AIR: Self = Self { activity: Lanes::ZERO, carries: Lanes::splat(f64::INFINITY) };
 }
 
 /// One step of the march: what happens within it, as integrals over its time.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Step<const L: usize> {
+pub struct DyeStep<const L: usize> {
     /// `integral of D dt` of the white, m².
     pub path: Lanes<L>,
     /// Dye that heat drives in from the cloth, kg/m².
@@ -68,7 +68,7 @@ pub struct Step<const L: usize> {
     pub facing: Lanes<L>,
 }
 
-impl<const L: usize> Step<L> {
+impl<const L: usize> DyeStep<L> {
     /// Nothing happens.
     pub const NONE: Self =
         Self { path: Lanes::ZERO, arrives: Lanes::ZERO, own: Lanes::ZERO, facing: Lanes::ZERO };
@@ -76,7 +76,7 @@ impl<const L: usize> Step<L> {
 
 /// The film with its dye.
 #[derive(Clone, Copy, Debug)]
-pub struct Sheet<const L: usize> {
+pub struct DyeProfile<const L: usize> {
     width: [f64; CELLS],
     capacity: [f64; CELLS],
     /// Conductance between the middles of a cell and of the one below, per unit of path, 1/m; half a cell at the ends.
@@ -84,9 +84,9 @@ pub struct Sheet<const L: usize> {
     free: [Lanes<L>; CELLS],
     held: [Lanes<L>; CELLS],
     /// The cloth below.
-    pub own: Beside<L>,
+    pub own: AdjacentCloth<L>,
     /// The cloth above, or the air.
-    pub facing: Beside<L>,
+    pub facing: AdjacentCloth<L>,
     /// Dye that came out of the own cloth on the shelf, kg/m²; below zero where it went back.
     pub from_own: Lanes<L>,
     /// Dye that came out of the facing cloth, kg/m²; below zero where it was lost to it or to the air.
@@ -100,7 +100,7 @@ struct Faces<const L: usize> {
 }
 
 /// What an implicit stage found.
-struct Stage<const L: usize> {
+struct ImplicitStage<const L: usize> {
     /// Free dye, kg/m³.
     free: [Lanes<L>; CELLS],
     /// What flows into each cell over the whole step, kg/m³.
@@ -109,14 +109,14 @@ struct Stage<const L: usize> {
     entered: [Lanes<L>; 2],
 }
 
-impl<const L: usize> Sheet<L> {
+impl<const L: usize> DyeProfile<L> {
     /// Dye in film that is in balance with saturated fibre, kg/m³. The partition between film and fibre is taken as 1
     /// (0.3 to 3): assumed.
     pub const SATURATED: f64 = super::DyedCloth::SATURATION * super::DyedCloth::FIBRE_DENSITY;
 
     /// A clean film: the white, over a blocker where there is one.
     #[must_use]
-    pub fn clean(white: Layer, blocker: Option<Layer>) -> Self {
+    pub fn clean(white: FilmLayer, blocker: Option<FilmLayer>) -> Self {
         let below = if blocker.is_some() { BLOCKER_CELLS } else { 0 };
         let layer = |cell: usize| match blocker {
             Some(blocker) if cell < below => (blocker, below),
@@ -139,8 +139,8 @@ impl<const L: usize> Sheet<L> {
             couples,
             free: [Lanes::ZERO; CELLS],
             held: [Lanes::ZERO; CELLS],
-            own: Beside::AIR,
-            facing: Beside::AIR,
+            own: AdjacentCloth::AIR,
+            facing: AdjacentCloth::AIR,
             from_own: Lanes::ZERO,
             from_facing: Lanes::ZERO,
         }
@@ -198,7 +198,7 @@ impl<const L: usize> Sheet<L> {
     }
 
     /// One step.
-    pub fn step(&mut self, step: &Step<L>) {
+    pub fn step(&mut self, step: &DyeStep<L>) {
         let faces = self.faces(step);
         let first = self.stage(step, &faces, &self.held, self.free);
         // The second stage starts from what the first one's rate has brought.
@@ -221,14 +221,14 @@ impl<const L: usize> Sheet<L> {
 
     /// What lies beside the film, through the resistance of half a cell. What the yarns carry runs down within the
     /// step as well, in the form that never overdraws.
-    fn faces(&self, step: &Step<L>) -> Faces<L> {
-        let face = |vapour: Lanes<L>, beside: &Beside<L>, couple: f64| {
-            let drained = beside.activity * vapour / beside.carries.max(Lanes::splat(1e-30)) + 1.0;
+    fn faces(&self, step: &DyeStep<L>) -> Faces<L> {
+        let face = |vapour: Lanes<L>, adjacent: &AdjacentCloth<L>, couple: f64| {
+            let drained = adjacent.activity * vapour / adjacent.carries.max(Lanes::splat(1e-30)) + 1.0;
             let outside = vapour / drained * (1.0 / Self::SATURATED);
             let inside = step.path * couple;
             // Nothing may move inside: then nothing crosses the face either.
             let conductance = outside * inside / (outside + inside).max(Lanes::splat(1e-300));
-            (conductance, conductance * beside.activity * Self::SATURATED)
+            (conductance, conductance * adjacent.activity * Self::SATURATED)
         };
         let (below, driven_below) = face(step.own, &self.own, self.couples[0]);
         let (above, driven_above) = face(step.facing, &self.facing, self.couples[CELLS]);
@@ -238,11 +238,11 @@ impl<const L: usize> Sheet<L> {
     /// One implicit stage from `from`.
     fn stage(
         &self,
-        step: &Step<L>,
+        step: &DyeStep<L>,
         faces: &Faces<L>,
         from: &[Lanes<L>; CELLS],
         mut free: [Lanes<L>; CELLS],
-    ) -> Stage<L> {
+    ) -> ImplicitStage<L> {
         let mut flow = self.flow(step, faces, &free);
         for _ in 0..NEWTON {
             // Thomas's elimination of (q'(c) - gamma L) d = from + gamma L(c) - q(c).
@@ -288,11 +288,11 @@ impl<const L: usize> Sheet<L> {
             faces.driven[0] - faces.conductance[0] * free[0],
             faces.driven[1] - faces.conductance[1] * free[CELLS - 1],
         ];
-        Stage { free, flow, entered }
+        ImplicitStage { free, flow, entered }
     }
 
     /// What flows into each cell over the whole step, kg/m³.
-    fn flow(&self, step: &Step<L>, faces: &Faces<L>, free: &[Lanes<L>; CELLS]) -> [Lanes<L>; CELLS] {
+    fn flow(&self, step: &DyeStep<L>, faces: &Faces<L>, free: &[Lanes<L>; CELLS]) -> [Lanes<L>; CELLS] {
         let mut into = step.arrives + faces.driven[0] - faces.conductance[0] * free[0];
         let mut flow = [Lanes::ZERO; CELLS];
         for i in 0..CELLS {
@@ -308,7 +308,7 @@ impl<const L: usize> Sheet<L> {
     }
 }
 
-impl<const L: usize> Beside<L> {
+impl<const L: usize> AdjacentCloth<L> {
     /// Takes `dye` (kg/m²) out of the yarns: their activity falls with what they carry.
     fn gives(&mut self, dye: Lanes<L>) {
         let left = (self.carries - dye).max(Lanes::ZERO);

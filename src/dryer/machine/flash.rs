@@ -1,6 +1,6 @@
 /// A flash unit over a pallet.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Flash {
+pub struct FlashUnit {
     /// Emitter, K. 450 to 550 °C: common practice, no source.
     pub panel: f64,
     /// View factor, coverage and emissivities in one. 0.3 to 0.6: assumed, no source.
@@ -17,7 +17,7 @@ pub struct Flash {
     pub pallet_heat_capacity: f64,
 }
 
-impl Flash {
+impl FlashUnit {
     /// The usual unit on a warm press; every value as said at its field.
     pub const USUAL: Self = Self {
         panel: 773.15,

@@ -6,17 +6,20 @@
 //!
 //! What is stored follows from the states at both ends alone; the three others are summed up in time.
 
-use super::chain::{Chain, Surroundings, fourth};
-use super::lay::{Grid, chain};
-use super::{Emitter, Film, NearInfrared, Stack, TOLERANCE, World};
+use super::TOLERANCE;
+use super::assembly::chain;
+use super::chain::Chain;
+use super::surroundings::{Surroundings, fourth};
+use crate::dryer::machine::{DriftCase, Emitter};
+use crate::dryer::stack::{Film, NearInfrared, Stack, StackGrid};
 use crate::numerics::Lanes;
-use crate::numerics::march::{NODES, State, System, Tolerance, march, zeros};
+use crate::numerics::rosenbrock::{NODES, StateVector, System, Tolerance, integrate, zeros};
 use crate::quantity::STEFAN_BOLTZMANN;
 use crate::textile::{Construction, Fabric, Fibre, moisture};
 
 impl<const L: usize> Chain<L> {
     /// Heat that crosses the boundary of the whole chain, W/m².
-    fn crossing(&self, state: &State<L>) -> Lanes<L> {
+    fn crossing(&self, state: &StateVector<L>) -> Lanes<L> {
         let at = &self.surroundings;
         let (top, belt) = (state[0], state[self.count - 1]);
         let above = at.h_top * (at.air - top) + at.source - at.emission * fourth(top) + at.through;
@@ -24,11 +27,11 @@ impl<const L: usize> Chain<L> {
     }
 
     /// Heat of evaporation, W/m², and what the water takes along at its own temperature above 0 K.
-    fn drying(&self, state: &State<L>) -> [Lanes<L>; 2] {
+    fn drying(&self, state: &StateVector<L>) -> [Lanes<L>; 2] {
         let mut sum = [Lanes::ZERO; 2];
         for (k, wet) in self.wet.iter().enumerate() {
             let mean = self.mean(wet, state);
-            let evaporation = self.evaporation(wet, state[NODES + k], mean);
+            let evaporation = wet.evaporation(&self.surroundings, state[NODES + k], mean);
             sum[0] += evaporation.flux * evaporation.heat;
             sum[1] += evaporation.flux * mean * moisture::HEAT_CAPACITY;
         }
@@ -36,7 +39,7 @@ impl<const L: usize> Chain<L> {
     }
 
     /// Heat that the whole chain takes up, W/m².
-    fn taken(&self, state: &State<L>) -> Lanes<L> {
+    fn taken(&self, state: &StateVector<L>) -> Lanes<L> {
         let mut rates = zeros();
         self.rates(state, &mut rates);
         let mut taken = Lanes::ZERO;
@@ -48,7 +51,7 @@ impl<const L: usize> Chain<L> {
     }
 
     /// Heat in the chain above 298 K and that of its water above 0 K, J/m²: the integral of its heat capacity.
-    fn stored(&self, state: &State<L>) -> Lanes<L> {
+    fn stored(&self, state: &StateVector<L>) -> Lanes<L> {
         let mut stored = Lanes::ZERO;
         for i in 0..self.count {
             let above = state[i] - 298.0;
@@ -81,9 +84,9 @@ fn cotton() -> Fabric {
 }
 
 /// A printed garment in a dryer whose lamp also reaches the cloth; the second lane in cooler air.
-fn lit() -> Chain<2> {
+fn with_emitter() -> Chain<2> {
     let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cotton(), 0.65);
-    let mut chain = chain(&stack, &[World::NOMINAL; 2], 600.0, 40.0, Grid::of(&stack));
+    let mut chain = chain(&stack, &[DriftCase::NOMINAL; 2], 600.0, 40.0, StackGrid::of(&stack));
     let around = Surroundings {
         air: Lanes([448.0, 420.0]),
         h_top: Lanes::splat(30.0),
@@ -94,14 +97,14 @@ fn lit() -> Chain<2> {
     };
     let (exchange, lamp) = (Lanes::splat(0.005), Lanes::splat(2400.0));
     chain.surroundings =
-        around.lit(Emitter::NearInfrared, exchange, lamp, NearInfrared::UNKNOWN, stack.is_bare());
+        around.with_emitter(Emitter::NearInfrared, exchange, lamp, NearInfrared::UNKNOWN, stack.is_bare());
     chain
 }
 
 /// What crosses the boundary and does not evaporate is what the stack takes up, to rounding.
 #[test]
 fn the_equations_keep_heat() {
-    let chain = lit();
+    let chain = with_emitter();
     let mut state = zeros();
     for i in 0..chain.count {
         state[i] = Lanes([300.0 + 7.0 * i as f64, 410.0 - 3.0 * i as f64]);
@@ -117,21 +120,21 @@ fn the_equations_keep_heat() {
 
 /// Heat that a march of 40 s loses or makes, as a share of what crosses the boundary: the worse lane.
 fn unaccounted(tolerance: Tolerance) -> f64 {
-    let chain = lit();
+    let chain = with_emitter();
     let seconds = 40.0;
     let mut state = zeros();
     state[..chain.count].fill(Lanes::splat(298.15));
     state[NODES..NODES + 2].fill(Lanes::splat(0.075));
     let before = chain.stored(&state);
     let [mut crossed, mut left] = [Lanes::ZERO; 2];
-    let mut last: Option<(f64, State<2>, State<2>)> = None;
-    march(&chain, &mut state, Lanes::splat(seconds), tolerance, |step| {
+    let mut last: Option<(f64, StateVector<2>, StateVector<2>)> = None;
+    integrate(&chain, &mut state, Lanes::splat(seconds), tolerance, |step| {
         if let Some((passed, from, from_rates)) = &last {
             let length = (step.passed - passed) * seconds;
             // Gauss's rule of three points on the cubic between the two states.
             for (at, weight) in [(0.112_701_665_379_258_3, 5.0), (0.5, 8.0), (0.887_298_334_620_741_7, 5.0)] {
                 let rest = 1.0 - at;
-                let between: State<2> = std::array::from_fn(|i| {
+                let between: StateVector<2> = std::array::from_fn(|i| {
                     from[i] * ((1.0 + 2.0 * at) * rest * rest)
                         + step.state[i] * (at * at * (3.0 - 2.0 * at))
                         + (from_rates[i] * (at * rest * rest) - step.rates[i] * (at * at * rest)) * length

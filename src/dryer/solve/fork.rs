@@ -5,17 +5,19 @@
 //! several zones cannot share it: there a slower belt stretches every zone.
 
 use super::error::{check_case, check_dryer, check_stack};
-use super::journey::{Journey, in_cooling, in_zone};
-use super::lay::Grid;
-use super::{Case, Dryer, HistoryError, Sample, Stack, World};
+use super::surroundings::zone_surroundings;
+use super::transit::{Transit, cooling_tolerance};
+use super::{Case, HistoryError, HistorySample};
+use crate::dryer::machine::{DriftCase, Dryer};
+use crate::dryer::stack::{Stack, StackGrid};
 use crate::numerics::Lanes;
-use crate::numerics::march::{Effort, Tolerance};
+use crate::numerics::rosenbrock::{Effort, Tolerance};
 use crate::quantity::{FieldError, Problem};
 
 /// What is followed along the way, and copied where the way forks.
-pub trait Follow<const L: usize>: Clone {
+pub trait Follower<const L: usize>: Clone {
     /// Goes from one sample to the next; a cubic with their rates holds in between.
-    fn step(&mut self, from: &Sample<L>, to: &Sample<L>);
+    fn step(&mut self, from: &HistorySample<L>, to: &HistorySample<L>);
 }
 
 /// A dwell at which a piece may leave the heat.
@@ -28,17 +30,17 @@ pub struct Dwell {
 }
 
 /// Follows `start`, on a grid of its own, through a one-zone dryer at each of `dwells` (rising) and through the cooling
-/// after it, runs (set temperature in K, world) side by side; calls `done` with each dwell's index, what was followed as
+/// after it, runs (set temperature in K, drift case) side by side; calls `done` with each dwell's index, what was followed as
 /// it leaves the heat, and as it has cooled.
 ///
 /// # Errors
 /// [`HistoryError`]; a dryer of several zones.
 #[allow(clippy::too_many_arguments)] // the march's own, as `history_on`
-pub fn forked<const L: usize, F: Follow<L>>(
-    grid: Grid,
+pub fn forked<const L: usize, F: Follower<L>>(
+    grid: StackGrid,
     stack: &Stack,
     dryer: &Dryer,
-    runs: &[(f64, World); L],
+    runs: &[(f64, DriftCase); L],
     dwells: &[Dwell],
     tolerance: Tolerance,
     start: &F,
@@ -51,23 +53,23 @@ pub fn forked<const L: usize, F: Follow<L>>(
     };
     check_stack(stack)?;
     check_dryer(dryer)?;
-    let (sets, worlds) = (runs.map(|(set, _)| set), &runs.map(|(_, world)| world));
-    for (set, world) in runs.iter().copied() {
-        check_case(&Case { set, belt: zone.length / longest.seconds, world }, dryer)?;
+    let (sets, drifts) = (runs.map(|(set, _)| set), &runs.map(|(_, drift)| drift));
+    for (set, drift) in runs.iter().copied() {
+        check_case(&Case { set, belt: zone.length / longest.seconds, drift }, dryer)?;
     }
     let belt = &dryer.belt;
     let under = [belt.heat_capacity, belt.contact, belt.enters];
-    let mut hot = Journey::start(stack, worlds, under, grid, tolerance);
-    let mut cold = Journey::start(stack, worlds, under, grid, in_cooling(tolerance));
-    let around = in_zone(stack, dryer, zone, Lanes(sets), worlds);
+    let mut hot = Transit::start(stack, drifts, under, grid, tolerance);
+    let mut cold = Transit::start(stack, drifts, under, grid, cooling_tolerance(tolerance));
+    let around = zone_surroundings(stack, dryer, zone, Lanes(sets), drifts);
     let mut trunk = start.clone();
-    let mut before: Option<Sample<L>> = None;
+    let mut before: Option<HistorySample<L>> = None;
     let mut reached = 0.0;
     let mut next_step = None;
     for (index, dwell) in dwells.iter().enumerate() {
         let part = dwell.seconds - reached;
         let first = next_step.map(|seconds: f64| (seconds / part).min(1.0));
-        let next = hot.go_on(around, Lanes::splat(part), first, &mut |sample| {
+        let next = hot.advance_with_step(around, Lanes::splat(part), first, &mut |sample| {
             if let Some(from) = &before {
                 trunk.step(from, &sample);
             }
@@ -82,7 +84,7 @@ pub fn forked<const L: usize, F: Follow<L>>(
         let mut branch = trunk.clone();
         (cold.state, cold.clock) = (hot.state, hot.clock);
         let mut last = before;
-        cold.rest_until_cool(dryer.cooling.rests(), &mut |sample| {
+        cold.cool_until_inactive(dryer.cooling.stages(), &mut |sample| {
             if let Some(from) = &last {
                 branch.step(from, &sample);
             }

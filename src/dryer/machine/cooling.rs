@@ -16,7 +16,7 @@ pub enum Cooling {
 
 /// One way of standing in the room, SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rest {
+pub struct CoolingStage {
     /// Air around it, K.
     pub air: f64,
     /// Heat transfer on top, W/(m² K).
@@ -31,19 +31,21 @@ pub struct Rest {
 
 /// On the open belt end. Heat transfer 10 to 30 W/(m² K): common practice, no source; 60 s is long enough for
 /// the film to fall under 100 °C, where fusion and dye have stopped.
-const OPEN: Rest = Rest { air: kelvin(25.0), h_top: 20.0, h_bottom: 10.0, radiates: true, seconds: 60.0 };
+const OPEN: CoolingStage =
+    CoolingStage { air: kelvin(25.0), h_top: 20.0, h_bottom: 10.0, radiates: true, seconds: 60.0 };
 /// Under a fan, 2 to 4 m/s: 30 to 60 W/(m² K), from memory.
-const FAN: Rest = Rest { h_top: 45.0, h_bottom: 15.0, ..OPEN };
+const FAN: CoolingStage = CoolingStage { h_top: 45.0, h_bottom: 15.0, ..OPEN };
 /// On the way from the belt to the stack. 5 to 20 s: common practice, no source.
-const CAUGHT: Rest = Rest { seconds: 10.0, ..OPEN };
+const CAUGHT: CoolingStage = CoolingStage { seconds: 10.0, ..OPEN };
 /// In the middle of a warm stack: cloth on cloth leads heat away slowly, 1 to 4 W/(m² K); assumed. A quarter of an hour
 /// is long enough to fall under 80 °C.
-const IN_STACK: Rest = Rest { h_top: 2.0, h_bottom: 2.0, radiates: false, seconds: 900.0, ..OPEN };
+const IN_STACK: CoolingStage =
+    CoolingStage { h_top: 2.0, h_bottom: 2.0, radiates: false, seconds: 900.0, ..OPEN };
 
 impl Cooling {
     /// The rests, one after another.
     #[must_use]
-    pub const fn rests(self) -> &'static [Rest] {
+    pub const fn stages(self) -> &'static [CoolingStage] {
         match self {
             Self::Open => &[OPEN],
             Self::Fan => &[FAN],

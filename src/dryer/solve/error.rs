@@ -1,5 +1,7 @@
-use super::{Case, Dryer, Stack, World};
-use crate::numerics::march::MarchError;
+use super::Case;
+use crate::dryer::machine::{DriftCase, Dryer};
+use crate::dryer::stack::Stack;
+use crate::numerics::rosenbrock::IntegrationError;
 use crate::quantity::{Bound, FieldError};
 
 /// Why there is no history.
@@ -9,12 +11,12 @@ pub enum HistoryError {
     /// A value outside the range in which the equations hold.
     Outside(FieldError),
     /// The march could not be finished.
-    March(MarchError),
+    Integration(IntegrationError),
 }
 
-impl From<MarchError> for HistoryError {
-    fn from(error: MarchError) -> Self {
-        Self::March(error)
+impl From<IntegrationError> for HistoryError {
+    fn from(error: IntegrationError) -> Self {
+        Self::Integration(error)
     }
 }
 
@@ -28,7 +30,7 @@ impl std::fmt::Display for HistoryError {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Outside(error) => error.fmt(out),
-            Self::March(error) => error.fmt(out),
+            Self::Integration(error) => error.fmt(out),
         }
     }
 }
@@ -77,14 +79,14 @@ pub(super) fn check_dryer(dryer: &Dryer) -> Result<(), FieldError> {
     Ok(())
 }
 
-pub(super) fn check_world(world: &World) -> Result<(), FieldError> {
-    bound("world.air", -200.0, 200.0, "K").check(world.air)?;
-    bound("world.panel", -500.0, 500.0, "K").check(world.panel)?;
-    for factor in [world.h, world.exchange, world.film] {
-        bound("world", 0.1, 10.0, "1").check(factor)?;
+pub(super) fn check_drift_case(drift: &DriftCase) -> Result<(), FieldError> {
+    bound("drift.air", -200.0, 200.0, "K").check(drift.air)?;
+    bound("drift.panel", -500.0, 500.0, "K").check(drift.panel)?;
+    for factor in [drift.h, drift.exchange, drift.film] {
+        bound("drift", 0.1, 10.0, "1").check(factor)?;
     }
-    bound("world.water", 0.0, 10.0, "1").check(world.water)?;
-    bound("stop", 0.0, 3600.0, "s").check(world.stop)?;
+    bound("drift.water", 0.0, 10.0, "1").check(drift.water)?;
+    bound("stop", 0.0, 3600.0, "s").check(drift.stop)?;
     Ok(())
 }
 
@@ -93,14 +95,14 @@ pub(super) fn check_case(case: &Case, dryer: &Dryer) -> Result<(), FieldError> {
     bound("set", 200.0, 1100.0, "K").check(case.set)?;
     bound("belt", 1e-4, 10.0, "m/s").check(case.belt)?;
     bound("dwell", 0.02, 7200.0, "s").check(dryer.heated_length() / case.belt)?;
-    check_world(&case.world)?;
+    check_drift_case(&case.drift)?;
     for zone in &dryer.zones {
-        let air = case.set + zone.air_offset + case.world.air;
+        let air = case.set + zone.air_offset + case.drift.air;
         check_air(air)?;
         bound("zone.h_top", 0.1, 2000.0, "W/(m² K)").check(zone.h_top.in_air(air))?;
         bound("zone.h_bottom", 0.1, 2000.0, "W/(m² K)").check(zone.h_bottom.in_air(air))?;
         if let Some(offset) = zone.panel_offset {
-            bound("zone.panel", 100.0, 3500.0, "K").check(case.set + offset + case.world.panel)?;
+            bound("zone.panel", 100.0, 3500.0, "K").check(case.set + offset + case.drift.panel)?;
         }
     }
     Ok(())

@@ -10,7 +10,7 @@
 //! `a` is the emitter's area over the print's, `e` the emissivities, `F_pe = a F_ep` the view from print to emitter,
 //! `F_pr = 1 - F_pe` and `F_er = 1 - F_ep` what each sees of the walls.
 
-use super::Film;
+use crate::dryer::stack::Film;
 use crate::quantity::{Bound, FieldError};
 
 /// An emitter over the belt, SI.
