@@ -5,26 +5,25 @@
 //! run; it knows no browser, no clock and no store. Bad input never takes an answer away: the error stands beside
 //! its field, the last answer stays and says whose it is. Undo keeps drafts, so every change can be taken back.
 //!
-//! [`picture`] works out the geometry of the charts, [`sheet`] what is printed for the press, [`room`] whose print room it is. Words come from [`wording`](crate::wording).
+//! [`picture`] works out the geometry of the charts, [`job_sheet`] what is printed for the press, [`print_room`] what
+//! is on the shop's shelf and to be printed. Words come from [`wording`](crate::wording).
 
-mod clash;
-mod draft;
-mod edit;
-mod field;
-pub mod keep;
-mod mend;
+mod form;
+pub mod job_sheet;
 mod msg;
 pub mod picture;
-pub mod room;
-pub mod sheet;
-pub mod shop;
+pub mod print_room;
+pub mod records;
+mod requests;
+mod screen;
 mod state;
 mod update;
 
-pub use clash::{Clash, clash};
-pub use draft::{Draft, Entry, GarmentDraft, Texts, Theme};
-pub use field::Field;
-pub use mend::{Mend, mends};
+pub use form::{
+    ColourConflict, Draft, Field, FieldText, GarmentDraft, Suggestion, Texts, Theme, colour_conflict,
+    draft_file, suggestions,
+};
 pub use msg::{Answer, Choice, Effect, Msg};
-pub use state::{Keeping, Screen, State, Touch, key};
+pub use screen::Screen;
+pub use state::{Keeping, State, Touch, key};
 pub use update::{language_of, update};

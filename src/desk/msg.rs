@@ -1,9 +1,8 @@
 //! What can happen on the page, and what the browser is asked to do about it.
 
-use super::draft::{Draft, Theme};
-use super::field::Field;
-use super::shop::{Clock, ShopMsg};
-use super::state::Screen;
+use super::form::{Draft, Field, Theme};
+use super::records::{Clock, RecordsMsg};
+use super::screen::Screen;
 use crate::diagnosis::{Diagnosis, Run, Seen};
 use crate::library::sheet_code::{SheetCode, SheetCodeError};
 use crate::library::storage_layout::{Line, Trouble};
@@ -75,27 +74,27 @@ pub enum Msg {
     /// How the white ages was worked out for the way of this key.
     Forecast(String, Result<Box<BleedForecast>, Vec<FieldError>>),
     /// Something happened to the shop's records, at this time.
-    Shop(Clock, ShopMsg),
+    Records(Clock, RecordsMsg),
     /// So many changes of records were stored, or could not be; those stay in memory and are tried again.
-    Stored(u32, Result<(), Trouble>),
+    LogAppended(u32, Result<(), Trouble>),
     /// What stands on the page was kept, or could not be.
-    Kept(Result<(), Trouble>),
+    DraftSaved(Result<(), Trouble>),
     /// A kept draft was found after the desk was drawn.
-    Found(Box<Draft>),
+    DraftFound(Box<Draft>),
     /// Something happened to the store.
     Trouble(Trouble),
     /// What was told of the store was read.
-    Understood,
+    DismissTrouble,
     /// The text of a file is brought back.
-    Bring(String),
+    OpenDraftFile(String),
     /// Something is seen on a print that went wrong.
-    Seen(Option<Seen>),
+    DefectSeen(Option<Seen>),
     /// The causes that fit were worked out for the way of this key.
     Diagnosed(String, Result<Option<Box<Diagnosis>>, Vec<FieldError>>),
     /// A job sheet was read back, or could not be.
     Scanned(Result<Box<SheetCode>, SheetCodeError>),
     /// What came of that was read.
-    ScanSeen,
+    DismissScan,
 }
 
 /// An answer with the colour of the cloth it is for.
@@ -176,10 +175,10 @@ pub enum Effect {
         /// What is seen.
         seen: Seen,
     },
-    /// Keep the draft and send [`Msg::Kept`].
-    Keep,
-    /// Store these lines of the log and send [`Msg::Stored`].
-    Append(Vec<Line>),
+    /// Keep the draft and send [`Msg::DraftSaved`].
+    SaveDraft,
+    /// Store these lines of the log and send [`Msg::LogAppended`].
+    AppendLog(Vec<Line>),
     /// Orders are answered with another library from now on.
-    Learned,
+    LibraryChanged,
 }

@@ -1,8 +1,8 @@
-use super::draft::Draft;
-use super::field::Field;
-use super::room::Room;
-use super::shop::Shop;
+use super::form::{Draft, Field, draft_file};
+use super::records::{Records, RoomSettings};
+use super::screen::Screen;
 use crate::diagnosis::{Diagnosis, Run};
+use crate::library::file;
 use crate::library::sheet_code::SheetCodeError;
 use crate::library::storage_layout::Trouble;
 use crate::optics::Lab;
@@ -16,65 +16,6 @@ use std::sync::Arc;
 /// How far from the best point a forecast can be dragged before the window was looked at: K, and times the belt.
 const NEAR_K: f64 = 15.0;
 const NEAR_BELT: f64 = 1.6;
-
-/// A screen of the page.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Screen {
-    /// The answer and the order.
-    #[default]
-    Job,
-    /// The cure window.
-    Window,
-    /// How the white ages.
-    Forecast,
-    /// The print room: whose it is, what is on its shelf, what is to be printed.
-    Shop,
-    /// The shop's records.
-    Library,
-    /// What went wrong, and why.
-    Wrong,
-    /// The job sheet, as it is printed.
-    Sheet,
-    /// Language, units, money and whatever else holds for every order.
-    Settings,
-}
-
-impl Screen {
-    /// Every screen, in the order of the index.
-    pub const ALL: [Self; 8] = [
-        Self::Job,
-        Self::Window,
-        Self::Forecast,
-        Self::Shop,
-        Self::Library,
-        Self::Wrong,
-        Self::Sheet,
-        Self::Settings,
-    ];
-
-    /// The word behind `#` in the address.
-    #[must_use]
-    pub fn hash(self) -> &'static str {
-        match self {
-            Self::Job => "job",
-            Self::Window => "window",
-            Self::Forecast => "forecast",
-            Self::Library => "library",
-            Self::Wrong => "wrong",
-            Self::Sheet => "sheet",
-            Self::Settings => "settings",
-            Self::Shop => "shop",
-        }
-    }
-
-    /// The screen of an address; nothing for an unknown one.
-    #[must_use]
-    pub fn of_hash(hash: &str) -> Option<Self> {
-        let hash = hash.trim_start_matches('#');
-        Self::ALL.into_iter().find(|screen| screen.hash() == hash)
-    }
-}
 
 /// Whether what is typed outlives the page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -151,7 +92,7 @@ pub struct State {
     pub keeping: Keeping,
     /// The shop's records.
     #[serde(skip)]
-    pub shop: Shop,
+    pub records: Records,
     /// Changes of records that are on their way to the disk.
     pub storing: u32,
     /// What is wrong with the store, to be told until it is right again.
@@ -174,8 +115,15 @@ impl State {
     /// The sign of the shop's money behind a name, `, €`; nothing for a shop that counts without one.
     #[must_use]
     pub fn money(&self) -> String {
-        let sign = Room::of(self.shop.log()).money;
+        let sign = RoomSettings::of(self.records.log()).money;
         if sign.is_empty() { sign } else { format!(", {sign}") }
+    }
+
+    /// Everything on the page as one file: the shop's records, and the draft in its head.
+    #[must_use]
+    pub fn file(&self) -> String {
+        let draft = serde_json::from_str(&draft_file::write(&self.draft)).ok();
+        file::write_with(self.records.log(), self.records.clock().now, draft)
     }
 
     /// Whether everything on the page is on the disk: the draft and every change of a record.
@@ -188,7 +136,7 @@ impl State {
     #[must_use]
     pub fn order_is_kept(&self) -> bool {
         let title = self.draft.text(Field::Title);
-        self.draft.read().is_ok_and(|order| self.shop.holds(&order, title))
+        self.draft.read().is_ok_and(|order| self.records.holds(&order, title))
     }
 
     /// True if the answer on the screen belongs to an earlier order than the form.
@@ -269,7 +217,7 @@ impl State {
         let ends = |axis: &[f64]| Some((*axis.first()?, *axis.last()?));
         let (window, best) = (self.window.as_ref(), self.way().and_then(|pick| pick.setting));
         match field {
-            Field::Air => {
+            Field::SetTemperature => {
                 let near = best.map(|best| (best.set_c - NEAR_K, best.set_c + NEAR_K));
                 let (min, max) = window.and_then(|window| ends(&window.set_c)).or(near)?;
                 Some(Bound { field: "air", min, max, unit: "°C" })
@@ -287,7 +235,7 @@ impl State {
     /// The share of the open mesh volume that lies on the cloth: the shop's own, or the prior.
     #[must_use]
     pub fn transfer(&self) -> f64 {
-        let prior = || self.shop.library().limit("ink-transfer").map_or(0.65, |limit| limit.value.value);
+        let prior = || self.records.library().limit("ink-transfer").map_or(0.65, |limit| limit.value.value);
         self.draft.rest.shop.transfer.unwrap_or_else(prior)
     }
 
@@ -296,7 +244,7 @@ impl State {
     pub fn would_ask(&self, order: &Order, title: &str) -> Option<Order> {
         let mut draft = self.draft.clone();
         draft.open(order, title);
-        draft.read().ok().map(|order| self.shop.with_trials(order))
+        draft.read().ok().map(|order| self.records.with_trials(order))
     }
 
     /// How the print that went wrong was run: what is typed; nothing = as planned.
@@ -312,7 +260,7 @@ impl State {
             })
         };
         let run = Run {
-            set_c: number(Field::RanAir),
+            set_c: number(Field::RanSetTemperature),
             belt_m_per_min: number(Field::RanBelt),
             film_um: number(Field::RanFilm),
         };
@@ -325,7 +273,7 @@ impl State {
     /// For each of both that cannot be read or that the dryer cannot do.
     pub fn point(&self) -> Result<Option<(f64, f64)>, Vec<FieldError>> {
         let typed = |field| self.draft.value(field, self.bound(field));
-        let (set_c, belt) = match (typed(Field::Air), typed(Field::Belt)) {
+        let (set_c, belt) = match (typed(Field::SetTemperature), typed(Field::Belt)) {
             (Ok(set_c), Ok(belt)) => (set_c, belt),
             (set_c, belt) => return Err([set_c.err(), belt.err()].into_iter().flatten().collect()),
         };

@@ -1,7 +1,7 @@
 //! The JS API: plain objects in the shape of the JSON contract, in and out. Errors are thrown as arrays of plain
 //! objects, one a field, each with a `message`.
 
-use super::brain::Brain;
+use super::cached_queries::CachedQueries;
 use super::types::{JsForecastOptions, JsOptions, JsOvenOptions, JsWindowOptions};
 use crate::desk::key;
 use crate::library::{self, DryerRun, ProbeRun, TestedWhite};
@@ -79,13 +79,13 @@ fn thrown(errors: Vec<FieldError>, voice: Voice) -> JsValue {
 }
 
 /// One for all calls: it keeps what was marched for the calls before.
-fn brain() -> Result<Rc<Brain>, JsValue> {
-    thread_local! { static BRAIN: OnceCell<Rc<Brain>> = const { OnceCell::new() } }
-    BRAIN.with(|had| match had.get() {
-        Some(brain) => Ok(brain.clone()),
+fn queries() -> Result<Rc<CachedQueries>, JsValue> {
+    thread_local! { static QUERIES: OnceCell<Rc<CachedQueries>> = const { OnceCell::new() } }
+    QUERIES.with(|had| match had.get() {
+        Some(queries) => Ok(queries.clone()),
         None => {
-            let brain = Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
-            Ok(had.get_or_init(|| Rc::new(brain)).clone())
+            let queries = CachedQueries::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
+            Ok(had.get_or_init(|| Rc::new(queries)).clone())
         }
     })
 }
@@ -96,7 +96,7 @@ fn brain() -> Result<Rc<Brain>, JsValue> {
 /// If a file of the library cannot be read.
 #[wasm_bindgen(js_name = starterLibrary)]
 pub fn starter_library() -> Result<JsValue, JsValue> {
-    plain(&*brain()?.library)
+    plain(&*queries()?.library)
 }
 
 /// The answer to an order, worded.
@@ -108,8 +108,8 @@ pub fn plan(order: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsVa
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
-    let brain = brain()?;
-    let answer = brain.answer(&order, &brain.library).map_err(|errors| thrown(errors, voice))?;
+    let queries = queries()?;
+    let answer = queries.answer(&order, &queries.library).map_err(|errors| thrown(errors, voice))?;
     let mut report = Arc::unwrap_or_clone(answer.report);
     wording::fill(&mut report, voice);
     plain(&report)
@@ -125,16 +125,16 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
-    let brain = brain()?;
-    let pick = way(&brain, &order, &options)?;
+    let queries = queries()?;
+    let pick = way(&queries, &order, &options)?;
     let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
-    plain(&brain.window(&brain.library, &order, &pick, at).map_err(|errors| thrown(errors, voice))?)
+    plain(&queries.window(&queries.library, &order, &pick, at).map_err(|errors| thrown(errors, voice))?)
 }
 
 /// The best pick of an order, or the one with the white named in the options.
-fn way(brain: &Brain, order: &Order, options: &Options) -> Result<Pick, JsValue> {
+fn way(queries: &CachedQueries, order: &Order, options: &Options) -> Result<Pick, JsValue> {
     let voice = options.voice();
-    let report = brain.answer(order, &brain.library).map_err(|errors| thrown(errors, voice))?.report;
+    let report = queries.answer(order, &queries.library).map_err(|errors| thrown(errors, voice))?.report;
     let wanted =
         |pick: &Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
     report.way(wanted).cloned().ok_or_else(|| {
@@ -159,10 +159,10 @@ pub fn forecast(order: &JsValue, options: Option<JsForecastOptions>) -> Result<J
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
-    let brain = brain()?;
-    let pick = way(&brain, &order, &options)?;
+    let queries = queries()?;
+    let pick = way(&queries, &order, &options)?;
     let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
-    let aged = library::pick_forecast(&order, &brain.library, &pick)
+    let aged = library::pick_forecast(&order, &queries.library, &pick)
         .and_then(|aged| aged.map_or(Ok(None), |aged| library::forecast_at(&order, &aged, at)));
     let mut aged = aged.map_err(|errors| thrown(errors, voice))?;
     if let Some(text) = &options.printed_on {
@@ -182,10 +182,10 @@ pub fn accelerated_test(order: &JsValue, options: Option<JsOvenOptions>) -> Resu
     let options: Options = read(&options.into(), "options", Voice::default())?;
     let voice = options.voice();
     let order: Order = read(order, "order", voice)?;
-    let brain = brain()?;
-    let pick = way(&brain, &order, &options)?;
+    let queries = queries()?;
+    let pick = way(&queries, &order, &options)?;
     let (hours, oven) = (options.hours.unwrap_or(24.0), options.oven_c.unwrap_or(60.0));
-    plain(&library::oven_test(&order, &brain.library, &pick, hours, oven).map_err(|e| thrown(e, voice))?)
+    plain(&library::oven_test(&order, &queries.library, &pick, hours, oven).map_err(|e| thrown(e, voice))?)
 }
 
 /// Temperatures, water and fusion of one print over one run.
@@ -196,7 +196,7 @@ pub fn accelerated_test(order: &JsValue, options: Option<JsOvenOptions>) -> Resu
 pub fn temperature_history(run: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
     let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
     let run: DryerRun = read(run, "run", voice)?;
-    plain(&run.curve(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+    plain(&run.curve(&queries()?.library).map_err(|errors| thrown(errors, voice))?)
 }
 
 /// What a probe's ride tells of a dryer: its air, heat transfer and emitter, each with how sure that is.
@@ -207,7 +207,7 @@ pub fn temperature_history(run: &JsValue, options: Option<JsOptions>) -> Result<
 pub fn calibrate_dryer(ride: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
     let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
     let ride: ProbeRun = read(ride, "ride", voice)?;
-    plain(&ride.learn(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+    plain(&ride.learn(&queries()?.library).map_err(|errors| thrown(errors, voice))?)
 }
 
 /// What washed, stretched and rubbed prints tell of a white: where and how fast it fuses, and how sure that is.
@@ -218,7 +218,7 @@ pub fn calibrate_dryer(ride: &JsValue, options: Option<JsOptions>) -> Result<JsV
 pub fn calibrate_white(tested: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
     let voice = read::<Options>(&options.into(), "options", Voice::default())?.voice();
     let tested: TestedWhite = read(tested, "tested", voice)?;
-    plain(&tested.learn(&brain()?.library).map_err(|errors| thrown(errors, voice))?)
+    plain(&tested.learn(&queries()?.library).map_err(|errors| thrown(errors, voice))?)
 }
 
 /// What a garment label says.

@@ -1,15 +1,15 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
 
+mod derived;
 mod files;
-mod parts;
 
-use super::{ahead, brain::Brain, file, host::Host, keep::Keeper, records::Recorder};
-use crate::desk::shop::{Clock, ShopMsg};
-use crate::desk::{Effect, Field, Msg, Screen, State, Touch, keep, update};
+use super::{cached_queries::CachedQueries, draft_saver::DraftSaver, file, host::Host, log_saver::LogSaver};
+use crate::desk::records::{Clock, RecordsMsg};
+use crate::desk::{Effect, Field, Msg, Screen, State, Touch, draft_file, update};
 use crate::library::{self, Library};
 use crate::wording::{Label, Voice};
+use derived::DerivedSignals;
 use leptos::prelude::*;
-use parts::Parts;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
@@ -21,15 +21,17 @@ const REST: Duration = Duration::from_millis(180);
 #[derive(Clone, Copy)]
 pub struct Desk {
     state: RwSignal<State>,
-    parts: StoredValue<Parts>,
+    parts: StoredValue<DerivedSignals>,
     voice: ReadSignal<Voice>,
     /// Whether what is not seen at once is built: the insides of folds, and what lies below the fold.
     whole: RwSignal<bool>,
-    brain: StoredValue<Brain>,
+    queries: StoredValue<CachedQueries>,
     host: StoredValue<Host, LocalStorage>,
-    keeper: StoredValue<Option<Keeper>, LocalStorage>,
-    recorder: StoredValue<Option<Recorder>, LocalStorage>,
+    draft_saver: StoredValue<Option<DraftSaver>, LocalStorage>,
+    log_saver: StoredValue<Option<LogSaver>, LocalStorage>,
     waiting: StoredValue<Waiting>,
+    /// Called after each answer, when the page has nothing more urgent to do.
+    after_answer: fn(Desk),
     handle: StoredValue<Option<Rc<file::Handle>>, LocalStorage>,
     autosaving: RwSignal<bool>,
 }
@@ -44,44 +46,45 @@ struct Waiting {
     /// Counts what happens on the page.
     stirred: u64,
     /// Whether the week's other orders are being worked out with this library, or were.
-    ahead: bool,
+    prefetching: bool,
     /// Whether the chosen file is being written, and must be once more.
     file: bool,
     file_again: bool,
 }
 
 impl Desk {
-    /// A desk over a state.
-    pub fn new(state: State, brain: Brain, host: Host) -> Self {
-        let mut parts = Parts::default();
+    /// A desk over a state; `after_answer` is called after each answer.
+    pub fn new(state: State, queries: CachedQueries, host: Host, after_answer: fn(Desk)) -> Self {
+        let mut parts = DerivedSignals::default();
         let (voice, _) = parts.follow(&state, State::voice);
         Self {
             state: RwSignal::new(state),
             parts: StoredValue::new(parts),
             voice,
             whole: RwSignal::new(false),
-            brain: StoredValue::new(brain),
+            queries: StoredValue::new(queries),
             host: StoredValue::new_local(host),
-            keeper: StoredValue::new_local(None),
-            recorder: StoredValue::new_local(None),
+            draft_saver: StoredValue::new_local(None),
+            log_saver: StoredValue::new_local(None),
             waiting: StoredValue::new(Waiting::default()),
+            after_answer,
             handle: StoredValue::new_local(None),
             autosaving: RwSignal::new(false),
         }
     }
 
     /// Has drafts and records kept from now on.
-    pub fn keep_with(self, keeper: Keeper, recorder: Recorder) {
-        self.keeper.set_value(Some(keeper));
-        self.recorder.set_value(Some(recorder));
+    pub fn keep_with(self, draft_saver: DraftSaver, log_saver: LogSaver) {
+        self.draft_saver.set_value(Some(draft_saver));
+        self.log_saver.set_value(Some(log_saver));
     }
 
     /// Tells the shop's records that something happened, now.
-    pub fn shop(self, msg: ShopMsg) {
+    pub fn change_records(self, msg: RecordsMsg) {
         let now = js_sys::Date::new_0();
         // Whole ms and minutes, far within their types.
         let clock = Clock { now: now.get_time() as i64, ahead: -now.get_timezone_offset() as i32 };
-        self.send(Msg::Shop(clock, msg));
+        self.send(Msg::Records(clock, msg));
     }
 
     /// True if nobody changed anything yet.
@@ -117,7 +120,7 @@ impl Desk {
 
     /// Changes the state and runs what follows.
     pub fn send(self, msg: Msg) {
-        let saved = matches!(msg, Msg::Shop(_, ShopMsg::Saved));
+        let saved = matches!(msg, Msg::Records(_, RecordsMsg::FileSaved));
         let answered = matches!(msg, Msg::Answered(..));
         self.waiting.update_value(|waiting| waiting.stirred += 1);
         let mut effects = Vec::new();
@@ -135,38 +138,38 @@ impl Desk {
             self.host.with_value(|host| host.turn_to(screen));
         }
         // That a file was saved is no reason to save it.
-        if !saved && effects.iter().any(|effect| matches!(effect, Effect::Append(_))) {
+        if !saved && effects.iter().any(|effect| matches!(effect, Effect::AppendLog(_))) {
             self.write_file();
         }
         for effect in effects {
             self.run(effect);
         }
         if answered {
-            ahead::work(self);
+            (self.after_answer)(self);
         }
     }
 
     fn run(self, effect: Effect) {
         match effect {
-            Effect::Append(lines) => self.recorder.with_value(|recorder| {
-                if let Some(recorder) = recorder {
-                    recorder.append(lines);
+            Effect::AppendLog(lines) => self.log_saver.with_value(|saver| {
+                if let Some(saver) = saver {
+                    saver.append(lines);
                 }
             }),
-            Effect::Learned => {
-                self.brain.with_value(Brain::forget);
-                self.set_ahead(false);
+            Effect::LibraryChanged => {
+                self.queries.with_value(CachedQueries::forget);
+                self.set_prefetching(false);
             }
-            Effect::Keep => {
-                let text = self.state.with_untracked(keep::write);
-                self.keeper.with_value(|keeper| {
-                    if let Some(keeper) = keeper {
-                        keeper.keep(text);
+            Effect::SaveDraft => {
+                let text = self.state.with_untracked(|state| draft_file::write(&state.draft));
+                self.draft_saver.with_value(|saver| {
+                    if let Some(saver) = saver {
+                        saver.keep(text);
                     }
                 });
             }
             Effect::Answer(ref order) => {
-                let known = self.brain.with_value(|brain| brain.has_answered(order, &self.library()));
+                let known = self.queries.with_value(|queries| queries.has_answered(order, &self.library()));
                 let turn = self.waiting.try_update_value(|waiting| {
                     waiting.answer = Some(effect);
                     waiting.turn += 1;
@@ -202,7 +205,7 @@ impl Desk {
             if Some(waiting.turn) == turn { waiting.answer.take() } else { None }
         });
         if let Some(Some(Effect::Answer(order))) = work {
-            let result = self.brain.with_value(|brain| brain.answer(&order, &self.library()));
+            let result = self.queries.with_value(|queries| queries.answer(&order, &self.library()));
             self.send(Msg::Answered(order, result.map(Box::new)));
         }
     }
@@ -214,7 +217,8 @@ impl Desk {
         });
         match work {
             Some(Some(Effect::Window { order, pick, key, at })) => {
-                let result = self.brain.with_value(|brain| brain.window(&self.library(), &order, &pick, at));
+                let result =
+                    self.queries.with_value(|queries| queries.window(&self.library(), &order, &pick, at));
                 self.send(Msg::Windowed(key, result.map(Box::new)));
             }
             Some(Some(Effect::Diagnose { order, pick, key, run, seen })) => {
@@ -223,7 +227,7 @@ impl Desk {
             }
             Some(Some(Effect::Forecast { order, pick, key, at })) => {
                 let result =
-                    self.brain.with_value(|brain| brain.forecast(&self.library(), &order, &pick, at));
+                    self.queries.with_value(|queries| queries.forecast(&self.library(), &order, &pick, at));
                 if let Some(result) = result.transpose() {
                     self.send(Msg::Forecast(key, result.map(Box::new)));
                 }
@@ -248,18 +252,20 @@ impl Desk {
     }
 
     /// Whether the week's other orders are worked out, from now on; gives what was so before.
-    pub fn set_ahead(self, ahead: bool) -> bool {
-        self.waiting.try_update_value(|waiting| std::mem::replace(&mut waiting.ahead, ahead)).unwrap_or(true)
+    pub fn set_prefetching(self, prefetching: bool) -> bool {
+        self.waiting
+            .try_update_value(|waiting| std::mem::replace(&mut waiting.prefetching, prefetching))
+            .unwrap_or(true)
     }
 
     /// The library that orders are answered with.
     pub fn library(self) -> Arc<Library> {
-        self.state.with_untracked(|state| Arc::clone(state.shop.library()))
+        self.state.with_untracked(|state| Arc::clone(state.records.library()))
     }
 
     /// Reads what ships.
-    pub fn brain<T>(self, read: impl FnOnce(&Brain) -> T) -> T {
-        self.brain.with_value(read)
+    pub fn queries<T>(self, read: impl FnOnce(&CachedQueries) -> T) -> T {
+        self.queries.with_value(read)
     }
 
     /// A part of the state that wakes its readers only when it differs; for as long as the view that asks.

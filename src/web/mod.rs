@@ -3,35 +3,36 @@
 //! Hands out `mount` and the functions of [`api`]. Everything that decides lies in the native core: here are only
 //! the shadow root, the effects that `desk::update` asks for, and views that show the state.
 
-mod ahead;
 pub mod api;
-mod brain;
+mod cached_queries;
 mod desk;
+mod draft_saver;
 pub mod file;
 mod host;
-mod keep;
-mod picture;
-mod records;
+mod log_saver;
+mod prefetch;
+mod sheet_scanner;
 pub mod store;
 mod types;
 mod view;
 
-use crate::desk::shop::ShopMsg;
+use crate::desk::records::RecordsMsg;
 use crate::desk::{Draft, Msg, State, Theme, language_of};
 use crate::library::storage_layout::{Contents, Trouble};
 use crate::plan::Order;
 use crate::wording::{Language, Units, Voice};
+use cached_queries::CachedQueries;
 use desk::Desk;
+use draft_saver::DraftSaver;
 use host::Host;
-use keep::Keeper;
 use leptos::prelude::*;
-use records::Recorder;
+use log_saver::LogSaver;
 use serde::Deserialize;
 use std::cell::RefCell;
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
-use store::{Opened, Store, mark};
+use store::{OpenedStore, Store, web_storage};
 use wasm_bindgen::prelude::*;
 use web_sys::{CustomEvent, CustomEventInit, HtmlElement};
 
@@ -75,19 +76,19 @@ pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Re
     drop(Vec::<u8>::with_capacity(FIRST_MEMORY));
     let options: MountOptions = api::read(&options.into(), "options", Voice::default())?;
     report_panics();
-    let brain = brain::Brain::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
+    let queries = CachedQueries::new().map_err(|error| JsValue::from_str(&error.to_string()))?;
     let (host, place) = Host::open(element, &options.styles, options.standalone)?;
     let start = Rc::new(Start {
         handed_over: options.order.is_some(),
-        parts: RefCell::new(Some((options, brain, host, place))),
+        parts: RefCell::new(Some((options, queries, host, place))),
         desk: RefCell::new(None),
         early: RefCell::new(None),
     });
     let (opening, waiting) = (Rc::clone(&start), start);
     wasm_bindgen_futures::spawn_local(async move {
         let told = Rc::clone(&opening);
-        match keep::open(move |trouble| told.hear(trouble)).await {
-            Ok(Opened { store, contents, wiped }) => {
+        match draft_saver::open(move |trouble| told.hear(trouble)).await {
+            Ok(OpenedStore { store, contents, wiped }) => {
                 let trouble = if wiped { Some(Trouble::Wiped) } else { store.trouble() };
                 opening.opened(contents, Ok(store), trouble);
             }
@@ -106,8 +107,8 @@ pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Re
 struct Start {
     /// Whether the page that holds the desk handed an order over: then that is what the desk shows.
     handed_over: bool,
-    parts: RefCell<Option<(MountOptions, brain::Brain, Host, HtmlElement)>>,
-    desk: RefCell<Option<(Desk, Keeper, Recorder)>>,
+    parts: RefCell<Option<(MountOptions, CachedQueries, Host, HtmlElement)>>,
+    desk: RefCell<Option<(Desk, DraftSaver, LogSaver)>>,
     /// What the store told before there was a desk.
     early: RefCell<Option<Trouble>>,
 }
@@ -117,20 +118,20 @@ impl Start {
     fn opened(&self, contents: Contents, store: Result<Store, Trouble>, trouble: Option<Trouble>) {
         let late = self.parts.borrow().is_none();
         self.early.take();
-        let found = keep::draft(&contents);
+        let found = draft_saver::draft(&contents);
         // What this tab kept and what now stands on the page are two drafts: neither takes the other's place.
-        let mut two = keep::is_of_a_later_version(&contents);
+        let mut two = draft_saver::is_of_a_later_version(&contents);
         if !late {
             self.draw(contents, found);
         } else if let Some((desk, ..)) = self.desk.borrow().as_ref() {
             let found = found.filter(|_| !self.handed_over);
             two |= found.is_some() && !desk.is_untouched();
-            desk.shop(ShopMsg::Heard(contents));
+            desk.change_records(RecordsMsg::Synced(contents));
             if let Some(draft) = found {
-                desk.send(Msg::Found(Box::new(draft)));
+                desk.send(Msg::DraftFound(Box::new(draft)));
             }
         }
-        let Some((desk, keeper, recorder)) = self.desk.borrow().clone() else { return };
+        let Some((desk, draft_saver, log_saver)) = self.desk.borrow().clone() else { return };
         if let Some(trouble) = trouble {
             desk.send(Msg::Trouble(trouble));
         }
@@ -138,18 +139,18 @@ impl Start {
             follow_tabs(store, desk);
         }
         if two {
-            keeper.take_a_new_name();
+            draft_saver.take_a_new_name();
         }
-        recorder.use_store(store.clone());
-        keeper.use_store(store);
+        log_saver.use_store(store.clone());
+        draft_saver.use_store(store);
     }
 
     /// Answers the order that a new desk begins with, if the desk is not drawn yet.
     fn answer_ahead(&self) {
-        if let Some((options, brain, ..)) = self.parts.borrow().as_ref()
-            && let Ok(order) = first_draft(options, brain, None).read()
+        if let Some((options, queries, ..)) = self.parts.borrow().as_ref()
+            && let Ok(order) = first_draft(options, queries, None).read()
         {
-            drop(brain.answer(&order, &brain.library));
+            drop(queries.answer(&order, &queries.library));
         }
     }
 
@@ -163,8 +164,8 @@ impl Start {
 
     /// Draws the desk, if that has not been done.
     fn draw(&self, contents: Contents, found: Option<Draft>) {
-        let Some((options, brain, host, place)) = self.parts.take() else { return };
-        let mut state = State::new(first_draft(&options, &brain, found));
+        let Some((options, queries, host, place)) = self.parts.take() else { return };
+        let mut state = State::new(first_draft(&options, &queries, found));
         if let Some(screen) = host.address() {
             state.screen = screen;
         }
@@ -174,16 +175,17 @@ impl Start {
         // The desk lives as long as the page; its owner is never disposed of.
         let handle = mount_to(place, move || {
             let standalone = host.standalone();
-            let desk = Desk::new(state, brain, host.clone());
-            let keeper = Keeper::new(move |kept| desk.send(Msg::Kept(kept)));
-            let recorder = Recorder::new(move |changes, stored| desk.send(Msg::Stored(changes, stored)));
-            desk.keep_with(keeper.clone(), recorder.clone());
+            let desk = Desk::new(state, queries, host.clone(), prefetch::prefetch);
+            let draft_saver = DraftSaver::new(move |kept| desk.send(Msg::DraftSaved(kept)));
+            let log_saver =
+                LogSaver::new(move |changes, stored| desk.send(Msg::LogAppended(changes, stored)));
+            desk.keep_with(draft_saver.clone(), log_saver.clone());
             follow(desk, host);
-            let ships = desk.brain(|brain| Arc::clone(&brain.library));
-            let (tablet, session) = (mark::tablet(store::NAME), mark::random());
-            desk.shop(ShopMsg::Opened { ships, tablet, session, contents });
+            let ships = desk.queries(|queries| Arc::clone(&queries.library));
+            let (tablet, session) = (web_storage::tablet(store::NAME), web_storage::random());
+            desk.change_records(RecordsMsg::Opened { ships, tablet, session, contents });
             desk.send(Msg::Start);
-            drawing.replace(Some((desk, keeper, recorder)));
+            drawing.replace(Some((desk, draft_saver, log_saver)));
             view::frame(desk, standalone)
         });
         handle.forget();
@@ -204,7 +206,7 @@ fn follow_tabs(store: &Store, desk: Desk) {
             if let Ok(contents) = from.read_on().await
                 && contents.lines().next().is_some()
             {
-                desk.shop(ShopMsg::Heard(contents));
+                desk.change_records(RecordsMsg::Synced(contents));
             }
         });
     });
@@ -212,7 +214,7 @@ fn follow_tabs(store: &Store, desk: Desk) {
 
 /// The draft to start with: the order handed over, the kept one, or the first of the demo. It is shown as whoever works
 /// here last read it, unless the page that holds the desk says otherwise.
-fn first_draft(options: &MountOptions, brain: &brain::Brain, found: Option<Draft>) -> Draft {
+fn first_draft(options: &MountOptions, queries: &CachedQueries, found: Option<Draft>) -> Draft {
     let device = web_sys::window().and_then(|window| window.navigator().language());
     let kept = found.as_ref().map(|draft| (draft.voice(), draft.theme));
     let language = options.language.or(kept.map(|(voice, _)| voice.language));
@@ -223,11 +225,11 @@ fn first_draft(options: &MountOptions, brain: &brain::Brain, found: Option<Draft
     let mut draft = match &options.order {
         Some(order) => Draft::of(order, "", voice),
         None => found.unwrap_or_else(|| {
-            let orders = &brain.room.orders;
+            let orders = &queries.room.orders;
             let first = orders.iter().find(|order| order.id == FIRST_ORDER).or(orders.first());
             first.map_or_else(
                 || Draft::of(&Order::default(), "", voice),
-                |order| Draft::of(&order.order, &brain::title(order), voice),
+                |order| Draft::of(&order.order, &cached_queries::title(order), voice),
             )
         }),
     };

@@ -5,7 +5,8 @@
 use super::driver::{self, Edge};
 use std::collections::BTreeMap;
 use whitehold::desk::{
-    Answer, Choice, Draft, Effect, Field, Keeping, Msg, Screen, State, Theme, keep, key, mends, update,
+    Answer, Choice, Draft, Effect, Field, Keeping, Msg, Screen, State, Theme, draft_file, key, suggestions,
+    update,
 };
 use whitehold::ink::WhiteClass;
 use whitehold::library::storage_layout::Trouble;
@@ -127,13 +128,13 @@ impl Edge for Told {
                 let (set_c, belt) = at.unwrap_or((165.0, 2.8));
                 Some(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))))
             }
-            Effect::Append(_) | Effect::Learned => None,
+            Effect::AppendLog(_) | Effect::LibraryChanged => None,
             Effect::Forecast { .. } | Effect::Diagnose { .. } => {
                 panic!("nobody looks at the forecast or for a cause here: other files do")
             }
-            Effect::Keep => {
+            Effect::SaveDraft => {
                 assert_eq!(state.keeping, Keeping::Saving, "kept before the store said so");
-                Some(Msg::Kept(self.store.clone()))
+                Some(Msg::DraftSaved(self.store.clone()))
             }
         }
     }
@@ -195,7 +196,7 @@ fn bad_input_keeps_the_last_answer_and_stands_beside_its_field() {
         (Field::Coverage, "140", "print.coverage_percent"),
         (Field::Coverage, "", "print.coverage_percent"),
         (Field::Label, "  ", "garments[0].label"),
-        (Field::FixedHeat, "330", "shop.dryer_fixed"),
+        (Field::FixedSetTemperature, "330", "shop.dryer_fixed"),
         (Field::Passes, "9", "shop.passes"),
     ];
     for (field, text, path) in table {
@@ -207,7 +208,7 @@ fn bad_input_keeps_the_last_answer_and_stands_beside_its_field() {
         let fields: Vec<String> = used.state.errors_of(field).map(|error| error.field).collect();
         assert_eq!(fields, [path]);
         used.send(Msg::Undo);
-        assert!(!used.state.stale() && used.state.errors.is_empty(), "{path}: undo mends it");
+        assert!(!used.state.stale() && used.state.errors.is_empty(), "{path}: undo suggestions it");
     }
 }
 
@@ -255,14 +256,14 @@ fn a_late_answer_to_an_older_order_is_dropped() {
 #[test]
 fn three_hundred_and_thirty_degrees_asks_whether_it_is_fahrenheit() {
     let mut used = Used::new();
-    used.type_in(Field::FixedHeat, "330");
-    let error = used.state.errors_of(Field::FixedHeat).next().expect("330 °C is out of range");
-    let ways = mends(&error, &used.state.draft, used.state.bound(Field::FixedHeat));
+    used.type_in(Field::FixedSetTemperature, "330");
+    let error = used.state.errors_of(Field::FixedSetTemperature).next().expect("330 °C is out of range");
+    let ways = suggestions(&error, &used.state.draft, used.state.bound(Field::FixedSetTemperature));
     assert_eq!(ways.len(), 1);
     assert_eq!(ways[0].say.replace('\u{a0}', " "), "330 °F, that is 166 °C");
-    used.type_in(Field::FixedHeat, &ways[0].text);
+    used.type_in(Field::FixedSetTemperature, &ways[0].text);
     assert_eq!(used.last().shop.dryer_fixed, Some(166.0));
-    used.type_in(Field::FixedHeat, "330 F");
+    used.type_in(Field::FixedSetTemperature, "330 F");
     let fixed = used.last().shop.dryer_fixed.expect("a unit that is typed is believed");
     assert!((fixed - 165.56).abs() < 0.01);
 }
@@ -273,7 +274,8 @@ fn a_label_that_does_not_add_up_is_mended_with_one_tap() {
     used.type_in(Field::Label, "80% polyester 40 % cotton interlock");
     let sum = Problem::SumNot100 { sum: 120.0, section: String::new() };
     let error = FieldError::new("garments[0].label", used.text(Field::Label), sum);
-    let ways: Vec<String> = mends(&error, &used.state.draft, None).into_iter().map(|way| way.text).collect();
+    let ways: Vec<String> =
+        suggestions(&error, &used.state.draft, None).into_iter().map(|way| way.text).collect();
     let expected = [
         "60% polyester 40 % cotton interlock",
         "80% polyester 20 % cotton interlock",
@@ -283,15 +285,19 @@ fn a_label_that_does_not_add_up_is_mended_with_one_tap() {
     let nearest = Problem::Unknown { nearest: vec!["polyester".into()], accepted: Vec::new() };
     used.type_in(Field::Label, "100% polystar");
     let error = FieldError::new("garments[0].label", "polystar", nearest);
-    assert_eq!(mends(&error, &used.state.draft, None)[0].text, "100% polyester");
+    assert_eq!(suggestions(&error, &used.state.draft, None)[0].text, "100% polyester");
 }
 
 #[test]
 fn units_convert_and_come_back_without_loss() {
     let mut used = Used::new();
-    used.type_in(Field::FixedHeat, "165").send(Msg::Units);
-    let shown =
-        [(Field::Weight, "4.4"), (Field::FixedHeat, "329"), (Field::Area, "139.5"), (Field::Pieces, "144")];
+    used.type_in(Field::FixedSetTemperature, "165").send(Msg::Units);
+    let shown = [
+        (Field::Weight, "4.4"),
+        (Field::FixedSetTemperature, "329"),
+        (Field::Area, "139.5"),
+        (Field::Pieces, "144"),
+    ];
     for (field, text) in shown {
         assert_eq!(used.text(field), text);
     }
@@ -394,18 +400,18 @@ fn the_set_point_moves_on_steps_and_stays_on_the_map() {
     let mut used = Used::new();
     used.send(Msg::Show(Screen::Window));
     assert_eq!(used.windows, [None], "the best point first");
-    used.send(Msg::Step(Field::Air, 1));
+    used.send(Msg::Step(Field::SetTemperature, 1));
     assert_eq!(used.windows.last(), Some(&Some((166.0, 2.8))));
     used.send(Msg::Point(166.4, 2.83));
-    assert_eq!(used.text(Field::Air), "166");
+    assert_eq!(used.text(Field::SetTemperature), "166");
     assert_eq!(used.text(Field::Belt), "2.85");
     used.send(Msg::Point(400.0, 0.0));
     assert_eq!(used.state.point(), Ok(Some((190.0, 1.5))), "held to the map");
-    used.type_in(Field::Air, "330");
+    used.type_in(Field::SetTemperature, "330");
     assert_eq!(used.state.window_errors.len(), 1, "330 °C is not on the map");
     assert!(used.state.window.is_some(), "the window stays");
     used.type_in(Field::Belt, "fast");
-    for field in [Field::Air, Field::Belt] {
+    for field in [Field::SetTemperature, Field::Belt] {
         assert_eq!(used.state.errors_of(field).count(), 1, "{field:?} is marked, whatever the other says");
     }
     used.send(Msg::BestPoint);
@@ -453,10 +459,10 @@ fn the_draft_is_kept_as_typed_and_read_back() {
     let mut used = Used::new();
     used.type_in(Field::Pieces, "a dozen").send(Msg::Units);
     assert_eq!(used.state.keeping, Keeping::Kept);
-    let text = keep::write(&used.state);
-    assert_eq!(keep::read(&text), Some(used.state.draft.clone()));
+    let text = draft_file::write(&used.state.draft);
+    assert_eq!(draft_file::read(&text), Some(used.state.draft.clone()));
     for broken in ["", "{", r#"{"version":2,"draft":{}}"#, r#"{"version":1,"draft":{}}"#] {
-        assert_eq!(keep::read(broken), None, "{broken}");
+        assert_eq!(draft_file::read(broken), None, "{broken}");
     }
 }
 
@@ -468,10 +474,10 @@ fn what_cannot_be_kept_can_be_taken_away() {
     used.store = Err(Trouble::Full);
     used.type_in(Field::Pieces, "2304");
     assert_eq!((used.state.keeping, &used.state.trouble), (Keeping::NotKept, &Some(Trouble::Full)));
-    let file = keep::write(&used.state);
+    let file = draft_file::write(&used.state.draft);
 
     let mut other = Used::new();
-    other.send(Msg::Trouble(Trouble::Wiped)).send(Msg::Bring(file));
+    other.send(Msg::Trouble(Trouble::Wiped)).send(Msg::OpenDraftFile(file));
     assert_eq!(other.state.draft, used.state.draft);
     assert_eq!((other.state.keeping, &other.state.trouble), (Keeping::Kept, &None));
     other.send(Msg::Undo);
@@ -479,7 +485,7 @@ fn what_cannot_be_kept_can_be_taken_away() {
 
     let before = other.state.draft.clone();
     for foreign in ["", "{}", "fabric,lot\njersey,1", "\u{0}"] {
-        other.send(Msg::Bring(foreign.into()));
+        other.send(Msg::OpenDraftFile(foreign.into()));
         assert_eq!(
             (&other.state.draft, &other.state.trouble),
             (&before, &Some(Trouble::NotOurs)),
@@ -497,14 +503,14 @@ fn that_the_browser_deleted_something_is_said_until_it_is_read() {
     let mut used = Used::new();
     used.send(Msg::Trouble(Trouble::Wiped)).type_in(Field::Pieces, "5");
     assert_eq!((used.state.keeping, &used.state.trouble), (Keeping::Kept, &Some(Trouble::Wiped)));
-    used.send(Msg::Understood);
+    used.send(Msg::DismissTrouble);
     assert_eq!(used.state.trouble, None);
 }
 
 #[test]
 fn the_whole_state_is_plain_data() {
     let mut used = Used::new();
-    used.send(Msg::Show(Screen::Window)).type_in(Field::Air, "hot");
+    used.send(Msg::Show(Screen::Window)).type_in(Field::SetTemperature, "hot");
     let text = serde_json::to_string(&used.state).expect("plain data");
     assert_eq!(serde_json::from_str::<State>(&text).expect("the same"), used.state);
 }
@@ -515,9 +521,9 @@ fn addresses_name_screens() {
         ("#job", Some(Screen::Job)),
         ("#window", Some(Screen::Window)),
         ("#forecast", Some(Screen::Forecast)),
-        ("#shop", Some(Screen::Shop)),
-        ("#wrong", Some(Screen::Wrong)),
-        ("#sheet", Some(Screen::Sheet)),
+        ("#shop", Some(Screen::PrintRoom)),
+        ("#wrong", Some(Screen::Diagnosis)),
+        ("#sheet", Some(Screen::JobSheet)),
         ("#settings", Some(Screen::Settings)),
         ("#nowhere", None),
     ]);
@@ -531,10 +537,10 @@ fn addresses_name_screens() {
 fn a_kept_draft_does_not_hide_an_unstored_record() {
     let mut used = Used::new();
     used.state.storing = 1;
-    used.send(Msg::Stored(1, Err(Trouble::Full)));
+    used.send(Msg::LogAppended(1, Err(Trouble::Full)));
     used.type_in(Field::Lot, "HL-1");
     assert_eq!((used.state.keeping, used.state.trouble.clone()), (Keeping::Kept, Some(Trouble::Full)));
-    used.send(Msg::Stored(1, Ok(())));
+    used.send(Msg::LogAppended(1, Ok(())));
     assert_eq!(used.state.trouble, None);
 }
 
@@ -543,11 +549,11 @@ fn a_kept_draft_does_not_hide_an_unstored_record() {
 fn a_draft_found_late_takes_nothing_away() {
     let kept = || Box::new(Draft::of(&order(), "kept before", Voice::default()));
     let mut untouched = Used::new();
-    untouched.send(Msg::Found(kept()));
+    untouched.send(Msg::DraftFound(kept()));
     assert_eq!(untouched.text(Field::Title), "kept before");
 
     let mut typed = Used::new();
-    typed.type_in(Field::Title, "typed early").send(Msg::Found(kept()));
+    typed.type_in(Field::Title, "typed early").send(Msg::DraftFound(kept()));
     assert_eq!(typed.text(Field::Title), "typed early");
     typed.send(Msg::Undo).send(Msg::Undo);
     assert_eq!(typed.text(Field::Title), "kept before");

@@ -1,6 +1,6 @@
 //! The colour field of the form takes a name, a swatch or the numbers of a colour meter.
 
-use whitehold::desk::{Clash, Draft, Field, Msg, State, clash, update};
+use whitehold::desk::{ColourConflict, Draft, Field, Msg, State, colour_conflict, update};
 use whitehold::library::starter;
 use whitehold::optics::Lab;
 use whitehold::plan::{Colour, Garment, Order};
@@ -93,11 +93,12 @@ fn a_label_and_a_colour_field_that_disagree_are_told_apart() {
     let said = |label: &str, colour: Colour| {
         let mut draft = draft(colour);
         draft.write(Field::Label, label);
-        clash(&draft, &library)
+        colour_conflict(&draft, &library)
     };
     let named = |name: &str| Colour { name: name.into(), lab: None };
     let lab = |name: &str, lab| Colour { name: name.into(), lab: Some(lab) };
-    let clashing = |label: &str, chosen: &str| Some(Clash { label: label.into(), chosen: chosen.into() });
+    let clashing =
+        |label: &str, chosen: &str| Some(ColourConflict { label: label.into(), chosen: chosen.into() });
     let red = "100% polyester, red";
     assert_eq!(said(red, named("")), None, "the label says it");
     assert_eq!(said(red, named("rojo")), None, "the same colour in Spanish");
@@ -110,12 +111,12 @@ fn a_label_and_a_colour_field_that_disagree_are_told_apart() {
     let mut typed = draft(named(""));
     typed.write(Field::Label, red);
     typed.write(Field::Colour, "20; 5; -20");
-    assert_eq!(clash(&typed, &library), clashing("red", "20; 5; -20"));
+    assert_eq!(colour_conflict(&typed, &library), clashing("red", "20; 5; -20"));
 
     let mut draft = draft(lab("navy", [20.0, 5.0, -20.0]));
     draft.write(Field::Label, red);
     let taken = update(State::new(draft), Msg::ColourOfLabel).0;
-    assert_eq!((read(&taken.draft), clash(&taken.draft, &library)), (Colour::default(), None));
+    assert_eq!((read(&taken.draft), colour_conflict(&taken.draft, &library)), (Colour::default(), None));
     let back = update(taken, Msg::Undo).0;
-    assert_eq!(clash(&back.draft, &library), clashing("red", "navy"));
+    assert_eq!(colour_conflict(&back.draft, &library), clashing("red", "navy"));
 }

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use std::sync::LazyLock;
 use whitehold::desk::picture::ageing::{self, ageing};
 use whitehold::desk::picture::section::{FILM, sections};
-use whitehold::desk::shop::{Clock, ShopMsg};
+use whitehold::desk::records::{Clock, RecordsMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::{self, Library, starter};
 use whitehold::plan::{BleedForecast, Garment, Order, Pick, Shop};
@@ -99,7 +99,7 @@ impl Edge for Asked {
                 Some(Msg::Forecast(key, Ok(Box::new(found))))
             }
             Effect::Window { .. } | Effect::Diagnose { .. } => panic!("nobody looks at the window"),
-            Effect::Keep | Effect::Append(_) | Effect::Learned => None,
+            Effect::SaveDraft | Effect::AppendLog(_) | Effect::LibraryChanged => None,
         }
     }
 }
@@ -127,7 +127,7 @@ fn a_forecast_is_asked_for_where_it_is_looked_at_and_follows_the_set_point() {
     assert!(end(&hotter) > end(&best), "hotter, more dye: {} then {}", end(&best), end(&hotter));
     assert!(hotter.stays_white < best.stays_white);
     used.send(Msg::Point(900.0, at.belt_m_per_min));
-    let held = used.state.draft.value(Field::Air, None).unwrap().unwrap();
+    let held = used.state.draft.value(Field::SetTemperature, None).unwrap().unwrap();
     assert!((held - at.set_c).abs() <= 16.0, "held near the best point: {held}");
     used.send(Msg::BestPoint);
     assert_eq!(used.state.forecast.as_ref().map(end), Some(end(&best)));
@@ -195,7 +195,7 @@ fn the_due_date_is_marked_once_the_day_is_known() {
     assert!(undated.leaves.is_none() && ageing(&undated).unwrap().leaves.is_none());
     // 24 November 2026, 9:00 in UTC.
     let clock = Clock { now: 1_795_510_800_000, ahead: 0 };
-    used.send(Msg::Shop(clock, ShopMsg::Tick));
+    used.send(Msg::Records(clock, RecordsMsg::Tick));
     used.send(Msg::BestPoint);
     let dated = used.state.forecast.clone().expect("a forecast");
     let (at, _) = ageing(&dated).unwrap().leaves.expect("a mark");

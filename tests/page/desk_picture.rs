@@ -2,9 +2,9 @@
 
 use whitehold::desk::picture::contour::region;
 use whitehold::desk::picture::map::{map, word_width};
-use whitehold::desk::picture::rule::rule;
+use whitehold::desk::picture::margin_bar::rule;
 use whitehold::desk::picture::scale::Scale;
-use whitehold::desk::picture::{cloth, history};
+use whitehold::desk::picture::{history, swatches};
 use whitehold::optics::Lab;
 use whitehold::plan::{Curve, Drift, Margin, Room, Side, Topic, Verdict, Wall, WindowReport};
 use whitehold::quantity::Band;
@@ -128,13 +128,13 @@ fn the_history_names_its_peak_and_when_it_fused() {
 #[test]
 fn split_circles_show_the_difference_they_name() {
     let red = Lab::new(38.0, 58.0, 35.0);
-    let drawn = cloth::swatches(red, 100.0, &[0.0, 1.4, 6.0]).expect("a film");
+    let drawn = swatches::swatches(red, 100.0, &[0.0, 1.4, 6.0]).expect("a film");
     assert_eq!(drawn.turned[0], drawn.fresh);
     let green = |swatch: &str| i32::from_str_radix(&swatch[3..5], 16).expect("hex");
     let lost = |swatch: &str| green(&drawn.fresh) - green(swatch);
     assert!(lost(&drawn.turned[1]) > 0, "a red dye takes green light");
     assert!(lost(&drawn.turned[2]) > lost(&drawn.turned[1]));
-    assert!(cloth::swatches(red, f64::NAN, &[]).is_none());
+    assert!(swatches::swatches(red, f64::NAN, &[]).is_none());
 }
 
 /// A region that is too narrow for its large word and limit is named in small letters, so that two of one colour are

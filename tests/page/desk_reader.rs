@@ -1,7 +1,7 @@
 //! Language, units and theme belong to whoever stands at the desk, not to an order that comes along; and a draft of an
 //! earlier version shows what its order held.
 
-use whitehold::desk::{Draft, Field, Msg, State, Theme, keep, update};
+use whitehold::desk::{Draft, Field, Msg, State, Theme, draft_file, update};
 use whitehold::library::harbour_lane;
 use whitehold::plan::Order;
 use whitehold::quantity::Problem;
@@ -22,7 +22,7 @@ fn a_file_brings_the_order_and_not_its_reader() {
     let theirs = State::new(Draft::of(&brought, "theirs", Voice::default()));
     let mut draft = Draft::of(&here, "ours", spanish());
     draft.theme = Theme::Dark;
-    let (state, _) = update(State::new(draft), Msg::Bring(keep::write(&theirs)));
+    let (state, _) = update(State::new(draft), Msg::OpenDraftFile(draft_file::write(&theirs.draft)));
     let draft = &state.draft;
     assert_eq!(draft.read().unwrap(), theirs.draft.read().unwrap());
     assert_eq!(draft.text(Field::Title), "theirs");
@@ -67,10 +67,10 @@ fn an_earlier_draft_shows_its_overhang() {
     let mut order = of_the_week(0);
     order.print.overhang_mm = 0.45;
     let state = State::new(Draft::of(&order, "an order", Voice::default()));
-    let mut kept: serde_json::Value = serde_json::from_str(&keep::write(&state)).unwrap();
+    let mut kept: serde_json::Value = serde_json::from_str(&draft_file::write(&state.draft)).unwrap();
     let texts = kept["draft"]["texts"].as_object_mut().unwrap();
     assert!(texts.remove("overhang").is_some(), "{texts:?}");
-    let draft = keep::read(&kept.to_string()).unwrap();
+    let draft = draft_file::read(&kept.to_string()).unwrap();
     assert_eq!(draft.text(Field::Overhang), "0.45");
     assert_eq!(draft.read().unwrap(), order);
 }

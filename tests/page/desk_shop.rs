@@ -2,8 +2,8 @@
 //! one undo takes it back.
 
 use std::sync::Arc;
-use whitehold::desk::shop::{Clock, Incoming, Look, ShopMsg, What};
-use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, keep, update};
+use whitehold::desk::records::{Clock, Incoming, RecordEvent, RecordGroup, RecordsMsg};
+use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, draft_file, update};
 use whitehold::library::log::{Key, Kind, read_line};
 use whitehold::library::storage_layout::{self, Contents, Line};
 use whitehold::library::{self, Library, file};
@@ -43,15 +43,15 @@ impl Tablet {
 
     fn open_with(&mut self, ships: Arc<Library>, tablet: &str, session: &str) {
         let contents = contents(&self.stored);
-        self.send(ShopMsg::Opened { ships, tablet: tablet.into(), session: session.into(), contents });
+        self.send(RecordsMsg::Opened { ships, tablet: tablet.into(), session: session.into(), contents });
     }
 
-    fn send(&mut self, msg: ShopMsg) -> Vec<Effect> {
+    fn send(&mut self, msg: RecordsMsg) -> Vec<Effect> {
         let clock = Clock { now: self.now, ahead: 60 };
-        let (state, effects) = update(std::mem::take(&mut self.state), Msg::Shop(clock, msg));
+        let (state, effects) = update(std::mem::take(&mut self.state), Msg::Records(clock, msg));
         self.state = state;
         for effect in &effects {
-            if let Effect::Append(lines) = effect {
+            if let Effect::AppendLog(lines) = effect {
                 self.stored.extend(lines.clone());
             }
         }
@@ -59,11 +59,11 @@ impl Tablet {
     }
 
     fn file(&self) -> Vec<u8> {
-        file::write(self.state.shop.log(), self.now).into_bytes()
+        file::write(self.state.records.log(), self.now).into_bytes()
     }
 
     fn count(&self, kind: Kind) -> usize {
-        self.state.shop.log().count(kind)
+        self.state.records.log().count(kind)
     }
 }
 
@@ -75,17 +75,17 @@ fn contents(lines: &[Line]) -> Contents {
 #[test]
 fn what_is_kept_is_stored_found_and_there_again_after_a_reload() {
     let mut tablet = Tablet::new("bench");
-    let effects = tablet.send(ShopMsg::KeepCloth);
-    assert!(effects.iter().any(|effect| matches!(effect, Effect::Append(lines) if lines.len() == 1)));
-    assert!(effects.contains(&Effect::Learned), "orders are answered with it");
+    let effects = tablet.send(RecordsMsg::KeepCloth);
+    assert!(effects.iter().any(|effect| matches!(effect, Effect::AppendLog(lines) if lines.len() == 1)));
+    assert!(effects.contains(&Effect::LibraryChanged), "orders are answered with it");
     assert_eq!((tablet.count(Kind::Fabric), tablet.count(Kind::Lot)), (1, 1));
-    tablet.send(ShopMsg::KeepOrder);
+    tablet.send(RecordsMsg::KeepOrder);
     // The same again is nothing new.
-    assert!(tablet.send(ShopMsg::KeepCloth).is_empty());
-    assert!(tablet.send(ShopMsg::KeepOrder).is_empty());
-    tablet.send(ShopMsg::Ask("red polyester".into()));
-    tablet.send(ShopMsg::Look(Look::Fabrics));
-    let hits = tablet.state.shop.hits(Language::En);
+    assert!(tablet.send(RecordsMsg::KeepCloth).is_empty());
+    assert!(tablet.send(RecordsMsg::KeepOrder).is_empty());
+    tablet.send(RecordsMsg::Search("red polyester".into()));
+    tablet.send(RecordsMsg::Group(RecordGroup::Fabrics));
+    let hits = tablet.state.records.hits(Language::En);
     assert!(
         hits[0].own && hits[0].lots == 1 && hits[0].colour.is_some() && hits[0].gsm == Some(150.0),
         "{hits:?}"
@@ -102,29 +102,29 @@ fn what_is_kept_is_stored_found_and_there_again_after_a_reload() {
 fn a_shop_that_adds_nothing_answers_with_the_very_library_that_ships() {
     let mut tablet = Tablet::new("press");
     let ships = Arc::new(library::starter().unwrap());
-    tablet.send(ShopMsg::KeepOrder);
+    tablet.send(RecordsMsg::KeepOrder);
     tablet.open_with(Arc::clone(&ships), "press", "2");
-    assert!(Arc::ptr_eq(tablet.state.shop.library(), &ships), "an order is no part of the library");
+    assert!(Arc::ptr_eq(tablet.state.records.library(), &ships), "an order is no part of the library");
 
-    tablet.send(ShopMsg::KeepCloth);
+    tablet.send(RecordsMsg::KeepCloth);
     tablet.open_with(Arc::clone(&ships), "press", "3");
-    assert!(!Arc::ptr_eq(tablet.state.shop.library(), &ships), "the shop's own cloth is");
+    assert!(!Arc::ptr_eq(tablet.state.records.library(), &ships), "the shop's own cloth is");
 }
 
 #[test]
 fn a_kept_cloth_and_order_go_back_into_the_form() {
     let mut tablet = Tablet::new("bench");
-    tablet.send(ShopMsg::KeepCloth);
-    let cloth = tablet.state.shop.record().unwrap().key;
-    tablet.send(ShopMsg::KeepOrder);
-    let order = tablet.state.shop.record().unwrap().key;
+    tablet.send(RecordsMsg::KeepCloth);
+    let cloth = tablet.state.records.record().unwrap().key;
+    tablet.send(RecordsMsg::KeepOrder);
+    let order = tablet.state.records.record().unwrap().key;
     tablet.state.draft.write(Field::Label, "100% cotton");
     tablet.state.screen = Screen::Window;
-    tablet.send(ShopMsg::Take(cloth));
+    tablet.send(RecordsMsg::PutInForm(cloth));
     assert_eq!(tablet.state.screen, Screen::Job);
     assert_eq!(tablet.state.draft.text(Field::Label), "100% polyester");
     assert_eq!(tablet.state.draft.text(Field::Colour), "red");
-    tablet.send(ShopMsg::Take(order));
+    tablet.send(RecordsMsg::PutInForm(order));
     assert_eq!(tablet.state.draft.text(Field::Title), "1187");
     assert_eq!(tablet.state.draft.text(Field::Lot), "HL-2031");
 }
@@ -134,53 +134,55 @@ fn a_record_shows_its_past_and_comes_back() {
     let mut tablet = Tablet::new("bench");
     let jersey = || Key::new(Kind::Fabric, "cotton-jersey");
     let table = "id,weight_gsm\ncotton-jersey,160\n";
-    tablet.send(ShopMsg::File("heavier.csv".into(), table.into()));
-    tablet.send(ShopMsg::Apply);
-    tablet.send(ShopMsg::See(jersey()));
+    tablet.send(RecordsMsg::FileChosen("heavier.csv".into(), table.into()));
+    tablet.send(RecordsMsg::Import);
+    tablet.send(RecordsMsg::Open(jersey()));
     let table = table.replace("160", "170");
-    tablet.send(ShopMsg::File("heavier still.csv".into(), table.into_bytes()));
-    tablet.send(ShopMsg::Apply);
-    let record = tablet.state.shop.record().unwrap();
+    tablet.send(RecordsMsg::FileChosen("heavier still.csv".into(), table.into_bytes()));
+    tablet.send(RecordsMsg::Import);
+    let record = tablet.state.records.record().unwrap();
     assert_eq!(record.past.len(), 2);
-    assert!(matches!(&record.past[0].what, What::Changed(changes) if changes[0].path == "areal_weight"));
-    assert!(matches!(&record.past[1].what, What::Copied(changes) if changes.len() == 1));
+    assert!(
+        matches!(&record.past[0].what, RecordEvent::Changed(changes) if changes[0].path == "areal_weight")
+    );
+    assert!(matches!(&record.past[1].what, RecordEvent::Copied(changes) if changes.len() == 1));
     assert_eq!((record.past[0].now, record.past[1].now), (true, false));
     assert_eq!(record.past[1].from.as_deref(), Some("heavier.csv"));
 
-    tablet.send(ShopMsg::BringBack(jersey(), record.past[1].entry.clone()));
+    tablet.send(RecordsMsg::BringBack(jersey(), record.past[1].entry.clone()));
     let weight = |tablet: &Tablet| {
-        tablet.state.shop.library().fabric_record("cotton-jersey").unwrap().areal_weight.value
+        tablet.state.records.library().fabric_record("cotton-jersey").unwrap().areal_weight.value
     };
     assert!((weight(&tablet) - 160.0).abs() < 1e-9);
-    tablet.send(ShopMsg::Remove(jersey()));
+    tablet.send(RecordsMsg::Remove(jersey()));
     assert!((weight(&tablet) - 150.0).abs() < 1e-9, "the one that ships is back");
     for expected in [160.0, 170.0, 160.0, 150.0] {
-        tablet.send(ShopMsg::Undo);
+        tablet.send(RecordsMsg::Undo);
         assert!((weight(&tablet) - expected).abs() < 1e-9, "{expected}");
     }
-    tablet.send(ShopMsg::Redo);
+    tablet.send(RecordsMsg::Redo);
     assert!((weight(&tablet) - 160.0).abs() < 1e-9);
 }
 
 #[test]
 fn another_tablets_file_waits_for_a_yes_and_one_undo_takes_it_back() {
     let (mut bench, mut packing) = (Tablet::new("bench"), Tablet::new("packing"));
-    packing.send(ShopMsg::KeepCloth);
-    let before = bench.state.shop.log().len();
-    assert!(bench.send(ShopMsg::File("packing.json".into(), packing.file())).is_empty());
-    let Some(Incoming::Merge { preview, .. }) = bench.state.shop.incoming() else { panic!() };
+    packing.send(RecordsMsg::KeepCloth);
+    let before = bench.state.records.log().len();
+    assert!(bench.send(RecordsMsg::FileChosen("packing.json".into(), packing.file())).is_empty());
+    let Some(Incoming::Merge { preview, .. }) = bench.state.records.incoming() else { panic!() };
     assert_eq!((preview.new.len(), preview.conflicts.len(), preview.lost), (2, 0, 0));
-    assert_eq!((bench.state.shop.log().len(), bench.stored.len()), (before, 0), "nothing has changed yet");
-    bench.send(ShopMsg::Leave);
-    assert!(bench.state.shop.incoming().is_none());
-    bench.send(ShopMsg::File("packing.json".into(), packing.file()));
-    bench.send(ShopMsg::Apply);
+    assert_eq!((bench.state.records.log().len(), bench.stored.len()), (before, 0), "nothing has changed yet");
+    bench.send(RecordsMsg::DismissImport);
+    assert!(bench.state.records.incoming().is_none());
+    bench.send(RecordsMsg::FileChosen("packing.json".into(), packing.file()));
+    bench.send(RecordsMsg::Import);
     assert_eq!((bench.count(Kind::Fabric), bench.stored.len()), (1, 2));
-    bench.send(ShopMsg::Undo);
+    bench.send(RecordsMsg::Undo);
     assert_eq!(bench.count(Kind::Fabric), 0);
-    bench.send(ShopMsg::Ask("polyester red".into()));
-    assert_eq!(bench.state.shop.hits(Language::En).iter().filter(|hit| hit.own).count(), 0);
-    bench.send(ShopMsg::Redo);
+    bench.send(RecordsMsg::Search("polyester red".into()));
+    assert_eq!(bench.state.records.hits(Language::En).iter().filter(|hit| hit.own).count(), 0);
+    bench.send(RecordsMsg::Redo);
     assert_eq!(bench.count(Kind::Fabric), 1);
 }
 
@@ -189,11 +191,11 @@ fn what_two_tablets_changed_is_chosen_on_the_way_in() {
     let (mut bench, mut packing) = (Tablet::new("bench"), Tablet::new("packing"));
     let table = |weight: u32| format!("id,weight_gsm\ncotton-jersey,{weight}\n").into_bytes();
     for (tablet, weight) in [(&mut bench, 160), (&mut packing, 170)] {
-        tablet.send(ShopMsg::File("w.csv".into(), table(weight)));
-        tablet.send(ShopMsg::Apply);
+        tablet.send(RecordsMsg::FileChosen("w.csv".into(), table(weight)));
+        tablet.send(RecordsMsg::Import);
     }
-    bench.send(ShopMsg::File("packing.json".into(), packing.file()));
-    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
+    bench.send(RecordsMsg::FileChosen("packing.json".into(), packing.file()));
+    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.records.incoming() else { panic!() };
     let (_, conflict) = &preview.conflicts[0];
     let mine = conflict.claims[chosen[0]].value["value"].as_f64();
     assert_eq!(
@@ -202,23 +204,23 @@ fn what_two_tablets_changed_is_chosen_on_the_way_in() {
         "this tablet's word until another is chosen"
     );
     let other = 1 - chosen[0];
-    bench.send(ShopMsg::Choose(0, other));
-    bench.send(ShopMsg::Apply);
-    let jersey = bench.state.shop.library().fabric_record("cotton-jersey").unwrap();
+    bench.send(RecordsMsg::ChooseClaim(0, other));
+    bench.send(RecordsMsg::Import);
+    let jersey = bench.state.records.library().fabric_record("cotton-jersey").unwrap();
     assert!((jersey.areal_weight.value - 170.0).abs() < 1e-9);
     // The other tablet hears of the choice and has nothing left to choose.
-    packing.send(ShopMsg::File("bench.json".into(), bench.file()));
-    let Some(Incoming::Merge { preview, .. }) = packing.state.shop.incoming() else { panic!() };
+    packing.send(RecordsMsg::FileChosen("bench.json".into(), bench.file()));
+    let Some(Incoming::Merge { preview, .. }) = packing.state.records.incoming() else { panic!() };
     assert!(preview.conflicts.is_empty());
 }
 
 #[test]
 fn a_file_that_is_not_taken_says_why_and_changes_nothing() {
     let mut tablet = Tablet::new("bench");
-    tablet.send(ShopMsg::KeepCloth);
+    tablet.send(RecordsMsg::KeepCloth);
     let mut cut = tablet.file();
     cut.truncate(cut.len() / 2);
-    let before = tablet.state.shop.log().len();
+    let before = tablet.state.records.log().len();
     for (name, bytes) in [
         ("cut.json", cut),
         ("other.json", b"{\"format\":\"other\"}".to_vec()),
@@ -227,35 +229,35 @@ fn a_file_that_is_not_taken_says_why_and_changes_nothing() {
         ("empty", Vec::new()),
         ("words.csv", b"colour of the day,price\nblue,1\n".to_vec()),
     ] {
-        assert!(tablet.send(ShopMsg::File(name.into(), bytes)).is_empty());
-        assert_eq!(tablet.state.shop.refused().map(|refused| refused.name.as_str()), Some(name));
-        assert!(tablet.send(ShopMsg::Apply).is_empty());
-        assert_eq!(tablet.state.shop.log().len(), before);
+        assert!(tablet.send(RecordsMsg::FileChosen(name.into(), bytes)).is_empty());
+        assert_eq!(tablet.state.records.refused().map(|refused| refused.name.as_str()), Some(name));
+        assert!(tablet.send(RecordsMsg::Import).is_empty());
+        assert_eq!(tablet.state.records.log().len(), before);
     }
 }
 
 #[test]
 fn a_table_with_a_bad_row_cannot_be_applied() {
     let mut tablet = Tablet::new("bench");
-    tablet.send(ShopMsg::File("w.csv".into(), b"name,class\nHeron,soft\nEgret,sofd\n".to_vec()));
+    tablet.send(RecordsMsg::FileChosen("w.csv".into(), b"name,class\nHeron,soft\nEgret,sofd\n".to_vec()));
     assert!(
-        matches!(tablet.state.shop.incoming(), Some(Incoming::Table { preview, .. }) if preview.errors.len() == 1)
+        matches!(tablet.state.records.incoming(), Some(Incoming::Table { preview, .. }) if preview.errors.len() == 1)
     );
-    assert!(tablet.send(ShopMsg::Apply).is_empty());
+    assert!(tablet.send(RecordsMsg::Import).is_empty());
     assert_eq!(tablet.count(Kind::White), 0);
 }
 
-/// Version 1 of what is kept was a draft without a log, as `desk::keep` writes it.
+/// Version 1 of what is kept was a draft without a log, as `desk::draft_file` writes it.
 #[test]
 fn a_draft_of_version_1_is_opened() {
     let mut old = Tablet::new("old");
     old.state.draft.write(Field::Lot, "HL-1988");
-    let text = keep::write(&old.state);
+    let text = draft_file::write(&old.state.draft);
     assert!(text.starts_with("{\"version\":1,"));
     let mut tablet = Tablet::new("bench");
-    assert!(tablet.send(ShopMsg::File("draft.json".into(), text.into_bytes())).is_empty());
-    assert!(matches!(tablet.state.shop.incoming(), Some(Incoming::Draft { .. })));
-    tablet.send(ShopMsg::Apply);
+    assert!(tablet.send(RecordsMsg::FileChosen("draft.json".into(), text.into_bytes())).is_empty());
+    assert!(matches!(tablet.state.records.incoming(), Some(Incoming::Draft { .. })));
+    tablet.send(RecordsMsg::Import);
     assert_eq!(tablet.state.draft, old.state.draft);
     let (state, _) = update(tablet.state, Msg::Undo);
     assert_eq!(state.draft.text(Field::Lot), "HL-2031");
@@ -264,25 +266,25 @@ fn a_draft_of_version_1_is_opened() {
 #[test]
 fn a_gentle_reminder_comes_by_age_and_by_changes() {
     let mut tablet = Tablet::new("bench");
-    assert!(!tablet.state.shop.reminder().due, "nothing to lose");
-    tablet.send(ShopMsg::KeepCloth);
-    assert_eq!((tablet.state.shop.reminder().changes, tablet.state.shop.reminder().due), (1, false));
+    assert!(!tablet.state.records.reminder().due, "nothing to lose");
+    tablet.send(RecordsMsg::KeepCloth);
+    assert_eq!((tablet.state.records.reminder().changes, tablet.state.records.reminder().due), (1, false));
     tablet.now += 8 * DAY;
-    tablet.send(ShopMsg::Tick);
-    assert!(tablet.state.shop.reminder().due, "a week old");
-    tablet.send(ShopMsg::Saved);
-    let reminder = tablet.state.shop.reminder();
+    tablet.send(RecordsMsg::Tick);
+    assert!(tablet.state.records.reminder().due, "a week old");
+    tablet.send(RecordsMsg::FileSaved);
+    let reminder = tablet.state.records.reminder();
     assert_eq!((reminder.days, reminder.changes, reminder.due), (Some(0), 0, false));
     // That a file was saved is no change to take back.
-    assert_eq!(tablet.state.shop.log().to_undo().unwrap().change.edits()[0].about().0, Kind::Fabric);
+    assert_eq!(tablet.state.records.log().to_undo().unwrap().change.edits()[0].about().0, Kind::Fabric);
     for number in 0..50 {
         let table = format!("id,weight_gsm\ncotton-jersey,{}\n", 151 + number % 2);
-        tablet.send(ShopMsg::File("w.csv".into(), table.into_bytes()));
-        tablet.send(ShopMsg::Apply);
+        tablet.send(RecordsMsg::FileChosen("w.csv".into(), table.into_bytes()));
+        tablet.send(RecordsMsg::Import);
     }
-    assert!(tablet.state.shop.reminder().due, "fifty changes");
+    assert!(tablet.state.records.reminder().due, "fifty changes");
     tablet.open("bench", "2");
-    assert_eq!(tablet.state.shop.reminder().changes, 50, "kept with the records");
+    assert_eq!(tablet.state.records.reminder().changes, 50, "kept with the records");
 }
 
 #[test]
@@ -290,9 +292,9 @@ fn what_another_tab_stored_is_heard() {
     let mut first = Tablet::new("bench");
     let mut second = Tablet::new("bench");
     second.open("bench", "2");
-    first.send(ShopMsg::KeepCloth);
-    second.send(ShopMsg::Heard(contents(&first.stored)));
-    second.send(ShopMsg::Heard(contents(&first.stored)));
+    first.send(RecordsMsg::KeepCloth);
+    second.send(RecordsMsg::Synced(contents(&first.stored)));
+    second.send(RecordsMsg::Synced(contents(&first.stored)));
     assert_eq!((second.count(Kind::Fabric), second.stored.len()), (1, 0));
 }
 
@@ -302,8 +304,8 @@ fn what_is_heard_while_a_file_waits_is_shown_before_the_yes() {
     let (mut bench, mut packing) = (Tablet::new("bench"), Tablet::new("packing"));
     let table = |id: &str, weight: u32| format!("id,weight_gsm\n{id},{weight}\n").into_bytes();
     let weigh = |tablet: &mut Tablet, id: &str, weight: u32| {
-        tablet.send(ShopMsg::File("w.csv".into(), table(id, weight)));
-        tablet.send(ShopMsg::Apply);
+        tablet.send(RecordsMsg::FileChosen("w.csv".into(), table(id, weight)));
+        tablet.send(RecordsMsg::Import);
     };
     weigh(&mut bench, "cotton-jersey", 160);
     weigh(&mut packing, "cotton-jersey", 170);
@@ -312,37 +314,38 @@ fn what_is_heard_while_a_file_waits_is_shown_before_the_yes() {
     other_tab.open("bench", "2");
     weigh(&mut other_tab, "cotton-fleece", 310);
 
-    bench.send(ShopMsg::File("packing.json".into(), packing.file()));
-    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
+    bench.send(RecordsMsg::FileChosen("packing.json".into(), packing.file()));
+    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.records.incoming() else { panic!() };
     assert_eq!(preview.conflicts.len(), 1);
     let other = 1 - chosen[0];
-    bench.send(ShopMsg::Choose(0, other));
-    bench.send(ShopMsg::Heard(contents(&other_tab.stored)));
-    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.shop.incoming() else { panic!() };
+    bench.send(RecordsMsg::ChooseClaim(0, other));
+    bench.send(RecordsMsg::Synced(contents(&other_tab.stored)));
+    let Some(Incoming::Merge { preview, chosen, .. }) = bench.state.records.incoming() else { panic!() };
     let shown: Vec<_> = preview.conflicts.iter().map(|(key, _)| key.id.to_string()).collect();
     assert_eq!(shown, ["cotton-fleece", "cotton-jersey"]);
     assert_eq!(chosen[1], other, "the choice that was made");
 
     let mut waits = Tablet::new("waits");
-    waits.send(ShopMsg::File("w.csv".into(), table("cotton-jersey", 150)));
-    let text = |tablet: &Tablet| match tablet.state.shop.incoming() {
+    waits.send(RecordsMsg::FileChosen("w.csv".into(), table("cotton-jersey", 150)));
+    let text = |tablet: &Tablet| match tablet.state.records.incoming() {
         Some(Incoming::Table { preview, .. }) => format!("{preview:?}"),
         _ => panic!(),
     };
     let first = text(&waits);
-    waits.send(ShopMsg::Heard(contents(&bench.stored)));
+    waits.send(RecordsMsg::Synced(contents(&bench.stored)));
     assert_ne!(text(&waits), first, "the table stands beside 160 g/m² now");
 }
 
 #[test]
 fn a_line_that_cannot_be_read_is_counted_and_left_where_it_is() {
     let mut tablet = Tablet::new("bench");
-    tablet.send(ShopMsg::KeepCloth);
+    tablet.send(RecordsMsg::KeepCloth);
     tablet.stored.push(Line::new("x", "no entry at all"));
     tablet.open("bench", "2");
-    assert_eq!((tablet.state.shop.unreadable(), tablet.count(Kind::Fabric)), (1, 1));
-    tablet.send(ShopMsg::Heard(contents(&[Line::new("x", "no entry at all"), Line::new("y", "nor this")])));
-    assert_eq!(tablet.state.shop.unreadable(), 2, "the same line is one line, however often it is read");
+    assert_eq!((tablet.state.records.unreadable(), tablet.count(Kind::Fabric)), (1, 1));
+    tablet
+        .send(RecordsMsg::Synced(contents(&[Line::new("x", "no entry at all"), Line::new("y", "nor this")])));
+    assert_eq!(tablet.state.records.unreadable(), 2, "the same line is one line, however often it is read");
 }
 
 #[test]
@@ -350,9 +353,9 @@ fn a_cloth_whose_label_says_little_is_kept_as_it_was_taken() {
     let mut tablet = Tablet::new("bench");
     let label = Msg::Type(Field::Label, "100% polyester".into());
     tablet.state = update(tablet.state.clone(), label).0;
-    tablet.send(ShopMsg::KeepCloth);
+    tablet.send(RecordsMsg::KeepCloth);
     let kept: whitehold::textile::FabricRecord =
-        tablet.state.shop.log().records(Kind::Fabric).next().unwrap().read().unwrap();
+        tablet.state.records.log().records(Kind::Fabric).next().unwrap().read().unwrap();
     assert_eq!(kept.construction, whitehold::textile::Construction::Jersey);
     assert!(kept.source.contains("assumed"), "{}", kept.source);
 }
@@ -362,26 +365,26 @@ fn what_a_newer_page_wrote_is_not_written_over() {
     let mut tablet = Tablet::new("bench");
     tablet.stored.push(Line::new("n", r#"{"v":99,"id":"n","at":0,"by":"b","stamp":5,"change":"new"}"#));
     tablet.open("bench", "2");
-    assert!(tablet.state.shop.read_only());
-    assert!(tablet.send(ShopMsg::KeepCloth).is_empty());
+    assert!(tablet.state.records.read_only());
+    assert!(tablet.send(RecordsMsg::KeepCloth).is_empty());
     assert_eq!(tablet.count(Kind::Fabric), 0);
 }
 
 /// Fills a form as a person does: by the names of its columns.
 fn fill(tablet: &mut Tablet, texts: &[(&str, &str)]) {
     for (name, text) in texts {
-        let form = tablet.state.shop.form().unwrap();
+        let form = tablet.state.records.form().unwrap();
         let (at, _) = form.columns().find(|(_, column)| column.name == *name).unwrap();
-        tablet.send(ShopMsg::Write(at, (*text).into()));
+        tablet.send(RecordsMsg::Type(at, (*text).into()));
     }
-    tablet.send(ShopMsg::Put);
+    tablet.send(RecordsMsg::SaveForm);
 }
 
 /// A probe's ride that is written by hand tells of the dryer what the same ride tells through the JS API.
 #[test]
 fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
     let mut tablet = Tablet::new("bench");
-    tablet.send(ShopMsg::New(Kind::Calibration, Some("long-kiln".into())));
+    tablet.send(RecordsMsg::New(Kind::Calibration, Some("long-kiln".into())));
     let ride = "6 49; 12 84, 18 104; 24 119\n30 131; 36 140.5; 42 148; 60 120";
     let said = [
         ("day", "2026-11-24"),
@@ -393,7 +396,7 @@ fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
     ];
     fill(&mut tablet, &said);
     let errors =
-        |tablet: &Tablet| tablet.state.shop.form().map(|form| form.errors.clone()).unwrap_or_default();
+        |tablet: &Tablet| tablet.state.records.form().map(|form| form.errors.clone()).unwrap_or_default();
     assert_eq!(errors(&tablet)[0].field, "readings");
     for wrong in ["6", "6 49 7", "six 49", "6 49; 12 84; 18 104", "12 84; 6 49; 18 104; 24 119"] {
         fill(&mut tablet, &[("readings", wrong)]);
@@ -401,7 +404,7 @@ fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
     }
     fill(&mut tablet, &[("readings", ride)]);
     assert_eq!(errors(&tablet), []);
-    let record = tablet.state.shop.log().records_of(Kind::Calibration, "long-kiln").next().unwrap();
+    let record = tablet.state.records.log().records_of(Kind::Calibration, "long-kiln").next().unwrap();
     let library = library::starter().unwrap();
     let found: library::Calibration = record.read().unwrap();
     assert_eq!(found.readings.len(), 8);
@@ -414,18 +417,18 @@ fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
 fn an_order_says_whether_it_is_kept_as_it_stands() {
     let mut tablet = Tablet::new("bench");
     assert!(!tablet.state.order_is_kept());
-    tablet.send(ShopMsg::KeepOrder);
+    tablet.send(RecordsMsg::KeepOrder);
     assert!(tablet.state.order_is_kept());
     tablet.state.draft.write(Field::Lot, "HL-2032");
     assert!(!tablet.state.order_is_kept());
-    tablet.send(ShopMsg::KeepOrder);
+    tablet.send(RecordsMsg::KeepOrder);
     assert_eq!(tablet.count(Kind::Order), 1, "the same title is the same order");
     assert!(tablet.state.order_is_kept());
-    tablet.send(ShopMsg::Undo);
+    tablet.send(RecordsMsg::Undo);
     assert!(!tablet.state.order_is_kept());
     tablet.state.draft.write(Field::Title, "");
-    tablet.send(ShopMsg::KeepOrder);
-    let name = tablet.state.shop.record().unwrap().name;
+    tablet.send(RecordsMsg::KeepOrder);
+    let name = tablet.state.records.record().unwrap().name;
     assert!(name.contains("polyester"), "an order without a title is called what its label says, not {name}");
 }
 
@@ -433,12 +436,12 @@ fn an_order_says_whether_it_is_kept_as_it_stands() {
 #[test]
 fn everything_goes_out_as_one_file() {
     let mut tablet = Tablet::new("bench");
-    tablet.send(ShopMsg::KeepCloth);
-    let text = keep::write_all(&tablet.state);
+    tablet.send(RecordsMsg::KeepCloth);
+    let text = tablet.state.file();
     let opened = file::read(&text).unwrap();
     assert_eq!(opened.entries.len(), 1);
-    assert_eq!(keep::read_file(&text).unwrap(), tablet.state.draft);
+    assert_eq!(draft_file::read_file(&text).unwrap(), tablet.state.draft);
     let alone = String::from_utf8(tablet.file()).unwrap();
-    assert_eq!(keep::read_file(&alone), None);
+    assert_eq!(draft_file::read_file(&alone), None);
     assert!(file::read(&text.replace("HL-2031", "HL-2032")).is_err(), "the draft is under the checksum");
 }

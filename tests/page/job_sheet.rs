@@ -2,8 +2,8 @@
 
 use super::driver::{self, Edge};
 use std::sync::Arc;
-use whitehold::desk::sheet::Sheet;
-use whitehold::desk::shop::{Clock, ShopMsg};
+use whitehold::desk::job_sheet::JobSheet;
+use whitehold::desk::records::{Clock, RecordsMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::sheet_code::{SheetCode, SheetCodeError};
 use whitehold::library::storage_layout::Contents;
@@ -40,8 +40,8 @@ impl Used {
     fn new(order: &Order, title: &str, voice: Voice) -> Self {
         let library = Arc::new(starter().unwrap());
         let (ships, tablet, session) = (Arc::clone(&library), "a".into(), "1".into());
-        let opened = ShopMsg::Opened { ships, tablet, session, contents: Contents::default() };
-        let opened = Msg::Shop(Clock { now: NOW, ahead: 0 }, opened);
+        let opened = RecordsMsg::Opened { ships, tablet, session, contents: Contents::default() };
+        let opened = Msg::Records(Clock { now: NOW, ahead: 0 }, opened);
         Self::over(Draft::of(order, title, voice), Works(library), [opened])
     }
 }
@@ -57,8 +57,8 @@ fn metric(language: Language) -> Voice {
 #[test]
 fn the_sheet_says_what_the_answer_says() {
     let mut used = Used::new(&of_the_week("1187"), "1187 · Eastmole", metric(Language::En));
-    used.send(Msg::Show(Screen::Sheet));
-    let (sheet, state) = (Sheet::of(&used.state).unwrap(), &used.state);
+    used.send(Msg::Show(Screen::JobSheet));
+    let (sheet, state) = (JobSheet::of(&used.state).unwrap(), &used.state);
     let (pick, window) = (state.pick().unwrap(), state.window.as_ref().unwrap());
     let setting = window.setting.unwrap();
     assert_eq!((&sheet.white, sheet.verdict), (&pick.name, window.verdict));
@@ -96,8 +96,8 @@ fn a_trial_stands_with_its_pieces_and_its_day() {
     let mut trials = 0;
     for order in orders {
         let mut used = Used::new(&order.order, "x", metric(Language::Es));
-        used.send(Msg::Show(Screen::Sheet));
-        let Some(sheet) = Sheet::of(&used.state) else {
+        used.send(Msg::Show(Screen::JobSheet));
+        let Some(sheet) = JobSheet::of(&used.state) else {
             assert_eq!(used.state.report.as_ref().unwrap().verdict, Verdict::Refuse, "{}", order.id);
             continue;
         };
@@ -118,8 +118,8 @@ fn a_set_point_moved_by_hand_is_printed_as_moved() {
     used.send(Msg::Show(Screen::Window));
     let best = used.state.window.as_ref().unwrap().setting.unwrap();
     used.send(Msg::Point(best.set_c + 4.0, best.belt_m_per_min));
-    used.send(Msg::Show(Screen::Sheet));
-    let sheet = Sheet::of(&used.state).unwrap();
+    used.send(Msg::Show(Screen::JobSheet));
+    let sheet = JobSheet::of(&used.state).unwrap();
     assert!(sheet.by_hand.is_some());
     let moved = used.state.window.as_ref().unwrap().setting.unwrap();
     assert!((moved.set_c - best.set_c - 4.0).abs() < 0.6);
@@ -130,7 +130,7 @@ fn a_set_point_moved_by_hand_is_printed_as_moved() {
 fn a_sheet_reads_back_as_one_step_of_undo() {
     let order = of_the_week("1187");
     let mut first = Used::new(&order, "1187 · Eastmole", metric(Language::En));
-    first.send(Msg::Show(Screen::Sheet));
+    first.send(Msg::Show(Screen::JobSheet));
     let setting = first.state.window.as_ref().unwrap().setting.unwrap();
     let sheet_code = SheetCode {
         order: order.clone(),
@@ -140,7 +140,7 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
     };
     let mut other = Used::new(&of_the_week("1185"), "1185", metric(Language::Es));
     let before = other.state.draft.clone();
-    other.send(Msg::Show(Screen::Sheet));
+    other.send(Msg::Show(Screen::JobSheet));
     other.send(Msg::Scanned(Ok(Box::new(SheetCode::read(&sheet_code.write()).unwrap()))));
     assert_eq!(other.state.order.as_ref(), Some(&order));
     assert_eq!(other.state.draft.text(Field::Title), "1187 · Eastmole");
@@ -164,8 +164,8 @@ fn drying_stands_first_and_the_way_without_it_can_be_chosen() {
     order.garments[0].label = "100% polyester mesh 140 gsm navy".into();
     order.garments[0].added_water_percent = 40.0;
     let mut used = Used::new(&order, "1189", metric(Language::Es));
-    used.send(Msg::Show(Screen::Sheet));
-    let first = Sheet::of(&used.state).unwrap().run.remove(0);
+    used.send(Msg::Show(Screen::JobSheet));
+    let first = JobSheet::of(&used.state).unwrap().run.remove(0);
     assert_eq!(first.name, "Secar la tela");
     let under = first.under.replace('\u{a0}', " ");
     assert_eq!(under, "un paso, agua de 40 % a 0 %, estampar enseguida");
@@ -173,7 +173,7 @@ fn drying_stands_first_and_the_way_without_it_can_be_chosen() {
     let keys: Vec<String> = picks.iter().map(whitehold::desk::key).collect();
     assert!(keys.len() == 2 && keys[0].contains("/dried") && !keys[1].contains("/dried"), "{keys:?}");
     used.send(Msg::Use(keys[1].clone()));
-    used.send(Msg::Show(Screen::Sheet));
-    let run = Sheet::of(&used.state).unwrap().run;
+    used.send(Msg::Show(Screen::JobSheet));
+    let run = JobSheet::of(&used.state).unwrap().run;
     assert!(run.iter().all(|step| step.name != "Secar la tela"), "{run:?}");
 }

@@ -10,7 +10,7 @@ use std::sync::Arc;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::{console_log, wasm_bindgen_test};
-use whitehold::desk::shop::{Clock, Look, ShopMsg};
+use whitehold::desk::records::{Clock, RecordGroup, RecordsMsg};
 use whitehold::desk::{Draft, Effect, Msg, State, update};
 use whitehold::library::log::{Change, Key, Kind, Log};
 use whitehold::library::storage_layout::{Contents, Line};
@@ -76,17 +76,17 @@ impl Tablet {
         let draft = Draft::of(&Order::default(), "", Voice::default());
         let mut tablet = Self { state: State::new(draft) };
         let (ships, tablet_name) = (Arc::clone(ships), "bench".to_owned());
-        tablet.does(ShopMsg::Opened { ships, tablet: tablet_name, session: session.into(), contents });
+        tablet.does(RecordsMsg::Opened { ships, tablet: tablet_name, session: session.into(), contents });
         tablet
     }
 
     /// Lines to store.
-    fn does(&mut self, msg: ShopMsg) -> Vec<Line> {
+    fn does(&mut self, msg: RecordsMsg) -> Vec<Line> {
         let clock = Clock { now: 1_795_000_000_000, ahead: 60 };
-        let (state, effects) = update(std::mem::take(&mut self.state), Msg::Shop(clock, msg));
+        let (state, effects) = update(std::mem::take(&mut self.state), Msg::Records(clock, msg));
         self.state = state;
         let lines = effects.into_iter().filter_map(|effect| match effect {
-            Effect::Append(lines) => Some(lines),
+            Effect::AppendLog(lines) => Some(lines),
             _ => None,
         });
         lines.flatten().collect()
@@ -205,27 +205,27 @@ async fn a_whole_library_is_kept() {
         opened = Some((store, tablet));
     }
     let (store, mut tablet) = opened.unwrap();
-    assert_eq!(tablet.state.shop.log().len(), FABRICS + READINGS);
-    assert_eq!(tablet.state.shop.library().fabrics.len(), FABRICS + ships.fabrics.len());
+    assert_eq!(tablet.state.records.log().len(), FABRICS + READINGS);
+    assert_eq!(tablet.state.records.library().fabrics.len(), FABRICS + ships.fabrics.len());
     let [open, js_open] = memory();
     let mut peer = numbers(&js(READ, &JsValue::NULL).await);
     let peer = (at(&mut peer, 0.5), PLAIN);
     told("a library of 220,000 lines opens", at(&mut openings, 0.5), "ms", 1000.0, Some(peer));
 
     let mut searches = Vec::new();
-    tablet.does(ShopMsg::Look(Look::Fabrics));
+    tablet.does(RecordsMsg::Group(RecordGroup::Fabrics));
     for asked in ASKED {
         for (end, letter) in asked.char_indices() {
             let text = asked[..end + letter.len_utf8()].to_owned();
             let start = now();
-            tablet.does(ShopMsg::Ask(text));
-            let hits = tablet.state.shop.hits(Language::En);
+            tablet.does(RecordsMsg::Search(text));
+            let hits = tablet.state.records.hits(Language::En);
             searches.push(now() - start);
             assert!(hits.len() <= 12);
         }
     }
-    tablet.does(ShopMsg::Ask("quay 77".into()));
-    assert!(tablet.state.shop.found() > 0, "nothing is found");
+    tablet.does(RecordsMsg::Search("quay 77".into()));
+    assert!(tablet.state.records.found() > 0, "nothing is found");
     told("one letter more in the search, 95 of 100 within", at(&mut searches, 0.95), "ms", 16.7, None);
     told("one letter more in the search, the slowest", at(&mut searches, 1.0), "ms", 16.7, None);
 
@@ -233,15 +233,15 @@ async fn a_whole_library_is_kept() {
     let id = format!("cloth-{}-77", ships.fabrics[77 % ships.fabrics.len()].id);
     let key = Key::new(Kind::Fabric, id);
     let mut saves = Vec::new();
-    tablet.does(ShopMsg::See(key.clone()));
+    tablet.does(RecordsMsg::Open(key.clone()));
     for number in 0..SAVES {
-        tablet.does(ShopMsg::Edit(key.clone()));
-        tablet.does(ShopMsg::Write(1, format!("quay cloth, new name {number}")));
+        tablet.does(RecordsMsg::Edit(key.clone()));
+        tablet.does(RecordsMsg::Type(1, format!("quay cloth, new name {number}")));
         let start = now();
-        let lines = tablet.does(ShopMsg::Put);
+        let lines = tablet.does(RecordsMsg::SaveForm);
         store.append(&lines).await.unwrap();
         saves.push(now() - start);
-        assert_eq!(lines.len(), 1, "{:?}", tablet.state.shop.form());
+        assert_eq!(lines.len(), 1, "{:?}", tablet.state.records.form());
     }
     let mut peer = numbers(&js(SAVE, &JsValue::NULL).await);
     for (name, share) in [("half of them", 0.5), ("95 of 100", 0.95)] {
@@ -254,7 +254,7 @@ async fn a_whole_library_is_kept() {
     );
 
     let start = now();
-    let text = file::write(tablet.state.shop.log(), 0);
+    let text = file::write(tablet.state.records.log(), 0);
     let blob = web_sys::Blob::new_with_str_sequence(&Array::of1(&text.as_str().into())).unwrap();
     told("the whole library written as a file", now() - start, "ms", 3000.0, None);
     drop((text, tablet));
@@ -264,10 +264,10 @@ async fn a_whole_library_is_kept() {
     let Opened { store, .. } = Store::open("bench-import", |_| ()).await.unwrap();
     let start = now();
     let bytes = Uint8Array::new(&JsFuture::from(blob.array_buffer()).await.unwrap()).to_vec();
-    tablet.does(ShopMsg::File("whitehold-library.jsonl".into(), bytes));
-    assert!(tablet.state.shop.incoming().is_some(), "{:?}", tablet.state.shop.refused());
+    tablet.does(RecordsMsg::FileChosen("whitehold-library.jsonl".into(), bytes));
+    assert!(tablet.state.records.incoming().is_some(), "{:?}", tablet.state.records.refused());
     let previewed = now() - start;
-    let lines = tablet.does(ShopMsg::Apply);
+    let lines = tablet.does(RecordsMsg::Import);
     store.append(&lines).await.unwrap();
     let peer = (laid[0], PLAIN);
     told("a whole library taken in from a file", now() - start, "ms", 3000.0, Some(peer));

@@ -7,14 +7,15 @@
 //! circle* (fresh left, predicted right), *trade* (marks of verdicts between two scales, better to the left and down).
 
 pub mod ageing;
-pub mod cloth;
+
 pub mod contour;
 pub mod history;
 pub mod map;
-pub mod rule;
+pub mod margin_bar;
 pub mod scale;
 pub mod section;
-pub mod trade;
+pub mod swatches;
+pub mod trade_off;
 
 use crate::plan::Topic;
 

@@ -1,11 +1,11 @@
 //! What leaves the desk as a file and what comes in as one: libraries, tables, a meter's samples, pictures of sheets.
 
 use super::Desk;
-use crate::desk::shop::ShopMsg;
-use crate::desk::{Msg, Screen, keep};
+use crate::desk::records::RecordsMsg;
+use crate::desk::{Msg, Screen, State, draft_file};
 use crate::library::file as library_file;
 use crate::library::table::Table;
-use crate::web::{file, picture};
+use crate::web::{file, sheet_scanner};
 use leptos::prelude::*;
 use std::rc::Rc;
 
@@ -15,7 +15,7 @@ const FILE: &str = "whitehold.jsonl";
 impl Desk {
     /// Makes the link that is being tapped hand out everything on the page: the records, and the order in the form.
     pub fn hand_out(self, tap: &web_sys::Event) {
-        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(keep::write_all)) {
+        if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(State::file)) {
             self.send(Msg::Trouble(trouble));
         }
     }
@@ -24,7 +24,7 @@ impl Desk {
     pub fn hand_out_library(self, tap: &web_sys::Event) {
         let (name, text) = self.library_file();
         match file::hand_out(tap, &name, &text) {
-            Ok(()) => self.shop(ShopMsg::Saved),
+            Ok(()) => self.change_records(RecordsMsg::FileSaved),
             Err(trouble) => self.send(Msg::Trouble(trouble)),
         }
     }
@@ -37,7 +37,7 @@ impl Desk {
                 Table::Whites => "whites",
                 Table::Trials => "trials",
             };
-            (state.shop.file_name(what, "csv"), table.write(state.shop.library(), state.shop.log()))
+            (state.records.file_name(what, "csv"), table.write(state.records.library(), state.records.log()))
         });
         if let Err(trouble) = file::hand_out(tap, &name, &text) {
             self.send(Msg::Trouble(trouble));
@@ -47,7 +47,7 @@ impl Desk {
     /// Name and text of the library file.
     fn library_file(self) -> (String, String) {
         self.state.with_untracked(|state| {
-            let shop = &state.shop;
+            let shop = &state.records;
             (shop.file_name("library", "jsonl"), library_file::write(shop.log(), shop.clock().now))
         })
     }
@@ -58,7 +58,7 @@ impl Desk {
         wasm_bindgen_futures::spawn_local(async move {
             match file::bytes(&file).await {
                 Ok(bytes) => {
-                    self.shop(ShopMsg::File(file.name(), bytes));
+                    self.change_records(RecordsMsg::FileChosen(file.name(), bytes));
                     self.focus("incoming");
                 }
                 Err(trouble) => self.send(Msg::Trouble(trouble)),
@@ -112,7 +112,7 @@ impl Desk {
                     self.send(Msg::Trouble(trouble));
                 }
                 Ok(()) if again => self.write_file(),
-                Ok(()) => self.shop(ShopMsg::Saved),
+                Ok(()) => self.change_records(RecordsMsg::FileSaved),
             }
         });
     }
@@ -124,12 +124,12 @@ impl Desk {
             match file::text(&file).await {
                 Ok(text) => {
                     let entries = library_file::header(&text).map(|header| header.entries);
-                    if entries.is_none_or(|entries| entries == 0) || keep::read_file(&text).is_some() {
-                        self.send(Msg::Bring(text.clone()));
+                    if entries.is_none_or(|entries| entries == 0) || draft_file::read_file(&text).is_some() {
+                        self.send(Msg::OpenDraftFile(text.clone()));
                     }
                     if entries.is_some_and(|entries| entries > 0) {
                         self.send(Msg::Show(Screen::Library));
-                        self.shop(ShopMsg::File(file.name(), text.into_bytes()));
+                        self.change_records(RecordsMsg::FileChosen(file.name(), text.into_bytes()));
                         self.focus("incoming");
                     }
                 }
@@ -153,7 +153,7 @@ impl Desk {
     pub fn read_sheet(self, file: Option<web_sys::File>) {
         let Some(file) = file else { return };
         wasm_bindgen_futures::spawn_local(async move {
-            let sheet_code = picture::sheet_code_in(&file).await;
+            let sheet_code = sheet_scanner::sheet_code_in(&file).await;
             self.send(Msg::Scanned(sheet_code.map(Box::new)));
         });
     }

@@ -6,15 +6,15 @@
 //! database is decided in [`storage_layout`]. It works from a file and over plain http.
 
 mod database;
-pub mod mark;
-mod news;
+mod tab_channel;
+pub mod web_storage;
 
 use crate::library::storage_layout::{self, Contents, Line, Part, Row, SCHEMA, SEGMENT, Sealing, Trouble};
 use database::{Database, Transaction};
 use js_sys::Array;
-use news::News;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+use tab_channel::TabChannel;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 
@@ -44,7 +44,7 @@ pub struct Store {
 struct Inner {
     name: String,
     database: Database,
-    news: News,
+    tabs: TabChannel,
     /// Why it can only be read.
     trouble: RefCell<Option<Trouble>>,
     /// The last segment and the last row that were read.
@@ -54,7 +54,7 @@ struct Inner {
 }
 
 /// What an opening hands back.
-pub struct Opened {
+pub struct OpenedStore {
     /// The store.
     pub store: Store,
     /// Everything in it.
@@ -69,7 +69,7 @@ impl Store {
     ///
     /// # Errors
     /// If nothing can be read here. A database of a later version can: it opens, and refuses every change.
-    pub async fn open(name: &str, tell: impl Fn(Trouble) + Clone + 'static) -> Result<Opened, Trouble> {
+    pub async fn open(name: &str, tell: impl Fn(Trouble) + Clone + 'static) -> Result<OpenedStore, Trouble> {
         Self::open_as(name, SCHEMA, tell).await
     }
 
@@ -81,7 +81,7 @@ impl Store {
         name: &str,
         schema: u32,
         tell: impl Fn(Trouble) + Clone + 'static,
-    ) -> Result<Opened, Trouble> {
+    ) -> Result<OpenedStore, Trouble> {
         let told = tell.clone();
         let opened = Database::open(name, Some(schema), move || told(Trouble::Blocked)).await;
         let (database, trouble) = match opened {
@@ -92,7 +92,7 @@ impl Store {
             inner: Rc::new(Inner {
                 name: name.into(),
                 database,
-                news: News::open(name),
+                tabs: TabChannel::open(name),
                 trouble: RefCell::new(trouble),
                 read: Cell::new((0.0, 0.0)),
                 rows: Cell::new(0),
@@ -107,9 +107,9 @@ impl Store {
         });
         let contents = store.read_on().await.map_err(|error| store.trouble().unwrap_or(error))?;
         store.inner.rows.set(contents.journal.len());
-        let wiped = contents.is_empty() && mark::is_set(name);
+        let wiped = contents.is_empty() && web_storage::is_set(name);
         store.seal_if_long();
-        Ok(Opened { store, contents, wiped })
+        Ok(OpenedStore { store, contents, wiped })
     }
 
     /// Why nothing can be saved, where that is known.
@@ -181,18 +181,18 @@ impl Store {
     /// Calls `then` when another tab saved something, or may have: when this tab comes to the front.
     pub fn on_news(&self, then: impl Fn() + Clone + 'static) {
         let heard = then.clone();
-        self.inner.news.listen(move |word| {
+        self.inner.tabs.listen(move |word| {
             if word == SAVED {
                 heard();
             }
         });
-        news::when_in_front(then);
+        tab_channel::when_in_front(then);
     }
 
     /// Says which tab this is, and calls `then` when another tab says the same of itself: a tab that was duplicated.
     pub fn introduce(&self, tab: &str, then: impl Fn(&str) + 'static) {
-        self.inner.news.tell(&format!("{HERE}{tab}"));
-        self.inner.news.listen(move |word| {
+        self.inner.tabs.tell(&format!("{HERE}{tab}"));
+        self.inner.tabs.listen(move |word| {
             if let Some(name) = word.strip_prefix(HERE) {
                 then(name);
             }
@@ -234,8 +234,8 @@ impl Store {
 
     /// After a save: leaves the mark, tells the other tabs, and seals a journal that grew long.
     fn saved(&self, rows: usize) {
-        mark::set(&self.inner.name);
-        self.inner.news.tell(SAVED);
+        web_storage::set(&self.inner.name);
+        self.inner.tabs.tell(SAVED);
         self.inner.rows.set(self.inner.rows.get() + rows);
         self.seal_if_long();
     }

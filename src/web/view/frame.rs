@@ -1,7 +1,8 @@
 //! The frame: thumb index, head with undo, redo, units, language and theme, and the screen.
 
-use super::{forecast, icon, job, library, notice, settings, sheet, shop, window, wrong};
-use crate::desk::shop::{Shop, ShopMsg};
+use super::widgets::icon;
+use super::{diagnosis, forecast, job, job_sheet, library, notice, print_room, settings, window};
+use crate::desk::records::{Records, RecordsMsg};
 use crate::desk::{Field, Keeping, Msg, Screen, Theme};
 use crate::web::desk::Desk;
 use crate::wording::{
@@ -35,9 +36,9 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
                         Screen::Window => window::window(desk).into_any(),
                         Screen::Forecast => forecast::forecast(desk).into_any(),
                         Screen::Library => library::library(desk).into_any(),
-                        Screen::Wrong => wrong::wrong(desk).into_any(),
-                        Screen::Sheet => sheet::sheet(desk).into_any(),
-                        Screen::Shop => shop::shop(desk).into_any(),
+                        Screen::Diagnosis => diagnosis::diagnosis(desk).into_any(),
+                        Screen::JobSheet => job_sheet::job_sheet(desk).into_any(),
+                        Screen::PrintRoom => print_room::print_room(desk).into_any(),
                         Screen::Settings => settings::settings(desk).into_any(),
                     }}
                 </main>
@@ -68,10 +69,10 @@ fn shortcut(desk: Desk, event: &web_sys::KeyboardEvent) {
 
 /// A step back or forward: of the records where they are on the screen, else of the order.
 fn travel(desk: Desk, back: bool) {
-    let records = desk.with(|state| matches!(state.screen, Screen::Library | Screen::Shop));
+    let records = desk.with(|state| matches!(state.screen, Screen::Library | Screen::PrintRoom));
     match (records, back) {
-        (true, true) => desk.shop(ShopMsg::Undo),
-        (true, false) => desk.shop(ShopMsg::Redo),
+        (true, true) => desk.change_records(RecordsMsg::Undo),
+        (true, false) => desk.change_records(RecordsMsg::Redo),
         (false, true) => desk.send(Msg::Undo),
         (false, false) => desk.send(Msg::Redo),
     }
@@ -84,9 +85,9 @@ fn index(desk: Desk) -> impl IntoView {
             Screen::Window => (Label::Window, icon::WINDOW),
             Screen::Forecast => (Label::Forecast, icon::FORECAST),
             Screen::Library => (Label::Library, icon::LIBRARY),
-            Screen::Wrong => (Label::Wrong, icon::WRONG),
-            Screen::Sheet => (Label::Sheet, icon::SHEET),
-            Screen::Shop => (Label::Shop, icon::SHOP),
+            Screen::Diagnosis => (Label::Wrong, icon::WRONG),
+            Screen::JobSheet => (Label::Sheet, icon::SHEET),
+            Screen::PrintRoom => (Label::Shop, icon::SHOP),
             Screen::Settings => (Label::Settings, icon::SETTINGS),
         };
         let here = move || desk.with(|state| state.screen == screen);
@@ -130,7 +131,7 @@ fn head(desk: Desk) -> impl IntoView {
                 type="button"
                 aria-label=move || desk.label(Label::Undo)
                 disabled=move || desk.with(|state| match state.screen {
-                    Screen::Library | Screen::Shop => state.shop.log().to_undo().is_none(),
+                    Screen::Library | Screen::PrintRoom => state.records.log().to_undo().is_none(),
                     _ => state.undo.is_empty(),
                 })
                 on:click=move |_| travel(desk, true)
@@ -142,7 +143,7 @@ fn head(desk: Desk) -> impl IntoView {
                 type="button"
                 aria-label=move || desk.label(Label::Redo)
                 disabled=move || desk.with(|state| match state.screen {
-                    Screen::Library | Screen::Shop => state.shop.log().to_redo().is_none(),
+                    Screen::Library | Screen::PrintRoom => state.records.log().to_redo().is_none(),
                     _ => state.redo.is_empty(),
                 })
                 on:click=move |_| travel(desk, false)
@@ -209,9 +210,9 @@ fn title(desk: Desk) -> String {
     let white = desk.with(|state| state.way().map(|pick| pick.name.clone())).unwrap_or_default();
     match desk.with(|state| state.screen) {
         Screen::Library => voice.word(LibraryLabel::Library).to_owned(),
-        Screen::Sheet => voice.say(&JobSheetPhrase::Sheet),
-        Screen::Wrong => voice.say(&DiagnosisPhrase::Title),
-        Screen::Shop => voice.say(&PrintRoomPhrase::Shop),
+        Screen::JobSheet => voice.say(&JobSheetPhrase::Sheet),
+        Screen::Diagnosis => voice.say(&DiagnosisPhrase::Title),
+        Screen::PrintRoom => voice.say(&PrintRoomPhrase::Shop),
         Screen::Settings => voice.say(&PrintRoomPhrase::Settings),
         Screen::Window => voice.say(&Phrase::WindowTitle { white }),
         Screen::Forecast => voice.say(&Phrase::ForecastTitle { white }),
@@ -222,10 +223,10 @@ fn title(desk: Desk) -> String {
 fn subtitle(desk: Desk) -> String {
     let voice = desk.voice();
     let line = desk.with(|state| match state.screen {
-        Screen::Window | Screen::Forecast | Screen::Sheet | Screen::Wrong => {
+        Screen::Window | Screen::Forecast | Screen::JobSheet | Screen::Diagnosis => {
             state.draft.text(Field::Title).to_owned()
         }
-        Screen::Library | Screen::Shop | Screen::Settings => records(&state.shop, voice),
+        Screen::Library | Screen::PrintRoom | Screen::Settings => records(&state.records, voice),
         Screen::Job => voice.say(&Phrase::OrderLine {
             pieces: state.draft.text(Field::Pieces).into(),
             lot: state.draft.text(Field::Lot).into(),
@@ -240,7 +241,7 @@ fn subtitle(desk: Desk) -> String {
 }
 
 /// How many records there are, and when they were last saved as a file.
-fn records(shop: &Shop, voice: Voice) -> String {
+fn records(shop: &Records, voice: Voice) -> String {
     let reminder = shop.reminder();
     let last = reminder.days.map_or_else(
         || voice.word(LibraryLabel::NeverSaved).to_owned(),

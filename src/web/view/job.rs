@@ -1,6 +1,6 @@
 //! The job screen: the answer leads, the order follows under the right hand.
 
-use super::{answer, form};
+use super::{answer, order_form};
 use crate::web::desk::Desk;
 use crate::wording::Label;
 use leptos::prelude::*;
@@ -11,7 +11,7 @@ pub fn job(desk: Desk) -> impl IntoView {
         <div class="job">
             {answer::answer(desk)}
             <section class="order" id="order" tabindex="-1" aria-label=move || desk.label(Label::Order)>
-                {form::form(desk)}
+                {order_form::order_form(desk)}
             </section>
         </div>
     }

@@ -1,38 +1,22 @@
-//! The screens. Each only shows the state and sends messages; geometry comes from `desk::picture`, words from
-//! `wording`.
+//! The screens: each shows the state and sends messages.
+//!
+//! In: the [`Desk`](crate::web::desk::Desk) handle, from which a view reads parts of the state.
+//! Out: Leptos views and markup; what is done on them goes back as a `Msg`.
+//! Must not know: storage, the solver, or how an answer is reached. Geometry comes from `desk::picture`, words from
+//! `wording`. Each file or folder is named as its screen; `job` is the answer beside the order form.
 
-mod advice;
-mod ageing;
 mod answer;
-mod board;
-mod clash;
-mod cloth;
-mod field;
-mod fold;
+mod diagnosis;
 mod forecast;
-mod form;
 mod frame;
-mod garments;
-mod history;
-mod icon;
 mod job;
-mod keep;
+mod job_sheet;
 mod library;
-mod map;
-mod margins;
-mod meter;
 mod notice;
-mod pen;
-mod press_room;
-mod rule;
-mod run;
-mod section;
+mod order_form;
+mod print_room;
 mod settings;
-mod sheet;
-mod shop;
-mod trade;
-mod week;
+mod widgets;
 mod window;
-mod wrong;
 
 pub use frame::frame;

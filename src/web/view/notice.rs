@@ -32,7 +32,7 @@ pub fn notice(desk: Desk) -> impl IntoView {
                         on:change=move |event| desk.bring(file::chosen(&event))
                     />
                 </label>
-                <button class="btn" type="button" id="noticed" on:click=move |_| desk.send(Msg::Understood)>
+                <button class="btn" type="button" id="noticed" on:click=move |_| desk.send(Msg::DismissTrouble)>
                     {move || desk.label(Label::Noticed)}
                 </button>
             </div>

@@ -1,9 +1,9 @@
 //! The settings: what holds for every order of this tablet and of the shop.
 
-use super::board::board;
-use super::library::markup;
-use super::shop::{does, money_of, question, tongues, units};
-use crate::desk::shop::ShopMsg;
+use super::print_room::{does, money_of, question, tongues, units};
+use super::widgets::markup;
+use super::widgets::static_view::static_view;
+use crate::desk::records::RecordsMsg;
 use crate::desk::{Field, Msg, Screen, State, Theme};
 use crate::library::log::{Key, Kind};
 use crate::web::desk::Desk;
@@ -12,8 +12,8 @@ use leptos::prelude::*;
 
 /// The screen.
 pub fn settings(desk: Desk) -> impl IntoView {
-    desk.shop(ShopMsg::Tick);
-    let due = desk.memo(|state| (state.shop.reminder(), state.voice()));
+    desk.change_records(RecordsMsg::Tick);
+    let due = desk.memo(|state| (state.records.reminder(), state.voice()));
     let say = move || {
         let (reminder, voice) = due.get();
         let last = reminder.days.map_or_else(
@@ -34,7 +34,7 @@ pub fn settings(desk: Desk) -> impl IntoView {
     view! {
         <div class="settings">
             <div>
-                {board(desk, |state| [tongue(state), theme(state), money_of(state, &PrintRoomPhrase::Money)].concat(), acts)}
+                {static_view(desk, |state| [tongue(state), theme(state), money_of(state, &PrintRoomPhrase::Money)].concat(), acts)}
                 <h2 class="sec-head gap">{move || desk.voice().say(&PrintRoomPhrase::Backup)}</h2>
                 <p class="plain" id="backup">{say}</p>
                 <div class="row blk">
@@ -43,7 +43,7 @@ pub fn settings(desk: Desk) -> impl IntoView {
                     </a>
                 </div>
             </div>
-            {board(desk, |state| [air(state), deposit(state), dryer(state), about(state)].concat(), acts)}
+            {static_view(desk, |state| [air(state), deposit(state), dryer(state), about(state)].concat(), acts)}
         </div>
     }
 }
@@ -61,7 +61,7 @@ fn acts(desk: Desk, act: &str) {
             _ => None,
         })),
         ("see-dryer", id) => {
-            desk.shop(ShopMsg::See(Key::new(Kind::Dryer, id)));
+            desk.change_records(RecordsMsg::Open(Key::new(Kind::Dryer, id)));
             desk.send(Msg::Show(Screen::Library));
         }
         _ => does(desk, act),
@@ -141,7 +141,7 @@ fn deposit(state: &State) -> String {
 fn dryer(state: &State) -> String {
     let voice = state.voice();
     let id = &state.draft.rest.shop.dryer;
-    let Some(dryer) = state.shop.library().dryers.iter().find(|dryer| dryer.id == *id) else {
+    let Some(dryer) = state.records.library().dryers.iter().find(|dryer| dryer.id == *id) else {
         return String::new();
     };
     let drift = &dryer.drift;

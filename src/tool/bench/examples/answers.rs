@@ -11,8 +11,8 @@
 use serde_json::{Value, json};
 use std::path::Path;
 use std::sync::Arc;
-use whitehold::desk::sheet::Sheet;
-use whitehold::desk::shop::{Clock, ShopMsg};
+use whitehold::desk::job_sheet::JobSheet;
+use whitehold::desk::records::{Clock, RecordsMsg};
 use whitehold::desk::{Answer, Draft, Effect, Msg, Screen, State, update};
 use whitehold::library::storage_layout::Contents;
 use whitehold::library::{self, Library, harbour_lane, starter};
@@ -80,21 +80,21 @@ fn picks(order: &Order, report: &Report, library: &Library) -> Vec<Value> {
 /// The job sheet of the first pick, as its fields are written; nothing where the order is refused.
 fn sheet(order: &Order, library: &Arc<Library>, voice: Voice) -> Vec<String> {
     let mut state = State::new(Draft::of(order, "", voice));
-    let opened = ShopMsg::Opened {
+    let opened = RecordsMsg::Opened {
         ships: Arc::clone(library),
         tablet: "a".into(),
         session: "1".into(),
         contents: Contents::default(),
     };
-    let opened = Msg::Shop(Clock { now: NOW, ahead: 0 }, opened);
-    let mut waiting = vec![opened, Msg::Start, Msg::Show(Screen::Sheet)];
+    let opened = Msg::Records(Clock { now: NOW, ahead: 0 }, opened);
+    let mut waiting = vec![opened, Msg::Start, Msg::Show(Screen::JobSheet)];
     waiting.reverse();
     while let Some(msg) = waiting.pop() {
         let (next, effects) = update(state, msg);
         state = next;
         waiting.extend(effects.into_iter().filter_map(|effect| answered(effect, library)));
     }
-    let written = Sheet::of(&state).map(|sheet| format!("{sheet:#?}")).unwrap_or_default();
+    let written = JobSheet::of(&state).map(|sheet| format!("{sheet:#?}")).unwrap_or_default();
     written.lines().map(str::to_owned).collect()
 }
 

@@ -1,13 +1,13 @@
 //! A record written by hand.
 
-use super::markup;
-use crate::desk::shop::Shop;
+use crate::desk::records::Records;
 use crate::library::log::Kind;
 use crate::library::table::{Column, Form, What};
+use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, Voice};
 
 /// The form. What is typed into it is told letter by letter and drawn anew only when it is to be kept.
-pub fn form(shop: &Shop, writing: &Form, voice: Voice) -> String {
+pub fn form(shop: &Records, writing: &Form, voice: Voice) -> String {
     let fields: String =
         writing.columns().map(|(at, column)| field(shop, writing, at, column, voice)).collect();
     let mut told = writing.errors.clone();
@@ -25,7 +25,7 @@ pub fn form(shop: &Shop, writing: &Form, voice: Voice) -> String {
     )
 }
 
-fn field(shop: &Shop, writing: &Form, at: usize, column: &Column, voice: Voice) -> String {
+fn field(shop: &Records, writing: &Form, at: usize, column: &Column, voice: Voice) -> String {
     let shown = writing.shown.get(at).map_or("", String::as_str);
     let unit = match column.what {
         What::Number(bound) | What::Sourced(bound) if !matches!(bound.unit, "" | "1") => {
@@ -84,7 +84,7 @@ fn choose(at: usize, shown: &str, words: Vec<(String, String)>) -> String {
 const OFFERED: usize = 60;
 
 /// Records of a kind by id and name, the one that stands there first.
-fn known(shop: &Shop, kind: Kind, shown: &str) -> Vec<(String, String)> {
+fn known(shop: &Records, kind: Kind, shown: &str) -> Vec<(String, String)> {
     let library = shop.library();
     let mut all: Vec<(String, String)> = match kind {
         Kind::White => library.whites.iter().map(|it| (it.id.clone(), it.name.clone())).collect(),

@@ -1,17 +1,18 @@
 //! What waits to come in, before it does anything.
 
-use super::{markup, record};
-use crate::desk::shop::{Incoming, Shop};
+use super::record;
+use crate::desk::records::{Incoming, Records};
 use crate::library::file::Header;
 use crate::library::log::{Conflict, Key, MergePreview};
 use crate::library::table::{Preview, Table};
+use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
 
 /// Changes of a table that are shown one by one.
 const SHOWN: usize = 30;
 
 /// The preview; nothing while nothing waits.
-pub fn incoming(shop: &Shop, voice: Voice) -> String {
+pub fn incoming(shop: &Records, voice: Voice) -> String {
     if let Some(refused) = shop.refused() {
         let head = voice.say(&LibraryPhrase::Refused { name: refused.name.clone() });
         return block(
@@ -56,7 +57,7 @@ fn leave(voice: Voice, word: LibraryLabel) -> String {
 }
 
 fn merge(
-    shop: &Shop,
+    shop: &Records,
     name: &str,
     header: &Header,
     preview: &MergePreview,
@@ -111,7 +112,7 @@ fn merge(
 }
 
 /// A value on which two tablets differ, with every claim.
-fn choice(shop: &Shop, at: usize, key: &Key, conflict: &Conflict, which: usize, voice: Voice) -> String {
+fn choice(shop: &Records, at: usize, key: &Key, conflict: &Conflict, which: usize, voice: Voice) -> String {
     let claims: String = conflict
         .claims
         .iter()
@@ -132,7 +133,7 @@ fn choice(shop: &Shop, at: usize, key: &Key, conflict: &Conflict, which: usize, 
     )
 }
 
-fn table(shop: &Shop, name: &str, preview: &Preview, voice: Voice) -> String {
+fn table(shop: &Records, name: &str, preview: &Preview, voice: Voice) -> String {
     let kind = match preview.table {
         Table::Fabrics => LibraryLabel::Fabrics,
         Table::Whites => LibraryLabel::Whites,

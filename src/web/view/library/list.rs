@@ -1,15 +1,16 @@
 //! What was found, and the record that is open beside it.
 
-use super::{form, markup, named, record};
+use super::{form, named, record};
 use crate::desk::State;
-use crate::desk::shop::{Hit, Look, Shop};
+use crate::desk::records::{Hit, RecordGroup, Records};
 use crate::library::log::Kind;
 use crate::library::table::Table;
+use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Quantity, Voice};
 
 /// What can be looked in.
-pub fn looks(state: &State) -> String {
-    let (shop, voice) = (&state.shop, state.voice());
+pub fn groups(state: &State) -> String {
+    let (shop, voice) = (&state.records, state.voice());
     let words = [
         LibraryLabel::Fabrics,
         LibraryLabel::Whites,
@@ -17,15 +18,15 @@ pub fn looks(state: &State) -> String {
         LibraryLabel::Dryers,
         LibraryLabel::Orders,
     ];
-    let one = |(at, (look, word)): (usize, (Look, LibraryLabel))| {
+    let one = |(at, (look, word)): (usize, (RecordGroup, LibraryLabel))| {
         let words = format!("{} {}", voice.word(word), voice.count(shop.count(look)));
-        markup::answer(&format!("look:{at}"), shop.look() == look, &words)
+        markup::answer(&format!("look:{at}"), shop.group() == look, &words)
     };
-    Look::ALL.into_iter().zip(words).enumerate().map(one).collect()
+    RecordGroup::ALL.into_iter().zip(words).enumerate().map(one).collect()
 }
 
 /// The list, and beside it the record or the form.
-pub fn found(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
+pub fn found(shop: &Records, voice: Voice, autosaves: Option<bool>) -> String {
     let hits = shop.hits(voice.language);
     let beside = match shop.form() {
         Some(writing) => form::form(shop, writing, voice),
@@ -42,7 +43,7 @@ pub fn found(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
     )
 }
 
-fn list(shop: &Shop, hits: &[Hit], voice: Voice) -> String {
+fn list(shop: &Records, hits: &[Hit], voice: Voice) -> String {
     let rows: String = hits.iter().map(|hit| row(shop, hit, voice)).collect();
     let more = if shop.found() > hits.len() {
         format!(
@@ -57,7 +58,7 @@ fn list(shop: &Shop, hits: &[Hit], voice: Voice) -> String {
     format!("{head}<ul class=\"hits\">{rows}</ul>{more}{}", fresh(shop, voice))
 }
 
-fn row(shop: &Shop, hit: &Hit, voice: Voice) -> String {
+fn row(shop: &Records, hit: &Hit, voice: Voice) -> String {
     let swatch = hit.colour.map_or_else(String::new, |lab| {
         format!(
             "<svg class=\"swatch true-colour\" viewBox=\"0 0 24 24\" aria-hidden=\"true\">\
@@ -94,7 +95,7 @@ fn row(shop: &Shop, hit: &Hit, voice: Voice) -> String {
 }
 
 /// Nothing was found.
-fn none(shop: &Shop, voice: Voice) -> String {
+fn none(shop: &Records, voice: Voice) -> String {
     let asked = shop.asked().trim();
     let (head, say) = if asked.is_empty() {
         (voice.word(LibraryLabel::Found).to_owned(), voice.word(LibraryLabel::EmptyLibrary))
@@ -119,25 +120,27 @@ fn none(shop: &Shop, voice: Voice) -> String {
 }
 
 /// What can be begun here.
-fn fresh(shop: &Shop, voice: Voice) -> String {
+fn fresh(shop: &Records, voice: Voice) -> String {
     let new = |kind: Kind, word: LibraryLabel| {
         markup::button("btn-tall", &format!("new:{}", kind as usize), voice.word(word))
     };
-    let ways = match shop.look() {
-        Look::Fabrics => {
+    let ways = match shop.group() {
+        RecordGroup::Fabrics => {
             let label = markup::button("btn-main", "new-cloth", voice.word(LibraryLabel::NewCloth));
             label + &markup::button("btn-tall", "keep-cloth", voice.word(LibraryLabel::KeepCloth))
         }
-        Look::Whites => new(Kind::White, LibraryLabel::NewWhite),
-        Look::Lots => new(Kind::Trial, LibraryLabel::NewTrial),
-        Look::Dryers => new(Kind::Dryer, LibraryLabel::NewDryer) + &new(Kind::Mesh, LibraryLabel::NewMesh),
-        Look::Orders => markup::button("btn-main", "keep-order", voice.word(LibraryLabel::KeepOrder)),
+        RecordGroup::Whites => new(Kind::White, LibraryLabel::NewWhite),
+        RecordGroup::Lots => new(Kind::Trial, LibraryLabel::NewTrial),
+        RecordGroup::Dryers => {
+            new(Kind::Dryer, LibraryLabel::NewDryer) + &new(Kind::Mesh, LibraryLabel::NewMesh)
+        }
+        RecordGroup::Orders => markup::button("btn-main", "keep-order", voice.word(LibraryLabel::KeepOrder)),
     };
     format!("<div class=\"row blk\">{ways}</div>")
 }
 
 /// The ways out and in.
-fn files(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
+fn files(shop: &Records, voice: Voice, autosaves: Option<bool>) -> String {
     let tables: String = Table::ALL
         .into_iter()
         .zip([LibraryLabel::Fabrics, LibraryLabel::Whites, LibraryLabel::Trials])
@@ -170,7 +173,7 @@ fn files(shop: &Shop, voice: Voice, autosaves: Option<bool>) -> String {
     )
 }
 
-fn nothing_open(shop: &Shop, voice: Voice) -> String {
+fn nothing_open(shop: &Records, voice: Voice) -> String {
     let word = if shop.log().is_empty() { LibraryLabel::EmptyLibrary } else { LibraryLabel::TapOne };
     format!("<p class=\"plain\">{}</p>", markup::text(voice.word(word)))
 }

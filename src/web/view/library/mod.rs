@@ -1,18 +1,18 @@
 //! The Library screen: search first, then what was found beside the record that is open; above them whatever waits to
-//! come in from a file. Says what is tapped as messages; shows what `desk::shop` says.
+//! come in from a file. Says what is tapped as messages; shows what `desk::records` says.
 
 mod form;
 mod incoming;
 mod list;
-pub(super) mod markup;
 mod record;
 
-use crate::desk::shop::{Look, ShopMsg};
+use crate::desk::records::{RecordGroup, RecordsMsg};
 use crate::desk::{Msg, Screen};
 use crate::library::log::{Key, Kind};
 use crate::library::table::Table;
 use crate::web::desk::Desk;
 use crate::web::file;
+use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -20,12 +20,12 @@ use web_sys::{Element, Event, HtmlInputElement, HtmlSelectElement};
 
 /// The screen.
 pub fn library(desk: Desk) -> impl IntoView {
-    desk.shop(ShopMsg::Tick);
-    let asked = desk.memo(|state| state.shop.asked().to_owned());
+    desk.change_records(RecordsMsg::Tick);
+    let asked = desk.memo(|state| state.records.asked().to_owned());
     let pressed = StoredValue::new_local(None::<Element>);
     let body = desk.memo(move |state| {
         let voice = state.voice();
-        let shop = &state.shop;
+        let shop = &state.records;
         [notes(shop, voice), incoming::incoming(shop, voice), list::found(shop, voice, desk.autosaves())]
             .concat()
     });
@@ -59,16 +59,16 @@ pub fn library(desk: Desk) -> impl IntoView {
                     enterkeyhint="search"
                     placeholder=move || desk.voice().word(LibraryLabel::Search)
                     prop:value=move || asked.get()
-                    on:input=move |event| desk.shop(ShopMsg::Ask(event_target_value(&event)))
+                    on:input=move |event| desk.change_records(RecordsMsg::Search(event_target_value(&event)))
                 />
                 <span class="find-n" aria-live="polite">{move || {
                     desk.with(|state| {
                         let voice = state.voice();
-                        let [found, total] = [state.shop.found(), state.shop.total()].map(|it| voice.count(it));
+                        let [found, total] = [state.records.found(), state.records.total()].map(|it| voice.count(it));
                         voice.say(&LibraryPhrase::OfTotal { found, total })
                     })
                 }}</span>
-                <div class="seg" role="group" inner_html=move || desk.with(list::looks)></div>
+                <div class="seg" role="group" inner_html=move || desk.with(list::groups)></div>
             </div>
             <div id="library-body" inner_html=move || body.get()></div>
         </div>
@@ -76,7 +76,7 @@ pub fn library(desk: Desk) -> impl IntoView {
 }
 
 /// What has to be said before anything else.
-fn notes(shop: &crate::desk::shop::Shop, voice: Voice) -> String {
+fn notes(shop: &crate::desk::records::Records, voice: Voice) -> String {
     let note = |id: &str, words: &str, rest: &str| {
         format!("<div class=\"stale\" id=\"{id}\"><p>{}</p>{rest}</div>", markup::text(words))
     };
@@ -124,8 +124,8 @@ fn does(desk: Desk, act: &str) {
         desk.send(Msg::Blank);
         return desk.send(Msg::Show(Screen::Job));
     }
-    if let Some(msg) = desk.with(|state| act_of(what, rest, state.shop.open())) {
-        desk.shop(msg);
+    if let Some(msg) = desk.with(|state| act_of(what, rest, state.records.open())) {
+        desk.change_records(msg);
         desk.focus_again(act);
         if matches!(what, "see" | "edit" | "new") {
             desk.show("rec");
@@ -134,31 +134,31 @@ fn does(desk: Desk, act: &str) {
 }
 
 /// What an act means. A record's key is written `kind id`, numbers as such.
-fn act_of(what: &str, rest: &str, open: Option<&Key>) -> Option<ShopMsg> {
+fn act_of(what: &str, rest: &str, open: Option<&Key>) -> Option<RecordsMsg> {
     let number = |text: &str| text.parse::<usize>().ok();
     let two = || rest.split_once(' ').and_then(|(a, b)| Some((number(a)?, number(b)?)));
     Some(match what {
-        "look" => ShopMsg::Look(*Look::ALL.get(number(rest)?)?),
-        "ask" => ShopMsg::Ask(rest.into()),
-        "more" => ShopMsg::More,
-        "see" => ShopMsg::See(key(rest)?),
-        "close" => ShopMsg::Close,
-        "edit" => ShopMsg::Edit(open?.clone()),
+        "look" => RecordsMsg::Group(*RecordGroup::ALL.get(number(rest)?)?),
+        "ask" => RecordsMsg::Search(rest.into()),
+        "more" => RecordsMsg::More,
+        "see" => RecordsMsg::Open(key(rest)?),
+        "close" => RecordsMsg::Close,
+        "edit" => RecordsMsg::Edit(open?.clone()),
         "new" => {
             let (kind, owner) = rest.split_once(' ').unwrap_or((rest, ""));
-            ShopMsg::New(kind_of(kind)?, (!owner.is_empty()).then(|| owner.into()))
+            RecordsMsg::New(kind_of(kind)?, (!owner.is_empty()).then(|| owner.into()))
         }
-        "put" => ShopMsg::Put,
-        "drop" => ShopMsg::Drop,
-        "back" => ShopMsg::BringBack(open?.clone(), rest.into()),
-        "remove" => ShopMsg::Remove(open?.clone()),
-        "take" => ShopMsg::Take(open?.clone()),
-        "keep-cloth" => ShopMsg::KeepCloth,
-        "keep-order" => ShopMsg::KeepOrder,
-        "settle" => two().map(|(conflict, claim)| ShopMsg::Settle(conflict, claim))?,
-        "choose" => two().map(|(conflict, claim)| ShopMsg::Choose(conflict, claim))?,
-        "apply" => ShopMsg::Apply,
-        "leave" => ShopMsg::Leave,
+        "put" => RecordsMsg::SaveForm,
+        "drop" => RecordsMsg::DiscardForm,
+        "back" => RecordsMsg::BringBack(open?.clone(), rest.into()),
+        "remove" => RecordsMsg::Remove(open?.clone()),
+        "take" => RecordsMsg::PutInForm(open?.clone()),
+        "keep-cloth" => RecordsMsg::KeepCloth,
+        "keep-order" => RecordsMsg::KeepOrder,
+        "settle" => two().map(|(conflict, claim)| RecordsMsg::Resolve(conflict, claim))?,
+        "choose" => two().map(|(conflict, claim)| RecordsMsg::ChooseClaim(conflict, claim))?,
+        "apply" => RecordsMsg::Import,
+        "leave" => RecordsMsg::DismissImport,
         _ => return None,
     })
 }
@@ -192,5 +192,5 @@ fn typed(desk: Desk, event: &Event) {
         (_, Some(select)) => select.value(),
         _ => return,
     };
-    desk.shop(ShopMsg::Write(column, text));
+    desk.change_records(RecordsMsg::Type(column, text));
 }

@@ -1,13 +1,14 @@
 //! The record that is open: what it holds, what belongs to it, what happened to it.
 
-use super::{markup, named};
-use crate::desk::shop::{Fact, Moment, OpenRecord, Shop, What};
+use super::named;
+use crate::desk::records::{Fact, Moment, OpenRecord, RecordEvent, Records};
 use crate::library::log::{Conflict, Kind};
 use crate::library::table::columns;
+use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
 
 /// The record.
-pub fn record(shop: &Shop, open: &OpenRecord, voice: Voice) -> String {
+pub fn record(shop: &Records, open: &OpenRecord, voice: Voice) -> String {
     let whose = match (open.removed, open.own) {
         (true, _) => LibraryLabel::Removed,
         (_, true) => LibraryLabel::Yours,
@@ -99,7 +100,7 @@ fn parts(open: &OpenRecord, voice: Voice) -> String {
     )
 }
 
-fn past(shop: &Shop, open: &OpenRecord, voice: Voice) -> String {
+fn past(shop: &Records, open: &OpenRecord, voice: Voice) -> String {
     let list: String = open.past.iter().map(|moment| happened(shop, moment, voice)).collect();
     let list = if list.is_empty() {
         format!("<p class=\"cap\">{}</p>", markup::text(voice.word(LibraryLabel::NothingHappened)))
@@ -109,12 +110,14 @@ fn past(shop: &Shop, open: &OpenRecord, voice: Voice) -> String {
     format!("<h3 class=\"sec-head gap\">{}</h3>{list}", markup::text(voice.word(LibraryLabel::WhatHappened)))
 }
 
-fn happened(shop: &Shop, moment: &Moment, voice: Voice) -> String {
+fn happened(shop: &Records, moment: &Moment, voice: Voice) -> String {
     let mut said = match &moment.what {
-        What::Made => voice.word(LibraryLabel::Made).to_owned(),
-        What::Copied(changes) => format!("{} {}", voice.word(LibraryLabel::Copied), voice.changes(changes)),
-        What::Changed(changes) => voice.changes(changes),
-        What::Removed => voice.word(LibraryLabel::TakenOut).to_owned(),
+        RecordEvent::Made => voice.word(LibraryLabel::Made).to_owned(),
+        RecordEvent::Copied(changes) => {
+            format!("{} {}", voice.word(LibraryLabel::Copied), voice.changes(changes))
+        }
+        RecordEvent::Changed(changes) => voice.changes(changes),
+        RecordEvent::Removed => voice.word(LibraryLabel::TakenOut).to_owned(),
     };
     let mut aside = Vec::new();
     if moment.elsewhere {
@@ -141,7 +144,7 @@ fn happened(shop: &Shop, moment: &Moment, voice: Voice) -> String {
 }
 
 /// Values among which somebody has to choose.
-fn conflict(shop: &Shop, (at, conflict): (usize, &Conflict), voice: Voice) -> String {
+fn conflict(shop: &Records, (at, conflict): (usize, &Conflict), voice: Voice) -> String {
     let clock = shop.clock();
     let claims: String = conflict
         .claims

@@ -1,0 +1,396 @@
+//! The order as it stands in the form: text exactly as typed, and whatever the form does not show.
+
+use super::field::Field;
+use crate::diagnosis::Seen;
+use crate::numerics::sorting::map;
+use crate::optics::Lab;
+use crate::plan::{Colour, Garment, Order};
+use crate::quantity::{Bound, FieldError, Problem};
+use crate::textile::Fibre;
+use crate::wording::number::{self, Typed};
+use crate::wording::{Language, Numeral, Quantity, Units, Voice};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Most letters a field of words takes.
+const MOST_LETTERS: usize = 400;
+
+/// What stands in one field.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct FieldText {
+    /// The text, exactly as typed or last converted.
+    pub text: String,
+    /// The value in the unit of the contract while the text was written by the desk and not typed since, so that
+    /// changing units back and forth loses nothing.
+    pub exact: Option<f64>,
+}
+
+/// The texts of several fields.
+pub type Texts = BTreeMap<Field, FieldText>;
+
+/// One garment in the form.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct GarmentDraft {
+    /// What is typed.
+    pub texts: Texts,
+    /// What is chosen, and what the form does not show.
+    pub rest: Garment,
+}
+
+/// Light, dark, or as the device has it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Theme {
+    /// As the device has it.
+    #[default]
+    Device,
+    /// Light.
+    Light,
+    /// Dark.
+    Dark,
+}
+
+/// Everything Undo can take back.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Draft {
+    /// The garments.
+    pub garments: Vec<GarmentDraft>,
+    /// The one shown in the form.
+    pub at: usize,
+    /// What is typed about the rest of the order.
+    pub texts: Texts,
+    /// What is chosen, and what the form does not show; its garments are empty.
+    pub rest: Order,
+    /// Units of the texts.
+    pub units: Units,
+    /// Language of the page.
+    pub language: Language,
+    /// Its theme.
+    pub theme: Theme,
+    /// The chosen way to print, by its key; absent = the best.
+    pub chosen: Option<String>,
+    /// What is seen on a print that went wrong.
+    pub seen: Option<Seen>,
+}
+
+impl Draft {
+    /// The draft of an order under a title, in the units and language given.
+    #[must_use]
+    pub fn of(order: &Order, title: &str, voice: Voice) -> Self {
+        let mut draft = Self { units: voice.units, language: voice.language, ..Self::default() };
+        draft.open(order, title);
+        draft
+    }
+
+    /// Puts an order into the form; units, language and theme stay.
+    pub fn open(&mut self, order: &Order, title: &str) {
+        self.garments = order
+            .garments
+            .iter()
+            .map(|garment| GarmentDraft { texts: self.garment_texts(garment), rest: garment.clone() })
+            .collect();
+        if self.garments.is_empty() {
+            let garment = Garment::default();
+            self.garments.push(GarmentDraft { texts: self.garment_texts(&garment), rest: garment });
+        }
+        self.at = 0;
+        self.chosen = None;
+        self.seen = None;
+        self.rest = Order { garments: Vec::new(), ..order.clone() };
+        let (print, use_, shop) = (&order.print, &order.use_, &order.shop);
+        self.texts = map([
+            (Field::Title, words(title)),
+            (Field::Area, self.number(Field::Area, print.area_cm2)),
+            (Field::Coverage, self.number(Field::Coverage, print.coverage_percent)),
+            (Field::Stretch, self.number(Field::Stretch, print.stretch_needed_percent)),
+            (Field::Reducer, self.number(Field::Reducer, print.reducer_percent)),
+            (Field::Overhang, self.number(Field::Overhang, print.overhang_mm)),
+            (Field::ColoursOnTop, self.number(Field::ColoursOnTop, f64::from(print.colours_on_top.count))),
+            (Field::Due, words(&use_.due)),
+            (Field::LookedAt, self.number(Field::LookedAt, use_.looked_at_after_days)),
+            (Field::Age, self.perhaps(Field::Age, use_.wearer_age_years)),
+            (Field::Humidity, self.number(Field::Humidity, shop.humidity_percent)),
+            (Field::FixedSetTemperature, self.perhaps(Field::FixedSetTemperature, shop.dryer_fixed)),
+            (Field::Passes, self.number(Field::Passes, f64::from(shop.passes))),
+        ]);
+    }
+
+    fn garment_texts(&self, garment: &Garment) -> Texts {
+        map([
+            (Field::Label, words(&garment.label)),
+            (Field::Colour, words(&garment.colour.name)),
+            (Field::Weight, self.perhaps(Field::Weight, garment.areal_weight_gsm)),
+            (Field::Lot, words(&garment.lot)),
+            (Field::AddedWater, self.number(Field::AddedWater, garment.added_water_percent)),
+            (Field::Pieces, self.number(Field::Pieces, f64::from(garment.pieces))),
+            (Field::Spares, self.number(Field::Spares, f64::from(garment.spares))),
+            (Field::ValueEach, self.number(Field::ValueEach, garment.value_each)),
+        ])
+    }
+
+    /// The voice the form is written in.
+    #[must_use]
+    pub fn voice(&self) -> Voice {
+        Voice { language: self.language, units: self.units }
+    }
+
+    /// The garment in the form.
+    #[must_use]
+    pub fn garment(&self) -> Option<&GarmentDraft> {
+        self.garments.get(self.at)
+    }
+
+    /// What stands in a field.
+    #[must_use]
+    pub fn text(&self, field: Field) -> &str {
+        let texts = if field.of_garment() { self.garment().map(|it| &it.texts) } else { Some(&self.texts) };
+        texts.and_then(|texts| texts.get(&field)).map_or("", |entry| &entry.text)
+    }
+
+    /// Writes text into a field, as typed.
+    pub fn write(&mut self, field: Field, text: &str) {
+        self.put(field, words(text));
+    }
+
+    /// Writes a value of the contract into a field, in the units of the form; nothing empties it.
+    pub fn set(&mut self, field: Field, value: Option<f64>) {
+        let entry = self.perhaps(field, value);
+        self.put(field, entry);
+    }
+
+    /// Gives the shown garment a measured colour under the name of its sample. It stays as long as the name does.
+    pub fn measure(&mut self, name: String, lab: Lab) {
+        if let Some(garment) = self.garments.get_mut(self.at) {
+            garment.texts.insert(Field::Colour, words(&name));
+            garment.rest.colour = Colour { name, lab: Some(lab.into()) };
+        }
+    }
+
+    /// Takes away the colour that the shown garment was given, so that its label says it.
+    pub fn forget_colour(&mut self) {
+        if let Some(garment) = self.garments.get_mut(self.at) {
+            garment.texts.insert(Field::Colour, words(""));
+            garment.rest.colour = Colour::default();
+        }
+    }
+
+    fn put(&mut self, field: Field, entry: FieldText) {
+        if field.of_garment() {
+            if let Some(garment) = self.garments.get_mut(self.at) {
+                garment.texts.insert(field, entry);
+            }
+        } else {
+            self.texts.insert(field, entry);
+        }
+    }
+
+    fn number(&self, field: Field, value: f64) -> FieldText {
+        let Some(quantity) = field.quantity() else { return FieldText::default() };
+        let shown = quantity.shown(value, self.units);
+        FieldText { text: Numeral(self.language).short(shown, typed_decimals(quantity)), exact: Some(value) }
+    }
+
+    fn perhaps(&self, field: Field, value: Option<f64>) -> FieldText {
+        value.map_or_else(FieldText::default, |value| self.number(field, value))
+    }
+
+    /// Shows the form to whoever reads `other`: its language, units and theme.
+    #[must_use]
+    pub fn read_like(mut self, other: &Self) -> Self {
+        if self.units != other.units {
+            self.convert(other.units);
+        }
+        if self.language != other.language {
+            self.translate(other.language);
+        }
+        Self { theme: other.theme, ..self }
+    }
+
+    /// Shows the form in other units: every number is converted, none is read anew.
+    pub fn convert(&mut self, units: Units) {
+        let before = self.units;
+        self.units = units;
+        self.rewrite(before);
+    }
+
+    /// Shows the form in another language: separators follow.
+    pub fn translate(&mut self, language: Language) {
+        self.language = language;
+        self.rewrite(self.units);
+    }
+
+    fn rewrite(&mut self, before: Units) {
+        let form = self.clone();
+        let all = self.garments.iter_mut().map(|garment| &mut garment.texts).chain([&mut self.texts]);
+        for texts in all {
+            for (&field, entry) in texts.iter_mut() {
+                let Some(quantity) = field.quantity() else { continue };
+                let read = number::read(&entry.text, quantity, field.whole());
+                if let Some(value) = entry.exact.or(read.map(|typed| in_contract(typed, quantity, before))) {
+                    *entry = form.number(field, value);
+                }
+            }
+        }
+    }
+
+    /// The number in a field, in the unit of the contract; nothing if the field is empty.
+    ///
+    /// # Errors
+    /// If it cannot be read, or lies outside `bound`.
+    pub fn value(&self, field: Field, bound: Option<Bound>) -> Result<Option<f64>, FieldError> {
+        let entry = if field.of_garment() {
+            self.garment().and_then(|garment| garment.texts.get(&field))
+        } else {
+            self.texts.get(&field)
+        };
+        entry.map_or(Ok(None), |entry| self.read_entry(field, self.at, entry, bound))
+    }
+
+    fn read_entry(
+        &self,
+        field: Field,
+        garment: usize,
+        entry: &FieldText,
+        bound: Option<Bound>,
+    ) -> Result<Option<f64>, FieldError> {
+        let wrong = |problem| FieldError::new(field.path(garment), &entry.text, problem);
+        if entry.text.trim().is_empty() {
+            return if field.optional() { Ok(None) } else { Err(wrong(Problem::Empty)) };
+        }
+        let Some(quantity) = field.quantity() else { return Ok(None) };
+        let value = match entry.exact {
+            Some(value) => value,
+            None => number::read(&entry.text, quantity, field.whole())
+                .map(|typed| in_contract(typed, quantity, self.units))
+                .ok_or_else(|| wrong(Problem::NotANumber))?,
+        };
+        if field.whole() && (value - value.round()).abs() > 1e-9 {
+            return Err(wrong(Problem::NotANumber));
+        }
+        if let Some(bound) = bound
+            && bound.check(value).is_err()
+        {
+            return Err(wrong(self.out_of_range(bound, quantity)));
+        }
+        Ok(Some(value))
+    }
+
+    /// The accepted range in the units of the form, ends rounded inwards to what can be typed.
+    fn out_of_range(&self, bound: Bound, quantity: Quantity) -> Problem {
+        let fine = 10_f64.powi(i32::try_from(typed_decimals(quantity)).unwrap_or(0)).min(10.0);
+        let unit = match quantity.unit(self.units, self.language) {
+            "" => bound.unit,
+            unit => unit,
+        };
+        Problem::OutOfRange {
+            min: (quantity.shown(bound.min, self.units) * fine - 1e-6).ceil() / fine,
+            max: (quantity.shown(bound.max, self.units) * fine + 1e-6).floor() / fine,
+            unit: unit.into(),
+        }
+    }
+
+    /// The order the form describes.
+    ///
+    /// # Errors
+    /// One for every field that cannot be read.
+    pub fn read(&self) -> Result<Order, Vec<FieldError>> {
+        let mut errors = Vec::new();
+        let mut order = self.rest.clone();
+        for (index, draft) in self.garments.iter().enumerate() {
+            let mut garment = draft.rest.clone();
+            let text = |field| draft.texts.get(&field).map_or("", |entry: &FieldText| entry.text.as_str());
+            let mut number = |field: Field| {
+                let entry = draft.texts.get(&field).cloned().unwrap_or_default();
+                self.read_entry(field, index, &entry, field.bound()).unwrap_or_else(|error| {
+                    errors.push(error);
+                    None
+                })
+            };
+            garment.areal_weight_gsm = number(Field::Weight);
+            garment.added_water_percent = number(Field::AddedWater).unwrap_or(0.0);
+            garment.pieces = count(number(Field::Pieces));
+            garment.spares = count(number(Field::Spares));
+            garment.value_each = number(Field::ValueEach).unwrap_or(0.0);
+            garment.label = text(Field::Label).trim().into();
+            match typed_colour(text(Field::Colour), &draft.rest.colour) {
+                Ok(colour) => garment.colour = colour,
+                Err(error) => {
+                    let field = Field::Colour.path(index);
+                    errors.push(FieldError::new(field, text(Field::Colour), error.problem));
+                }
+            }
+            garment.lot = text(Field::Lot).trim().into();
+            if garment.label.is_empty() {
+                errors.push(FieldError::new(Field::Label.path(index), "", Problem::Empty));
+            }
+            for field in [Field::Label, Field::Colour, Field::Lot] {
+                if text(field).chars().count() > MOST_LETTERS {
+                    let problem = Problem::TooLong { max: MOST_LETTERS };
+                    errors.push(FieldError::new(field.path(index), text(field), problem));
+                }
+            }
+            order.garments.push(garment);
+        }
+        let mut number = |field: Field| {
+            self.value(field, field.bound()).unwrap_or_else(|error| {
+                errors.push(error);
+                None
+            })
+        };
+        order.print.area_cm2 = number(Field::Area).unwrap_or_default();
+        order.print.coverage_percent = number(Field::Coverage).unwrap_or_default();
+        order.print.stretch_needed_percent = number(Field::Stretch).unwrap_or_default();
+        order.print.reducer_percent = number(Field::Reducer).unwrap_or_default();
+        // A draft of an earlier version says nothing of it.
+        order.print.overhang_mm = number(Field::Overhang).unwrap_or(order.print.overhang_mm);
+        order.print.colours_on_top.count = count(number(Field::ColoursOnTop));
+        order.use_.looked_at_after_days = number(Field::LookedAt).unwrap_or_default();
+        order.use_.wearer_age_years = number(Field::Age);
+        order.shop.humidity_percent = number(Field::Humidity).unwrap_or_default();
+        order.shop.dryer_fixed = number(Field::FixedSetTemperature);
+        order.shop.passes = count(number(Field::Passes));
+        order.use_.due = self.text(Field::Due).trim().into();
+        if errors.is_empty() { Ok(order) } else { Err(errors) }
+    }
+
+    /// Whether the polyester of the shown garment is dyed, as answered.
+    #[must_use]
+    pub fn dyed(&self) -> Option<bool> {
+        self.garment()?.rest.dyed_fibres.as_ref().map(|fibres| fibres.contains(&Fibre::Polyester))
+    }
+}
+
+/// The colour of a garment as typed: a name, the swatch of a screen, or the three numbers of a colour meter. A colour
+/// that came with the order as numbers stays as long as its name does.
+fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
+    let name = text.trim().to_owned();
+    if name.is_empty() || name == had.name {
+        let lab = had.lab.filter(|_| name == had.name);
+        return Ok(Colour { name, lab });
+    }
+    let lab = Lab::read(&name)?.map(Into::into);
+    Ok(Colour { name, lab })
+}
+
+/// Digits that are kept when the desk writes into a field.
+fn typed_decimals(quantity: Quantity) -> usize {
+    match quantity {
+        Quantity::Belt | Quantity::Money | Quantity::Width | Quantity::Length => 2,
+        Quantity::Temperature | Quantity::Days | Quantity::Film => 0,
+        _ => 1,
+    }
+}
+
+fn in_contract(typed: Typed, quantity: Quantity, units: Units) -> f64 {
+    quantity.kept(typed.value, typed.units.unwrap_or(units))
+}
+
+fn words(text: &str) -> FieldText {
+    FieldText { text: text.into(), exact: None }
+}
+
+/// A count that was checked against its bound.
+fn count(value: Option<f64>) -> u32 {
+    value.map_or(0, |value| value.clamp(0.0, f64::from(u32::MAX)).round() as u32)
+}

@@ -1,0 +1,33 @@
+//! What the shop has tried on the lots of an order: its trials are counted wherever the lot is printed again.
+
+use super::Records;
+use crate::library::log::Kind;
+use crate::library::{Reading, Trial};
+use crate::plan::{Evidence, Order};
+
+impl Records {
+    /// An order with the shop's own trials of its lots, each reading once. A trial of no lot speaks for none: what one
+    /// lot of a cloth did says too little of the next.
+    #[must_use]
+    pub fn with_trials(&self, mut order: Order) -> Order {
+        let lots: Vec<&str> = order.garments.iter().map(|garment| garment.lot.as_str()).collect();
+        let mut seen: Vec<Evidence> = Vec::new();
+        if lots.iter().all(|lot| lot.is_empty()) {
+            return order;
+        }
+        for record in self.log.records(Kind::Trial) {
+            let Ok(trial) = record.read::<Trial>() else { continue };
+            // A lot is named by its number, or by its record: cloth/number.
+            let number = trial.lot.rsplit('/').next().unwrap_or_default();
+            if number.is_empty() || !lots.contains(&number) {
+                continue;
+            }
+            let trial = Trial { lot: number.into(), ..trial };
+            let readings = self.log.records_of(Kind::Reading, &record.key.id);
+            seen.extend(readings.filter_map(|it| Some(trial.evidence(&it.read::<Reading>().ok()?))));
+        }
+        seen.retain(|seen| seen.pieces > 0 && !order.evidence.contains(seen));
+        order.evidence.extend(seen);
+        order
+    }
+}

@@ -1,0 +1,47 @@
+//! The set point of the dryer, and the pick that it belongs to.
+
+use super::edit::change;
+use crate::desk::form::{Draft, Field};
+use crate::desk::msg::Effect;
+use crate::desk::state::{State, Touch};
+use crate::wording::Quantity;
+
+/// Chooses a pick by its key; the set point goes to its best.
+pub(super) fn choose_pick(state: &mut State, key: String, effects: &mut Vec<Effect>) {
+    change(state, None, effects, |draft| {
+        draft.chosen = Some(key);
+        forget(draft);
+    });
+}
+
+/// Empties both fields, so that the best set point holds.
+pub(super) fn forget(draft: &mut Draft) {
+    draft.set(Field::SetTemperature, None);
+    draft.set(Field::Belt, None);
+}
+
+/// Moves the set point to a set temperature, °C, and a belt speed, m/min, held to what the window shows.
+pub(super) fn move_to(state: &mut State, set_c: f64, belt: f64, effects: &mut Vec<Effect>) {
+    let (set_c, belt) = held(state, set_c, belt);
+    put(state, set_c, belt, effects);
+}
+
+/// Puts a set point into its fields as it is, as one more touch of the same thing.
+pub(super) fn put(state: &mut State, set_c: f64, belt: f64, effects: &mut Vec<Effect>) {
+    change(state, Some(Touch::Point), effects, |draft| {
+        draft.set(Field::SetTemperature, Some(set_c));
+        draft.set(Field::Belt, Some(belt));
+    });
+}
+
+/// A set point held to what the window shows, on whole degrees and twentieths of a metre of the units shown.
+fn held(state: &State, set_c: f64, belt: f64) -> (f64, f64) {
+    let units = state.draft.units;
+    let round = |quantity: Quantity, field: Field, value: f64| {
+        let tap = quantity.tap(units);
+        let shown = (quantity.shown(value, units) / tap).round() * tap;
+        let value = quantity.kept(shown, units);
+        state.bound(field).map_or(value, |bound| value.clamp(bound.min, bound.max))
+    };
+    (round(Quantity::Temperature, Field::SetTemperature, set_c), round(Quantity::Belt, Field::Belt, belt))
+}

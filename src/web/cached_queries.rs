@@ -1,0 +1,183 @@
+//! What the desk computes with: the library that ships and the demo print room.
+
+use crate::desk::Answer;
+use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
+use crate::optics::Lab;
+use crate::plan::{
+    BleedForecast, Code, Memory, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport,
+};
+use crate::quantity::FieldError;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+/// The answer to an order, or every field that cannot be used.
+type AnswerResult = Result<Answer, Vec<FieldError>>;
+
+/// The library and the demo print room.
+pub struct CachedQueries {
+    /// The library that ships; the shop's records lie over it in the desk's state.
+    pub library: Arc<Library>,
+    /// The demo print room and its orders.
+    pub room: PrintRoom,
+    /// What was marched for earlier answers.
+    memory: Mutex<Memory>,
+    /// Answers that were given, or worked out before anybody asked.
+    answers: Mutex<Answers>,
+    /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
+    open: Mutex<Option<(Order, Pick, PickWindow)>>,
+    /// The same of the forecast.
+    aged: Mutex<Option<(Order, Pick, PickForecast)>>,
+}
+
+impl CachedQueries {
+    /// What ships with this build.
+    ///
+    /// # Errors
+    /// If a file of the library cannot be read.
+    pub fn new() -> Result<Self, LibraryError> {
+        Ok(Self {
+            library: Arc::new(library::starter()?),
+            room: library::harbour_lane()?,
+            memory: Mutex::default(),
+            answers: Mutex::default(),
+            open: Mutex::new(None),
+            aged: Mutex::new(None),
+        })
+    }
+
+    /// The answer to an order.
+    ///
+    /// # Errors
+    /// Every field that cannot be used, by its path.
+    pub fn answer(&self, order: &Order, library: &Arc<Library>) -> AnswerResult {
+        if let Some(had) = unpoisoned(&self.answers).of(library).get(order) {
+            return had.clone();
+        }
+        let report = library::answer_with(order, library, &mut unpoisoned(&self.memory));
+        let answered =
+            report.map(|report| Answer { cloth: self.shade(order, &report), report: Arc::new(report) });
+        unpoisoned(&self.answers).of(library).add(order, answered.clone());
+        answered
+    }
+
+    /// True if the order was answered with this library before.
+    pub fn has_answered(&self, order: &Order, library: &Arc<Library>) -> bool {
+        unpoisoned(&self.answers).of(library).get(order).is_some()
+    }
+
+    /// The window of a way to print, at a set point (°C, m/min) or at the best.
+    ///
+    /// # Errors
+    /// As [`Self::answer`].
+    pub fn window(
+        &self,
+        library: &Library,
+        order: &Order,
+        pick: &Pick,
+        at: Option<(f64, f64)>,
+    ) -> Result<WindowReport, Vec<FieldError>> {
+        let Ok(mut open) = self.open.lock() else { return library::window(order, library, pick, at) };
+        let fits =
+            |(for_order, for_pick, _): &&(Order, Pick, PickWindow)| for_order == order && for_pick == pick;
+        if let Some((_, _, window)) = open.as_ref().filter(fits) {
+            return library::report_at(order, pick, window, at);
+        }
+        let window = library::pick_window(order, library, pick)?;
+        let report = library::report_at(order, pick, &window, at);
+        *open = Some((order.clone(), pick.clone(), window));
+        report
+    }
+
+    /// How the white of a way ages, at a set point (°C, m/min) or at the best; nothing where nothing bleeds.
+    ///
+    /// # Errors
+    /// As [`Self::answer`].
+    pub fn forecast(
+        &self,
+        library: &Library,
+        order: &Order,
+        pick: &Pick,
+        at: Option<(f64, f64)>,
+    ) -> Result<Option<BleedForecast>, Vec<FieldError>> {
+        let mut aged = unpoisoned(&self.aged);
+        if let Some((for_order, for_pick, forecast)) = aged.as_ref()
+            && (for_order, for_pick) == (order, pick)
+        {
+            return library::forecast_at(order, forecast, at);
+        }
+        let Some(forecast) = library::pick_forecast(order, library, pick)? else { return Ok(None) };
+        let report = library::forecast_at(order, &forecast, at);
+        *aged = Some((order.clone(), pick.clone(), forecast));
+        report
+    }
+
+    /// Forgets the window that is open: orders are answered with another library from now on.
+    pub fn forget(&self) {
+        if let Ok(mut open) = self.open.lock() {
+            *open = None;
+        }
+        if let Ok(mut aged) = self.aged.lock() {
+            *aged = None;
+        }
+    }
+
+    /// Colour of the answered garment's cloth: given, named, or read from its label.
+    fn shade(&self, order: &Order, report: &Report) -> Option<Lab> {
+        let colour = &order.garments.get(report.garment)?.colour;
+        if let Some(lab) = colour.lab {
+            return Some(lab.into());
+        }
+        let read = report
+            .understood
+            .iter()
+            .find(|reason| matches!(reason.code, Code::ReadColour | Code::AssumedColour))
+            .and_then(|reason| match reason.values.get("colour") {
+                Some(Value::Word(word)) => Some(word.as_str()),
+                _ => None,
+            });
+        let name = read.unwrap_or(&colour.name);
+        self.library.colour(name).ok().map(|record| record.lab.into())
+    }
+}
+
+/// Answers that are kept, some 20 kB each as JSON: more than a day's orders and what is tried on one of them. Chosen.
+const MOST: usize = 32;
+
+/// Answers given with one library. An order and a library have one answer, so that it need not be worked out twice.
+#[derive(Default)]
+struct Answers {
+    library: Option<Arc<Library>>,
+    /// The latest last.
+    given: Vec<(Order, AnswerResult)>,
+}
+
+impl Answers {
+    /// Those of this library: with another one all of them are forgotten.
+    fn of(&mut self, library: &Arc<Library>) -> &mut Self {
+        if !self.library.as_ref().is_some_and(|had| Arc::ptr_eq(had, library)) {
+            *self = Self { library: Some(Arc::clone(library)), given: Vec::new() };
+        }
+        self
+    }
+
+    fn get(&self, order: &Order) -> Option<&AnswerResult> {
+        self.given.iter().find(|(had, _)| had == order).map(|(_, answered)| answered)
+    }
+
+    fn add(&mut self, order: &Order, answered: AnswerResult) {
+        if self.given.len() >= MOST {
+            drop(self.given.remove(0));
+        }
+        self.given.push((order.clone(), answered));
+    }
+}
+
+/// What a lock holds; wasm has one thread, and whoever panicked has left it whole.
+fn unpoisoned<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
+    lock.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Number, customer and title of a room's order in one line.
+#[must_use]
+pub fn title(order: &RoomOrder) -> String {
+    format!("{} · {}, {}", order.id, order.customer, order.title)
+}

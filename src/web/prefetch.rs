@@ -1,0 +1,41 @@
+//! Working ahead: while nothing happens on the page the week's other orders are answered, one after another, so that whoever
+//! opens one finds it worked out; and what the records are searched with is made.
+
+use super::cached_queries::title;
+use super::desk::Desk;
+use crate::library::RoomOrder;
+use leptos::prelude::set_timeout;
+use std::time::Duration;
+
+/// How long nothing must happen first: a person has turned to the press. Chosen.
+const CALM: Duration = Duration::from_millis(400);
+
+/// Works out what is left of the week, unless that is being done or was.
+pub fn prefetch(desk: Desk) {
+    if !desk.set_prefetching(true) {
+        go_on(desk);
+    }
+}
+
+fn go_on(desk: Desk) {
+    let stirred = desk.stirred();
+    let next = move || {
+        if desk.stirred() != stirred || answer_one(desk) {
+            go_on(desk);
+        } else {
+            desk.with_untracked(|state| state.records.prepare());
+        }
+    };
+    set_timeout(next, CALM);
+}
+
+/// Answers the first order of the week that was not yet; false where there is none.
+fn answer_one(desk: Desk) -> bool {
+    let library = desk.library();
+    desk.queries(|queries| {
+        let asked = |it: &RoomOrder| desk.with_untracked(|state| state.would_ask(&it.order, &title(it)));
+        let mut orders = queries.room.orders.iter().filter_map(asked);
+        let left = orders.find(|order| !queries.has_answered(order, &library));
+        left.map(|order| queries.answer(&order, &library)).is_some()
+    })
+}
