@@ -16,7 +16,7 @@ use whitehold::library::log::{Change, Key, Kind, Log};
 use whitehold::library::storage_layout::{Contents, Line};
 use whitehold::library::{Library, file, starter};
 use whitehold::plan::Order;
-use whitehold::web::store::{Opened, Store};
+use whitehold::web::store::{OpenedStore, Store};
 use whitehold::wording::{Language, Voice};
 
 const FABRICS: usize = 20_000;
@@ -187,7 +187,7 @@ const PLAIN: &str = "plain JS over the same database";
 #[ignore = "a bench"]
 async fn a_whole_library_is_kept() {
     let ships = Arc::new(starter().unwrap());
-    let Opened { store, .. } = Store::open(NAME, |_| ()).await.unwrap();
+    let OpenedStore { store, .. } = Store::open(NAME, |_| ()).await.unwrap();
     store.close();
     let laid = numbers(&js(LAY, &patterns(&ships)).await);
     console_log!("{} lines, {:.1} MB", FABRICS + READINGS, laid[1]);
@@ -199,7 +199,7 @@ async fn a_whole_library_is_kept() {
     for turn in 0..OPENINGS {
         drop(opened.take());
         let start = now();
-        let Opened { store, contents, .. } = Store::open(NAME, |_| ()).await.unwrap();
+        let OpenedStore { store, contents, .. } = Store::open(NAME, |_| ()).await.unwrap();
         let tablet = Tablet::opens(&ships, &turn.to_string(), contents);
         openings.push(now() - start);
         opened = Some((store, tablet));
@@ -261,7 +261,7 @@ async fn a_whole_library_is_kept() {
     store.close();
 
     let mut tablet = Tablet::opens(&ships, "import", Contents::default());
-    let Opened { store, .. } = Store::open("bench-import", |_| ()).await.unwrap();
+    let OpenedStore { store, .. } = Store::open("bench-import", |_| ()).await.unwrap();
     let start = now();
     let bytes = Uint8Array::new(&JsFuture::from(blob.array_buffer()).await.unwrap()).to_vec();
     tablet.does(RecordsMsg::FileChosen("whitehold-library.jsonl".into(), bytes));

@@ -10,7 +10,7 @@ use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::wasm_bindgen_test;
 use whitehold::library::storage_layout::{Contents, Line, SCHEMA, SEGMENT, Trouble};
 use whitehold::web::file::Handle;
-use whitehold::web::store::{Opened, Store};
+use whitehold::web::store::{OpenedStore, Store};
 
 /// Runs the body of an async JS function and hands back its value.
 async fn js(body: &str) -> JsValue {
@@ -34,12 +34,12 @@ fn texts(contents: &Contents) -> BTreeSet<String> {
     contents.lines().map(str::to_owned).collect()
 }
 
-async fn open(name: &str) -> Opened {
+async fn open(name: &str) -> OpenedStore {
     Store::open(name, |_| ()).await.unwrap()
 }
 
 /// Opens, and remembers what the store tells.
-async fn listen(name: &str, schema: u32) -> (Result<Opened, Trouble>, Rc<RefCell<Vec<Trouble>>>) {
+async fn listen(name: &str, schema: u32) -> (Result<OpenedStore, Trouble>, Rc<RefCell<Vec<Trouble>>>) {
     let told = Rc::new(RefCell::new(Vec::new()));
     let hears = Rc::clone(&told);
     (Store::open_as(name, schema, move |trouble| hears.borrow_mut().push(trouble)).await, told)
@@ -163,7 +163,7 @@ async fn a_later_database_is_read_and_never_written() {
          (await done(request)).close();"
     ))
     .await;
-    let Opened { store, contents, wiped } = open("t-newer").await;
+    let OpenedStore { store, contents, wiped } = open("t-newer").await;
     assert_eq!(texts(&contents), BTreeSet::from([line(1).text]));
     assert!(!wiped);
     assert_eq!(store.trouble(), Some(Trouble::Newer));
