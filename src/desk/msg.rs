@@ -3,7 +3,7 @@
 use super::form::{Draft, Field, Theme};
 use super::records::{Clock, RecordsMsg};
 use super::screen::Screen;
-use crate::diagnosis::{Diagnosis, Run, Seen};
+use crate::diagnosis::{Defect, Diagnosis, NotedRun};
 use crate::library::sheet_code::{SheetCode, SheetCodeError};
 use crate::library::storage_layout::{Line, Trouble};
 use crate::optics::Lab;
@@ -88,7 +88,7 @@ pub enum Msg {
     /// The text of a file is brought back.
     OpenDraftFile(String),
     /// Something is seen on a print that went wrong.
-    DefectSeen(Option<Seen>),
+    DefectSeen(Option<Defect>),
     /// The causes that fit were worked out for the way of this key.
     Diagnosed(String, Result<Option<Box<Diagnosis>>, Vec<FieldError>>),
     /// A job sheet was read back, or could not be.
@@ -171,9 +171,9 @@ pub enum Effect {
         /// Its key.
         key: String,
         /// How it was run.
-        run: Run,
+        run: NotedRun,
         /// What is seen.
-        seen: Seen,
+        seen: Defect,
     },
     /// Keep the draft and send [`Msg::DraftSaved`].
     SaveDraft,

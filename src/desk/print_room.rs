@@ -5,7 +5,7 @@
 //! shop opens.
 
 use super::state::State;
-use crate::library::Batch;
+use crate::library::BatchRecord;
 use crate::library::log::{Key, Kind};
 use crate::plan::{Order, Step};
 use serde_json::Value;
@@ -38,7 +38,7 @@ pub fn stock(state: &State) -> Vec<Stock> {
             (_, Some(blocker)) => (Kind::Blocker, &blocker.name),
             _ => return None,
         };
-        let tubs: Vec<Batch> =
+        let tubs: Vec<BatchRecord> =
             records.log().records_of(Kind::Batch, id).filter_map(|record| record.read().ok()).collect();
         let weighed: Vec<f64> = tubs.iter().filter_map(|tub| tub.left_kg).collect();
         let left_kg = (!weighed.is_empty()).then(|| weighed.iter().sum());

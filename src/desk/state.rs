@@ -1,7 +1,7 @@
 use super::form::{Draft, Field, draft_file};
 use super::records::{Records, RoomSettings};
 use super::screen::Screen;
-use crate::diagnosis::{Diagnosis, Run};
+use crate::diagnosis::{Diagnosis, NotedRun};
 use crate::library::file;
 use crate::library::sheet_code::SheetCodeError;
 use crate::library::storage_layout::Trouble;
@@ -251,7 +251,7 @@ impl State {
     ///
     /// # Errors
     /// Every field that cannot be read or lies outside its range.
-    pub fn run(&self) -> Result<Run, Vec<FieldError>> {
+    pub fn run(&self) -> Result<NotedRun, Vec<FieldError>> {
         let mut errors = Vec::new();
         let mut number = |field: Field| {
             self.draft.value(field, field.bound()).unwrap_or_else(|error| {
@@ -259,7 +259,7 @@ impl State {
                 None
             })
         };
-        let run = Run {
+        let run = NotedRun {
             set_c: number(Field::RanSetTemperature),
             belt_m_per_min: number(Field::RanBelt),
             film_um: number(Field::RanFilm),

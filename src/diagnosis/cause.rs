@@ -7,7 +7,7 @@ use crate::quantity::units::kelvin;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cause {
     /// What it is.
-    pub what: What,
+    pub what: CauseKind,
     /// Its share among all causes, 0 to 1.
     pub share: f64,
     /// Chance, 0 to 1, that what is seen shows where this is the cause.
@@ -16,7 +16,7 @@ pub struct Cause {
 
 /// What can be the cause.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum What {
+pub enum CauseKind {
     /// The dial was elsewhere than planned; °C.
     Heat {
         /// As planned.
@@ -64,7 +64,7 @@ pub enum What {
 
 /// What tells a cause from the others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Test {
+pub enum DiagnosticTest {
     /// A probe in the wet film, through the dryer.
     Probe,
     /// Time a mark on the belt.
@@ -87,17 +87,17 @@ pub enum Test {
 
 /// The hidden causes and how often each happens in a run of a careful shop. Common practice, no source.
 #[must_use]
-pub fn hidden() -> &'static [(What, f64)] {
+pub fn hidden() -> &'static [(CauseKind, f64)] {
     &[
-        (What::DryerHot, 0.10),
-        (What::DryerCold, 0.10),
-        (What::BeltStopped, 0.03),
-        (What::OnceMore, 0.03),
-        (What::FilmThin, 0.08),
-        (What::FilmThick, 0.08),
-        (What::Reducer, 0.04),
-        (What::StackedHot, 0.15),
-        (What::Damp, 0.06),
+        (CauseKind::DryerHot, 0.10),
+        (CauseKind::DryerCold, 0.10),
+        (CauseKind::BeltStopped, 0.03),
+        (CauseKind::OnceMore, 0.03),
+        (CauseKind::FilmThin, 0.08),
+        (CauseKind::FilmThick, 0.08),
+        (CauseKind::Reducer, 0.04),
+        (CauseKind::StackedHot, 0.15),
+        (CauseKind::Damp, 0.06),
     ]
 }
 
@@ -113,7 +113,7 @@ const STIRRED_IN: f64 = 5.0;
 /// Water on a cloth that lay damp, % of its weight: common practice, no source.
 const DAMP: f64 = 5.0;
 
-impl What {
+impl CauseKind {
     /// The job, the way and the setting (°C, m/min) where this happened on top of what is noted; nothing for what is no
     /// hidden change or was so anyway.
     pub(super) fn happens(self, job: &Job, pick: &Pick, at: (f64, f64)) -> Option<(Job, Pick, (f64, f64))> {
@@ -157,17 +157,17 @@ impl What {
 
     /// The test that tells this cause from the others.
     #[must_use]
-    pub fn test(self) -> Test {
+    pub fn test(self) -> DiagnosticTest {
         match self {
-            Self::Heat { .. } => Test::TwinPrints,
-            Self::DryerHot | Self::DryerCold => Test::Probe,
-            Self::Belt { .. } | Self::BeltStopped => Test::TimeBelt,
-            Self::Film { .. } | Self::FilmThin | Self::FilmThick => Test::WeighPrint,
-            Self::Itself => Test::ClothPress,
-            Self::OnceMore | Self::Unseen => Test::AskAndLook,
-            Self::Reducer => Test::CottonTwin,
-            Self::StackedHot => Test::StackTwins,
-            Self::Damp => Test::DryShirt,
+            Self::Heat { .. } => DiagnosticTest::TwinPrints,
+            Self::DryerHot | Self::DryerCold => DiagnosticTest::Probe,
+            Self::Belt { .. } | Self::BeltStopped => DiagnosticTest::TimeBelt,
+            Self::Film { .. } | Self::FilmThin | Self::FilmThick => DiagnosticTest::WeighPrint,
+            Self::Itself => DiagnosticTest::ClothPress,
+            Self::OnceMore | Self::Unseen => DiagnosticTest::AskAndLook,
+            Self::Reducer => DiagnosticTest::CottonTwin,
+            Self::StackedHot => DiagnosticTest::StackTwins,
+            Self::Damp => DiagnosticTest::DryShirt,
         }
     }
 }

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 /// What is seen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Seen {
+pub enum Defect {
     /// The white has turned towards the cloth's colour.
     Turned,
     /// A shadow of the print on the cloth that lay against it.
@@ -30,7 +30,7 @@ pub enum Seen {
     ClothShows,
 }
 
-impl Seen {
+impl Defect {
     /// Everything that can be said to be seen.
     pub const ALL: [Self; 10] = [
         Self::Turned,
@@ -47,21 +47,21 @@ impl Seen {
 }
 
 /// Chance, 0 to 1, that it is seen on a run.
-pub(super) fn chance(seen: Seen, run: &AsRun) -> f64 {
+pub(super) fn chance(seen: Defect, run: &AsRun) -> f64 {
     let past = |what: Topic| run.margin(what).map_or(0.0, past_limit);
     let either = |a: f64, b: f64| 1.0 - (1.0 - a) * (1.0 - b);
     match seen {
-        Seen::Turned => run.turns,
-        Seen::Ghost => run.ghosts,
+        Defect::Turned => run.turns,
+        Defect::Ghost => run.ghosts,
         // A film that is not fused through cracks and washes out; one that is cracks only where the cloth goes further.
-        Seen::Cracks => either(past(Topic::Fusion), run.cracks),
-        Seen::WashesOff => past(Topic::Fusion),
-        Seen::Peels => either(past(Topic::Fusion), run.comes_off),
-        Seen::Board => past(Topic::Hand),
-        Seen::Scorched => past(Topic::Scorch),
-        Seen::Shrunk => either(past(Topic::Shrink), past(Topic::Softening)),
-        Seen::NapShows => past(Topic::Matting),
-        Seen::ClothShows => past(Topic::Opacity),
+        Defect::Cracks => either(past(Topic::Fusion), run.cracks),
+        Defect::WashesOff => past(Topic::Fusion),
+        Defect::Peels => either(past(Topic::Fusion), run.comes_off),
+        Defect::Board => past(Topic::Hand),
+        Defect::Scorched => past(Topic::Scorch),
+        Defect::Shrunk => either(past(Topic::Shrink), past(Topic::Softening)),
+        Defect::NapShows => past(Topic::Matting),
+        Defect::ClothShows => past(Topic::Opacity),
     }
 }
 

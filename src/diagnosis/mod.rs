@@ -16,8 +16,8 @@
 mod cause;
 mod chance;
 
-pub use cause::{Cause, Test, What, hidden};
-pub use chance::Seen;
+pub use cause::{Cause, CauseKind, DiagnosticTest, hidden};
+pub use chance::Defect;
 
 use crate::dryer::HistoryError;
 use crate::plan::{AsRun, Job, Pick, as_run};
@@ -25,7 +25,7 @@ use chance::chance;
 
 /// What is known of a run that went wrong. What is not known was as planned.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Run {
+pub struct NotedRun {
     /// Set temperature, °C.
     pub set_c: Option<f64>,
     /// Belt, m/min.
@@ -38,7 +38,7 @@ pub struct Run {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Diagnosis {
     /// What is seen.
-    pub seen: Seen,
+    pub seen: Defect,
     /// Chance of it as planned, 0 to 1.
     pub planned: f64,
     /// Chance of it as it was run.
@@ -51,7 +51,12 @@ pub struct Diagnosis {
 ///
 /// # Errors
 /// [`HistoryError`] where a run lies outside the equations.
-pub fn diagnose(job: &Job, pick: &Pick, run: &Run, seen: Seen) -> Result<Option<Diagnosis>, HistoryError> {
+pub fn diagnose(
+    job: &Job,
+    pick: &Pick,
+    run: &NotedRun,
+    seen: Defect,
+) -> Result<Option<Diagnosis>, HistoryError> {
     let Some(setting) = pick.setting else { return Ok(None) };
     let planned_at = (setting.set_c, setting.belt_m_per_min);
     let Some(planned) = as_run(job, pick, planned_at)? else { return Ok(None) };
@@ -64,20 +69,20 @@ pub fn diagnose(job: &Job, pick: &Pick, run: &Run, seen: Seen) -> Result<Option<
     let mut causes = Vec::new();
     // The run as noted: what was different, and what would have happened anyway.
     let mut alone = Vec::new();
-    let mut add = |what: What, job: &Job, at: (f64, f64)| -> Result<(), HistoryError> {
+    let mut add = |what: CauseKind, job: &Job, at: (f64, f64)| -> Result<(), HistoryError> {
         if let Some(run) = as_run(job, pick, at)? {
             alone.push((what, of(&run), (of(&run) - chance_planned).max(0.0)));
         }
         Ok(())
     };
     if (at.0 - planned_at.0).abs() >= 0.5 {
-        add(What::Heat { planned: planned_at.0, ran: at.0 }, job, (at.0, planned_at.1))?;
+        add(CauseKind::Heat { planned: planned_at.0, ran: at.0 }, job, (at.0, planned_at.1))?;
     }
     if (at.1 / planned_at.1 - 1.0).abs() >= 0.01 {
-        add(What::Belt { planned: planned_at.1, ran: at.1 }, job, (planned_at.0, at.1))?;
+        add(CauseKind::Belt { planned: planned_at.1, ran: at.1 }, job, (planned_at.0, at.1))?;
     }
     if let Some(film) = run.film_um.filter(|film| (film / planned.film_um - 1.0).abs() >= 0.02) {
-        add(What::Film { planned: planned.film_um, ran: film }, &noted, planned_at)?;
+        add(CauseKind::Film { planned: planned.film_um, ran: film }, &noted, planned_at)?;
     }
     let own = chance_planned.min(chance_ran);
     let extra = chance_ran - own;
@@ -93,7 +98,7 @@ pub fn diagnose(job: &Job, pick: &Pick, run: &Run, seen: Seen) -> Result<Option<
     {
         first.share = extra;
     }
-    causes.push(Cause { what: What::Itself, share: own, chance: chance_ran });
+    causes.push(Cause { what: CauseKind::Itself, share: own, chance: chance_ran });
 
     for &(what, prior) in hidden() {
         if let Some((changed, way, at)) = what.happens(&noted, pick, at)
@@ -104,13 +109,13 @@ pub fn diagnose(job: &Job, pick: &Pick, run: &Run, seen: Seen) -> Result<Option<
             causes.push(Cause { what, share: prior * (chance - chance_ran).max(0.0), chance });
         }
     }
-    causes.push(Cause { what: What::Unseen, share: job.rules.lapse, chance: 1.0 });
+    causes.push(Cause { what: CauseKind::Unseen, share: job.rules.lapse, chance: 1.0 });
     let total: f64 = causes.iter().map(|cause| cause.share).sum();
     let mut ranked: Vec<Cause> = Vec::with_capacity(causes.len());
     for cause in causes {
         let cause = Cause { share: cause.share / total, ..cause };
         // A cause of less than one in two hundred helps nobody.
-        if cause.share >= 0.005 || cause.what == What::Unseen {
+        if cause.share >= 0.005 || cause.what == CauseKind::Unseen {
             let place = ranked.iter().position(|other| other.share < cause.share).unwrap_or(ranked.len());
             ranked.insert(place, cause);
         }

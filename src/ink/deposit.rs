@@ -54,7 +54,7 @@ pub fn line_deposit(mesh: &Mesh, transfer: f64, strokes: u32, width: f64) -> f64
 
 /// What the strokes fall on.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bed {
+pub struct Substrate {
     /// Height of nap or loops, m (0 and up).
     pub nap: f64,
     /// Flashed film that lies there already, m (0 and up).
@@ -63,22 +63,22 @@ pub struct Bed {
     pub body: f64,
 }
 
-impl Bed {
+impl Substrate {
     /// A face without nap, a card or a flashed film.
     pub const SMOOTH: Self = Self { nap: 0.0, film: 0.0, body: 1.0 };
 }
 
 /// A film on cloth: how thick it lies over equal parts of the face, thickest first.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Lay {
+pub struct DepositedFilm {
     above: [f64; PARTS],
     laid: f64,
 }
 
-impl Lay {
+impl DepositedFilm {
     /// Strokes of `film` metres each (0 and up) on this bed, flashed between.
     #[must_use]
-    pub fn new(film: f64, strokes: u32, bed: &Bed) -> Self {
+    pub fn new(film: f64, strokes: u32, bed: &Substrate) -> Self {
         let mut above = [0.0; PARTS];
         for stroke in 0..strokes {
             let stands = standing(bed.nap, bed.film + film * f64::from(stroke), bed.body);

@@ -1,7 +1,7 @@
 //! Whites and their classes, blockers, mesh and deposit, opacity.
 //!
-//! Hands out [`White`] (one tub, as plain values), [`Mesh`], the [`Lay`] of its strokes on a cloth, the [`Transfer`] of
-//! a weighed print, [`Opacity`], whether a film lays a nap down, and how rough its surface stays.
+//! Hands out [`White`] (one tub, as plain values), [`Mesh`], the [`DepositedFilm`] of its strokes on a cloth, the [`InkTransfer`] of
+//! a weighed print, [`FilmOpacity`], whether a film lays a nap down, and how rough its surface stays.
 //! Never chooses among them.
 
 mod deposit;
@@ -13,12 +13,14 @@ mod relief;
 mod weighed;
 mod white;
 
-pub use deposit::{Bed, Lay, TRANSFER, deposit, ink_for_run, ink_per_print, line_deposit, stencil_gain};
+pub use deposit::{
+    DepositedFilm, Substrate, TRANSFER, deposit, ink_for_run, ink_per_print, line_deposit, stencil_gain,
+};
 pub use matting::{film_needed, reduced_body, smoothed, standing};
 pub use mesh::{Mesh, MeshRecord};
-pub use opacity::{Opacity, colour, contrast_ratio, opacity, strokes_needed};
+pub use opacity::{FilmOpacity, colour, contrast_ratio, opacity, strokes_needed};
 pub use relief::surface_slope;
-pub use weighed::{Reading, Transfer, Weighing};
+pub use weighed::{InkTransfer, MeasuredValue, Weighing};
 pub use white::{
     Blocker, CureKinetics, DrawDownRecord, KineticsRecord, White, WhiteClass, WhiteClassRecord, WhiteRecord,
 };

@@ -3,8 +3,8 @@
 //! Three readings of one film: the contrast ratio of the paint trade, the colour that the print will have on this
 //! garment, and how far that colour lies from a film of the same white too thick to see through. The last one is
 //! what a printer calls "the shirt still shows". A film lies thin over the crowns of the yarns and thick between them
-//! ([`Lay`]); the eye adds their light, so the readings are those of the mean reflectance.
-use super::{Bed, Lay, Mesh, White, deposit};
+//! ([`DepositedFilm`]); the eye adds their light, so the readings are those of the mean reflectance.
+use super::{DepositedFilm, Mesh, Substrate, White, deposit};
 use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
 use crate::quantity::FieldError;
 
@@ -13,7 +13,7 @@ const WHITE_CARD: f64 = 0.80;
 
 /// A film of white on one garment.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Opacity {
+pub struct FilmOpacity {
     /// Luminance over black by luminance over a white card of 0.80, 0 to 1; a coating "hides" from 0.98 on.
     pub contrast_ratio: f64,
     /// Colour of the print, D65/10°.
@@ -24,7 +24,7 @@ pub struct Opacity {
     pub garment_shows: f64,
 }
 
-impl Opacity {
+impl FilmOpacity {
     /// How much bluer the print is than the full white, b*: a thin white over a dark cloth looks bluish, because short
     /// waves scatter most. 0 or less where it is not.
     #[must_use]
@@ -50,7 +50,7 @@ impl White {
 }
 
 /// Mean reflectance of a film over a backing.
-fn seen(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Spectrum {
+fn seen(lay: &DepositedFilm, white: &WhiteFilm, backing: &Spectrum) -> Spectrum {
     let share = 1.0 / lay.parts().len() as f64;
     // Without nap all parts are alike.
     let alike = lay.parts().chunk_by(|a, b| a.total_cmp(b).is_eq());
@@ -62,23 +62,23 @@ fn seen(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Spectrum {
 
 /// Contrast ratio of a film, 0 to 1. Source: ISO 6504-3 and ASTM D2805, by luminance Y. No film hides nothing: 0.
 #[must_use]
-pub fn contrast_ratio(lay: &Lay, white: &WhiteFilm) -> f64 {
+pub fn contrast_ratio(lay: &DepositedFilm, white: &WhiteFilm) -> f64 {
     let luminance = |card: f64| seen(lay, white, &Spectrum::flat(card)).xyz().y;
     luminance(0.0) / luminance(WHITE_CARD)
 }
 
 /// Colour of a film of this white over a garment or a blocker, D65/10°.
 #[must_use]
-pub fn colour(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Lab {
+pub fn colour(lay: &DepositedFilm, white: &WhiteFilm, backing: &Spectrum) -> Lab {
     seen(lay, white, backing).lab()
 }
 
 /// The readings of a film of this white over a garment or a blocker.
 #[must_use]
-pub fn opacity(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Opacity {
+pub fn opacity(lay: &DepositedFilm, white: &WhiteFilm, backing: &Spectrum) -> FilmOpacity {
     let (colour, endless) = (colour(lay, white, backing), white.endless());
     let garment_shows = ciede2000(endless, colour);
-    Opacity { contrast_ratio: contrast_ratio(lay, white), colour, endless, garment_shows }
+    FilmOpacity { contrast_ratio: contrast_ratio(lay, white), colour, endless, garment_shows }
 }
 
 /// Fewest strokes through this mesh, 1 to `most`, with which the garment shows no more than `shows_at_most` (ΔE00) on
@@ -87,7 +87,7 @@ pub fn opacity(lay: &Lay, white: &WhiteFilm, backing: &Spectrum) -> Opacity {
 pub fn strokes_needed(
     mesh: &Mesh,
     transfer: f64,
-    bed: &Bed,
+    bed: &Substrate,
     white: &WhiteFilm,
     garment: &Spectrum,
     shows_at_most: f64,
@@ -95,6 +95,6 @@ pub fn strokes_needed(
 ) -> Option<u32> {
     let film = deposit(mesh, transfer, 1);
     (1..=most).find(|&strokes| {
-        opacity(&Lay::new(film, strokes, bed), white, garment).garment_shows <= shows_at_most
+        opacity(&DepositedFilm::new(film, strokes, bed), white, garment).garment_shows <= shows_at_most
     })
 }

@@ -19,7 +19,7 @@ use serde::{Deserialize, Serialize};
 /// A reading and how far it may be off either way.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Reading {
+pub struct MeasuredValue {
     /// The value.
     pub value: f64,
     /// Half the width of the range in which the true value lies, in the same unit, 0 and up.
@@ -35,11 +35,11 @@ pub struct Weighing {
     /// How far one reading of the balance may be off, g.
     pub balance_g: f64,
     /// Area that is printed, cm².
-    pub area_cm2: Reading,
+    pub area_cm2: MeasuredValue,
     /// Narrow side of the block, mm; wide ones lose the stencil's edges.
     pub width_mm: f64,
     /// Density of the ink, kg/m³.
-    pub density: Reading,
+    pub density: MeasuredValue,
     /// Strokes on each piece.
     pub strokes: u32,
 }
@@ -47,14 +47,14 @@ pub struct Weighing {
 /// The transfer found.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Transfer {
+pub struct InkTransfer {
     /// Share of the theoretical volume.
     pub value: f64,
     /// Its standard uncertainty.
     pub standard_uncertainty: f64,
 }
 
-impl Transfer {
+impl InkTransfer {
     /// The range that holds the true value in eight cases of ten, as every band here.
     #[must_use]
     pub fn band(self) -> Band {
@@ -87,7 +87,7 @@ impl Weighing {
     /// No print, a value out of range, a piece that is not heavier after the print (`weights_g[i]`), an error as large
     /// as its value; field `transfer` where the result lies outside [`TRANSFER`]: weight, area and mesh then do not
     /// belong together.
-    pub fn transfer(&self, mesh: &Mesh) -> Result<Transfer, FieldError> {
+    pub fn transfer(&self, mesh: &Mesh) -> Result<InkTransfer, FieldError> {
         if self.weights_g.is_empty() {
             return Err(FieldError::new("weights_g", "", Problem::Empty));
         }
@@ -123,7 +123,7 @@ impl Weighing {
             + (whole / density * rectangular(density_off)).powi(2)
             + (whole / area * rectangular(area_off)).powi(2)
             + (rectangular(GAIN_OFF_BY * gain) / volume).powi(2);
-        Ok(Transfer { value: TRANSFER.check(value)?, standard_uncertainty: variance.sqrt() })
+        Ok(InkTransfer { value: TRANSFER.check(value)?, standard_uncertainty: variance.sqrt() })
     }
 }
 
@@ -133,7 +133,7 @@ fn rectangular(half: f64) -> f64 {
 }
 
 /// A reading and its error in SI, if both can be used.
-fn checked(bound: &Bound, reading: Reading, si: f64) -> Result<(f64, f64), FieldError> {
+fn checked(bound: &Bound, reading: MeasuredValue, si: f64) -> Result<(f64, f64), FieldError> {
     let value = bound.check(reading.value)?;
     let off = Bound { min: 0.0, max: 0.5 * value, ..*bound }.check(reading.plus_minus)?;
     Ok((value * si, off * si))

@@ -13,7 +13,7 @@
 //!
 //! [`read`] looks at the whole file before it hands out any of it: a file is taken whole or not at all.
 
-use super::log::{Entry, LineProblem, Log, VERSION, read_line};
+use super::log::{LineProblem, Log, LogEntry, VERSION, read_line};
 use crate::numerics::sorting::sorted;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -56,25 +56,25 @@ pub struct Trailer {
 #[cfg(not(target_arch = "wasm32"))]
 #[derive(schemars::JsonSchema, Serialize)]
 #[serde(untagged)]
-pub enum Line {
+pub enum FileLine {
     /// The first.
     Header(Header),
     /// Those between.
-    Entry(Entry),
+    Entry(LogEntry),
     /// The last.
     Trailer(Trailer),
 }
 
 /// A file that was read whole and found sound.
 #[derive(Clone, Debug)]
-pub struct Opened {
+pub struct OpenedFile {
     /// Its header.
     pub header: Header,
     /// Its entries.
-    pub entries: Vec<Entry>,
+    pub entries: Vec<LogEntry>,
 }
 
-impl Opened {
+impl OpenedFile {
     /// The version of a newer Whitehold that wrote it, if one did: such a file is for reading only.
     #[must_use]
     pub fn newer(&self) -> Option<u32> {
@@ -151,7 +151,7 @@ pub fn write(log: &Log, at: i64) -> String {
 /// The whole log and the order in the form as one file.
 #[must_use]
 pub fn write_with(log: &Log, at: i64, draft: Option<Value>) -> String {
-    let entries: Vec<&Entry> = log.entries().iter().filter(|entry| !log.hides_entry(entry)).collect();
+    let entries: Vec<&LogEntry> = log.entries().iter().filter(|entry| !log.hides_entry(entry)).collect();
     let entries = sorted(entries, &|a, b| a.order().cmp(&b.order()));
     let version = entries.iter().map(|entry| entry.v).max().unwrap_or(VERSION);
     let count = entries.len();
@@ -201,7 +201,7 @@ pub fn header(text: &str) -> Option<Header> {
 ///
 /// # Errors
 /// [`FileError`] says why nothing of it is taken.
-pub fn read(text: &str) -> Result<Opened, FileError> {
+pub fn read(text: &str) -> Result<OpenedFile, FileError> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let mut lines: Vec<&str> = text.lines().collect();
     while lines.last().is_some_and(|line| line.trim().is_empty()) {
@@ -236,15 +236,15 @@ pub fn read(text: &str) -> Result<Opened, FileError> {
     if let Some(twice) = entries.iter().find(|entry| seen.insert(&entry.id, 0).is_some()) {
         return Err(FileError::Twice { id: twice.id.to_string() });
     }
-    Ok(Opened { header, entries })
+    Ok(OpenedFile { header, entries })
 }
 
 /// Checks that no entry of a file says something else than the entry of that id that is known here.
 ///
 /// # Errors
 /// [`FileError::Differs`] names the first that does.
-pub fn agrees(log: &Log, opened: &Opened) -> Result<(), FileError> {
-    let differs = |entry: &&Entry| log.get(&entry.id).is_some_and(|known| known.line() != entry.line());
+pub fn agrees(log: &Log, opened: &OpenedFile) -> Result<(), FileError> {
+    let differs = |entry: &&LogEntry| log.get(&entry.id).is_some_and(|known| known.line() != entry.line());
     match opened.entries.iter().find(differs) {
         None => Ok(()),
         Some(entry) => Err(FileError::Differs { id: entry.id.to_string() }),

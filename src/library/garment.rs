@@ -6,7 +6,7 @@ use crate::optics::{Lab, Spectrum};
 use crate::plan::{Cloth, Code, DyeClass, Finish, Garment, Reason};
 use crate::quantity::units::kelvin;
 use crate::quantity::{FieldError, Problem};
-use crate::textile::label::{Look, Note, Reading, read};
+use crate::textile::label::{ClothLook, LabelNote, LabelReading, read};
 use crate::textile::{ColourRecord, Construction, Depth, DyeEnergy, DyeRecord, Fabric, Fibre};
 
 /// What a cloth is taken for whose label names no construction; common practice, no source.
@@ -87,7 +87,7 @@ pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cl
         understood.push(Reason::new(Code::AssumedDyed));
     }
     let mut garment = garment.clone();
-    if reading.looks.contains(&Look::SublimationPrinted) {
+    if reading.looks.contains(&ClothLook::SublimationPrinted) {
         garment.dye_class = DyeClass::SublimationPrinted;
     }
 
@@ -148,14 +148,14 @@ pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cl
 /// What can travel out of the cloth, and whether that is known rather than assumed.
 fn dyed(
     garment: &Garment,
-    reading: &Reading,
+    reading: &LabelReading,
     fabric: &Fabric,
     depth: Depth,
     library: &Library,
 ) -> Result<(Option<DyedCloth>, bool), Vec<FieldError>> {
     let share = fabric.composition.get(&Fibre::Polyester).copied().unwrap_or(0.0);
     let sublimated = garment.dye_class == DyeClass::SublimationPrinted
-        || reading.looks.contains(&Look::SublimationPrinted);
+        || reading.looks.contains(&ClothLook::SublimationPrinted);
     let said = garment.dyed_fibres.as_ref().map(|fibres| fibres.contains(&Fibre::Polyester));
     if said == Some(false) && sublimated {
         let with = "dye_class".into();
@@ -266,7 +266,7 @@ fn kebab<T: serde::Serialize>(value: &T) -> String {
 }
 
 /// What the label said, share by share, and what the reader made of the rest.
-fn shares_read(reading: &Reading) -> Vec<Reason> {
+fn shares_read(reading: &LabelReading) -> Vec<Reason> {
     let mut understood = Vec::new();
     for section in std::iter::once(&reading.body).chain(&reading.parts) {
         for (fibre, percent) in &section.shares {
@@ -281,24 +281,26 @@ fn shares_read(reading: &Reading) -> Vec<Reason> {
     understood
 }
 
-fn note(note: &Note) -> Reason {
+fn note(note: &LabelNote) -> Reason {
     let said = |what: &str| Reason::new(Code::LabelNote).word("note", what);
     match note {
-        Note::AssumedWhole { fibre } => said("assumed-whole").word("fibre", kebab(fibre)),
-        Note::Assumed { word, fibre } => said("assumed").word("words", word).word("fibre", kebab(fibre)),
-        Note::Ask { word, fibre, .. } => said("ask").word("words", word).word("fibre", kebab(fibre)),
-        Note::ReadAs { word, fibre } => said("read-as").word("words", word).word("fibre", kebab(fibre)),
-        Note::AssumedShares { word, shares } => {
+        LabelNote::AssumedWhole { fibre } => said("assumed-whole").word("fibre", kebab(fibre)),
+        LabelNote::Assumed { word, fibre } => said("assumed").word("words", word).word("fibre", kebab(fibre)),
+        LabelNote::Ask { word, fibre, .. } => said("ask").word("words", word).word("fibre", kebab(fibre)),
+        LabelNote::ReadAs { word, fibre } => said("read-as").word("words", word).word("fibre", kebab(fibre)),
+        LabelNote::AssumedShares { word, shares } => {
             let list: Vec<String> =
                 shares.iter().map(|(fibre, share)| format!("{share} % {}", kebab(fibre))).collect();
             said("assumed-shares").word("words", word).word("shares", list.join(", "))
         }
-        Note::OtherFibres { percent, section } => {
+        LabelNote::OtherFibres { percent, section } => {
             said("other-fibres").number("percent", *percent).word("section", section)
         }
-        Note::Rounded { sum, section } => said("rounded").number("percent", *sum).word("section", section),
-        Note::Dropped { word } => said("dropped").word("words", word),
-        Note::Excludes { text } => said("excludes").word("words", text),
-        Note::LeftOut { text } => Reason::new(Code::LeftOut).word("words", text),
+        LabelNote::Rounded { sum, section } => {
+            said("rounded").number("percent", *sum).word("section", section)
+        }
+        LabelNote::Dropped { word } => said("dropped").word("words", word),
+        LabelNote::Excludes { text } => said("excludes").word("words", text),
+        LabelNote::LeftOut { text } => Reason::new(Code::LeftOut).word("words", text),
     }
 }

@@ -31,5 +31,7 @@ pub use resolve::cure_kinetics;
 pub use run::{
     DryerLearnt, DryerRun, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, WhiteLearnt,
 };
-pub use shop_record::{Batch, Calibration, FabricDye, FollowUp, Lot, Reading, Trial};
+pub use shop_record::{
+    BatchRecord, CalibrationRecord, FabricDye, FollowUpRecord, LotRecord, TrialReading, TrialRecord,
+};
 pub use starter::{Library, LibraryError, harbour_lane, shipped, starter};

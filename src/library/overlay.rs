@@ -129,7 +129,7 @@ impl Library {
 }
 
 /// A record that the library holds a table of.
-trait Row: Recorded + Clone {
+trait TableRecord: Recorded + Clone {
     fn id(&self) -> &str;
     fn table(library: &Library) -> &Vec<Self>;
     fn table_mut(library: &mut Library) -> &mut Vec<Self>;
@@ -139,7 +139,7 @@ trait Row: Recorded + Clone {
 
 macro_rules! rows {
     ($($record:ty: $table:ident, $check:expr;)*) => {
-        $(impl Row for $record {
+        $(impl TableRecord for $record {
             fn id(&self) -> &str {
                 &self.id
             }
@@ -168,7 +168,7 @@ rows! {
     MeshRecord: meshes, |_, it| Mesh::try_from(it).map(drop);
 }
 
-fn lay<T: Row>(base: &Library, log: &Log, library: &mut Library, unusable: &mut Vec<Unusable>) {
+fn lay<T: TableRecord>(base: &Library, log: &Log, library: &mut Library, unusable: &mut Vec<Unusable>) {
     let table = T::table_mut(library);
     let at: HashMap<Box<str>, u32> = table.iter().map(|row| row.id().into()).zip(0..).collect();
     for key in log.keys(T::KIND) {
@@ -183,7 +183,7 @@ fn lay<T: Row>(base: &Library, log: &Log, library: &mut Library, unusable: &mut 
     }
 }
 
-fn follow<T: Row>(base: &Library, log: &Log, library: &mut Library, key: &Key) -> bool {
+fn follow<T: TableRecord>(base: &Library, log: &Log, library: &mut Library, key: &Key) -> bool {
     let own = log.record(key.kind, &key.id).filter(|record| !record.removed);
     let read = own.map(|record| read::<T>(&record, base));
     let usable = read.as_ref().is_none_or(Result::is_ok);
@@ -199,7 +199,7 @@ fn follow<T: Row>(base: &Library, log: &Log, library: &mut Library, key: &Key) -
     usable
 }
 
-fn read<T: Row>(record: &Record, base: &Library) -> Result<T, FieldError> {
+fn read<T: TableRecord>(record: &Record, base: &Library) -> Result<T, FieldError> {
     let row = record.read::<T>()?;
     row.check(base)?;
     Ok(row)

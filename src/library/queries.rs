@@ -2,7 +2,7 @@
 
 use super::garment::resolve_garment;
 use super::{Library, LimitRecord};
-use crate::diagnosis::{self, Diagnosis, Run, Seen};
+use crate::diagnosis::{self, Defect, Diagnosis, NotedRun};
 use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
@@ -296,8 +296,8 @@ pub fn diagnose(
     order: &Order,
     library: &Library,
     pick: &Pick,
-    run: &Run,
-    seen: Seen,
+    run: &NotedRun,
+    seen: Defect,
 ) -> Result<Option<Diagnosis>, Vec<FieldError>> {
     let job = job_with(order, library, pick)?;
     diagnosis::diagnose(&job, pick, run, seen).map_err(|error| outside(order, &error))

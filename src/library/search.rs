@@ -17,7 +17,7 @@ use std::collections::HashMap;
 
 /// Something that can be found.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Item {
+pub struct SearchItem {
     /// Which record it is.
     pub key: Key,
     /// What it is called.
@@ -32,24 +32,24 @@ pub struct Item {
 
 /// An index over the records of a shop and of the library under them.
 #[derive(Clone, Debug, Default)]
-pub struct Index {
-    items: Vec<Item>,
+pub struct SearchIndex {
+    items: Vec<SearchItem>,
     /// Folded words in order.
-    words: Vec<Word>,
+    words: Vec<IndexedWord>,
     /// How many there are of each kind, in the order of [`Kind::ALL`].
     counts: [usize; Kind::ALL.len()],
 }
 
 /// A word and the items that have it.
 #[derive(Clone, Debug)]
-struct Word {
+struct IndexedWord {
     text: Box<str>,
     /// Which letters and digits it has, one bit each.
     signs: u64,
     items: Vec<u32>,
 }
 
-impl Word {
+impl IndexedWord {
     fn new(text: Box<str>, items: Vec<u32>) -> Self {
         Self { signs: signs(&text), text, items }
     }
@@ -57,7 +57,7 @@ impl Word {
 
 /// What a search found.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Found {
+pub struct SearchHits {
     /// Places of the nearest items in the index, the nearest first.
     pub items: Vec<u32>,
     /// How many were found.
@@ -82,7 +82,7 @@ const TOLD: [&str; 12] = [
     "customer",
 ];
 
-impl Index {
+impl SearchIndex {
     /// The index of everything there is. `library` is what ships with the shop's records laid over it.
     #[must_use]
     pub fn of(library: &Library, log: &Log) -> Self {
@@ -98,8 +98,8 @@ impl Index {
                 }
             }
         });
-        let words = words.into_iter().map(|(text, items)| Word::new(text, items)).collect();
-        index.words = sorted(words, &|a: &Word, b| a.text.cmp(&b.text));
+        let words = words.into_iter().map(|(text, items)| IndexedWord::new(text, items)).collect();
+        index.words = sorted(words, &|a: &IndexedWord, b| a.text.cmp(&b.text));
         index
     }
 
@@ -120,12 +120,12 @@ impl Index {
                         list.push(place);
                     }
                 }
-                Err(at) => self.words.insert(at, Word::new(word.into(), vec![place])),
+                Err(at) => self.words.insert(at, IndexedWord::new(word.into(), vec![place])),
             }
         }
     }
 
-    fn push(&mut self, item: Item) -> u32 {
+    fn push(&mut self, item: SearchItem) -> u32 {
         // More items than that do not fit into any memory.
         let place = u32::try_from(self.items.len()).unwrap_or(u32::MAX);
         self.counts[item.key.kind as usize] += 1;
@@ -135,7 +135,7 @@ impl Index {
 
     /// The item at a place.
     #[must_use]
-    pub fn item(&self, place: u32) -> Option<&Item> {
+    pub fn item(&self, place: u32) -> Option<&SearchItem> {
         self.items.get(place as usize)
     }
 
@@ -159,10 +159,10 @@ impl Index {
 
     /// The items of these kinds that have every word asked for, nearest first; all of them if nothing is asked.
     #[must_use]
-    pub fn find(&self, asked: &str, kinds: &[Kind]) -> Found {
+    pub fn find(&self, asked: &str, kinds: &[Kind]) -> SearchHits {
         let asked = fold(asked);
         let words: Vec<&str> = cut(&asked).collect();
-        let wanted = |item: &Item| !item.gone && kinds.contains(&item.key.kind);
+        let wanted = |item: &SearchItem| !item.gone && kinds.contains(&item.key.kind);
         // How far off every item is; one that lacks a word is out.
         let mut off: Vec<u8> = self.items.iter().map(|item| if wanted(item) { 0 } else { OUT }).collect();
         let mut instead = Vec::new();
@@ -196,7 +196,7 @@ impl Index {
         if count > 0 || words.len() < 2 {
             instead.clear();
         }
-        Found { items, count, instead }
+        SearchHits { items, count, instead }
     }
 
     /// Which of two items that are equally near comes first: the shop's own, then the shorter name where something is
@@ -267,8 +267,8 @@ fn cut(folded: &str) -> impl Iterator<Item = &str> {
 }
 
 /// Hands out every item, with the folded words that it is found by.
-fn all(library: &Library, log: &Log, take: &mut dyn FnMut(Item, &str)) {
-    let mut give = |(item, told): (Item, String)| take(item, &told);
+fn all(library: &Library, log: &Log, take: &mut dyn FnMut(SearchItem, &str)) {
+    let mut give = |(item, told): (SearchItem, String)| take(item, &told);
     let own = |kind, id: &str| log.stands(&Key::new(kind, id));
     for it in &library.fabrics {
         give(fabric(it, own(Kind::Fabric, &it.id)));
@@ -288,7 +288,7 @@ fn all(library: &Library, log: &Log, take: &mut dyn FnMut(Item, &str)) {
 /// Kinds that only the shop itself writes.
 const OWN: [Kind; 5] = [Kind::Lot, Kind::Batch, Kind::Order, Kind::Trial, Kind::FollowUp];
 
-fn one(library: &Library, log: &Log, key: &Key) -> Option<(Item, String)> {
+fn one(library: &Library, log: &Log, key: &Key) -> Option<(SearchItem, String)> {
     let own = log.stands(key);
     let id = &*key.id;
     let plain = |name: &str| item(key.kind, id, [name, name], own, name);
@@ -303,26 +303,26 @@ fn one(library: &Library, log: &Log, key: &Key) -> Option<(Item, String)> {
     }
 }
 
-fn item(kind: Kind, id: &str, [name, nombre]: [&str; 2], own: bool, told: &str) -> (Item, String) {
+fn item(kind: Kind, id: &str, [name, nombre]: [&str; 2], own: bool, told: &str) -> (SearchItem, String) {
     let told = fold(&format!("{told} {id} {}", id.replace('-', " ")));
     let key = Key::new(kind, id);
-    (Item { key, name: name.into(), nombre: nombre.into(), own, gone: false }, told)
+    (SearchItem { key, name: name.into(), nombre: nombre.into(), own, gone: false }, told)
 }
 
-fn fabric(it: &FabricRecord, own: bool) -> (Item, String) {
+fn fabric(it: &FabricRecord, own: bool) -> (SearchItem, String) {
     let fibres: Vec<&str> = it.composition_percent.keys().map(|fibre| fibre.name()).collect();
     let told = format!("{} {} {}", it.name, it.nombre, fibres.join(" "));
     item(Kind::Fabric, &it.id, [&it.name, &it.nombre], own, &told)
 }
 
-fn white(it: &WhiteRecord, own: bool) -> (Item, String) {
+fn white(it: &WhiteRecord, own: bool) -> (SearchItem, String) {
     let class = serde_json::to_value(it.class).ok();
     let class = class.as_ref().and_then(Value::as_str).unwrap_or_default();
     let told = format!("{} {class} {}", it.name, if it.low_cure { "low-cure" } else { "" });
     item(Kind::White, &it.id, [&it.name, &it.name], own, &told)
 }
 
-fn written(record: &Record) -> (Item, String) {
+fn written(record: &Record) -> (SearchItem, String) {
     let text = |name: &str| record.fields.get(name).and_then(Value::as_str).unwrap_or_default();
     let told: Vec<&str> = TOLD.iter().map(|name| text(name)).collect();
     let name = ["name", "title"].into_iter().map(text).find(|name| !name.is_empty());

@@ -23,7 +23,7 @@ pub struct FabricDye {
 /// A dye lot of a cloth. Its id: `fabric/lot`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
-pub struct Lot {
+pub struct LotRecord {
     /// Number on the box.
     pub name: String,
     /// Day it came in.
@@ -35,7 +35,7 @@ pub struct Lot {
 /// A batch of a white or blocker. Its id: `white/batch`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
-pub struct Batch {
+pub struct BatchRecord {
     /// Number on the tub.
     pub name: String,
     /// Day it was opened.
@@ -49,7 +49,7 @@ pub struct Batch {
 /// A trial print.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
-pub struct Trial {
+pub struct TrialRecord {
     /// The cloth: id of its record, or what its label says.
     pub fabric: String,
     /// Its dye lot.
@@ -71,7 +71,7 @@ pub struct Trial {
 /// What was seen on a trial on one day. Its id: `trial/reading`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
-pub struct Reading {
+pub struct TrialReading {
     /// Days after printing; a hot hold counts as the days that it stands for.
     pub days: f64,
     /// Pieces looked at.
@@ -87,7 +87,7 @@ pub struct Reading {
 /// A look that is due later. Its id: `trial/look`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
-pub struct FollowUp {
+pub struct FollowUpRecord {
     /// Day it is due.
     pub due: String,
     /// Day it was done, empty if open.
@@ -99,7 +99,7 @@ pub struct FollowUp {
 /// A probe's ride through a dryer. Its id: `dryer/ride`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
-pub struct Calibration {
+pub struct CalibrationRecord {
     /// Day of it.
     pub day: String,
     /// Id of the cloth that the probe lay on, or what its label says.
@@ -118,7 +118,7 @@ pub struct Calibration {
     pub note: String,
 }
 
-impl Calibration {
+impl CalibrationRecord {
     /// The ride as [`ProbeRun`] computes with it; `id` is that of this record.
     ///
     /// # Errors
@@ -144,27 +144,27 @@ impl Calibration {
     }
 }
 
-impl Recorded for Calibration {
+impl Recorded for CalibrationRecord {
     const KIND: Kind = Kind::Calibration;
 }
 
-impl Recorded for Lot {
+impl Recorded for LotRecord {
     const KIND: Kind = Kind::Lot;
 }
 
-impl Recorded for Batch {
+impl Recorded for BatchRecord {
     const KIND: Kind = Kind::Batch;
 }
 
-impl Recorded for Trial {
+impl Recorded for TrialRecord {
     const KIND: Kind = Kind::Trial;
 }
 
-impl Recorded for Reading {
+impl Recorded for TrialReading {
     const KIND: Kind = Kind::Reading;
 }
 
-impl Recorded for FollowUp {
+impl Recorded for FollowUpRecord {
     const KIND: Kind = Kind::FollowUp;
 }
 
@@ -172,10 +172,10 @@ impl Recorded for FabricDye {
     const KIND: Kind = Kind::Fabric;
 }
 
-impl Trial {
+impl TrialRecord {
     /// A reading of this trial as evidence for an order: about the lot if one is known, else about the white.
     #[must_use]
-    pub fn evidence(&self, reading: &Reading) -> Evidence {
+    pub fn evidence(&self, reading: &TrialReading) -> Evidence {
         let (about, name) = if self.lot.is_empty() { ("white", &self.white) } else { ("lot", &self.lot) };
         Evidence {
             about: about.into(),

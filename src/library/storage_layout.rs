@@ -46,7 +46,7 @@ impl Line {
 
 /// A row of the journal.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Row {
+pub struct JournalRow {
     /// The key that the browser counted up to: a later row has a higher one.
     pub key: f64,
     /// The line.
@@ -57,14 +57,14 @@ pub struct Row {
 
 /// A part of the database.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
+pub enum ObjectStore {
     /// One row a line, in the order of saving.
     Journal,
     /// One text of JSON lines a row.
     Segments,
 }
 
-impl Part {
+impl ObjectStore {
     /// Its name in the database.
     #[must_use]
     pub fn name(self) -> &'static str {
@@ -76,8 +76,8 @@ impl Part {
 }
 
 /// What a database of an earlier version still needs, in order; 0 is a database that was just made.
-pub fn upgrade(from: u32) -> impl Iterator<Item = Part> {
-    let steps = [(1, Part::Journal), (1, Part::Segments)];
+pub fn upgrade(from: u32) -> impl Iterator<Item = ObjectStore> {
+    let steps = [(1, ObjectStore::Journal), (1, ObjectStore::Segments)];
     steps.into_iter().filter(move |(since, _)| *since > from).map(|(_, part)| part)
 }
 
@@ -126,7 +126,7 @@ pub fn is_long(rows: usize) -> bool {
 
 /// What to seal of a journal, its rows in the order of their keys.
 #[must_use]
-pub fn seal(rows: &[Row]) -> Sealing {
+pub fn seal(rows: &[JournalRow]) -> Sealing {
     let mut sealing = Sealing::default();
     let mut slots = BTreeSet::new();
     for row in rows.iter().rev() {
@@ -160,7 +160,7 @@ pub struct Contents {
     /// The sealed segments.
     pub segments: Vec<String>,
     /// The journal, in the order of its keys.
-    pub journal: Vec<Row>,
+    pub journal: Vec<JournalRow>,
 }
 
 impl Contents {
@@ -173,13 +173,13 @@ impl Contents {
 
     /// The newest row of a slot.
     #[must_use]
-    pub fn slot(&self, slot: &str) -> Option<&Row> {
+    pub fn slot(&self, slot: &str) -> Option<&JournalRow> {
         self.journal.iter().rev().find(|row| row.slot.as_deref() == Some(slot))
     }
 
     /// The rows of all slots whose names begin so, the newest first.
-    pub fn slots(&self, start: &str) -> impl Iterator<Item = &Row> {
-        let begins = move |row: &&Row| row.slot.as_ref().is_some_and(|slot| slot.starts_with(start));
+    pub fn slots(&self, start: &str) -> impl Iterator<Item = &JournalRow> {
+        let begins = move |row: &&JournalRow| row.slot.as_ref().is_some_and(|slot| slot.starts_with(start));
         self.journal.iter().rev().filter(begins)
     }
 

@@ -17,14 +17,14 @@ use crate::quantity::{Bound, FieldError};
 
 /// A film by what it does to light at one wavelength.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Layer {
+pub struct OpticalLayer {
     /// Reflectance over black, 0 to 1.
     pub reflectance: f64,
     /// Share of the light that comes through, 0 to 1.
     pub transmittance: f64,
 }
 
-impl Layer {
+impl OpticalLayer {
     /// A film of scattering S (1/m, 0 and up), absorption K (1/m, 0 and up) and thickness (m, 0 and up).
     #[must_use]
     pub fn new(scattering: f64, absorption: f64, thickness: f64) -> Self {
@@ -76,7 +76,7 @@ pub fn endless_reflectance(absorption_ratio: f64) -> f64 {
 /// Contrast ratio of a film: over black divided by over a white card of reflectance `white_card`; 1 hides completely.
 /// ISO 6504 calls a film hiding from 0.98 on with a card of 0.80.
 #[must_use]
-pub fn contrast_ratio(film: Layer, white_card: f64) -> f64 {
+pub fn contrast_ratio(film: OpticalLayer, white_card: f64) -> f64 {
     film.reflectance / film.over(white_card)
 }
 

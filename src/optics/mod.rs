@@ -2,7 +2,7 @@
 //!
 //! Hands out [`Lab`] with its swatch and its limits, [`ciede2000`], the grey-scale [`Grade`]s and [`Whiteness`] in one
 //! [`Comparison`], gloss in [`gloss_units`], [`Spectrum`], what a colour [`meter`] wrote into a file, the Kubelka-Munk
-//! [`Layer`], and the white print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
+//! [`OpticalLayer`], and the white print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
 //! Everything is for the CIE 1964 10° observer under D65, the pair that textile work uses.
 //! Knows nothing of heat, of limits or of what a customer accepts.
 
@@ -27,7 +27,9 @@ pub use difference::{cie76, ciede2000, cmc};
 pub use dye::{DyeAbsorption, DyeInFilm};
 pub use gloss::{PVC_INDEX, REFERENCE_INDEX, WHITE_SCATTERS, facets_in_window, gloss_units, mirrored};
 pub use grades::{Grade, GreyStep, change_grade, staining_grade};
-pub use kubelka_munk::{Cards, DrawDown, Layer, absorption_ratio, contrast_ratio, endless_reflectance};
+pub use kubelka_munk::{
+    Cards, DrawDown, OpticalLayer, absorption_ratio, contrast_ratio, endless_reflectance,
+};
 pub use lab::{Lab, WHITE_POINT, Xyz};
 pub use spectrum::{Spectrum, WAVELENGTHS};
 pub use white_film::{FreshPrint, WhiteFilm, appearance};

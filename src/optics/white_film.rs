@@ -10,7 +10,7 @@
 //! Two numbers describe a white: its scattering and its endless reflectance at 550 nm, both from one draw-down over
 //! a black and a white card. The wavelength laws are chosen for the model: S as λ^−0.5 to λ^−1.2 and an edge near
 //! 410 nm are what rutile does; no printed table for a plastisol was found.
-use super::kubelka_munk::{Layer, absorption_ratio};
+use super::kubelka_munk::{OpticalLayer, absorption_ratio};
 use super::{DyeAbsorption, DyeInFilm, Lab, Spectrum, ciede2000};
 use crate::quantity::{Bound, FieldError};
 
@@ -68,7 +68,7 @@ impl WhiteFilm {
 fn reflectance(film: f64, scattering: &Spectrum, absorption: &Spectrum, backing: &Spectrum) -> Spectrum {
     let mut seen = *backing;
     for ((value, &s), &k) in seen.0.iter_mut().zip(&scattering.0).zip(&absorption.0) {
-        *value = Layer::new(s, k, film).over(*value);
+        *value = OpticalLayer::new(s, k, film).over(*value);
     }
     seen
 }

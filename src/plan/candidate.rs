@@ -1,7 +1,7 @@
 //! Ways to lay the white down.
 
 use super::{Base, Cloth, Job, Opacity, Pick, Role, Step};
-use crate::ink::{self, Bed, Lay, Mesh, White, deposit, film_needed, reduced_body, smoothed};
+use crate::ink::{self, DepositedFilm, Mesh, Substrate, White, deposit, film_needed, reduced_body, smoothed};
 use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
 
 /// What is laid on the cloth, through whatever mesh: a white, perhaps with adhesion additive in it, over the cloth or a
@@ -119,10 +119,14 @@ impl<'a> Candidate<'a> {
 
     /// How the white lies on this cloth, its film so many times the planned one.
     #[must_use]
-    pub fn lay(&self, job: &Job, cloth: &Cloth, times: f64) -> Lay {
+    pub fn lay(&self, job: &Job, cloth: &Cloth, times: f64) -> DepositedFilm {
         let film = times * self.film / f64::from(self.strokes);
         let below = self.base.map_or(0.0, |base| base.film);
-        Lay::new(film, self.strokes, &Bed { nap: self.nap(cloth), film: below, body: self.body(job) })
+        DepositedFilm::new(
+            film,
+            self.strokes,
+            &Substrate { nap: self.nap(cloth), film: below, body: self.body(job) },
+        )
     }
 
     /// How well the white, reduced as the order says, holds fibres down.
@@ -144,7 +148,7 @@ impl<'a> Candidate<'a> {
 
     /// What the print looks like with a film so many times the planned one.
     #[must_use]
-    pub fn look(&self, job: &Job, cloth: &Cloth, times: f64) -> ink::Opacity {
+    pub fn look(&self, job: &Job, cloth: &Cloth, times: f64) -> ink::FilmOpacity {
         ink::opacity(&self.lay(job, cloth, times), &self.coat.optics, &self.coat.under)
     }
 

@@ -17,7 +17,7 @@ use super::rim::Rim;
 use super::window::{Demands, SetPoint};
 use super::{Cloth, Job, Margin, Rules, Side, Topic, Verdict};
 use crate::dryer::History;
-use crate::ink::Opacity;
+use crate::ink::FilmOpacity;
 use crate::migration::{DyedCloth, Release, release};
 use crate::numerics::Lanes;
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
@@ -53,7 +53,7 @@ pub struct Outlook<'a> {
     /// How it is run.
     pub run: Running,
     /// What it looks like fresh.
-    pub look: Opacity,
+    pub look: FilmOpacity,
     /// Where it is dried before: the verdict on the best way of the same white that is not.
     pub undried: Option<Verdict>,
     /// Margins of its bleeding, in its middle and along its rim.

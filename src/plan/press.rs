@@ -7,7 +7,7 @@ use super::explain::of;
 use super::gloss::{gloss_margin, of_finish};
 use super::judge::{Judged, margin};
 use super::{Cloth, Code, Job, Look, Margin, Reason, Side, Topic};
-use crate::ink::Opacity;
+use crate::ink::FilmOpacity;
 use crate::quantity::Band;
 
 /// What the fresh print of a way looks like.
@@ -22,7 +22,12 @@ pub(super) fn look(judged: &Judged<'_>) -> Look {
 }
 
 /// What is seen at the press, over films as thin and as thick as this shop's wander.
-pub(super) fn press_margins(job: &Job, cloth: &Cloth, way: &Candidate<'_>, look: &Opacity) -> Vec<Margin> {
+pub(super) fn press_margins(
+    job: &Job,
+    cloth: &Cloth,
+    way: &Candidate<'_>,
+    look: &FilmOpacity,
+) -> Vec<Margin> {
     let most = most_shown(job.order.print.opacity);
     let wander = job.dryer.drift.film;
     let (thin, thick) = (1.0 - wander, 1.0 + wander);

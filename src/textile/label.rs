@@ -4,7 +4,7 @@
 //! serves every way they are written: `50% cotton 50% polyester`, `algodón 60 poliéster 40 %`, `50/50
 //! cotton/polyester`, `cotton/polyester 50/50`. Shares of one section must make 100.
 //!
-//! What the reader had to assume, what it would rather ask and what it left out come back as [`Note`]s; what it
+//! What the reader had to assume, what it would rather ask and what it left out come back as [`LabelNote`]s; what it
 //! cannot read comes back as errors by name. It never guesses a share.
 //!
 //! Sources of the words: generic names of ISO 2076 and Regulation (EU) 1007/2011, 16 CFR 303 (from memory); loose
@@ -30,11 +30,11 @@ pub const LONGEST: usize = 500;
 /// What was read from one label.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Reading {
+pub struct LabelReading {
     /// The cloth that is printed on.
-    pub body: Section,
+    pub body: LabelSection,
     /// Lining, rib and the like, in the order of the label.
-    pub parts: Vec<Section>,
+    pub parts: Vec<LabelSection>,
     /// How the body is made, where the label says so.
     pub construction: Option<Construction>,
     /// Weight, g/m², where the label says so.
@@ -42,15 +42,15 @@ pub struct Reading {
     /// English name of its colour, where the label says so.
     pub colour: Option<String>,
     /// How it looks, beyond its colour.
-    pub looks: Vec<Look>,
+    pub looks: Vec<ClothLook>,
     /// What was assumed, what is asked, what was left out.
-    pub notes: Vec<Note>,
+    pub notes: Vec<LabelNote>,
 }
 
 /// One section of a label.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Section {
+pub struct LabelSection {
     /// Its name in English (`lining`); empty for the body.
     pub name: String,
     /// Mass shares, percent, as the label states them.
@@ -59,7 +59,7 @@ pub struct Section {
     pub other_percent: f64,
 }
 
-impl Section {
+impl LabelSection {
     /// Everything the section accounts for, percent.
     #[must_use]
     pub fn sum(&self) -> f64 {
@@ -77,7 +77,7 @@ impl Section {
 /// How a cloth looks, beyond its colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Look {
+pub enum ClothLook {
     /// Heather, mélange, marl: a mixture of coloured fibres. Says nothing of the composition.
     Heather,
     /// The cloth itself was printed by sublimation.
@@ -88,7 +88,7 @@ pub enum Look {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "note", rename_all = "kebab-case")]
 #[non_exhaustive]
-pub enum Note {
+pub enum LabelNote {
     /// One fibre stands without a share and was taken as all of it.
     AssumedWhole {
         /// The fibre.

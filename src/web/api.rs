@@ -5,7 +5,7 @@ use super::cached_queries::CachedQueries;
 use super::types::{JsForecastOptions, JsOptions, JsOvenOptions, JsWindowOptions};
 use crate::desk::key;
 use crate::library::{self, DryerRun, ProbeRun, TestedWhite};
-use crate::optics::meter::{MeterError, MeterFile, Note, Sample, Seen};
+use crate::optics::meter::{MeterError, MeterFile, MeterNote, MeterSample, StatedViewing};
 use crate::optics::{Comparison, Grade, Lab, staining_grade};
 use crate::plan::{Order, Pick};
 use crate::quantity::{Day, FieldError, Problem};
@@ -280,7 +280,7 @@ pub fn staining(
 #[derive(Serialize)]
 struct Measured {
     samples: Vec<MeasuredSample>,
-    seen: Seen,
+    seen: StatedViewing,
     notes: Vec<Noted>,
 }
 
@@ -294,7 +294,7 @@ struct MeasuredSample {
 
 #[derive(Serialize)]
 struct Noted {
-    code: Note,
+    code: MeterNote,
     text: &'static str,
 }
 
@@ -318,7 +318,7 @@ pub fn read_meter(text: &str, options: Option<JsOptions>) -> Result<JsValue, JsV
         plain(&told).unwrap_or_else(|error| error)
     })?;
     let sample =
-        |Sample { name, lab, line, .. }| MeasuredSample { name, swatch: Lab::swatch(lab), lab, line };
+        |MeterSample { name, lab, line, .. }| MeasuredSample { name, swatch: Lab::swatch(lab), lab, line };
     let notes = notes.into_iter().map(|code| Noted { code, text: voice.meter_note(code) }).collect();
     plain(&Measured { samples: samples.into_iter().map(sample).collect(), seen, notes })
 }

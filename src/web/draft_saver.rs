@@ -5,7 +5,7 @@
 
 use super::store::{self, OpenedStore, Store, web_storage};
 use crate::desk::{Draft, draft_file};
-use crate::library::storage_layout::{Contents, Line, Row, Trouble};
+use crate::library::storage_layout::{Contents, JournalRow, Line, Trouble};
 use leptos::prelude::set_timeout;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -172,6 +172,6 @@ pub fn is_of_a_later_version(contents: &Contents) -> bool {
 }
 
 /// What is kept of this tab.
-fn own(contents: &Contents) -> Option<&Row> {
+fn own(contents: &Contents) -> Option<&JournalRow> {
     contents.slot(&slot(&web_storage::tab(store::NAME)?))
 }

@@ -2,7 +2,7 @@
 
 use super::language::in_language;
 use super::{Quantity, Voice};
-use crate::diagnosis::{Seen, Test, What};
+use crate::diagnosis::{CauseKind, Defect, DiagnosticTest};
 
 /// A sentence of the screen; chances come ready written.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,36 +27,36 @@ pub enum DiagnosisPhrase {
 impl Voice {
     /// What is seen, as a button.
     #[must_use]
-    pub fn seen(self, seen: Seen) -> &'static str {
+    pub fn seen(self, seen: Defect) -> &'static str {
         in_language!(self.language, diagnosis::seen(seen))
     }
 
     /// A cause as a sentence, with its numbers.
     #[must_use]
-    pub fn cause(self, what: What) -> String {
+    pub fn cause(self, what: CauseKind) -> String {
         let [planned, ran] = self.ends(what);
         in_language!(self.language, diagnosis::cause(what, &planned, &ran))
     }
 
     /// What to do about a cause of what is seen.
     #[must_use]
-    pub fn remedy(self, what: What, seen: Seen) -> String {
+    pub fn remedy(self, what: CauseKind, seen: Defect) -> String {
         let [planned, _] = self.ends(what);
         in_language!(self.language, diagnosis::remedy(what, seen, &planned))
     }
 
     /// The test that tells a cause from the others.
     #[must_use]
-    pub fn test(self, test: Test) -> &'static str {
+    pub fn test(self, test: DiagnosticTest) -> &'static str {
         in_language!(self.language, diagnosis::test(test))
     }
 
     /// Planned and run value of a cause that has them.
-    fn ends(self, what: What) -> [String; 2] {
+    fn ends(self, what: CauseKind) -> [String; 2] {
         let (quantity, ends) = match what {
-            What::Heat { planned, ran } => (Quantity::Temperature, [planned, ran]),
-            What::Belt { planned, ran } => (Quantity::Belt, [planned, ran]),
-            What::Film { planned, ran } => (Quantity::Film, [planned, ran]),
+            CauseKind::Heat { planned, ran } => (Quantity::Temperature, [planned, ran]),
+            CauseKind::Belt { planned, ran } => (Quantity::Belt, [planned, ran]),
+            CauseKind::Film { planned, ran } => (Quantity::Film, [planned, ran]),
             _ => return [String::new(), String::new()],
         };
         ends.map(|value| self.quantity(quantity, value))

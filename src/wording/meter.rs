@@ -2,7 +2,7 @@
 
 use super::Voice;
 use super::language::in_language;
-use crate::optics::meter::{MeterError, Note};
+use crate::optics::meter::{MeterError, MeterNote};
 
 impl Voice {
     /// Where a file cannot be read, why, and the way out.
@@ -13,7 +13,7 @@ impl Voice {
 
     /// What the reader of a meter's file had to decide.
     #[must_use]
-    pub fn meter_note(self, note: Note) -> &'static str {
+    pub fn meter_note(self, note: MeterNote) -> &'static str {
         in_language!(self.language, meter::note(note))
     }
 }

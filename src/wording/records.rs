@@ -3,7 +3,7 @@
 use super::facts::named;
 use super::language::in_language;
 use super::{LibraryLabel, LibraryPhrase, Numeral, Voice};
-use crate::library::log::{Difference, Kind};
+use crate::library::log::{FieldDifference, Kind};
 use serde_json::Value;
 
 impl Voice {
@@ -72,9 +72,9 @@ impl Voice {
 
     /// What changed, as one sentence; long lists are cut.
     #[must_use]
-    pub fn changes(self, changes: &[Difference]) -> String {
+    pub fn changes(self, changes: &[FieldDifference]) -> String {
         const SHOWN: usize = 4;
-        let one = |change: &Difference| {
+        let one = |change: &FieldDifference| {
             self.say(&LibraryPhrase::Changed {
                 what: self.field(&change.path),
                 before: self.value(change.before.as_ref()),

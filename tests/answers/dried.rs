@@ -5,7 +5,7 @@
 //! to IAPWS elsewhere (`dryer::chain`, `tests/heat/history.rs`, `tests/heat/moisture.rs`).
 
 use proptest::prelude::*;
-use whitehold::diagnosis::{Run, Seen, What};
+use whitehold::diagnosis::{CauseKind, Defect, NotedRun};
 use whitehold::library::{answer, diagnose, job, pick_window, starter};
 use whitehold::plan::{Code, Garment, Order, Pick, Report, Step, Topic, Value, Verdict, as_run};
 use whitehold::wording::{Language, Voice};
@@ -145,10 +145,10 @@ fn cloth_that_was_not_dried_is_a_cause() {
     let (library, soaked) = (starter().expect("the starter library parses"), order(MESH, 40.0, "gannet"));
     let wet = report(&soaked);
     let (pick, _) = dried(&wet).expect("a dried way");
-    let run = Run { set_c: None, belt_m_per_min: None, film_um: None };
+    let run = NotedRun { set_c: None, belt_m_per_min: None, film_um: None };
     let found =
-        diagnose(&soaked, &library, pick, &run, Seen::WashesOff).expect("a job").expect("a diagnosis");
-    let damp = found.causes.iter().find(|cause| cause.what == What::Damp);
+        diagnose(&soaked, &library, pick, &run, Defect::WashesOff).expect("a job").expect("a diagnosis");
+    let damp = found.causes.iter().find(|cause| cause.what == CauseKind::Damp);
     assert!(damp.is_some_and(|damp| damp.chance > found.ran), "{found:?}");
 }
 

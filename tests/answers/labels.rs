@@ -3,11 +3,11 @@
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 use whitehold::quantity::{FieldError, Problem};
-use whitehold::textile::label::{LONGEST, Look, Note, Reading, read};
+use whitehold::textile::label::{ClothLook, LONGEST, LabelNote, LabelReading, read};
 use whitehold::textile::{Construction, Fibre};
 
 /// The body of a label in short: `cotton 50, polyester 50`.
-fn body(reading: &Reading) -> String {
+fn body(reading: &LabelReading) -> String {
     in_short(&reading.body.shares, reading.body.other_percent)
 }
 
@@ -20,7 +20,7 @@ fn in_short(shares: &BTreeMap<Fibre, f64>, other: f64) -> String {
     parts.join(", ")
 }
 
-fn must(label: &str) -> Reading {
+fn must(label: &str) -> LabelReading {
     read(label).unwrap_or_else(|errors| panic!("{label:?}: {errors:?}"))
 }
 
@@ -189,16 +189,16 @@ fn construction_weight_colour_and_look_are_read_on_the_way() {
             (read, weight) => assert_eq!(read, weight, "{label:?}"),
         }
         assert_eq!(
-            reading.notes.iter().filter(|note| matches!(note, Note::LeftOut { .. })).count(),
+            reading.notes.iter().filter(|note| matches!(note, LabelNote::LeftOut { .. })).count(),
             0,
             "{label:?}"
         );
     }
     for (label, looks) in [
-        ("50/50 cotton polyester heather grey", vec![Look::Heather]),
-        ("100% polyester sublimated mesh", vec![Look::SublimationPrinted]),
-        ("poliéster 100% sublimación jaspeado", vec![Look::SublimationPrinted, Look::Heather]),
-        ("100% polyester all-over print", vec![Look::SublimationPrinted]),
+        ("50/50 cotton polyester heather grey", vec![ClothLook::Heather]),
+        ("100% polyester sublimated mesh", vec![ClothLook::SublimationPrinted]),
+        ("poliéster 100% sublimación jaspeado", vec![ClothLook::SublimationPrinted, ClothLook::Heather]),
+        ("100% polyester all-over print", vec![ClothLook::SublimationPrinted]),
         ("100% cotton", vec![]),
     ] {
         assert_eq!(must(label).looks, looks, "{label:?}");
@@ -208,31 +208,37 @@ fn construction_weight_colour_and_look_are_read_on_the_way() {
 
 #[test]
 fn what_was_assumed_asked_or_left_out_is_said() {
-    let whole = |fibre| Note::AssumedWhole { fibre };
+    let whole = |fibre| LabelNote::AssumedWhole { fibre };
     for (label, notes) in [
         ("100% cotton", vec![]),
         ("cotton jersey", vec![whole(Fibre::Cotton)]),
-        ("50/50 poly-cotton", vec![Note::Assumed { word: "poly".into(), fibre: Fibre::Polyester }]),
+        ("50/50 poly-cotton", vec![LabelNote::Assumed { word: "poly".into(), fibre: Fibre::Polyester }]),
         (
             "100% poly",
-            vec![Note::Ask {
+            vec![LabelNote::Ask {
                 word: "poly".into(),
                 fibre: Fibre::Polyester,
                 or: vec![Fibre::Nylon, Fibre::Polypropylene],
             }],
         ),
-        ("100% polyster", vec![Note::ReadAs { word: "polyster".into(), fibre: Fibre::Polyester }]),
-        ("100% octton", vec![Note::ReadAs { word: "octton".into(), fibre: Fibre::Cotton }]),
-        ("coton", vec![Note::ReadAs { word: "coton".into(), fibre: Fibre::Cotton }, whole(Fibre::Cotton)]),
-        ("100% organic cotton", vec![Note::Dropped { word: "organic".into() }]),
-        ("100% cotton kt 210", vec![Note::LeftOut { text: "kt 210".into() }]),
-        ("95% nylon 5% other fibres", vec![Note::OtherFibres { percent: 5.0, section: String::new() }]),
-        ("33% cotton 33% linen 33% hemp", vec![Note::Rounded { sum: 99.0, section: String::new() }]),
+        ("100% polyster", vec![LabelNote::ReadAs { word: "polyster".into(), fibre: Fibre::Polyester }]),
+        ("100% octton", vec![LabelNote::ReadAs { word: "octton".into(), fibre: Fibre::Cotton }]),
+        (
+            "coton",
+            vec![LabelNote::ReadAs { word: "coton".into(), fibre: Fibre::Cotton }, whole(Fibre::Cotton)],
+        ),
+        ("100% organic cotton", vec![LabelNote::Dropped { word: "organic".into() }]),
+        ("100% cotton kt 210", vec![LabelNote::LeftOut { text: "kt 210".into() }]),
+        ("95% nylon 5% other fibres", vec![LabelNote::OtherFibres { percent: 5.0, section: String::new() }]),
+        ("33% cotton 33% linen 33% hemp", vec![LabelNote::Rounded { sum: 99.0, section: String::new() }]),
         (
             "100% cotton exclusive of decoration",
-            vec![Note::Excludes { text: "exclusive of decoration".into() }],
+            vec![LabelNote::Excludes { text: "exclusive of decoration".into() }],
         ),
-        ("100% algodón sin incluir adornos", vec![Note::Excludes { text: "sin incluir adornos".into() }]),
+        (
+            "100% algodón sin incluir adornos",
+            vec![LabelNote::Excludes { text: "sin incluir adornos".into() }],
+        ),
     ] {
         assert_eq!(must(label).notes, notes, "{label:?}");
     }

@@ -406,7 +406,7 @@ fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
     assert_eq!(errors(&tablet), []);
     let record = tablet.state.records.log().records_of(Kind::Calibration, "long-kiln").next().unwrap();
     let library = library::starter().unwrap();
-    let found: library::Calibration = record.read().unwrap();
+    let found: library::CalibrationRecord = record.read().unwrap();
     assert_eq!(found.readings.len(), 8);
     let told = found.ride(&record.key.id, &library).unwrap().learn(&library).unwrap();
     assert!((record.fields["learnt"]["air_k"]["likely"].as_f64().unwrap() - told.air_k.likely).abs() < 1e-9);

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use whitehold::ink::{
-    Bed, Lay, Mesh, MeshRecord, deposit, ink_for_run, ink_per_print, line_deposit, smoothed, standing,
-    stencil_gain,
+    DepositedFilm, Mesh, MeshRecord, Substrate, deposit, ink_for_run, ink_per_print, line_deposit, smoothed,
+    standing, stencil_gain,
 };
 use whitehold::quantity::{Problem, Sourced};
 
@@ -116,9 +116,9 @@ fn a_stencil_thickens_fine_lines_and_hardly_a_block() {
 /// first stroke lays all of it down, so the second loses nothing.
 #[test]
 fn the_second_stroke_lies_on_a_film_and_not_on_cloth() {
-    let bed = Bed { nap: 60e-6, film: 0.0, body: 1.0 };
-    let one = Lay::new(30e-6, 1, &bed);
-    let two = Lay::new(30e-6, 2, &bed);
+    let bed = Substrate { nap: 60e-6, film: 0.0, body: 1.0 };
+    let one = DepositedFilm::new(30e-6, 1, &bed);
+    let two = DepositedFilm::new(30e-6, 2, &bed);
     for (lay, expected) in [(&one, [25.8, 17.4, 9.0, 3.0, 3.0]), (&two, [55.8, 47.4, 39.0, 33.0, 33.0])] {
         for (part, expected) in lay.parts().iter().zip(expected) {
             within(part * 1e6, expected, 1e-9);
@@ -128,7 +128,7 @@ fn the_second_stroke_lies_on_a_film_and_not_on_cloth() {
     within(two.sunk() * 1e6, 18.36, 1e-9);
     within(two.laid() * 1e6, 60.0, 1e-9);
     // One thick stroke of the same ink loses as much nap to the cloth but lies less evenly than two.
-    let thick = Lay::new(60e-6, 1, &bed);
+    let thick = DepositedFilm::new(60e-6, 1, &bed);
     within(thick.sunk() * 1e6, 21.0, 1e-9);
 }
 
@@ -136,23 +136,23 @@ fn the_second_stroke_lies_on_a_film_and_not_on_cloth() {
 /// blocked one not.
 #[test]
 fn what_still_stands_takes_from_the_next_stroke() {
-    let fleece = Bed { nap: 250e-6, film: 0.0, body: 1.0 };
-    let blocked = Bed { film: 150e-6, ..fleece };
-    let pressed = Bed { nap: smoothed(fleece.nap), ..fleece };
-    let sunk = |bed: &Bed| Lay::new(45e-6, 2, bed).sunk();
+    let fleece = Substrate { nap: 250e-6, film: 0.0, body: 1.0 };
+    let blocked = Substrate { film: 150e-6, ..fleece };
+    let pressed = Substrate { nap: smoothed(fleece.nap), ..fleece };
+    let sunk = |bed: &Substrate| DepositedFilm::new(45e-6, 2, bed).sunk();
     within(standing(fleece.nap, 45e-6, 1.0) * 1e6, 160.0, 1e-9);
-    assert!(sunk(&fleece) > 1.5 * Lay::new(45e-6, 1, &fleece).sunk());
+    assert!(sunk(&fleece) > 1.5 * DepositedFilm::new(45e-6, 1, &fleece).sunk());
     assert!(sunk(&pressed) < 0.6 * sunk(&fleece));
     within(sunk(&blocked), 0.0, 1e-12);
-    assert!(sunk(&Bed { body: 1.3, ..fleece }) < sunk(&fleece), "a heavy-bodied ink stays up");
+    assert!(sunk(&Substrate { body: 1.3, ..fleece }) < sunk(&fleece), "a heavy-bodied ink stays up");
 }
 
 #[test]
 fn a_smooth_bed_takes_nothing() {
-    let lay = Lay::new(30e-6, 3, &Bed::SMOOTH);
+    let lay = DepositedFilm::new(30e-6, 3, &Substrate::SMOOTH);
     assert!(lay.parts().iter().all(|part| (part - 90e-6).abs() < 1e-12) && lay.sunk().abs() < 1e-12);
-    assert!(Lay::new(30e-6, 0, &Bed::SMOOTH).above().abs() < 1e-18);
-    assert_eq!(Lay::flat(50e-6).parts(), Lay::new(50e-6, 1, &Bed::SMOOTH).parts());
+    assert!(DepositedFilm::new(30e-6, 0, &Substrate::SMOOTH).above().abs() < 1e-18);
+    assert_eq!(DepositedFilm::flat(50e-6).parts(), DepositedFilm::new(50e-6, 1, &Substrate::SMOOTH).parts());
 }
 
 proptest! {
@@ -161,19 +161,19 @@ proptest! {
     fn ink_is_neither_lost_nor_made(
         film in 5e-6..80e-6, strokes in 1_u32..4, nap in 0.0..400e-6, below in 0.0..60e-6, body in 0.5..1.5,
     ) {
-        let bed = Bed { nap, film: below, body };
-        let lay = Lay::new(film, strokes, &bed);
+        let bed = Substrate { nap, film: below, body };
+        let lay = DepositedFilm::new(film, strokes, &bed);
         prop_assert!((lay.above() + lay.sunk() - lay.laid()).abs() < 1e-12);
         prop_assert!((lay.laid() - film * f64::from(strokes)).abs() < 1e-12);
         prop_assert!(lay.sunk() >= -1e-15 && lay.parts().iter().all(|part| *part > 0.0));
-        let more = Lay::new(film, strokes + 1, &bed);
+        let more = DepositedFilm::new(film, strokes + 1, &bed);
         for (thin, thick) in lay.parts().iter().zip(more.parts()) {
             prop_assert!(thick > thin);
         }
         // Five parts stand for the whole spread: the mean is that of the integral where nothing is cut off.
         let sinks = 0.35 * nap;
         if 0.7 * nap < 0.9 * film {
-            let one = Lay::new(film, 1, &Bed { film: 0.0, ..bed });
+            let one = DepositedFilm::new(film, 1, &Substrate { film: 0.0, ..bed });
             prop_assert!((one.sunk() - sinks).abs() < 1e-12);
         }
     }

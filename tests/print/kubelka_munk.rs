@@ -1,7 +1,8 @@
 //! A film of white over a backing reflects what the two-flux equation says.
 use proptest::prelude::*;
 use whitehold::optics::{
-    Cards, DrawDown, Lab, Layer, Spectrum, WhiteFilm, absorption_ratio, contrast_ratio, endless_reflectance,
+    Cards, DrawDown, Lab, OpticalLayer, Spectrum, WhiteFilm, absorption_ratio, contrast_ratio,
+    endless_reflectance,
 };
 use whitehold::quantity::Problem;
 
@@ -60,7 +61,7 @@ fn films_of_a_table() {
         (0.95, 10.0, 0.90095, 0.92226, 0.97689, 0.08626),
     ];
     for (endless, optical_thickness, over_black, over_white, contrast, through) in rows {
-        let film = Layer::new(1.0, absorption_ratio(endless), optical_thickness);
+        let film = OpticalLayer::new(1.0, absorption_ratio(endless), optical_thickness);
         within(film.reflectance, over_black, 6e-6);
         within(film.over(0.80), over_white, 6e-6);
         within(contrast_ratio(film, 0.80), contrast, 6e-6);
@@ -82,7 +83,7 @@ fn films_worked_at_one_wavelength() {
         (0.05, 0.01, 20.0, 0.40, 0.502_958_134_8),
     ];
     for (scattering, absorption, thickness, backing, expected) in rows {
-        within(Layer::new(scattering, absorption, thickness).over(backing), expected, 6e-11);
+        within(OpticalLayer::new(scattering, absorption, thickness).over(backing), expected, 6e-11);
     }
 }
 
@@ -101,7 +102,7 @@ fn thickness_that_hides() {
     for (endless, thicknesses) in rows {
         for (thickness, contrast) in thicknesses.into_iter().zip([0.90, 0.95, 0.98, 0.99]) {
             within(
-                contrast_ratio(Layer::new(1.0, absorption_ratio(endless), thickness), 0.80),
+                contrast_ratio(OpticalLayer::new(1.0, absorption_ratio(endless), thickness), 0.80),
                 contrast,
                 1e-7,
             );
@@ -114,10 +115,10 @@ fn thickness_that_hides() {
 fn limits_of_the_equation() {
     for (optical, backing) in [(0.3, 0.0), (2.0, 0.1), (12.0, 0.5), (400.0, 0.9)] {
         let clear = optical * (1.0 - backing);
-        within(Layer::new(optical, 0.0, 1.0).over(backing), (backing + clear) / (1.0 + clear), 1e-14);
-        within(Layer::new(optical, 1e-13, 1.0).over(backing), (backing + clear) / (1.0 + clear), 1e-9);
-        within(Layer::new(0.0, optical, 1.0).over(backing), backing * (-2.0 * optical).exp(), 1e-14);
-        within(Layer::new(optical, optical, 0.0).over(backing), backing, 1e-14);
+        within(OpticalLayer::new(optical, 0.0, 1.0).over(backing), (backing + clear) / (1.0 + clear), 1e-14);
+        within(OpticalLayer::new(optical, 1e-13, 1.0).over(backing), (backing + clear) / (1.0 + clear), 1e-9);
+        within(OpticalLayer::new(0.0, optical, 1.0).over(backing), backing * (-2.0 * optical).exp(), 1e-14);
+        within(OpticalLayer::new(optical, optical, 0.0).over(backing), backing, 1e-14);
     }
 }
 
@@ -126,7 +127,11 @@ fn limits_of_the_equation() {
 fn over_its_own_endless_film_it_shows_no_thickness() {
     for endless in [0.6, 0.8, 0.93] {
         for thickness in [0.01, 1.0, 30.0] {
-            within(Layer::new(1.0, absorption_ratio(endless), thickness).over(endless), endless, 1e-13);
+            within(
+                OpticalLayer::new(1.0, absorption_ratio(endless), thickness).over(endless),
+                endless,
+                1e-13,
+            );
         }
     }
 }
@@ -219,7 +224,7 @@ proptest! {
     fn the_march_through_the_film_agrees(
         scattering in 0.0..0.4, absorption in 0.0..0.1, thickness in 0.0..120.0, backing in 0.0..0.95,
     ) {
-        let found = Layer::new(scattering, absorption, thickness).over(backing);
+        let found = OpticalLayer::new(scattering, absorption, thickness).over(backing);
         let expected = marched(scattering, absorption, thickness, backing);
         prop_assert!((found - expected).abs() < 1e-10, "{found} for {expected}");
     }
@@ -230,8 +235,8 @@ proptest! {
         scattering in 0.01..0.4, absorption in 0.0..0.1, upper in 0.0..60.0, lower in 0.0..60.0, backing in 0.0..0.95,
     ) {
         let (upper_half, lower_half) =
-            (Layer::new(scattering, absorption, upper), Layer::new(scattering, absorption, lower));
-        let whole = Layer::new(scattering, absorption, upper + lower);
+            (OpticalLayer::new(scattering, absorption, upper), OpticalLayer::new(scattering, absorption, lower));
+        let whole = OpticalLayer::new(scattering, absorption, upper + lower);
         let added = upper_half.on(lower_half);
         prop_assert!((added.reflectance - whole.reflectance).abs() < 1e-12);
         prop_assert!((added.transmittance - whole.transmittance).abs() < 1e-12);
@@ -243,7 +248,7 @@ proptest! {
         scattering in 3e4..4e5, endless in 0.6..0.97, optical in 0.5..6.0, black in 0.0..0.1, white in 0.75..0.9,
     ) {
         let film = optical / scattering;
-        let layer = Layer::new(scattering, scattering * absorption_ratio(endless), film);
+        let layer = OpticalLayer::new(scattering, scattering * absorption_ratio(endless), film);
         let (over_black, over_white) = (layer.over(black), layer.over(white));
         let cards = Cards { black, white };
         let read = DrawDown::read(over_black, over_white, cards, film).expect("made from a real film");

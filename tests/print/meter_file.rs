@@ -1,7 +1,7 @@
 //! A colour meter's file is read as it is meant, or refused at the line and column that cannot be read.
 
 use proptest::prelude::*;
-use whitehold::optics::meter::{MeterError, MeterFile, MeterProblem, Note};
+use whitehold::optics::meter::{MeterError, MeterFile, MeterNote, MeterProblem};
 use whitehold::optics::{Lab, cie76};
 use whitehold::quantity::Problem;
 use whitehold::wording::{Language, Voice};
@@ -55,7 +55,7 @@ const PATCHES: [(&str, [f64; 3]); 24] = [
 fn measured_spectra_have_the_colours_that_a_library_gives_them() {
     let file = read(CHART);
     assert_eq!(file.samples.len(), 24);
-    assert_eq!(file.notes, [Note::TakenAsFraction, Note::FromSpectra]);
+    assert_eq!(file.notes, [MeterNote::TakenAsFraction, MeterNote::FromSpectra]);
     let (mut worst, mut coarse) = (0.0_f64, 0.0_f64);
     for (sample, (name, expected)) in file.samples.iter().zip(PATCHES) {
         assert_eq!(sample.name, name);
@@ -103,9 +103,9 @@ fn the_same_spectra_in_other_dress_have_the_same_colours() {
     }
     wrapped += "END_DATA\n";
     for (text, note, tolerance) in [
-        (&table, Note::TakenAsPercent, 0.02),
-        (&wrapped, Note::TakenAsPercent, 0.02),
-        (&twenty, Note::TakenAsFraction, 0.6),
+        (&table, MeterNote::TakenAsPercent, 0.02),
+        (&wrapped, MeterNote::TakenAsPercent, 0.02),
+        (&twenty, MeterNote::TakenAsFraction, 0.6),
     ] {
         let file = read(text);
         assert!(file.notes.contains(&note), "{:?}", file.notes);
@@ -174,26 +174,26 @@ fn every_usual_layout_is_read() {
 fn light_and_observer_are_never_guessed_silently() {
     let lab = "BEGIN_DATA_FORMAT\nLAB_L LAB_A LAB_B\nEND_DATA_FORMAT\nBEGIN_DATA\n95 0 2\nEND_DATA\n";
     let rows = [
-        ("CGATS.17\n", Note::ViewingNotStated, None, None),
+        ("CGATS.17\n", MeterNote::ViewingNotStated, None, None),
         (
             "CGATS.17\nILLUMINATION_NAME \"D50\"\nOBSERVER_ANGLE \"2\"\n",
-            Note::OtherViewing,
+            MeterNote::OtherViewing,
             Some("D50"),
             Some(2),
         ),
         (
             "CGATS.17\nMEASUREMENT_SOURCE \"Illumination=D50 ObserverAngle=2 WhiteBase=Abs Filter=no\"\n",
-            Note::OtherViewing,
+            MeterNote::OtherViewing,
             Some("D50"),
             Some(2),
         ),
         (
             "CGATS.17\nWEIGHTING_FUNCTION \"ILLUMINANT, D65\"\nWEIGHTING_FUNCTION \"OBSERVER, 2 degree\"\n",
-            Note::OtherViewing,
+            MeterNote::OtherViewing,
             Some("D65"),
             Some(2),
         ),
-        ("CGATS.17\nILLUMINATION_NAME \"D65\"\n", Note::ViewingNotStated, Some("D65"), None),
+        ("CGATS.17\nILLUMINATION_NAME \"D65\"\n", MeterNote::ViewingNotStated, Some("D65"), None),
     ];
     for (header, note, illuminant, observer) in rows {
         let file = read(&format!("{header}{lab}"));
@@ -364,11 +364,11 @@ fn what_is_wrong_is_said_in_both_languages() {
         }
     }
     for note in [
-        Note::OtherViewing,
-        Note::ViewingNotStated,
-        Note::FromSpectra,
-        Note::TakenAsPercent,
-        Note::TakenAsFraction,
+        MeterNote::OtherViewing,
+        MeterNote::ViewingNotStated,
+        MeterNote::FromSpectra,
+        MeterNote::TakenAsPercent,
+        MeterNote::TakenAsFraction,
     ] {
         let [english, spanish] = voices.map(|voice| voice.meter_note(note));
         assert!(english.len() > 10 && spanish.len() > 10 && english != spanish, "{note:?}");

@@ -1,6 +1,6 @@
 //! A film of white hides the garment the better the thicker it is.
 
-use whitehold::ink::{Bed, Lay, Mesh, contrast_ratio, deposit, opacity, strokes_needed};
+use whitehold::ink::{DepositedFilm, Mesh, Substrate, contrast_ratio, deposit, opacity, strokes_needed};
 use whitehold::optics::{Lab, Spectrum, WhiteFilm, cie76, ciede2000};
 
 fn white() -> WhiteFilm {
@@ -12,7 +12,7 @@ fn coarse_mesh() -> Mesh {
 }
 
 /// A jersey's face.
-const JERSEY: Bed = Bed { nap: 60e-6, film: 0.0, body: 1.0 };
+const JERSEY: Substrate = Substrate { nap: 60e-6, film: 0.0, body: 1.0 };
 
 /// Source: colour-science 0.4.7 at 5 nm: luminance over black by luminance over 0.80, S 0.20/µm, R∞ 0.90. The black
 /// there reflects 5 %, ours nothing: over black the film is a little darker, by T² 0.05/R0 (0.1 % at 40 µm).
@@ -25,7 +25,7 @@ fn contrast_ratio_of_a_white() {
         (80e-6, 0.9959, 5e-4),
         (120e-6, 0.9993, 1e-4),
     ] {
-        let found = contrast_ratio(&Lay::flat(film), &white());
+        let found = contrast_ratio(&DepositedFilm::flat(film), &white());
         assert!((found - expected).abs() < tolerance && found <= expected, "{film}: {found} for {expected}");
     }
 }
@@ -33,10 +33,10 @@ fn contrast_ratio_of_a_white() {
 #[test]
 fn no_film_hides_nothing_and_an_endless_one_everything() {
     let garment = Spectrum::of_cloth(Lab::new(38.0, 58.0, 35.0));
-    assert!(contrast_ratio(&Lay::flat(0.0), &white()).abs() < 1e-12);
-    let bare = opacity(&Lay::flat(0.0), &white(), &garment);
+    assert!(contrast_ratio(&DepositedFilm::flat(0.0), &white()).abs() < 1e-12);
+    let bare = opacity(&DepositedFilm::flat(0.0), &white(), &garment);
     assert!(cie76(bare.colour, Lab::new(38.0, 58.0, 35.0)) < 0.01, "{bare:?}");
-    let deep = opacity(&Lay::flat(5e-3), &white(), &garment);
+    let deep = opacity(&DepositedFilm::flat(5e-3), &white(), &garment);
     assert!(deep.garment_shows < 1e-6 && deep.contrast_ratio > 1.0 - 1e-9, "{deep:?}");
     assert!(cie76(deep.colour, white().endless()) < 1e-6);
 }
@@ -48,7 +48,9 @@ fn each_micrometre_hides_more() {
         [[12.0, 2.0, -8.0], [38.0, 58.0, 35.0], [30.0, 20.0, -50.0], [80.0, 0.0, 70.0], [55.0, 0.0, 0.0]]
     {
         let garment = Spectrum::of_cloth(lab.into());
-        let film = |micrometres: i32| opacity(&Lay::flat(f64::from(micrometres) * 1e-6), &white(), &garment);
+        let film = |micrometres: i32| {
+            opacity(&DepositedFilm::flat(f64::from(micrometres) * 1e-6), &white(), &garment)
+        };
         for micrometres in 5..200 {
             let (thin, thick) = (film(micrometres), film(micrometres + 1));
             assert!(thick.contrast_ratio > thin.contrast_ratio, "{lab:?} {micrometres}");
@@ -61,8 +63,9 @@ fn each_micrometre_hides_more() {
 fn strokes_are_the_fewest_that_hide() {
     let garment = Spectrum::of_cloth(Lab::new(12.0, 2.0, -8.0));
     let film = deposit(&coarse_mesh(), 0.6, 1);
-    for bed in [Bed::SMOOTH, JERSEY] {
-        let shows = |strokes| opacity(&Lay::new(film, strokes, &bed), &white(), &garment).garment_shows;
+    for bed in [Substrate::SMOOTH, JERSEY] {
+        let shows =
+            |strokes| opacity(&DepositedFilm::new(film, strokes, &bed), &white(), &garment).garment_shows;
         let needed = |limit, most| strokes_needed(&coarse_mesh(), 0.6, &bed, &white(), &garment, limit, most);
         let limit = 0.5 * (shows(1) + shows(2));
         assert_eq!(needed(limit, 4), Some(2));
@@ -90,9 +93,9 @@ fn a_dark_jersey_wants_two_strokes_and_a_pale_one_a_single_one() {
 fn an_uneven_film_hides_less_than_an_even_one_of_the_same_ink() {
     let garment = Spectrum::of_cloth(Lab::new(12.0, 2.0, -8.0));
     for (film, nap) in [(25e-6, 30e-6), (40e-6, 60e-6), (50e-6, 250e-6)] {
-        let uneven = Lay::new(film, 2, &Bed { nap, film: 0.0, body: 1.0 });
-        let even = Lay::flat(uneven.above());
-        let shows = |lay: &Lay| opacity(lay, &white(), &garment).garment_shows;
+        let uneven = DepositedFilm::new(film, 2, &Substrate { nap, film: 0.0, body: 1.0 });
+        let even = DepositedFilm::flat(uneven.above());
+        let shows = |lay: &DepositedFilm| opacity(lay, &white(), &garment).garment_shows;
         assert!(shows(&uneven) > shows(&even), "{film} {nap}: {} {}", shows(&uneven), shows(&even));
         assert!(contrast_ratio(&uneven, &white()) < contrast_ratio(&even, &white()));
     }
@@ -103,7 +106,7 @@ fn an_uneven_film_hides_less_than_an_even_one_of_the_same_ink() {
 #[test]
 fn a_thin_white_over_black_is_bluish_and_a_thick_one_is_not() {
     let black = Spectrum::flat(0.05);
-    let look = |micrometres: f64| opacity(&Lay::flat(micrometres * 1e-6), &white(), &black);
+    let look = |micrometres: f64| opacity(&DepositedFilm::flat(micrometres * 1e-6), &white(), &black);
     for (micrometres, b) in [(20.0, -0.807), (40.0, 0.614), (60.0, 1.222), (120.0, 1.718)] {
         assert!((look(micrometres).colour.b - b).abs() < 0.08, "{micrometres} µm: {:?}", look(micrometres));
     }
@@ -115,7 +118,7 @@ fn a_thin_white_over_black_is_bluish_and_a_thick_one_is_not() {
 #[test]
 fn a_grey_blocker_dulls_the_white_over_it() {
     let look = |micrometres: f64, backing: f64| {
-        opacity(&Lay::flat(micrometres * 1e-6), &white(), &Spectrum::flat(backing))
+        opacity(&DepositedFilm::flat(micrometres * 1e-6), &white(), &Spectrum::flat(backing))
     };
     assert!(look(20.0, 0.45).dull() > 1.0, "{:?}", look(20.0, 0.45));
     assert!(look(20.0, 0.45).dull() < look(20.0, 0.05).dull());

@@ -1,6 +1,6 @@
 //! A print weighed before and after gives the press its own transfer, with its uncertainty.
 
-use whitehold::ink::{Mesh, Reading, Weighing, deposit};
+use whitehold::ink::{MeasuredValue, Mesh, Weighing, deposit};
 use whitehold::quantity::Problem;
 
 fn mesh(threads_per_cm: f64, thread_um: f64, thickness_um: f64, over_mesh_um: f64) -> Mesh {
@@ -13,8 +13,8 @@ fn mesh(threads_per_cm: f64, thread_um: f64, thickness_um: f64, over_mesh_um: f6
     }
 }
 
-fn reading(value: f64, plus_minus: f64) -> Reading {
-    Reading { value, plus_minus }
+fn reading(value: f64, plus_minus: f64) -> MeasuredValue {
+    MeasuredValue { value, plus_minus }
 }
 
 fn one_print() -> Weighing {

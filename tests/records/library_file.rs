@@ -1,7 +1,7 @@
 //! The library file: taken whole or not at all, and what is wrong with it is said.
 
 use serde_json::{Value, json};
-use whitehold::library::file::{self, FileError, Line};
+use whitehold::library::file::{self, FileError, FileLine};
 use whitehold::library::log::{Change, Kind, LineProblem, Log, VERSION};
 
 /// A log with a little of everything.
@@ -183,7 +183,7 @@ const SCHEMA: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/data/schema/library.s
 /// `WHITEHOLD_WRITE_SCHEMA=1 cargo test --test library_file` writes it anew.
 #[test]
 fn the_published_schema_is_that_of_the_code() {
-    let schema = serde_json::to_string_pretty(&schemars::schema_for!(Line)).unwrap() + "\n";
+    let schema = serde_json::to_string_pretty(&schemars::schema_for!(FileLine)).unwrap() + "\n";
     if std::env::var_os("WHITEHOLD_WRITE_SCHEMA").is_some() {
         std::fs::write(SCHEMA, &schema).unwrap();
     }

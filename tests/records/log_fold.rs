@@ -2,7 +2,7 @@
 //! redo are entries like any other.
 
 use serde_json::{Map, Value, json};
-use whitehold::library::log::{Change, Edit, Entry, Kind, LineProblem, Log, VERSION, read_line};
+use whitehold::library::log::{Change, Edit, Kind, LineProblem, Log, LogEntry, VERSION, read_line};
 use whitehold::textile::FabricRecord;
 
 fn fields(value: &Value) -> Map<String, Value> {
@@ -182,7 +182,7 @@ fn what_a_newer_version_wrote_is_kept_as_it_stands_and_makes_the_log_read_only()
         r#"{{"v":{},"id":"n","at":0,"by":"b","stamp":9,"change":{{"dream":1}},"mood":2}}"#,
         VERSION + 1
     );
-    let entry: Entry = read_line(&text).unwrap();
+    let entry: LogEntry = read_line(&text).unwrap();
     assert_eq!(entry.line(), text);
     let mut log = Log::new("a", "1");
     write(&mut log, "red", &json!({ "name": "Red" }));

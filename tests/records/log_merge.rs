@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
-use whitehold::library::log::{Change, Entry, Key, Kind, Log};
+use whitehold::library::log::{Change, Key, Kind, Log, LogEntry};
 
 const KINDS: [Kind; 3] = [Kind::Fabric, Kind::Trial, Kind::Reading];
 
@@ -83,7 +83,7 @@ proptest! {
         let mut joined = Log::new("c", "1");
         sync(&mut joined, &a);
         sync(&mut joined, &b);
-        let mut shuffled: Vec<Entry> = joined.entries().to_vec();
+        let mut shuffled: Vec<LogEntry> = joined.entries().to_vec();
         let mut dice = seed | 1;
         for at in (1..shuffled.len()).rev() {
             dice = dice.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
@@ -228,7 +228,7 @@ fn a_merge_taken_back_here_takes_nothing_from_the_other_tablet() {
 
 #[test]
 fn two_tabs_of_one_tablet_lose_no_edit() {
-    let mut disk: Vec<Entry> = Vec::new();
+    let mut disk: Vec<LogEntry> = Vec::new();
     let mut tabs = [Log::new("a", "1"), Log::new("a", "2")];
     let mut dice = 7_u64;
     for edit in 0..1000 {

@@ -2,7 +2,7 @@
 
 use serde_json::json;
 use whitehold::library::log::{Change, Kind, Log};
-use whitehold::library::table::{Preview, Table, decode};
+use whitehold::library::table::{Preview, RecordTable, decode};
 use whitehold::library::{self, Library, file};
 
 /// Damaged files of each sort.
@@ -115,7 +115,7 @@ fn use_all(log: &Log, library: &Library) {
         assert!(past > 0 || log.record(key.kind, &key.id).is_none());
     }
     let (with, _) = library.with(log);
-    Table::ALL.iter().for_each(|table| assert!(!table.write(&with, log).is_empty()));
+    RecordTable::ALL.iter().for_each(|table| assert!(!table.write(&with, log).is_empty()));
     assert!(file::read(&file::write(log, 0)).is_ok(), "what was taken can be saved and opened");
 }
 
@@ -179,7 +179,7 @@ fn meddled_library_files_are_taken_whole_or_not_at_all() {
     assert!((1..EACH).contains(&taken), "{taken} of {EACH} were taken");
 }
 
-fn damaged_tables(tables: [Table; 2], mut dice: Dice) {
+fn damaged_tables(tables: [RecordTable; 2], mut dice: Dice) {
     let library = library::starter().unwrap();
     let log = shop(&library);
     let (with, _) = library.with(&log);
@@ -209,10 +209,10 @@ fn damaged_tables(tables: [Table; 2], mut dice: Dice) {
 
 #[test]
 fn damaged_tables_of_records_are_taken_whole_or_not_at_all() {
-    damaged_tables([Table::Fabrics, Table::Whites], Dice(3));
+    damaged_tables([RecordTable::Fabrics, RecordTable::Whites], Dice(3));
 }
 
 #[test]
 fn damaged_tables_of_trials_are_taken_whole_or_not_at_all() {
-    damaged_tables([Table::Trials, Table::Trials], Dice(4));
+    damaged_tables([RecordTable::Trials, RecordTable::Trials], Dice(4));
 }

@@ -2,7 +2,7 @@
 
 use serde_json::json;
 use whitehold::library::log::{Change, Kind, Log};
-use whitehold::library::search::Index;
+use whitehold::library::search::SearchIndex;
 use whitehold::library::{self, Library};
 
 const ALL: [Kind; 5] = [Kind::Fabric, Kind::White, Kind::Dryer, Kind::Lot, Kind::Trial];
@@ -33,7 +33,7 @@ fn shop() -> (Library, Log) {
 #[test]
 fn words_are_found_in_any_order_begun_accented_or_misspelt() {
     let (library, log) = shop();
-    let index = Index::of(&library, &log);
+    let index = SearchIndex::of(&library, &log);
     // (asked, kinds, the first that is found)
     let table: [(&str, &[Kind], &str); 13] = [
         ("red interlock", &ALL, "red-interlock"),
@@ -60,7 +60,7 @@ fn words_are_found_in_any_order_begun_accented_or_misspelt() {
 #[test]
 fn nothing_asked_is_everything_and_the_shops_own_come_first() {
     let (library, log) = shop();
-    let index = Index::of(&library, &log);
+    let index = SearchIndex::of(&library, &log);
     let found = index.find("  ", &[Kind::Fabric]);
     assert_eq!(found.items.len(), library.fabrics.len());
     let own: Vec<bool> = found.items.iter().map(|&place| index.item(place).unwrap().own).collect();
@@ -71,7 +71,7 @@ fn nothing_asked_is_everything_and_the_shops_own_come_first() {
 #[test]
 fn where_nothing_has_all_words_it_says_how_many_have_each() {
     let (library, log) = shop();
-    let index = Index::of(&library, &log);
+    let index = SearchIndex::of(&library, &log);
     let found = index.find("maroon fleece zzzz", &[Kind::Fabric]);
     assert!(found.items.is_empty());
     let fleece = index.find("fleece", &[Kind::Fabric]).count;
@@ -85,14 +85,14 @@ fn what_was_removed_is_not_found() {
     let edits = vec![log.remove(Kind::Fabric, "maroon-interlock").unwrap()];
     log.append(0, Change::Edit { edits, from: None });
     let library = library::starter().unwrap().with(&log).0;
-    assert!(Index::of(&library, &log).find("maroon", &ALL).items.is_empty());
+    assert!(SearchIndex::of(&library, &log).find("maroon", &ALL).items.is_empty());
 }
 
 /// A list that nobody asked of is in the order of its names, the shop's own before what ships.
 #[test]
 fn unasked_the_list_is_in_the_order_of_its_names() {
     let (library, log) = shop();
-    let index = Index::of(&library, &log);
+    let index = SearchIndex::of(&library, &log);
     let found = index.find("", &[Kind::Fabric]);
     let names: Vec<_> = found.items.iter().filter_map(|&place| index.item(place)).collect();
     assert!(names.iter().take(3).all(|item| item.own) && names.iter().skip(3).all(|item| !item.own));

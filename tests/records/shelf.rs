@@ -6,12 +6,13 @@
 use proptest::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 use whitehold::library::storage_layout::{
-    Contents, DRAFTS, Line, Part, Row, SCHEMA, SEGMENT, Trouble, is_long, lines, seal, sort, upgrade,
+    Contents, DRAFTS, JournalRow, Line, ObjectStore, SCHEMA, SEGMENT, Trouble, is_long, lines, seal, sort,
+    upgrade,
 };
 
 /// A journal of rows: the id of a line, or the slot of a draft.
-fn journal(rows: &[(usize, Option<u8>)]) -> Vec<Row> {
-    let row = |(key, (id, slot)): (usize, &(usize, Option<u8>))| Row {
+fn journal(rows: &[(usize, Option<u8>)]) -> Vec<JournalRow> {
+    let row = |(key, (id, slot)): (usize, &(usize, Option<u8>))| JournalRow {
         key: key as f64 + 1.0,
         line: Line::new(format!("line-{id}"), format!("{{\"id\":\"line-{id}\"}}")),
         slot: slot.map(|slot| format!("draft/{slot}")),
@@ -20,9 +21,9 @@ fn journal(rows: &[(usize, Option<u8>)]) -> Vec<Row> {
 }
 
 /// The journal and the segments after the sealing of a journal.
-fn sealed(rows: &[Row]) -> Contents {
+fn sealed(rows: &[JournalRow]) -> Contents {
     let sealing = seal(rows);
-    let stays = |row: &&Row| !sealing.gone.contains(&row.key);
+    let stays = |row: &&JournalRow| !sealing.gone.contains(&row.key);
     Contents { segments: sealing.segments.clone(), journal: rows.iter().filter(stays).cloned().collect() }
 }
 
@@ -91,7 +92,7 @@ fn a_line_stays_one_line() {
 /// Every version that a database may have been left at, and the parts that it then lacks.
 #[test]
 fn an_earlier_database_is_brought_up_to_date() {
-    let table: [(u32, &[Part]); 2] = [(0, &[Part::Journal, Part::Segments]), (1, &[])];
+    let table: [(u32, &[ObjectStore]); 2] = [(0, &[ObjectStore::Journal, ObjectStore::Segments]), (1, &[])];
     assert_eq!(table.len(), SCHEMA as usize + 1, "a version is missing from the table");
     for (from, missing) in table {
         assert_eq!(upgrade(from).collect::<Vec<_>>(), missing, "from {from}");

@@ -3,7 +3,7 @@
 use serde_json::json;
 use whitehold::ink::WhiteRecord;
 use whitehold::library::log::{Change, Kind, Log, Recorded};
-use whitehold::library::{self, FabricDye, Library, Reading, Trial};
+use whitehold::library::{self, FabricDye, Library, TrialReading, TrialRecord};
 use whitehold::plan::{Colour, Order, Report, Shop};
 
 fn keep<T: Recorded>(log: &mut Log, id: &str, record: &T) {
@@ -95,8 +95,8 @@ fn a_record_that_cannot_be_used_is_left_out_and_named() {
 
 #[test]
 fn what_was_read_on_a_trial_is_evidence_for_the_next_order() {
-    let trial = Trial { white: "gannet".into(), lot: "HL-2031".into(), ..Trial::default() };
-    let reading = Reading { days: 7.0, pieces: 3, turned: 1, ..Reading::default() };
+    let trial = TrialRecord { white: "gannet".into(), lot: "HL-2031".into(), ..TrialRecord::default() };
+    let reading = TrialReading { days: 7.0, pieces: 3, turned: 1, ..TrialReading::default() };
     let seen = trial.evidence(&reading);
     assert_eq!((seen.about.as_str(), seen.name.as_str(), seen.white.as_str()), ("lot", "HL-2031", "gannet"));
     assert_eq!((seen.pieces, seen.turned), (3, 1));

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 use whitehold::library::log::{Change, Kind, Log};
-use whitehold::library::table::{Preview, RowError, Table, decode};
+use whitehold::library::table::{Preview, RecordTable, RowError, decode};
 use whitehold::library::{self, Library};
 use whitehold::quantity::Problem;
 
@@ -100,9 +100,11 @@ fn what_is_written_is_read_back_without_a_change() {
     assert_eq!(field(&log, Kind::Trial, "t1", "note"), json!("=SUM(A1), \"so\"\r\nand on"));
     let (with, unusable) = library().with(&log);
     assert!(unusable.is_empty());
-    for (table, rows) in
-        [(Table::Fabrics, with.fabrics.len()), (Table::Whites, with.whites.len()), (Table::Trials, 4)]
-    {
+    for (table, rows) in [
+        (RecordTable::Fabrics, with.fabrics.len()),
+        (RecordTable::Whites, with.whites.len()),
+        (RecordTable::Trials, 4),
+    ] {
         let text = table.write(&with, &log);
         let preview = Preview::of(&text, &with, &log);
         assert_eq!((preview.table, preview.errors.as_slice()), (table, &[] as &[_]));
@@ -126,7 +128,7 @@ fn no_text_of_ours_is_a_formula_in_a_spreadsheet() {
         let edits = vec![log.write(Kind::Trial, &format!("t{at}"), fields.as_object().unwrap())];
         log.append(0, Change::Edit { edits, from: None });
     }
-    let text = Table::Trials.write(&library(), &log);
+    let text = RecordTable::Trials.write(&library(), &log);
     let cells = text.replace("\r\n", ",").replace("\"\t", ",\t");
     assert!(
         !cells.split(',').any(|cell| cell.trim_matches('"').starts_with(['=', '+', '-', '@', '\t'])),

@@ -1,7 +1,7 @@
 //! The order as it stands in the form: text exactly as typed, and whatever the form does not show.
 
 use super::field::Field;
-use crate::diagnosis::Seen;
+use crate::diagnosis::Defect;
 use crate::numerics::sorting::map;
 use crate::optics::Lab;
 use crate::plan::{Colour, Garment, Order};
@@ -71,7 +71,7 @@ pub struct Draft {
     /// The chosen way to print, by its key; absent = the best.
     pub chosen: Option<String>,
     /// What is seen on a print that went wrong.
-    pub seen: Option<Seen>,
+    pub seen: Option<Defect>,
 }
 
 impl Draft {

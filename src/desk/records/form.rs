@@ -5,7 +5,7 @@ use super::handle::owner_of;
 use crate::library::log::{Edit, Key, Kind};
 use crate::library::shipped;
 use crate::library::storage_layout::Line;
-use crate::library::table::{Form, What, columns};
+use crate::library::table::{CellKind, Form, columns};
 use crate::wording::civil;
 use serde_json::{Map, Value};
 
@@ -36,7 +36,7 @@ impl Records {
         let today = self.today();
         for (column, text) in columns(kind).iter().zip(&mut form.texts) {
             let begins = matches!(column.name, "printed" | "came" | "opened" | "day");
-            if matches!(column.what, What::Day) && begins {
+            if matches!(column.what, CellKind::Day) && begins {
                 text.clone_from(&today);
             }
         }

@@ -6,7 +6,7 @@ use crate::desk::form::{Draft, Field};
 use crate::library::log::{Change, Edit, Key, Kind, fields};
 use crate::library::storage_layout::Line;
 use crate::library::table::Form;
-use crate::library::{Lot, shipped};
+use crate::library::{LotRecord, shipped};
 use crate::plan::Order;
 use crate::quantity::FieldError;
 use crate::textile::{FabricRecord, spelling};
@@ -231,7 +231,7 @@ impl Records {
         let mut edits: Vec<Edit> = self.log.put(Kind::Fabric, &id, &held, None).into_iter().collect();
         if !garment.lot.is_empty() {
             let part = garment.lot.replace('/', "-");
-            let lot = Lot { name: garment.lot.clone(), ..Lot::default() };
+            let lot = LotRecord { name: garment.lot.clone(), ..LotRecord::default() };
             edits.extend(self.log.keep(&format!("{id}/{part}"), &lot));
         }
         self.open = Some(Key::new(Kind::Fabric, id));

@@ -3,7 +3,7 @@
 use crate::desk::form::{Draft, draft_file};
 use crate::library::Library;
 use crate::library::file::{self, FileError, Header};
-use crate::library::log::{Conflict, Entry, Key, Log, MergePreview};
+use crate::library::log::{Conflict, Key, Log, LogEntry, MergePreview};
 use crate::library::table::{Preview, decode};
 
 /// What a file would do, before it does anything.
@@ -16,7 +16,7 @@ pub enum Incoming {
         /// Its header.
         header: Box<Header>,
         /// Its entries.
-        entries: Vec<Entry>,
+        entries: Vec<LogEntry>,
         /// What would happen.
         preview: Box<MergePreview>,
         /// Of each conflict, the number of the claim that is chosen.

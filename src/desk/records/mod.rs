@@ -20,7 +20,7 @@ pub use room_settings::{RoomChange, RoomSettings, dryer_is_read};
 pub use view_model::{Fact, Hit, Moment, OpenRecord, RecordEvent, Reminder};
 
 use crate::library::log::{Change, Edit, Key, Kind, Log};
-use crate::library::search::{Found, Index};
+use crate::library::search::{SearchHits, SearchIndex};
 use crate::library::storage_layout::Line;
 use crate::library::table::Form;
 use crate::library::{Library, shipped};
@@ -87,13 +87,13 @@ pub struct Records {
     ships: Arc<Library>,
     library: Arc<Library>,
     log: Log,
-    index: OnceLock<Index>,
+    index: OnceLock<SearchIndex>,
     clock: Clock,
     /// Lines of the store that this version cannot read; they stay where they are.
     unreadable: BTreeSet<Box<str>>,
     asked: String,
     group: RecordGroup,
-    found: OnceLock<Found>,
+    found: OnceLock<SearchHits>,
     shown: usize,
     open: Option<Key>,
     form: Option<Form>,
@@ -255,12 +255,12 @@ impl Records {
     }
 
     /// What is searched.
-    fn index(&self) -> &Index {
-        self.index.get_or_init(|| Index::of(&self.library, &self.log))
+    fn index(&self) -> &SearchIndex {
+        self.index.get_or_init(|| SearchIndex::of(&self.library, &self.log))
     }
 
     /// What was found.
-    fn answers(&self) -> &Found {
+    fn answers(&self) -> &SearchHits {
         self.found.get_or_init(|| self.index().find(&self.asked, self.group.kinds()))
     }
 

@@ -1,7 +1,7 @@
 //! Entries that this tab did not write: read from the store, or stored by another tab.
 
 use super::Records;
-use crate::library::log::{Change, Edit, Entry, Key, read_line};
+use crate::library::log::{Change, Edit, Key, LogEntry, read_line};
 use crate::library::storage_layout::{self, Contents, SEGMENT};
 
 /// Records up to which library and index follow one by one: assumed; one takes up to a millisecond, all of a big shop's
@@ -14,7 +14,7 @@ impl Records {
         let mut read = self.read(contents);
         read.retain(|entry| self.log.get(&entry.id).is_none());
         // What each is about: an undo, about the entry that it takes back.
-        let about = |entry: &Entry| match &entry.change {
+        let about = |entry: &LogEntry| match &entry.change {
             Change::Undo { of } | Change::Redo { of } => of.clone(),
             _ => entry.id.clone(),
         };
@@ -29,7 +29,7 @@ impl Records {
     }
 
     /// The entries in stored lines. Lines that cannot be read are counted.
-    pub(super) fn read(&mut self, contents: Contents) -> Vec<Entry> {
+    pub(super) fn read(&mut self, contents: Contents) -> Vec<LogEntry> {
         // Room for what is written today: growing moves the whole log.
         let there = contents.segments.len() * SEGMENT + contents.journal.len();
         let mut read = Vec::with_capacity(there + 4 * SEGMENT);

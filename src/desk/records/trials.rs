@@ -2,7 +2,7 @@
 
 use super::Records;
 use crate::library::log::Kind;
-use crate::library::{Reading, Trial};
+use crate::library::{TrialReading, TrialRecord};
 use crate::plan::{Evidence, Order};
 
 impl Records {
@@ -16,15 +16,15 @@ impl Records {
             return order;
         }
         for record in self.log.records(Kind::Trial) {
-            let Ok(trial) = record.read::<Trial>() else { continue };
+            let Ok(trial) = record.read::<TrialRecord>() else { continue };
             // A lot is named by its number, or by its record: cloth/number.
             let number = trial.lot.rsplit('/').next().unwrap_or_default();
             if number.is_empty() || !lots.contains(&number) {
                 continue;
             }
-            let trial = Trial { lot: number.into(), ..trial };
+            let trial = TrialRecord { lot: number.into(), ..trial };
             let readings = self.log.records_of(Kind::Reading, &record.key.id);
-            seen.extend(readings.filter_map(|it| Some(trial.evidence(&it.read::<Reading>().ok()?))));
+            seen.extend(readings.filter_map(|it| Some(trial.evidence(&it.read::<TrialReading>().ok()?))));
         }
         seen.retain(|seen| seen.pieces > 0 && !order.evidence.contains(seen));
         order.evidence.extend(seen);

@@ -1,7 +1,7 @@
 //! RecordEvent the Library screen shows, worked out of the log as plain values.
 
 use super::{RecordGroup, Records, saved_id};
-use crate::library::log::{Conflict, Difference, Key, Kind, differences};
+use crate::library::log::{Conflict, FieldDifference, Key, Kind, differences};
 use crate::library::{FabricDye, shipped};
 use crate::optics::Lab;
 use crate::wording::Language;
@@ -67,9 +67,9 @@ pub enum RecordEvent {
     /// It was written for the first time.
     Made,
     /// It was written over one that ships, with these changes.
-    Copied(Vec<Difference>),
+    Copied(Vec<FieldDifference>),
     /// It was changed.
-    Changed(Vec<Difference>),
+    Changed(Vec<FieldDifference>),
     /// It was taken out.
     Removed,
 }

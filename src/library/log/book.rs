@@ -1,7 +1,7 @@
 use super::fold::{Fold, Record, Version};
 use super::line::MOST_STAMP;
-use super::written::Written;
-use super::{Change, Edit, Entry, Key, Kind, VERSION, differences};
+use super::written::WriteIndex;
+use super::{Change, Edit, Key, Kind, LogEntry, VERSION, differences};
 use crate::numerics::sorting::sorted;
 use serde_json::{Map, Value};
 use std::collections::HashMap;
@@ -24,9 +24,9 @@ pub struct Log {
     session: Box<str>,
     written: u32,
     stamp: u64,
-    entries: Vec<Entry>,
+    entries: Vec<LogEntry>,
     place: HashMap<Box<str>, u32>,
-    writes: Written,
+    writes: WriteIndex,
     /// Undos and redos of an entry, in order.
     verdicts: HashMap<Box<str>, Vec<u32>>,
     /// Own entries that Undo could take back, in order.
@@ -52,7 +52,7 @@ impl Log {
 
     /// All entries, in no order that means anything.
     #[must_use]
-    pub fn entries(&self) -> &[Entry] {
+    pub fn entries(&self) -> &[LogEntry] {
         &self.entries
     }
 
@@ -70,7 +70,7 @@ impl Log {
 
     /// The entry of this id.
     #[must_use]
-    pub fn get(&self, id: &str) -> Option<&Entry> {
+    pub fn get(&self, id: &str) -> Option<&LogEntry> {
         self.at(*self.place.get(id)?)
     }
 
@@ -80,7 +80,7 @@ impl Log {
         self.newer
     }
 
-    pub(super) fn at(&self, place: u32) -> Option<&Entry> {
+    pub(super) fn at(&self, place: u32) -> Option<&LogEntry> {
         self.entries.get(place as usize)
     }
 
@@ -102,7 +102,7 @@ impl Log {
 
     /// Whether an entry came in with a merge that this tablet took back.
     #[must_use]
-    pub fn hides_entry(&self, entry: &Entry) -> bool {
+    pub fn hides_entry(&self, entry: &LogEntry) -> bool {
         self.hidden.contains_key(&entry.id)
     }
 
@@ -127,7 +127,7 @@ impl Log {
     }
 
     /// Puts an entry in; false if it is known already.
-    pub fn insert(&mut self, entry: Entry) -> bool {
+    pub fn insert(&mut self, entry: LogEntry) -> bool {
         let Ok(place) = u32::try_from(self.entries.len()) else { return false };
         if self.place.contains_key(&entry.id) {
             return false;
@@ -137,7 +137,7 @@ impl Log {
         self.entries.push(entry);
         let Self { entries, writes, verdicts, own, newer, tablet, place: places, .. } = self;
         let Some(entry) = entries.get(place as usize) else { return false };
-        let order = |place: u32| entries.get(place as usize).map(Entry::order);
+        let order = |place: u32| entries.get(place as usize).map(LogEntry::order);
         let here = Some(entry.order());
         for (edit, what) in entry.change.edits().iter().enumerate() {
             let Ok(edit) = u32::try_from(edit) else { break };
@@ -156,7 +156,7 @@ impl Log {
             let at = own.partition_point(|&place| order(place) < here);
             own.insert(at, place);
         }
-        let merges = |entry: &Entry| matches!(entry.change, Change::Merge { .. });
+        let merges = |entry: &LogEntry| matches!(entry.change, Change::Merge { .. });
         let of_merge = match &entry.change {
             Change::Undo { of } | Change::Redo { of } => {
                 places.get(of).and_then(|&place| entries.get(place as usize)).is_some_and(merges)
@@ -170,7 +170,7 @@ impl Log {
     }
 
     /// Puts many entries in; says how many were new. Much faster than one by one.
-    pub fn extend(&mut self, mut entries: Vec<Entry>) -> usize {
+    pub fn extend(&mut self, mut entries: Vec<LogEntry>) -> usize {
         let before = self.entries.len();
         if entries.len() < MANY {
             for entry in entries {
@@ -193,7 +193,7 @@ impl Log {
     }
 
     /// Takes entries that are in order for all there are, and works out everything that is known of them.
-    fn index(&mut self, mut entries: Vec<Entry>) {
+    fn index(&mut self, mut entries: Vec<LogEntry>) {
         let mut place = HashMap::with_capacity(entries.len());
         let mut next = 0..u32::MAX;
         entries.retain(|entry| {
@@ -221,7 +221,7 @@ impl Log {
                 self.own.push(at);
             }
         }
-        self.writes = Written::of(writes);
+        self.writes = WriteIndex::of(writes);
         self.entries = entries;
         self.hide();
     }
@@ -246,10 +246,10 @@ impl Log {
         self.hidden = hidden;
     }
 
-    /// Writes a change as the next entry and puts it in; the caller stores its [`Entry::line`].
-    pub fn append(&mut self, at: i64, change: Change) -> Entry {
+    /// Writes a change as the next entry and puts it in; the caller stores its [`LogEntry::line`].
+    pub fn append(&mut self, at: i64, change: Change) -> LogEntry {
         self.written += 1;
-        let entry = Entry {
+        let entry = LogEntry {
             v: VERSION,
             id: format!("{}.{}.{:05}", self.tablet, self.session, self.written).into(),
             at,
@@ -366,13 +366,13 @@ impl Log {
 
     /// The entry that Undo takes back: this tablet's last that counts.
     #[must_use]
-    pub fn to_undo(&self) -> Option<&Entry> {
+    pub fn to_undo(&self) -> Option<&LogEntry> {
         self.own.iter().rev().find(|&&place| self.counts(place)).and_then(|&place| self.at(place))
     }
 
     /// The entry that Redo makes count again: the one undone last, unless something was done since.
     #[must_use]
-    pub fn to_redo(&self) -> Option<&Entry> {
+    pub fn to_redo(&self) -> Option<&LogEntry> {
         let latest = self.own.last().and_then(|&place| self.at(place))?;
         let undone = self.verdicts.iter().filter_map(|(id, list)| {
             let undo = list.last().filter(|&&verdict| !self.redoes(verdict)).and_then(|&it| self.at(it))?;

@@ -2,7 +2,7 @@ use serde_json::{Map, Value};
 
 /// One value that differs between two versions of a record.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Difference {
+pub struct FieldDifference {
     /// Where it stands: `zones[0].length`.
     pub path: String,
     /// What stood there before, if anything.
@@ -32,13 +32,18 @@ pub fn same(a: &Value, b: &Value) -> bool {
 
 /// What differs between two versions, value by value. A number with its unit and source is one value.
 #[must_use]
-pub fn differences(before: &Map<String, Value>, after: &Map<String, Value>) -> Vec<Difference> {
+pub fn differences(before: &Map<String, Value>, after: &Map<String, Value>) -> Vec<FieldDifference> {
     let mut found = Vec::new();
     objects("", before, after, &mut found);
     found
 }
 
-fn objects(path: &str, before: &Map<String, Value>, after: &Map<String, Value>, found: &mut Vec<Difference>) {
+fn objects(
+    path: &str,
+    before: &Map<String, Value>,
+    after: &Map<String, Value>,
+    found: &mut Vec<FieldDifference>,
+) {
     let gone = before.keys().filter(|name| !after.contains_key(*name));
     for name in after.keys().chain(gone) {
         let path = if path.is_empty() { name.clone() } else { format!("{path}.{name}") };
@@ -46,7 +51,7 @@ fn objects(path: &str, before: &Map<String, Value>, after: &Map<String, Value>, 
     }
 }
 
-fn values(path: &str, before: Option<&Value>, after: Option<&Value>, found: &mut Vec<Difference>) {
+fn values(path: &str, before: Option<&Value>, after: Option<&Value>, found: &mut Vec<FieldDifference>) {
     let some = |value: Option<&Value>| value.filter(|value| !value.is_null()).cloned();
     match (before, after) {
         (Some(Value::Object(before)), Some(Value::Object(after))) if !after.contains_key("unit") => {
@@ -61,7 +66,7 @@ fn values(path: &str, before: Option<&Value>, after: Option<&Value>, found: &mut
             let (before, after) = (some(before), some(after));
             let (a, b) = (before.as_ref().unwrap_or(&Value::Null), after.as_ref().unwrap_or(&Value::Null));
             if !same(a, b) {
-                found.push(Difference { path: path.into(), before, after });
+                found.push(FieldDifference { path: path.into(), before, after });
             }
         }
     }

@@ -10,7 +10,7 @@ pub const VERSION: u32 = 2;
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
-pub struct Entry {
+pub struct LogEntry {
     /// Version of the schema, [`VERSION`] or older.
     pub v: u32,
     /// Unique in all the world: tablet, opening of its page and stamp.
@@ -147,7 +147,7 @@ impl schemars::JsonSchema for Fields {
     }
 }
 
-impl Entry {
+impl LogEntry {
     /// The entry as one line of JSON, without the line's end.
     #[must_use]
     pub fn line(&self) -> String {

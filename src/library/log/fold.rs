@@ -1,7 +1,7 @@
 //! The writes of one record, taken in order, folded into what the record holds.
 
 use super::book::Write;
-use super::{Difference, Edit, Key, Log, Recorded, fields_of, same};
+use super::{Edit, FieldDifference, Key, Log, Recorded, fields_of, same};
 use crate::quantity::{FieldError, Problem};
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
@@ -53,7 +53,7 @@ pub struct Version {
     /// Whether it took the record out.
     pub removes: bool,
     /// What it changed.
-    pub changed: Vec<Difference>,
+    pub changed: Vec<FieldDifference>,
     /// The fields after it.
     pub fields: Map<String, Value>,
 }
@@ -68,12 +68,12 @@ pub(super) struct Fold {
 }
 
 /// The entries that a write had seen.
-pub(super) enum Seen {
+pub(super) enum SeenEntries {
     All,
     Some(Vec<u32>),
 }
 
-impl Seen {
+impl SeenEntries {
     fn has(&self, place: u32) -> bool {
         match self {
             Self::All => true,
@@ -103,13 +103,14 @@ impl Fold {
     }
 
     /// Follows only who had seen whom; nothing for a write that this tablet does not look at.
-    pub(super) fn follow(&mut self, log: &Log, write: Write) -> Option<Seen> {
+    pub(super) fn follow(&mut self, log: &Log, write: Write) -> Option<SeenEntries> {
         if log.hides(write.entry) {
             return None;
         }
         let over = log.edit(write)?.over();
         let saw = |place: &u32| log.at(*place).is_some_and(|entry| over.contains(&entry.id));
-        let seen = if self.heads.iter().all(saw) { Seen::All } else { Seen::Some(before(log, write)) };
+        let seen =
+            if self.heads.iter().all(saw) { SeenEntries::All } else { SeenEntries::Some(before(log, write)) };
         self.heads.retain(|&head| !seen.has(head));
         self.heads.push(write.entry);
         Some(seen)

@@ -1,7 +1,7 @@
 //! A line of JSON read as an entry and checked: what gets past here can be folded without a second look.
 
 use super::entry::VERSION;
-use super::{Change, Edit, Entry};
+use super::{Change, Edit, LogEntry};
 use serde::Deserialize;
 use serde::de::{Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use std::collections::BTreeSet;
@@ -61,8 +61,8 @@ impl std::error::Error for LineProblem {}
 ///
 /// # Errors
 /// [`LineProblem`] says what is wrong with the line.
-pub fn read_line(line: &str) -> Result<Entry, LineProblem> {
-    let entry = match serde_json::from_str::<Entry>(line) {
+pub fn read_line(line: &str) -> Result<LogEntry, LineProblem> {
+    let entry = match serde_json::from_str::<LogEntry>(line) {
         Ok(entry) if entry.v <= VERSION => entry,
         read => newer(line).ok_or_else(|| match read {
             Err(error) => unreadable(&error),
@@ -90,13 +90,13 @@ struct Head {
     stamp: u64,
 }
 
-fn newer(line: &str) -> Option<Entry> {
+fn newer(line: &str) -> Option<LogEntry> {
     let head: Head = serde_json::from_str(line).ok().filter(|head: &Head| head.v > VERSION)?;
     let Head { v, id, at, by, stamp } = head;
-    Some(Entry { v, id, at, by, stamp, change: Change::Newer(line.into()) })
+    Some(LogEntry { v, id, at, by, stamp, change: Change::Newer(line.into()) })
 }
 
-fn check(entry: &Entry) -> Result<(), LineProblem> {
+fn check(entry: &LogEntry) -> Result<(), LineProblem> {
     let id = |id: &str| if id.is_empty() || id.len() > MOST_ID { Err(LineProblem::Id) } else { Ok(()) };
     id(&entry.id)?;
     id(&entry.by)?;
@@ -141,21 +141,21 @@ impl<'de> Visitor<'de> for Object {
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Sound, A::Error> {
-        while map.next_entry::<Inner, Inner>()?.is_some() {}
+        while map.next_entry::<AnyJson, AnyJson>()?.is_some() {}
         Ok(Sound)
     }
 }
 
 /// Any JSON value, looked through and dropped.
-struct Inner;
+struct AnyJson;
 
-impl<'de> Deserialize<'de> for Inner {
+impl<'de> Deserialize<'de> for AnyJson {
     fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
         reader.deserialize_any(Self)
     }
 }
 
-impl<'de> Visitor<'de> for Inner {
+impl<'de> Visitor<'de> for AnyJson {
     type Value = Self;
 
     fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,4 +1,4 @@
-use super::{Change, Conflict, Edit, Entry, Key, Kind, Log};
+use super::{Change, Conflict, Edit, Key, Kind, Log, LogEntry};
 use crate::numerics::sorting::sorted;
 use serde_json::{Map, Value};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -44,8 +44,8 @@ fn evidence(kind: Kind) -> bool {
 impl Log {
     /// What a merge with another tablet's entries would do.
     #[must_use]
-    pub fn preview(&self, theirs: &[Entry]) -> MergePreview {
-        let news: Vec<&Entry> = theirs.iter().filter(|entry| self.get(&entry.id).is_none()).collect();
+    pub fn preview(&self, theirs: &[LogEntry]) -> MergePreview {
+        let news: Vec<&LogEntry> = theirs.iter().filter(|entry| self.get(&entry.id).is_none()).collect();
         let place: HashMap<&str, u32> = theirs.iter().map(|entry| &*entry.id).zip(0..).collect();
         // Most records of a big file are new here and touched once: there is nothing to join.
         let alone = |(key, times): &(Key, u32)| *times == 1 && self.writes(key).is_empty();
@@ -55,7 +55,7 @@ impl Log {
         let (new, touched) = (keys(alone), keys(touched));
         let touches = |key: &Key| touched.binary_search(key).is_ok();
         // Only records that some new entry touches can come out otherwise than they stand.
-        let relevant = |entry: &&Entry| {
+        let relevant = |entry: &&LogEntry| {
             let edits = entry.change.edits();
             edits.is_empty() || edits.iter().any(|edit| touches(&edit.key()))
         };
@@ -104,7 +104,12 @@ impl Log {
     }
 
     /// Records that some of the new entries are about, directly or through what they undo, and how often.
-    fn touched(&self, theirs: &[Entry], place: &HashMap<&str, u32>, news: &[&Entry]) -> Vec<(Key, u32)> {
+    fn touched(
+        &self,
+        theirs: &[LogEntry],
+        place: &HashMap<&str, u32>,
+        news: &[&LogEntry],
+    ) -> Vec<(Key, u32)> {
         let mut touched = Vec::with_capacity(news.len());
         for entry in news {
             touched.extend(entry.change.edits().iter().map(Edit::key));
@@ -130,9 +135,9 @@ impl Log {
         &mut self,
         at: i64,
         from: &str,
-        mut theirs: Vec<Entry>,
+        mut theirs: Vec<LogEntry>,
         choices: &[(Key, Conflict, usize)],
-    ) -> Vec<&Entry> {
+    ) -> Vec<&LogEntry> {
         theirs.retain(|entry| self.get(&entry.id).is_none());
         if theirs.is_empty() {
             return Vec::new();

@@ -1,4 +1,4 @@
-//! The shop's own knowledge: a log of [`Entry`]s, only ever added to, and the records folded from it.
+//! The shop's own knowledge: a log of [`LogEntry`]s, only ever added to, and the records folded from it.
 //!
 //! An entry says what somebody did: fields written, a record taken out, an earlier entry undone. The log is the set
 //! of entries and nothing else decides: whatever order they arrive in, the same set folds to the same records. So
@@ -33,8 +33,8 @@ mod written;
 
 pub use book::Log;
 pub(super) use book::overlay;
-pub use difference::{Difference, differences, same};
-pub use entry::{Change, Edit, Entry, Fields, Put, Remove, VERSION};
+pub use difference::{FieldDifference, differences, same};
+pub use entry::{Change, Edit, Fields, LogEntry, Put, Remove, VERSION};
 pub use fold::{Claim, Conflict, Record, Version};
 pub use kind::{Key, Kind};
 pub use line::{LineProblem, read_line};

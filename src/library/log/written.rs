@@ -5,7 +5,7 @@ use crate::numerics::sorting::sorted;
 /// Which entries are about which record: a list in the order of the keys, so that all records of a kind and all parts
 /// of a record lie side by side. Nearly every record has one write, and then nothing more is kept of it.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Written {
+pub(super) struct WriteIndex {
     list: Vec<(Key, Writes)>,
 }
 
@@ -31,7 +31,7 @@ impl Writes {
     }
 }
 
-impl Written {
+impl WriteIndex {
     /// The index of writes that are in the order they count.
     pub(super) fn of(writes: Vec<(Key, Write)>) -> Self {
         let mut list: Vec<(Key, Writes)> = Vec::with_capacity(writes.len());

@@ -1,6 +1,6 @@
 //! Cells: from text to values and back.
 
-use super::column::{Column, What};
+use super::column::{CellKind, TableColumn};
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::textile::{label, spelling};
 use serde_json::{Map, Value, json};
@@ -9,14 +9,14 @@ use serde_json::{Map, Value, json};
 const LONGEST: usize = 2000;
 
 /// One row's cells by column, and what is wrong with them.
-pub(super) struct Cells<'a> {
+pub(super) struct RowCells<'a> {
     columns: &'a [String],
     cells: Vec<String>,
     /// Whether a comma stands for the decimal point.
     decimal_comma: bool,
 }
 
-impl<'a> Cells<'a> {
+impl<'a> RowCells<'a> {
     pub(super) fn new(columns: &'a [String], cells: Vec<String>, decimal_comma: bool) -> Self {
         Self { columns, cells, decimal_comma }
     }
@@ -33,56 +33,60 @@ impl<'a> Cells<'a> {
     }
 
     /// The value of a column, `null` where its cell is empty; nothing if there is no such column.
-    pub(super) fn value(&self, column: &Column, all: &[Column]) -> Result<Option<Value>, Vec<FieldError>> {
+    pub(super) fn value(
+        &self,
+        column: &TableColumn,
+        all: &[TableColumn],
+    ) -> Result<Option<Value>, Vec<FieldError>> {
         let name = column.name;
         let Some(text) = self.text(name) else { return Ok(None) };
         let word = text.trim();
         let bad = |problem| Err(vec![FieldError::new(name, text, problem)]);
         let value = match &column.what {
-            What::Id | What::Low | What::High | What::Unit => return Ok(None),
-            What::Text | What::Of(_) => {
+            CellKind::Id | CellKind::Low | CellKind::High | CellKind::Unit => return Ok(None),
+            CellKind::Text | CellKind::Of(_) => {
                 if text.chars().count() > LONGEST {
                     return bad(Problem::TooLong { max: LONGEST });
                 }
                 if text.is_empty() { Value::Null } else { text.into() }
             }
             _ if word.is_empty() => Value::Null,
-            What::Day if is_day(word) => word.into(),
-            What::Day => return bad(Problem::NotUnderstood),
-            What::Flag => match spelling::fold(word).as_str() {
+            CellKind::Day if is_day(word) => word.into(),
+            CellKind::Day => return bad(Problem::NotUnderstood),
+            CellKind::Flag => match spelling::fold(word).as_str() {
                 "yes" | "y" | "true" | "1" | "si" | "s" | "verdadero" => true.into(),
                 "no" | "n" | "false" | "0" | "falso" => false.into(),
                 _ => return bad(unknown(word, &["yes", "no"])),
             },
-            What::Word(accepted) => {
+            CellKind::Word(accepted) => {
                 let folded = spelling::fold(word);
                 match accepted.iter().find(|name| spelling::fold(name) == folded) {
                     Some(&name) => name.into(),
                     None => return bad(unknown(word, accepted)),
                 }
             }
-            What::Number(bound) => self.number(name, *bound).map_err(|error| vec![error])?.into(),
-            What::Count(bound) => match self.number(name, *bound).map_err(|error| vec![error])? {
+            CellKind::Number(bound) => self.number(name, *bound).map_err(|error| vec![error])?.into(),
+            CellKind::Count(bound) => match self.number(name, *bound).map_err(|error| vec![error])? {
                 // Within its bound and whole.
                 Some(count) if count.fract() == 0.0 => (count as u64).into(),
                 _ => return bad(Problem::NotANumber),
             },
-            What::Sourced(bound) => {
-                let of = |what: fn(&What) -> bool| {
+            CellKind::Sourced(bound) => {
+                let of = |what: fn(&CellKind) -> bool| {
                     let mut same = all.iter().filter(|it| it.path == column.path && what(&it.what));
                     same.next().map_or("", |it| it.name)
                 };
-                let ends = [of(|it| matches!(it, What::Low)), of(|it| matches!(it, What::High))];
-                let unit = match self.word(of(|it| matches!(it, What::Unit))) {
+                let ends = [of(|it| matches!(it, CellKind::Low)), of(|it| matches!(it, CellKind::High))];
+                let unit = match self.word(of(|it| matches!(it, CellKind::Unit))) {
                     "" if bound.unit.is_empty() => "1/kg",
                     "" => bound.unit,
                     unit => unit,
                 };
                 self.sourced([name, ends[0], ends[1]], unit, *bound).map_err(|error| vec![error])?
             }
-            What::Shares => shares(name, word)?,
-            What::Colour => json!({ "name": word }),
-            What::Ride => match ride(word, self.decimal_comma) {
+            CellKind::Shares => shares(name, word)?,
+            CellKind::Colour => json!({ "name": word }),
+            CellKind::Ride => match ride(word, self.decimal_comma) {
                 Some(readings) => readings,
                 None => return bad(Problem::NotUnderstood),
             },
@@ -161,26 +165,26 @@ fn ride(text: &str, decimal_comma: bool) -> Option<Value> {
 }
 
 /// A value as the text of its column.
-pub(super) fn text_of(column: &Column, fields: &Map<String, Value>) -> String {
+pub(super) fn text_of(column: &TableColumn, fields: &Map<String, Value>) -> String {
     let Some(value) = look(fields, column.path) else { return String::new() };
     let end = |index: usize| value["range"][index].as_f64().map(cell);
     let text = match &column.what {
-        What::Id => None,
-        What::Word(_) => value.as_str().filter(|word| *word != "unknown").map(str::to_owned),
-        What::Text | What::Of(_) | What::Day => value.as_str().map(guard),
-        What::Flag => value.as_bool().map(|yes| if yes { "yes" } else { "no" }.to_owned()),
-        What::Number(_) | What::Count(_) => value.as_f64().map(cell),
-        What::Sourced(_) => value["value"].as_f64().map(cell),
-        What::Low => end(0),
-        What::High => end(1),
-        What::Unit => value["unit"].as_str().map(guard),
-        What::Colour => value["name"].as_str().map(guard),
-        What::Ride => value.as_array().map(|readings| {
+        CellKind::Id => None,
+        CellKind::Word(_) => value.as_str().filter(|word| *word != "unknown").map(str::to_owned),
+        CellKind::Text | CellKind::Of(_) | CellKind::Day => value.as_str().map(guard),
+        CellKind::Flag => value.as_bool().map(|yes| if yes { "yes" } else { "no" }.to_owned()),
+        CellKind::Number(_) | CellKind::Count(_) => value.as_f64().map(cell),
+        CellKind::Sourced(_) => value["value"].as_f64().map(cell),
+        CellKind::Low => end(0),
+        CellKind::High => end(1),
+        CellKind::Unit => value["unit"].as_str().map(guard),
+        CellKind::Colour => value["name"].as_str().map(guard),
+        CellKind::Ride => value.as_array().map(|readings| {
             let part = |reading: &Value, name: &str| cell(reading[name].as_f64().unwrap_or_default());
             let reading = |it: &Value| format!("{} {}", part(it, "seconds"), part(it, "temp_c"));
             readings.iter().map(reading).collect::<Vec<_>>().join("; ")
         }),
-        What::Shares => value.as_object().map(|shares| {
+        CellKind::Shares => value.as_object().map(|shares| {
             let share = |(fibre, share): (&String, &Value)| {
                 format!("{}% {fibre}", cell(share.as_f64().unwrap_or_default()))
             };

@@ -9,18 +9,18 @@ use crate::textile::AREAL_WEIGHT;
 
 /// One column.
 #[derive(Clone, Copy, Debug)]
-pub struct Column {
+pub struct TableColumn {
     /// Its name at the head of a table.
     pub name: &'static str,
     /// Where its value stands in the record: `zones/0/length`.
     pub path: &'static str,
     /// What stands in it.
-    pub what: What,
+    pub what: CellKind,
 }
 
 /// What stands in a column.
 #[derive(Clone, Copy, Debug)]
-pub enum What {
+pub enum CellKind {
     /// The id of the record.
     Id,
     /// Text.
@@ -53,14 +53,16 @@ pub enum What {
     Ride,
 }
 
-use What::{Colour, Count, Day, Flag, High, Id, Low, Number, Of, Ride, Shares, Sourced, Text, Unit, Word};
+use CellKind::{
+    Colour, Count, Day, Flag, High, Id, Low, Number, Of, Ride, Shares, Sourced, Text, Unit, Word,
+};
 
-const fn col(name: &'static str, what: What) -> Column {
-    Column { name, path: name, what }
+const fn col(name: &'static str, what: CellKind) -> TableColumn {
+    TableColumn { name, path: name, what }
 }
 
-const fn at(name: &'static str, path: &'static str, what: What) -> Column {
-    Column { name, path, what }
+const fn at(name: &'static str, path: &'static str, what: CellKind) -> TableColumn {
+    TableColumn { name, path, what }
 }
 
 /// Constructions, as in `data/constructions.json`.
@@ -105,7 +107,7 @@ const FILM_UM: Bound = Bound { field: "film_um", min: 0.0, max: 2000.0, unit: "Â
 /// What a tape or probe on the print read.
 const READ: Bound = Bound { field: "read_c", min: 20.0, max: 350.0, unit: "Â°C" };
 
-pub(super) const FABRIC: &[Column] = &[
+pub(super) const FABRIC: &[TableColumn] = &[
     col("id", Id),
     col("name", Text),
     col("nombre", Text),
@@ -119,7 +121,7 @@ pub(super) const FABRIC: &[Column] = &[
     col("source", Text),
 ];
 
-pub(super) const WHITE: &[Column] = &[
+pub(super) const WHITE: &[TableColumn] = &[
     col("id", Id),
     col("name", Text),
     col("class", Word(CLASSES)),
@@ -133,7 +135,7 @@ pub(super) const WHITE: &[Column] = &[
     col("source", Text),
 ];
 
-pub(super) const TRIAL: &[Column] = &[
+pub(super) const TRIAL: &[TableColumn] = &[
     col("id", Id),
     col("fabric", Of(Kind::Fabric)),
     col("lot", Text),
@@ -145,7 +147,7 @@ pub(super) const TRIAL: &[Column] = &[
     col("note", Text),
 ];
 
-pub(super) const READING: &[Column] = &[
+pub(super) const READING: &[TableColumn] = &[
     col("days", Number(bounds::LOOKED_AT)),
     col("pieces", Count(bounds::PIECES)),
     col("turned", Count(TURNED)),
@@ -153,7 +155,7 @@ pub(super) const READING: &[Column] = &[
     at("reading_note", "note", Text),
 ];
 
-const DRYER: &[Column] = &[
+const DRYER: &[TableColumn] = &[
     col("name", Text),
     at("length", "zones/0/length", Sourced(dryer::LENGTH)),
     at("length_2", "zones/1/length", Sourced(dryer::LENGTH)),
@@ -172,7 +174,7 @@ const DRYER: &[Column] = &[
     col("source", Text),
 ];
 
-const MESH: &[Column] = &[
+const MESH: &[TableColumn] = &[
     col("id", Id),
     col("threads_per_cm", Sourced(Mesh::THREADS_PER_CM)),
     col("thread", Sourced(Mesh::THREAD)),
@@ -180,14 +182,14 @@ const MESH: &[Column] = &[
     col("over_mesh", Sourced(Mesh::OVER_MESH)),
 ];
 
-const LOT: &[Column] = &[col("name", Text), col("came", Day), col("note", Text)];
-const BATCH: &[Column] =
+const LOT: &[TableColumn] = &[col("name", Text), col("came", Day), col("note", Text)];
+const BATCH: &[TableColumn] =
     &[col("name", Text), col("opened", Day), col("left_kg", Number(LEFT)), col("note", Text)];
-const LOOK: &[Column] = &[col("due", Day), col("done", Day), col("note", Text)];
-const CHECK: &[Column] =
+const LOOK: &[TableColumn] = &[col("due", Day), col("done", Day), col("note", Text)];
+const CHECK: &[TableColumn] =
     &[col("day", Day), col("set_c", Number(SET)), col("read_c", Number(READ)), col("note", Text)];
 
-const PROBE: &[Column] = &[
+const PROBE: &[TableColumn] = &[
     col("day", Day),
     col("fabric", Of(Kind::Fabric)),
     col("film_um", Number(FILM_UM)),
@@ -200,7 +202,7 @@ const PROBE: &[Column] = &[
 
 /// The columns of a kind of record; none where it is not written by hand.
 #[must_use]
-pub fn columns(kind: Kind) -> &'static [Column] {
+pub fn columns(kind: Kind) -> &'static [TableColumn] {
     match kind {
         Kind::Fabric => FABRIC,
         Kind::White => WHITE,

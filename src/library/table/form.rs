@@ -2,8 +2,8 @@
 
 use super::super::Library;
 use super::super::log::{Key, Kind, Log, same};
-use super::cell::{Cells, look, unguard};
-use super::column::{Column, What, columns};
+use super::cell::{RowCells, look, unguard};
+use super::column::{CellKind, TableColumn, columns};
 use super::{record, rows};
 use crate::quantity::FieldError;
 use serde_json::{Map, Value};
@@ -48,17 +48,17 @@ impl Form {
     }
 
     /// Its columns by number: those that a person fills in and that the record has a place for.
-    pub fn columns(&self) -> impl Iterator<Item = (usize, &'static Column)> {
-        let shown = |column: &Column| match column.what {
-            What::Id => self.id.is_none() && self.kind == Kind::Mesh,
-            What::Low | What::High | What::Unit => false,
+    pub fn columns(&self) -> impl Iterator<Item = (usize, &'static TableColumn)> {
+        let shown = |column: &TableColumn| match column.what {
+            CellKind::Id => self.id.is_none() && self.kind == Kind::Mesh,
+            CellKind::Low | CellKind::High | CellKind::Unit => false,
             _ => column.path.rsplit_once('/').is_none_or(|(within, _)| look(&self.before, within).is_some()),
         };
         columns(self.kind).iter().enumerate().filter(move |(_, column)| shown(column))
     }
 
     /// What is wrong with a column.
-    pub fn errors_of(&self, column: &Column) -> impl Iterator<Item = &FieldError> {
+    pub fn errors_of(&self, column: &TableColumn) -> impl Iterator<Item = &FieldError> {
         let path = column.path.replace('/', ".");
         self.errors.iter().filter(move |error| {
             let plain = error.field.replace('[', ".").replace(']', "");
@@ -90,10 +90,10 @@ impl Form {
         log: &Log,
         decimal_comma: bool,
     ) -> Result<(Key, Map<String, Value>), Vec<FieldError>> {
-        let shown: Vec<(usize, &Column)> = self.columns().collect();
+        let shown: Vec<(usize, &TableColumn)> = self.columns().collect();
         let names: Vec<String> = shown.iter().map(|(_, column)| column.name.to_owned()).collect();
         let texts = shown.iter().map(|&(at, _)| self.texts.get(at).cloned().unwrap_or_default()).collect();
-        let cells = Cells::new(&names, texts, decimal_comma);
+        let cells = RowCells::new(&names, texts, decimal_comma);
         let said = record::said(columns(self.kind), &cells, &self.before)?;
         let id = match (&self.id, &self.owner) {
             (Some(id), _) => id.to_string(),
@@ -106,7 +106,7 @@ impl Form {
 }
 
 /// An id that no other record has: of its name, or of its place among its kind.
-fn free(kind: Kind, owner: Option<&str>, cells: &Cells<'_>, log: &Log) -> Result<String, FieldError> {
+fn free(kind: Kind, owner: Option<&str>, cells: &RowCells<'_>, log: &Log) -> Result<String, FieldError> {
     let named = match kind {
         Kind::Fabric | Kind::White | Kind::Dryer | Kind::Mesh => rows::id(cells)?,
         Kind::Lot | Kind::Batch => rows::id(cells)?,

@@ -17,20 +17,20 @@ mod record;
 mod rows;
 
 use super::Library;
-use super::log::{Change, Difference, Edit, Key, Kind, Log, differences};
+use super::log::{Change, Edit, FieldDifference, Key, Kind, Log, differences};
 use crate::quantity::{FieldError, Problem};
-use cell::{Cells, guard};
-use rows::Rows;
+use cell::{RowCells, guard};
+use rows::TableRows;
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
-pub use column::{Column, What, columns};
+pub use column::{CellKind, TableColumn, columns};
 pub use form::Form;
 pub use rows::decode;
 
 /// A table that can be written and read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Table {
+pub enum RecordTable {
     /// The cloths.
     Fabrics,
     /// The whites.
@@ -52,11 +52,11 @@ pub struct RowError {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Preview {
     /// Which table it was read as.
-    pub table: Table,
+    pub table: RecordTable,
     /// Records that would come in new.
     pub added: Vec<Key>,
     /// Records that would change, with every value that would.
-    pub changed: Vec<(Key, Vec<Difference>)>,
+    pub changed: Vec<(Key, Vec<FieldDifference>)>,
     /// How many records would stay as they are.
     pub unchanged: usize,
     /// What is wrong, row by row. While there is anything, nothing can be applied.
@@ -67,7 +67,7 @@ pub struct Preview {
 /// What a row says of records: the fields that it sets, `null` where a cell is empty.
 type Said = Vec<(Key, Map<String, Value>)>;
 
-impl Table {
+impl RecordTable {
     /// Every table.
     pub const ALL: [Self; 3] = [Self::Fabrics, Self::Whites, Self::Trials];
 
@@ -84,7 +84,7 @@ impl Table {
     }
 
     /// The columns of the records of a row, and those of a reading in it.
-    fn parts(self) -> (&'static [Column], &'static [Column]) {
+    fn parts(self) -> (&'static [TableColumn], &'static [TableColumn]) {
         match self {
             Self::Fabrics => (column::FABRIC, &[]),
             Self::Whites => (column::WHITE, &[]),
@@ -139,7 +139,7 @@ impl Table {
     }
 
     /// What a row says, record by record.
-    fn read(self, cells: &Cells<'_>) -> Result<Said, Vec<FieldError>> {
+    fn read(self, cells: &RowCells<'_>) -> Result<Said, Vec<FieldError>> {
         let (columns, part) = self.parts();
         let mut errors = Vec::new();
         let none = Map::new();
@@ -164,11 +164,11 @@ impl Table {
 const READING: &str = "reading";
 
 impl Preview {
-    /// What reading this text would do to the shop's records. `library` as in [`Table::write`].
+    /// What reading this text would do to the shop's records. `library` as in [`RecordTable::write`].
     #[must_use]
     pub fn of(text: &str, library: &Library, log: &Log) -> Self {
-        let (columns, rows) = Rows::read(text);
-        let table = Table::of_columns(&columns);
+        let (columns, rows) = TableRows::read(text);
+        let table = RecordTable::of_columns(&columns);
         let mut preview = Self {
             table,
             added: Vec::new(),

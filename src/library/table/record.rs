@@ -2,10 +2,10 @@
 
 use super::super::log::{Key, Kind, Log, Record, overlay};
 use super::super::overlay::check;
-use super::cell::{Cells, OWN, look, text_of};
-use super::column::{Column, What};
+use super::cell::{OWN, RowCells, look, text_of};
+use super::column::{CellKind, TableColumn};
 use super::rows;
-use crate::library::{Calibration, Library, shipped};
+use crate::library::{CalibrationRecord, Library, shipped};
 use crate::quantity::{FieldError, Problem};
 use serde_json::{Map, Value, json};
 
@@ -17,8 +17,8 @@ pub(super) fn known(log: &Log, key: &Key) -> Option<Map<String, Value>> {
 
 /// What cells say of a record that holds these fields: the top fields that they write, `null` where a cell is empty.
 pub(super) fn said(
-    columns: &[Column],
-    cells: &Cells<'_>,
+    columns: &[TableColumn],
+    cells: &RowCells<'_>,
     before: &Map<String, Value>,
 ) -> Result<Map<String, Value>, Vec<FieldError>> {
     let mut said = Map::new();
@@ -50,9 +50,9 @@ fn put(said: &mut Map<String, Value>, before: &Map<String, Value>, path: &str, v
 }
 
 /// The cells of a record.
-pub(super) fn cells(columns: &[Column], id: &str, fields: &Map<String, Value>) -> Vec<String> {
-    let cell = |column: &Column| match column.what {
-        What::Id => super::cell::guard(id),
+pub(super) fn cells(columns: &[TableColumn], id: &str, fields: &Map<String, Value>) -> Vec<String> {
+    let cell = |column: &TableColumn| match column.what {
+        CellKind::Id => super::cell::guard(id),
         _ => text_of(column, fields),
     };
     columns.iter().map(cell).collect()
@@ -63,7 +63,7 @@ pub(super) fn complete(
     key: &Key,
     before: &Map<String, Value>,
     mut said: Map<String, Value>,
-    columns: &[Column],
+    columns: &[TableColumn],
     library: &Library,
 ) -> Result<Map<String, Value>, FieldError> {
     // A colour keeps what was measured of it, unless another is named.
@@ -72,7 +72,7 @@ pub(super) fn complete(
     {
         said.remove("colour");
     }
-    for column in columns.iter().filter(|column| matches!(column.what, What::Sourced(_))) {
+    for column in columns.iter().filter(|column| matches!(column.what, CellKind::Sourced(_))) {
         rows::keep_number(&mut said, before, column.path);
     }
     let mut fields = before.clone();
@@ -107,7 +107,7 @@ pub(super) fn complete(
     check(&record, library)?;
     if key.kind == Kind::Calibration {
         // What it told when it was written stands in the record: the dryer may be another later.
-        let ride = record.read::<Calibration>()?.ride(&key.id, library)?;
+        let ride = record.read::<CalibrationRecord>()?.ride(&key.id, library)?;
         let learnt = ride.learn(library).map_err(|mut errors| errors.swap_remove(0))?;
         let mut told = super::super::log::fields(&learnt);
         // Multiples of what the dryer's record says, and not what fields of these names are elsewhere.

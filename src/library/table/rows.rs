@@ -2,25 +2,25 @@
 
 use super::super::log::{Key, same};
 use super::RowError;
-use super::cell::{Cells, unguard};
+use super::cell::{RowCells, unguard};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::spelling;
 use csv::{ReaderBuilder, Terminator, WriterBuilder};
 use serde_json::{Map, Value};
 
 /// One row as it was read.
-pub(super) struct Row {
+pub(super) struct TableRow {
     /// Line it begins on, from 1.
     pub(super) line: u64,
     cells: Result<Vec<String>, FieldError>,
     decimal_comma: bool,
 }
 
-pub(super) struct Rows;
+pub(super) struct TableRows;
 
-impl Rows {
+impl TableRows {
     /// The names of the columns and the rows under them. Rows without any text are passed over.
-    pub(super) fn read(text: &str) -> (Vec<String>, Vec<Row>) {
+    pub(super) fn read(text: &str) -> (Vec<String>, Vec<TableRow>) {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         let delimiter = delimiter(text);
         let mut reader = ReaderBuilder::new()
@@ -48,16 +48,16 @@ impl Rows {
             }
             match (&cells, columns.is_empty()) {
                 (Ok(names), true) => columns = names.iter().map(|name| column(name)).collect(),
-                _ => rows.push(Row { line, cells, decimal_comma: delimiter != b',' }),
+                _ => rows.push(TableRow { line, cells, decimal_comma: delimiter != b',' }),
             }
         }
         (columns, rows)
     }
 }
 
-impl Row {
+impl TableRow {
     /// The cells under their columns.
-    pub(super) fn cells(self, columns: &[String]) -> Result<Cells<'_>, Vec<FieldError>> {
+    pub(super) fn cells(self, columns: &[String]) -> Result<RowCells<'_>, Vec<FieldError>> {
         let mut cells = self.cells.map_err(|error| vec![error])?;
         while cells.len() > columns.len() && cells.last().is_some_and(|cell| cell.trim().is_empty()) {
             cells.pop();
@@ -71,7 +71,7 @@ impl Row {
             return Err(vec![FieldError::new("row", cells.len().to_string(), problem)]);
         }
         let cells = cells.iter().map(|cell| unguard(cell).to_owned()).collect();
-        Ok(Cells::new(columns, cells, self.decimal_comma))
+        Ok(RowCells::new(columns, cells, self.decimal_comma))
     }
 }
 
@@ -121,7 +121,7 @@ pub(super) fn check_columns(columns: &[String], known: &[&str]) -> Result<(), Ve
 const MOST_ID: usize = 80;
 
 /// The id of a row: its own, or one made of its name (`Red interlock` becomes `red-interlock`).
-pub(super) fn id(cells: &Cells<'_>) -> Result<String, FieldError> {
+pub(super) fn id(cells: &RowCells<'_>) -> Result<String, FieldError> {
     let own = cells.word("id");
     let id =
         if own.is_empty() { spelling::fold(cells.word("name")).replace(' ', "-") } else { own.to_owned() };

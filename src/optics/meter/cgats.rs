@@ -1,5 +1,5 @@
-use super::table::{Heading, Row, Rows};
-use super::tokens::{Parted, Token, split};
+use super::table::{Heading, MeterRow, MeterRows};
+use super::tokens::{MeterField, Separator, split};
 use super::{MeterError, MeterProblem};
 
 /// True for a text that is laid out as CGATS.17: keywords, a data format, data.
@@ -17,7 +17,7 @@ struct Stated {
 }
 
 #[derive(PartialEq)]
-enum Part {
+enum CgatsPart {
     Header,
     Format,
     Data,
@@ -27,37 +27,37 @@ enum Part {
 ///
 /// Fields are parted by blanks; a row may run over several lines. A file with tabs and empty fields is read by its
 /// tabs where only so the count is met.
-pub(super) fn rows(text: &str) -> Result<Rows, MeterError> {
-    let mut found = Rows::default();
+pub(super) fn rows(text: &str) -> Result<MeterRows, MeterError> {
+    let mut found = MeterRows::default();
     let mut headings: Vec<Heading> = Vec::new();
     let (mut fields, mut sets): (Option<Stated>, Option<Stated>) = (None, None);
-    let mut part = Part::Header;
-    let mut pending: Vec<Token> = Vec::new();
+    let mut part = CgatsPart::Header;
+    let mut pending: Vec<MeterField> = Vec::new();
     let (mut began, mut sets_found, mut last) = (0, 0, 1);
     for (number, line) in (1..).zip(text.lines()) {
         last = number;
-        let tokens = split(line, number, Parted::Blanks)?;
+        let tokens = split(line, number, Separator::Blanks)?;
         let Some(first) = tokens.first() else { continue };
         match (first.text.as_str(), &part) {
             ("BEGIN_DATA_FORMAT", _) => {
                 headings.clear();
-                part = Part::Format;
+                part = CgatsPart::Format;
             }
             ("END_DATA_FORMAT", _) => {
-                part = Part::Header;
+                part = CgatsPart::Header;
                 keep(fields.take(), "NUMBER_OF_FIELDS", headings.len())?;
             }
             ("BEGIN_DATA", _) => {
-                part = Part::Data;
+                part = CgatsPart::Data;
                 sets_found = 0;
             }
             ("END_DATA", _) => {
                 ragged(&pending, began, headings.len())?;
                 keep(sets.take(), "NUMBER_OF_SETS", sets_found)?;
-                part = Part::Header;
+                part = CgatsPart::Header;
             }
-            (_, Part::Format) => headings.extend(tokens.iter().map(|token| Heading::new(token, number))),
-            (_, Part::Data) => {
+            (_, CgatsPart::Format) => headings.extend(tokens.iter().map(|token| Heading::new(token, number))),
+            (_, CgatsPart::Data) => {
                 if pending.is_empty() {
                     began = number;
                 }
@@ -67,18 +67,18 @@ pub(super) fn rows(text: &str) -> Result<Rows, MeterError> {
                 }
                 if pending.len() == headings.len() {
                     sets_found += 1;
-                    found.push(&headings, Row { line: began, fields: std::mem::take(&mut pending) });
+                    found.push(&headings, MeterRow { line: began, fields: std::mem::take(&mut pending) });
                 }
             }
-            ("NUMBER_OF_FIELDS", Part::Header) => fields = stated(&tokens, number),
-            ("NUMBER_OF_SETS", Part::Header) => sets = stated(&tokens, number),
-            (_, Part::Header) => found.seen_in(line),
+            ("NUMBER_OF_FIELDS", CgatsPart::Header) => fields = stated(&tokens, number),
+            ("NUMBER_OF_SETS", CgatsPart::Header) => sets = stated(&tokens, number),
+            (_, CgatsPart::Header) => found.seen_in(line),
         }
     }
     match part {
-        Part::Header => Ok(found.with_headings(headings)),
-        Part::Format => Err(unfinished("END_DATA_FORMAT", last)),
-        Part::Data => Err(unfinished("END_DATA", last)),
+        CgatsPart::Header => Ok(found.with_headings(headings)),
+        CgatsPart::Format => Err(unfinished("END_DATA_FORMAT", last)),
+        CgatsPart::Data => Err(unfinished("END_DATA", last)),
     }
 }
 
@@ -87,9 +87,14 @@ fn unfinished(keyword: &str, line: usize) -> MeterError {
 }
 
 /// The fields of a data line: by blanks, or by tabs where only these make as many as there are headings.
-fn by_tabs(line: &str, number: usize, wanted: usize, blanks: &[Token]) -> Result<Vec<Token>, MeterError> {
+fn by_tabs(
+    line: &str,
+    number: usize,
+    wanted: usize,
+    blanks: &[MeterField],
+) -> Result<Vec<MeterField>, MeterError> {
     if blanks.len() != wanted && line.contains('\t') {
-        let tabs = split(line, number, Parted::By('\t'))?;
+        let tabs = split(line, number, Separator::By('\t'))?;
         if tabs.len() == wanted {
             return Ok(tabs);
         }
@@ -97,7 +102,7 @@ fn by_tabs(line: &str, number: usize, wanted: usize, blanks: &[Token]) -> Result
     Ok(blanks.to_vec())
 }
 
-fn stated(tokens: &[Token], line: usize) -> Option<Stated> {
+fn stated(tokens: &[MeterField], line: usize) -> Option<Stated> {
     let [_, count, ..] = tokens else { return None };
     let text = count.text.clone();
     Some(Stated { count: text.parse().ok()?, line, column: count.column, text })
@@ -115,7 +120,7 @@ fn keep(stated: Option<Stated>, keyword: &str, found: usize) -> Result<(), Meter
 }
 
 /// An error if fields are left that make no whole row.
-fn ragged(pending: &[Token], line: usize, expected: usize) -> Result<(), MeterError> {
+fn ragged(pending: &[MeterField], line: usize, expected: usize) -> Result<(), MeterError> {
     let Some(first) = pending.first() else { return Ok(()) };
     let problem = MeterProblem::Ragged { expected, found: pending.len() };
     Err(MeterError::at(line, first.column, &first.text, problem))

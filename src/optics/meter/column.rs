@@ -1,10 +1,10 @@
 /// What a column holds, told by its heading.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Column {
+pub(super) enum MeterColumn {
     /// L*, a*, b*: which of the three, 0 to 2.
     Lab(usize),
     /// Reflectance at a wavelength, nm.
-    Reflectance { wavelength: f64, scale: Scale },
+    Reflectance { wavelength: f64, scale: ReflectanceScale },
     /// A name for people.
     Name,
     /// An id or number.
@@ -15,7 +15,7 @@ pub(super) enum Column {
 
 /// How reflectances are written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Scale {
+pub(super) enum ReflectanceScale {
     /// The heading says percent.
     Percent,
     /// The heading does not say.
@@ -31,19 +31,19 @@ const LAB: [&[&str]; 3] = [
 const NAME: [&str; 7] = ["samplename", "name", "sample", "patch", "title", "nombre", "muestra"];
 const ID: [&str; 7] = ["sampleid", "patchid", "id", "no", "nr", "number", "sampleno"];
 /// What may stand before a wavelength. `SPEC_380` is written in percent by those who write it.
-const BEFORE_WAVELENGTH: [(&str, Scale); 9] = [
-    ("spectralpct", Scale::Percent),
-    ("spectralnm", Scale::Unsaid),
-    ("spectral", Scale::Unsaid),
-    ("spec", Scale::Percent),
-    ("reflectance", Scale::Unsaid),
-    ("refl", Scale::Unsaid),
-    ("nm", Scale::Unsaid),
-    ("r", Scale::Unsaid),
-    ("", Scale::Unsaid),
+const BEFORE_WAVELENGTH: [(&str, ReflectanceScale); 9] = [
+    ("spectralpct", ReflectanceScale::Percent),
+    ("spectralnm", ReflectanceScale::Unsaid),
+    ("spectral", ReflectanceScale::Unsaid),
+    ("spec", ReflectanceScale::Percent),
+    ("reflectance", ReflectanceScale::Unsaid),
+    ("refl", ReflectanceScale::Unsaid),
+    ("nm", ReflectanceScale::Unsaid),
+    ("r", ReflectanceScale::Unsaid),
+    ("", ReflectanceScale::Unsaid),
 ];
 
-impl Column {
+impl MeterColumn {
     pub(super) fn of(heading: &str) -> Self {
         // What stands in brackets is light, observer or unit: `L*(10°/D65)`, `380 nm [%]`.
         let bare = heading.split(['(', '[']).next().unwrap_or_default();
@@ -65,7 +65,7 @@ impl Column {
             if let (true, Ok(wavelength)) = (three, digits.parse::<f64>())
                 && (300.0..=830.0).contains(&wavelength)
             {
-                let scale = if heading.contains('%') { Scale::Percent } else { scale };
+                let scale = if heading.contains('%') { ReflectanceScale::Percent } else { scale };
                 return Self::Reflectance { wavelength, scale };
             }
         }

@@ -1,14 +1,14 @@
-use super::column::Column;
-use super::table::{Heading, Row, Rows};
-use super::tokens::{Parted, Token, split};
+use super::column::MeterColumn;
+use super::table::{Heading, MeterRow, MeterRows};
+use super::tokens::{MeterField, Separator, split};
 use super::{MeterError, MeterProblem};
 
 /// Ways to part a line, in the order in which they are tried.
-const WAYS: [Parted; 4] = [Parted::By('\t'), Parted::By(';'), Parted::By(','), Parted::Blanks];
+const WAYS: [Separator; 4] = [Separator::By('\t'), Separator::By(';'), Separator::By(','), Separator::Blanks];
 
 /// The table of a text with one sample a line: under the first line that has headings of colours.
-pub(super) fn rows(text: &str) -> Result<Rows, MeterError> {
-    let mut found = Rows::default();
+pub(super) fn rows(text: &str) -> Result<MeterRows, MeterError> {
+    let mut found = MeterRows::default();
     let mut lines = (1..).zip(text.lines());
     let table = lines.by_ref().find_map(|(number, line)| {
         found.seen_in(line);
@@ -31,18 +31,18 @@ pub(super) fn rows(text: &str) -> Result<Rows, MeterError> {
             let problem = MeterProblem::Ragged { expected: headings.len(), found: fields.len() };
             return Err(MeterError::at(number, 1, line, problem));
         }
-        found.push(&headings, Row { line: number, fields });
+        found.push(&headings, MeterRow { line: number, fields });
     }
     Ok(found.with_headings(headings))
 }
 
-fn headings(tokens: &[Token], line: usize) -> Vec<Heading> {
+fn headings(tokens: &[MeterField], line: usize) -> Vec<Heading> {
     tokens.iter().map(|token| Heading::new(token, line)).collect()
 }
 
 /// True for headings with L*, a* and b*, or with a spectrum.
-fn has_colours(tokens: &[Token]) -> bool {
-    let columns: Vec<Column> = tokens.iter().map(|token| Column::of(&token.text)).collect();
-    let lab = (0..3).all(|which| columns.contains(&Column::Lab(which)));
-    lab || columns.iter().filter(|column| matches!(column, Column::Reflectance { .. })).count() >= 3
+fn has_colours(tokens: &[MeterField]) -> bool {
+    let columns: Vec<MeterColumn> = tokens.iter().map(|token| MeterColumn::of(&token.text)).collect();
+    let lab = (0..3).all(|which| columns.contains(&MeterColumn::Lab(which)));
+    lab || columns.iter().filter(|column| matches!(column, MeterColumn::Reflectance { .. })).count() >= 3
 }

@@ -6,7 +6,7 @@
 //!
 //! A spectrum becomes a Lab for D65 and the 10° observer. Where a file states Lab for that pair, or has no spectrum,
 //! its own Lab is taken; a Lab for another light or observer is handed on with a note, because it cannot be turned
-//! into ours without the spectrum. Nothing is guessed silently: see [`Note`] and [`MeterError`].
+//! into ours without the spectrum. Nothing is guessed silently: see [`MeterNote`] and [`MeterError`].
 //!
 //! Source of the format: ANSI CGATS.17 / ISO 28178 as public implementations read and write it; the standards
 //! themselves were not read.
@@ -29,7 +29,7 @@ pub const LONGEST: usize = 8_000_000;
 
 /// One measured sample.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Sample {
+pub struct MeterSample {
     /// Its name, or its number where it has none.
     pub name: String,
     /// Its colour.
@@ -42,14 +42,14 @@ pub struct Sample {
 
 /// What a file states about light and observer.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Seen {
+pub struct StatedViewing {
     /// The illuminant, `D65`; absent where none is stated.
     pub illuminant: Option<String>,
     /// The observer, 2 or 10 degrees; absent where none is stated.
     pub observer: Option<u8>,
 }
 
-impl Seen {
+impl StatedViewing {
     /// True if the file says that its Lab are for D65 and 10°.
     #[must_use]
     pub fn is_ours(&self) -> bool {
@@ -67,7 +67,7 @@ impl Seen {
 /// What the reader had to decide.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Note {
+pub enum MeterNote {
     /// Lab are for another light or observer and were taken as they stand: compare them only with each other.
     OtherViewing,
     /// No light or observer is stated; Lab were taken as D65/10°.
@@ -84,11 +84,11 @@ pub enum Note {
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeterFile {
     /// The samples, in the order of the file; at least one.
-    pub samples: Vec<Sample>,
+    pub samples: Vec<MeterSample>,
     /// What the file states about light and observer.
-    pub seen: Seen,
+    pub seen: StatedViewing,
     /// What had to be decided.
-    pub notes: Vec<Note>,
+    pub notes: Vec<MeterNote>,
 }
 
 impl MeterFile {

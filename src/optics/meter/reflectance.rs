@@ -18,13 +18,13 @@ const NEEDED: [f64; 2] = [400.0, 700.0];
 
 /// Evenly spaced bands.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Grid {
+pub(super) struct BandGrid {
     first: f64,
     step: f64,
     count: usize,
 }
 
-impl Grid {
+impl BandGrid {
     /// The grid of wavelengths in nm, sorted.
     pub(super) fn of(wavelengths: &[f64]) -> Result<Self, MeterProblem> {
         let (Some(&first), Some(&last)) = (wavelengths.first(), wavelengths.last()) else {

@@ -1,7 +1,7 @@
-use super::column::{Column, Scale};
-use super::reflectance::Grid;
-use super::tokens::Token;
-use super::{Lab, MeterError, MeterFile, MeterProblem, Note, Sample, Seen};
+use super::column::{MeterColumn, ReflectanceScale};
+use super::reflectance::BandGrid;
+use super::tokens::MeterField;
+use super::{Lab, MeterError, MeterFile, MeterNote, MeterProblem, MeterSample, StatedViewing};
 use crate::numerics::sorting::sorted;
 use crate::quantity::{Bound, Problem};
 
@@ -9,33 +9,33 @@ use crate::quantity::{Bound, Problem};
 #[derive(Clone, Debug)]
 pub(super) struct Heading {
     text: String,
-    column: Column,
+    column: MeterColumn,
     line: usize,
     at: usize,
 }
 
 impl Heading {
-    pub(super) fn new(token: &Token, line: usize) -> Self {
-        Self { text: token.text.clone(), column: Column::of(&token.text), line, at: token.column }
+    pub(super) fn new(token: &MeterField, line: usize) -> Self {
+        Self { text: token.text.clone(), column: MeterColumn::of(&token.text), line, at: token.column }
     }
 }
 
 /// The fields of one sample.
 #[derive(Clone, Debug)]
-pub(super) struct Row {
+pub(super) struct MeterRow {
     pub line: usize,
-    pub fields: Vec<Token>,
+    pub fields: Vec<MeterField>,
 }
 
 /// Rows under their headings, and what the file states about light and observer.
 #[derive(Default)]
-pub(super) struct Rows {
-    tables: Vec<(Vec<Heading>, Vec<Row>)>,
-    seen: Seen,
+pub(super) struct MeterRows {
+    tables: Vec<(Vec<Heading>, Vec<MeterRow>)>,
+    seen: StatedViewing,
 }
 
-impl Rows {
-    pub(super) fn push(&mut self, headings: &[Heading], row: Row) {
+impl MeterRows {
+    pub(super) fn push(&mut self, headings: &[Heading], row: MeterRow) {
         let same = |last: &[Heading]| last.first().map(|h| h.line) == headings.first().map(|h| h.line);
         match self.tables.last_mut() {
             Some((last, rows)) if same(last) => rows.push(row),
@@ -86,7 +86,7 @@ const REFLECTANCE: Bound = Bound { field: "reflectance", min: -0.05, max: 1.6, u
 const MOST_OF_A_FRACTION: f64 = 2.0;
 
 /// The samples of all rows.
-pub(super) fn samples(rows: &Rows) -> Result<MeterFile, MeterError> {
+pub(super) fn samples(rows: &MeterRows) -> Result<MeterFile, MeterError> {
     let mut file = MeterFile { samples: Vec::new(), seen: rows.seen.clone(), notes: Vec::new() };
     let mut colourless = None;
     for (headings, rows) in &rows.tables {
@@ -116,7 +116,7 @@ pub(super) fn samples(rows: &Rows) -> Result<MeterFile, MeterError> {
 struct Layout<'a> {
     headings: &'a [Heading],
     lab: Option<[usize; 3]>,
-    spectrum: Option<(Grid, Vec<usize>)>,
+    spectrum: Option<(BandGrid, Vec<usize>)>,
     name: Option<usize>,
 }
 
@@ -127,8 +127,8 @@ impl<'a> Layout<'a> {
         let mut bands: Vec<(f64, usize)> = Vec::new();
         for (index, heading) in headings.iter().enumerate() {
             let twice = match heading.column {
-                Column::Lab(which) => lab.get_mut(which).is_some_and(|had| had.replace(index).is_some()),
-                Column::Reflectance { wavelength, .. } => {
+                MeterColumn::Lab(which) => lab.get_mut(which).is_some_and(|had| had.replace(index).is_some()),
+                MeterColumn::Reflectance { wavelength, .. } => {
                     let had = bands.iter().any(|(other, _)| (other - wavelength).abs() < 0.5);
                     bands.push((wavelength, index));
                     had
@@ -146,7 +146,7 @@ impl<'a> Layout<'a> {
             None => None,
             Some(heading) => {
                 let wavelengths: Vec<f64> = bands.iter().map(|(wavelength, _)| *wavelength).collect();
-                let grid = Grid::of(&wavelengths)
+                let grid = BandGrid::of(&wavelengths)
                     .map_err(|problem| MeterError::at(heading.line, heading.at, &heading.text, problem))?;
                 Some((grid, bands.iter().map(|(_, index)| *index).collect()))
             }
@@ -158,20 +158,20 @@ impl<'a> Layout<'a> {
         if lab.is_none() && spectrum.is_none() {
             return Ok(None);
         }
-        let position = |wanted: Column| headings.iter().position(|heading| heading.column == wanted);
-        let name = position(Column::Name).or_else(|| position(Column::Id));
+        let position = |wanted: MeterColumn| headings.iter().position(|heading| heading.column == wanted);
+        let name = position(MeterColumn::Name).or_else(|| position(MeterColumn::Id));
         Ok(Some(Self { headings, lab, spectrum, name }))
     }
 
     /// How the reflectances of these rows are written: by their headings, or by the largest of them.
-    fn scale(&self, rows: &[Row]) -> Result<Option<Note>, MeterError> {
+    fn scale(&self, rows: &[MeterRow]) -> Result<Option<MeterNote>, MeterError> {
         let Some((_, bands)) = &self.spectrum else { return Ok(None) };
         let percent = |index: &usize| {
             let column = self.headings.get(*index).map(|heading| heading.column);
-            matches!(column, Some(Column::Reflectance { scale: Scale::Percent, .. }))
+            matches!(column, Some(MeterColumn::Reflectance { scale: ReflectanceScale::Percent, .. }))
         };
         if bands.iter().any(percent) {
-            return Ok(Some(Note::TakenAsPercent));
+            return Ok(Some(MeterNote::TakenAsPercent));
         }
         let mut largest = 0.0_f64;
         for row in rows {
@@ -179,11 +179,15 @@ impl<'a> Layout<'a> {
                 largest = largest.max(self.number(row, index)?);
             }
         }
-        Ok(Some(if largest > MOST_OF_A_FRACTION { Note::TakenAsPercent } else { Note::TakenAsFraction }))
+        Ok(Some(if largest > MOST_OF_A_FRACTION {
+            MeterNote::TakenAsPercent
+        } else {
+            MeterNote::TakenAsFraction
+        }))
     }
 
     /// The number of a field.
-    fn number(&self, row: &Row, index: usize) -> Result<f64, MeterError> {
+    fn number(&self, row: &MeterRow, index: usize) -> Result<f64, MeterError> {
         let heading = self.headings.get(index).map(|heading| heading.text.clone()).unwrap_or_default();
         let end = || row.fields.last().map_or(1, |last| last.column + last.text.chars().count());
         let Some(field) = row.fields.get(index) else {
@@ -200,15 +204,20 @@ impl<'a> Layout<'a> {
     }
 
     /// An error about the value of a field.
-    fn refused(&self, row: &Row, index: usize, problem: Problem) -> MeterError {
+    fn refused(&self, row: &MeterRow, index: usize, problem: Problem) -> MeterError {
         let heading = self.headings.get(index).map(|heading| heading.text.clone()).unwrap_or_default();
         let field = row.fields.get(index);
         let (column, text) = field.map_or((1, ""), |field| (field.column, field.text.as_str()));
         MeterError::at(row.line, column, text, MeterProblem::Value { heading, problem })
     }
 
-    fn sample(&self, row: &Row, scale: Option<Note>, file: &mut MeterFile) -> Result<Sample, MeterError> {
-        let mut note = |note: Note| {
+    fn sample(
+        &self,
+        row: &MeterRow,
+        scale: Option<MeterNote>,
+        file: &mut MeterFile,
+    ) -> Result<MeterSample, MeterError> {
+        let mut note = |note: MeterNote| {
             if !file.notes.contains(&note) {
                 file.notes.push(note);
             }
@@ -217,7 +226,7 @@ impl<'a> Layout<'a> {
             None => None,
             Some((grid, bands)) => {
                 scale.into_iter().for_each(&mut note);
-                let unit = if scale == Some(Note::TakenAsPercent) { 0.01 } else { 1.0 };
+                let unit = if scale == Some(MeterNote::TakenAsPercent) { 0.01 } else { 1.0 };
                 let mut values = Vec::with_capacity(bands.len());
                 for &index in bands {
                     let value = REFLECTANCE
@@ -239,14 +248,14 @@ impl<'a> Layout<'a> {
         let lab = match (stated, &measured) {
             (Some(lab), _) => {
                 if file.seen.is_other() {
-                    note(Note::OtherViewing);
+                    note(MeterNote::OtherViewing);
                 } else if !file.seen.is_ours() {
-                    note(Note::ViewingNotStated);
+                    note(MeterNote::ViewingNotStated);
                 }
                 lab
             }
             (None, Some((lab, _))) => {
-                note(Note::FromSpectra);
+                note(MeterNote::FromSpectra);
                 *lab
             }
             (None, None) => return Err(MeterError::at(row.line, 1, "", MeterProblem::NoColours)),
@@ -254,6 +263,6 @@ impl<'a> Layout<'a> {
         let named = self.name.and_then(|index| row.fields.get(index)).map(|field| field.text.clone());
         let name =
             named.filter(|name| !name.is_empty()).unwrap_or_else(|| (file.samples.len() + 1).to_string());
-        Ok(Sample { name, lab, spectrum: measured.map(|(_, spectrum)| spectrum), line: row.line })
+        Ok(MeterSample { name, lab, spectrum: measured.map(|(_, spectrum)| spectrum), line: row.line })
     }
 }

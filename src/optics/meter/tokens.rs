@@ -2,14 +2,14 @@ use super::{MeterError, MeterProblem};
 
 /// A field of a line and the column of its first letter, from 1.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Token {
+pub(super) struct MeterField {
     pub text: String,
     pub column: usize,
 }
 
 /// What parts the fields of a line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Parted {
+pub(super) enum Separator {
     /// Any run of blanks and tabs; `#` begins a comment, as in CGATS.17.
     Blanks,
     /// One such letter each; two in a row leave an empty field.
@@ -20,21 +20,21 @@ pub(super) enum Parted {
 ///
 /// # Errors
 /// [`MeterProblem::OpenQuote`].
-pub(super) fn split(line: &str, number: usize, parted: Parted) -> Result<Vec<Token>, MeterError> {
+pub(super) fn split(line: &str, number: usize, parted: Separator) -> Result<Vec<MeterField>, MeterError> {
     let mut fields = Vec::new();
     let mut letters = line.chars().zip(1..).peekable();
     while let Some(&(letter, column)) = letters.peek() {
         match parted {
-            Parted::Blanks if letter.is_whitespace() => {
+            Separator::Blanks if letter.is_whitespace() => {
                 letters.next();
                 continue;
             }
-            Parted::Blanks if letter == '#' => break,
+            Separator::Blanks if letter == '#' => break,
             _ => {}
         }
         let ends = |letter: char| match parted {
-            Parted::Blanks => letter.is_whitespace(),
-            Parted::By(by) => letter == by,
+            Separator::Blanks => letter.is_whitespace(),
+            Separator::By(by) => letter == by,
         };
         let mut text = String::new();
         let mut quoted = false;
@@ -56,12 +56,12 @@ pub(super) fn split(line: &str, number: usize, parted: Parted) -> Result<Vec<Tok
             return Err(MeterError::at(number, column, line, MeterProblem::OpenQuote));
         }
         let blank = text.chars().take_while(|letter| letter.is_whitespace()).count();
-        fields.push(Token { text: text.trim().into(), column: column + blank });
+        fields.push(MeterField { text: text.trim().into(), column: column + blank });
         // A parting letter at the very end leaves one more, empty field.
-        if let (Parted::By(_), Some((_, at))) = (parted, letters.next())
+        if let (Separator::By(_), Some((_, at))) = (parted, letters.next())
             && letters.peek().is_none()
         {
-            fields.push(Token { text: String::new(), column: at + 1 });
+            fields.push(MeterField { text: String::new(), column: at + 1 });
         }
     }
     Ok(fields)

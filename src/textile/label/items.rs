@@ -1,13 +1,13 @@
 //! Tokens understood: shares, fibres, constructions, weights, colours.
 
 use super::meaning::{LONGEST_PHRASE, Meaning, meaning};
-use super::tokens::{Kind, Token};
+use super::tokens::{LabelToken, TokenKind};
 use crate::quantity::units::GSM_PER_OUNCE_YARD;
 use crate::textile::{ColourRecord, colour, spelling::fold};
 
 /// What stands at one place of a label.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) enum What {
+pub(super) enum ItemKind {
     /// A number that may be a share.
     Number {
         value: f64,
@@ -29,34 +29,34 @@ pub(super) enum What {
 
 /// One understood piece of a label.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Item {
+pub(super) struct LabelItem {
     /// As it stands on the label.
     pub text: String,
     /// What it is.
-    pub what: What,
+    pub what: ItemKind,
 }
 
 /// Understands the tokens, longest phrases first.
-pub(super) fn understand(tokens: &[Token]) -> Vec<Item> {
+pub(super) fn understand(tokens: &[LabelToken]) -> Vec<LabelItem> {
     let mut items = Vec::new();
     let mut rest = tokens;
     while let Some((first, after)) = rest.split_first() {
         let (what, used) = match &first.kind {
-            Kind::Number { value, percent } => match weight(rest) {
-                Some((weight, used)) if !percent => (Some(What::Weight(weight)), used),
-                _ => (Some(What::Number { value: *value, percent: *percent }), 1),
+            TokenKind::Number { value, percent } => match weight(rest) {
+                Some((weight, used)) if !percent => (Some(ItemKind::Weight(weight)), used),
+                _ => (Some(ItemKind::Number { value: *value, percent: *percent }), 1),
             },
-            Kind::Word(_) => {
+            TokenKind::Word(_) => {
                 let (what, used) = phrase(rest);
                 (Some(what), used)
             }
-            Kind::Colon => (Some(What::Colon), 1),
-            Kind::Break { strong } => (Some(What::Break { strong: *strong }), 1),
-            Kind::Unit(_) => (None, 1),
+            TokenKind::Colon => (Some(ItemKind::Colon), 1),
+            TokenKind::Break { strong } => (Some(ItemKind::Break { strong: *strong }), 1),
+            TokenKind::Unit(_) => (None, 1),
         };
         if let Some(what) = what {
             let words: Vec<&str> = rest.iter().take(used).map(|token| token.text.as_str()).collect();
-            items.push(Item { text: words.join(" "), what });
+            items.push(LabelItem { text: words.join(" "), what });
         }
         rest = rest.get(used..).unwrap_or(after);
     }
@@ -64,12 +64,12 @@ pub(super) fn understand(tokens: &[Token]) -> Vec<Item> {
 }
 
 /// The longest known phrase that starts here, and how many tokens it takes.
-fn phrase(tokens: &[Token]) -> (What, usize) {
+fn phrase(tokens: &[LabelToken]) -> (ItemKind, usize) {
     let words: Vec<&str> = tokens
         .iter()
         .take(LONGEST_PHRASE)
         .map_while(|token| match &token.kind {
-            Kind::Word(word) => Some(word.as_str()),
+            TokenKind::Word(word) => Some(word.as_str()),
             _ => None,
         })
         .collect();
@@ -77,19 +77,22 @@ fn phrase(tokens: &[Token]) -> (What, usize) {
         let phrase = words.get(..count).unwrap_or_default().join(" ");
         let capitals = tokens.first().is_some_and(|token| token.text.chars().all(char::is_uppercase));
         if let Some(meaning) = meaning(&phrase, capitals) {
-            return (What::Known(meaning), count);
+            return (ItemKind::Known(meaning), count);
         }
         if let Some(colour) = colour::known(&phrase) {
-            return (What::Colour(colour), count);
+            return (ItemKind::Colour(colour), count);
         }
     }
-    (What::Unknown, 1)
+    (ItemKind::Unknown, 1)
 }
 
 /// A weight that starts here, g/m², and how many tokens it takes: `150 g/m²`, `5.3 oz`, `180gsm`, `6 oz/sq yd`.
-fn weight(tokens: &[Token]) -> Option<(f64, usize)> {
-    let [Token { kind: Kind::Number { value, .. }, .. }, Token { kind: Kind::Word(unit), .. }, tail @ ..] =
-        tokens
+fn weight(tokens: &[LabelToken]) -> Option<(f64, usize)> {
+    let [
+        LabelToken { kind: TokenKind::Number { value, .. }, .. },
+        LabelToken { kind: TokenKind::Word(unit), .. },
+        tail @ ..,
+    ] = tokens
     else {
         return None;
     };
@@ -128,12 +131,12 @@ fn weight(tokens: &[Token]) -> Option<(f64, usize)> {
     let more = tail
         .iter()
         .take_while(|token| match &token.kind {
-            Kind::Unit(mark) => {
+            TokenKind::Unit(mark) => {
                 raised = *mark == '^';
                 true
             }
-            Kind::Number { .. } => std::mem::take(&mut raised),
-            Kind::Word(word) => area(word),
+            TokenKind::Number { .. } => std::mem::take(&mut raised),
+            TokenKind::Word(word) => area(word),
             _ => false,
         })
         .count();
@@ -142,30 +145,31 @@ fn weight(tokens: &[Token]) -> Option<(f64, usize)> {
 
 /// Settles what depends on the neighbours: a fibre code counts only beside a number or another fibre, `all` only
 /// before a fibre, where it means 100 %.
-fn settle(items: Vec<Item>) -> Vec<Item> {
-    let is = |at: Option<usize>, wanted: fn(&What) -> bool| {
+fn settle(items: Vec<LabelItem>) -> Vec<LabelItem> {
+    let is = |at: Option<usize>, wanted: fn(&ItemKind) -> bool| {
         at.and_then(|at| items.get(at)).is_some_and(|item| wanted(&item.what))
     };
-    let fibre = |what: &What| matches!(what, What::Known(Meaning::Fibre(_) | Meaning::Code(_)));
-    let share =
-        |what: &What| matches!(what, What::Number { .. } | What::Known(Meaning::Fibre(_) | Meaning::Code(_)));
-    let settled: Vec<What> = items
+    let fibre = |what: &ItemKind| matches!(what, ItemKind::Known(Meaning::Fibre(_) | Meaning::Code(_)));
+    let share = |what: &ItemKind| {
+        matches!(what, ItemKind::Number { .. } | ItemKind::Known(Meaning::Fibre(_) | Meaning::Code(_)))
+    };
+    let settled: Vec<ItemKind> = items
         .iter()
         .enumerate()
         .map(|(at, item)| match item.what {
-            What::Known(Meaning::Code(code)) => {
+            ItemKind::Known(Meaning::Code(code)) => {
                 if is(at.checked_sub(1), share) || is(Some(at + 1), share) {
-                    What::Known(Meaning::Fibre(code))
+                    ItemKind::Known(Meaning::Fibre(code))
                 } else {
-                    meaning(&fold(&item.text), false).map_or(What::Unknown, What::Known)
+                    meaning(&fold(&item.text), false).map_or(ItemKind::Unknown, ItemKind::Known)
                 }
             }
-            What::Known(Meaning::All) if is(Some(at + 1), fibre) => {
-                What::Number { value: 100.0, percent: true }
+            ItemKind::Known(Meaning::All) if is(Some(at + 1), fibre) => {
+                ItemKind::Number { value: 100.0, percent: true }
             }
-            What::Known(Meaning::All) => What::Known(Meaning::Noise),
+            ItemKind::Known(Meaning::All) => ItemKind::Known(Meaning::Noise),
             ref other => other.clone(),
         })
         .collect();
-    items.into_iter().zip(settled).map(|(item, what)| Item { what, ..item }).collect()
+    items.into_iter().zip(settled).map(|(item, what)| LabelItem { what, ..item }).collect()
 }

@@ -1,8 +1,8 @@
-use super::items::{Item, What, understand};
+use super::items::{ItemKind, LabelItem, understand};
 use super::meaning::{Meaning, meaning};
-use super::shares::{self, Part};
+use super::shares::{self, LabelPart};
 use super::tokens::cut;
-use super::{LONGEST, Look, Note, Reading, Section};
+use super::{ClothLook, LONGEST, LabelNote, LabelReading, LabelSection};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::{AREAL_WEIGHT, spelling::fold};
 
@@ -13,15 +13,15 @@ use crate::textile::{AREAL_WEIGHT, spelling::fold};
 /// ([`Problem::Empty`], [`Problem::TooLong`]), shares that do not make 100 ([`Problem::SumNot100`]) or lie outside 0 to
 /// 100 ([`Problem::OutOfRange`]), an unknown fibre with the nearest known names ([`Problem::Unknown`]), a share without
 /// a fibre or a fibre without a share ([`Problem::NotUnderstood`]).
-pub fn read(text: &str) -> Result<Reading, Vec<FieldError>> {
+pub fn read(text: &str) -> Result<LabelReading, Vec<FieldError>> {
     if text.trim().is_empty() {
         return Err(vec![FieldError::new("label", text, Problem::Empty)]);
     }
     if text.chars().count() > LONGEST {
         return Err(vec![FieldError::new("label", text, Problem::TooLong { max: LONGEST })]);
     }
-    let mut reading = Reading {
-        body: Section::default(),
+    let mut reading = LabelReading {
+        body: LabelSection::default(),
         parts: Vec::new(),
         construction: None,
         areal_weight_gsm: None,
@@ -50,8 +50,8 @@ pub fn read(text: &str) -> Result<Reading, Vec<FieldError>> {
 
 /// Divides a label into its parts: `shell: 100% nylon; lining: 100% polyester`, `100% nylon shell, 100% polyester
 /// lining`, `body 100% cotton rib 95% cotton 5% elastane`.
-fn divide(items: Vec<Item>, notes: &mut Vec<Note>) -> Vec<Part> {
-    let mut parts = vec![Part::default()];
+fn divide(items: Vec<LabelItem>, notes: &mut Vec<LabelNote>) -> Vec<LabelPart> {
+    let mut parts = vec![LabelPart::default()];
     let mut excluded: Option<Vec<String>> = None;
     let mut items = items.into_iter().peekable();
     let mut after_fibre = false;
@@ -59,85 +59,89 @@ fn divide(items: Vec<Item>, notes: &mut Vec<Note>) -> Vec<Part> {
         let next = items.peek().map(|next| &next.what);
         if let Some(words) = &mut excluded {
             match item.what {
-                What::Break { strong: true } => {
-                    notes.push(Note::Excludes { text: words.join(" ") });
+                ItemKind::Break { strong: true } => {
+                    notes.push(LabelNote::Excludes { text: words.join(" ") });
                     excluded = None;
                 }
-                What::Break { .. } | What::Colon => {}
+                ItemKind::Break { .. } | ItemKind::Colon => {}
                 _ => words.push(item.text),
             }
             continue;
         }
-        let colon = next == Some(&What::Colon);
-        let has_fibres = parts.last().is_some_and(Part::has_fibres);
+        let colon = next == Some(&ItemKind::Colon);
+        let has_fibres = parts.last().is_some_and(LabelPart::has_fibres);
         let share_follows =
-            matches!(next, Some(What::Number { .. } | What::Known(Meaning::Fibre(_) | Meaning::All)));
-        let signed = matches!(next, Some(What::Number { percent: true, .. }));
-        let ends = matches!(next, None | Some(What::Break { .. }));
+            matches!(next, Some(ItemKind::Number { .. } | ItemKind::Known(Meaning::Fibre(_) | Meaning::All)));
+        let signed = matches!(next, Some(ItemKind::Number { percent: true, .. }));
+        let ends = matches!(next, None | Some(ItemKind::Break { .. }));
         let name = match item.what {
-            What::Known(Meaning::Except) => {
+            ItemKind::Known(Meaning::Except) => {
                 excluded = Some(vec![item.text]);
                 continue;
             }
-            What::Known(Meaning::Section(name)) if after_fibre && ends => {
+            ItemKind::Known(Meaning::Section(name)) if after_fibre && ends => {
                 // `100% nylon shell, …`: the word names what was just read.
                 if let Some(part) = parts.last_mut() {
                     part.name = Some(name.into());
                 }
-                parts.push(Part::default());
+                parts.push(LabelPart::default());
                 after_fibre = false;
                 continue;
             }
-            What::Known(Meaning::Section(name)) if colon || share_follows => Some(name.to_owned()),
-            What::Known(Meaning::Before(name)) if colon => Some(name.to_owned()),
-            What::Known(Meaning::Construction(_)) if colon && has_fibres => Some(item.text.to_lowercase()),
-            What::Known(Meaning::Construction(_))
-                if after_fibre && signed && parts.last().is_some_and(Part::is_full) =>
+            ItemKind::Known(Meaning::Section(name)) if colon || share_follows => Some(name.to_owned()),
+            ItemKind::Known(Meaning::Before(name)) if colon => Some(name.to_owned()),
+            ItemKind::Known(Meaning::Construction(_)) if colon && has_fibres => {
+                Some(item.text.to_lowercase())
+            }
+            ItemKind::Known(Meaning::Construction(_))
+                if after_fibre && signed && parts.last().is_some_and(LabelPart::is_full) =>
             {
                 Some(item.text.to_lowercase())
             }
             _ => None,
         };
         if let Some(name) = name {
-            parts.push(Part { name: Some(name), items: Vec::new() });
+            parts.push(LabelPart { name: Some(name), items: Vec::new() });
             after_fibre = false;
             continue;
         }
-        after_fibre = matches!(item.what, What::Known(Meaning::Fibre(_) | Meaning::Loose(_)));
+        after_fibre = matches!(item.what, ItemKind::Known(Meaning::Fibre(_) | Meaning::Loose(_)));
         if let Some(part) = parts.last_mut() {
             part.items.push(item);
         }
     }
-    notes.extend(excluded.map(|words| Note::Excludes { text: words.join(" ") }));
+    notes.extend(excluded.map(|words| LabelNote::Excludes { text: words.join(" ") }));
     parts
 }
 
 /// Takes weight, colour and look from a part, and the construction if it may be the body; the first of each counts.
-fn look_at(part: &Part, reading: &mut Reading, errors: &mut Vec<FieldError>) {
+fn look_at(part: &LabelPart, reading: &mut LabelReading, errors: &mut Vec<FieldError>) {
     for item in &part.items {
         match item.what {
-            What::Weight(weight) if reading.areal_weight_gsm.is_none() => match AREAL_WEIGHT.check(weight) {
-                Ok(weight) => reading.areal_weight_gsm = Some(weight),
-                Err(error) => errors.push(error),
-            },
-            What::Known(Meaning::Construction(construction)) if part.may_be_body() => {
+            ItemKind::Weight(weight) if reading.areal_weight_gsm.is_none() => {
+                match AREAL_WEIGHT.check(weight) {
+                    Ok(weight) => reading.areal_weight_gsm = Some(weight),
+                    Err(error) => errors.push(error),
+                }
+            }
+            ItemKind::Known(Meaning::Construction(construction)) if part.may_be_body() => {
                 reading.construction.get_or_insert(construction);
             }
-            What::Colour(colour) => {
+            ItemKind::Colour(colour) => {
                 reading.colour.get_or_insert_with(|| colour.name.clone());
                 // `heather grey` is a colour and a look.
                 if item.text.split(' ').any(|word| meaning(&fold(word), false) == Some(Meaning::Heather)) {
-                    add(&mut reading.looks, Look::Heather);
+                    add(&mut reading.looks, ClothLook::Heather);
                 }
             }
-            What::Known(Meaning::Heather) => add(&mut reading.looks, Look::Heather),
-            What::Known(Meaning::Sublimation) => add(&mut reading.looks, Look::SublimationPrinted),
+            ItemKind::Known(Meaning::Heather) => add(&mut reading.looks, ClothLook::Heather),
+            ItemKind::Known(Meaning::Sublimation) => add(&mut reading.looks, ClothLook::SublimationPrinted),
             _ => {}
         }
     }
 }
 
-fn add(looks: &mut Vec<Look>, look: Look) {
+fn add(looks: &mut Vec<ClothLook>, look: ClothLook) {
     if !looks.contains(&look) {
         looks.push(look);
     }

@@ -1,8 +1,8 @@
 //! Shares and fibres of one part of a label, paired.
 
-use super::items::{Item, What};
+use super::items::{ItemKind, LabelItem};
 use super::meaning::{Meaning, fibre_words, meaning};
-use super::{Note, Section};
+use super::{LabelNote, LabelSection};
 use crate::numerics::sorting::map;
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::textile::{Fibre, spelling};
@@ -16,14 +16,14 @@ const ROUNDING: f64 = 1.0;
 
 /// One part of a label, before its shares are read.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Part {
+pub(super) struct LabelPart {
     /// Its name in English, empty for the body; absent where the label gives none.
     pub name: Option<String>,
     /// What stands in it.
-    pub items: Vec<Item>,
+    pub items: Vec<LabelItem>,
 }
 
-impl Part {
+impl LabelPart {
     /// Whether nothing says that it is another part than the body.
     pub(super) fn may_be_body(&self) -> bool {
         self.name.as_deref().is_none_or(str::is_empty)
@@ -33,13 +33,16 @@ impl Part {
     pub(super) fn has_shares(&self) -> bool {
         self.has_fibres()
             || self.items.iter().any(|item| {
-                matches!(item.what, What::Number { .. } | What::Unknown | What::Known(Meaning::Shares(_)))
+                matches!(
+                    item.what,
+                    ItemKind::Number { .. } | ItemKind::Unknown | ItemKind::Known(Meaning::Shares(_))
+                )
             })
     }
 
     /// Whether its shares already make 100.
     pub(super) fn is_full(&self) -> bool {
-        (Row::of(self).stated() - 100.0).abs() <= ROUNDING
+        (ShareRow::of(self).stated() - 100.0).abs() <= ROUNDING
     }
 
     pub(super) fn has_fibres(&self) -> bool {
@@ -60,46 +63,50 @@ enum Name {
 
 /// A share as it stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
-enum Share {
+enum StatedShare {
     Percent(f64),
     Rest,
 }
 
 /// The fibres that an item names, if any.
-fn named(item: &Item) -> Option<Vec<Name>> {
+fn named(item: &LabelItem) -> Option<Vec<Name>> {
     match item.what {
-        What::Known(Meaning::Fibre(fibre)) => Some(vec![Name::Fibre(fibre)]),
-        What::Known(Meaning::Loose(fibres)) => Some(fibres.iter().take(1).map(|&f| Name::Fibre(f)).collect()),
-        What::Known(Meaning::Blend(fibres)) => Some(fibres.iter().map(|&fibre| Name::Fibre(fibre)).collect()),
-        What::Known(Meaning::Other) => Some(vec![Name::Other]),
+        ItemKind::Known(Meaning::Fibre(fibre)) => Some(vec![Name::Fibre(fibre)]),
+        ItemKind::Known(Meaning::Loose(fibres)) => {
+            Some(fibres.iter().take(1).map(|&f| Name::Fibre(f)).collect())
+        }
+        ItemKind::Known(Meaning::Blend(fibres)) => {
+            Some(fibres.iter().map(|&fibre| Name::Fibre(fibre)).collect())
+        }
+        ItemKind::Known(Meaning::Other) => Some(vec![Name::Other]),
         _ => None,
     }
 }
 
 /// The shares and the fibres of a part, each in the order they stand, and what belongs to neither.
 #[derive(Default)]
-struct Row<'a> {
-    shares: Vec<(Share, &'a Item)>,
-    names: Vec<(Name, &'a Item)>,
+struct ShareRow<'a> {
+    shares: Vec<(StatedShare, &'a LabelItem)>,
+    names: Vec<(Name, &'a LabelItem)>,
     left_out: Vec<String>,
 }
 
-impl<'a> Row<'a> {
+impl<'a> ShareRow<'a> {
     /// Takes as shares the first `most` numbers that `counts`.
-    fn new(part: &'a Part, most: usize, counts: impl Fn(bool) -> bool) -> Self {
+    fn new(part: &'a LabelPart, most: usize, counts: impl Fn(bool) -> bool) -> Self {
         let mut row = Self::default();
         let mut apart = true;
         for item in &part.items {
             let leave_out = match item.what {
-                What::Number { value, percent } if counts(percent) && row.shares.len() < most => {
-                    row.shares.push((Share::Percent(value), item));
+                ItemKind::Number { value, percent } if counts(percent) && row.shares.len() < most => {
+                    row.shares.push((StatedShare::Percent(value), item));
                     false
                 }
-                What::Known(Meaning::Rest) => {
-                    row.shares.push((Share::Rest, item));
+                ItemKind::Known(Meaning::Rest) => {
+                    row.shares.push((StatedShare::Rest, item));
                     false
                 }
-                What::Number { .. } | What::Unknown => true,
+                ItemKind::Number { .. } | ItemKind::Unknown => true,
                 _ => {
                     row.names.extend(named(item).into_iter().flatten().map(|name| (name, item)));
                     false
@@ -117,7 +124,7 @@ impl<'a> Row<'a> {
 
     /// The reading in which shares and fibres match: every number, only those with a percent sign, only the first
     /// that make 100 (a size or a yarn count follows), or a sole fibre without a share. Else every number.
-    fn of(part: &'a Part) -> Self {
+    fn of(part: &'a LabelPart) -> Self {
         let every = Self::new(part, usize::MAX, |_| true);
         if every.matches() {
             return every;
@@ -141,22 +148,23 @@ impl<'a> Row<'a> {
     fn stated(&self) -> f64 {
         self.shares
             .iter()
-            .map(|(share, _)| if let Share::Percent(value) = share { *value } else { 0.0 })
+            .map(|(share, _)| if let StatedShare::Percent(value) = share { *value } else { 0.0 })
             .sum()
     }
 }
 
 /// Reads the shares of a part; nothing where it names no fibre and no share.
-pub(super) fn read(part: &Part, notes: &mut Vec<Note>) -> Result<Option<Section>, FieldError> {
+pub(super) fn read(part: &LabelPart, notes: &mut Vec<LabelNote>) -> Result<Option<LabelSection>, FieldError> {
     let error = |value: &str, problem| FieldError::new("label", value, problem);
     let mut part = part.clone();
-    let row = Row::of(&part);
+    let row = ShareRow::of(&part);
     if row.shares.len() > row.names.len() || row.names.is_empty() {
         notes.append(&mut correct(&mut part));
     }
-    let mut row = Row::of(&part);
-    notes.extend(row.left_out.drain(..).map(|text| Note::LeftOut { text }));
-    notes.extend(part.items.iter().filter(|item| item.what == What::Known(Meaning::Dropped)).map(dropped));
+    let mut row = ShareRow::of(&part);
+    notes.extend(row.left_out.drain(..).map(|text| LabelNote::LeftOut { text }));
+    notes
+        .extend(part.items.iter().filter(|item| item.what == ItemKind::Known(Meaning::Dropped)).map(dropped));
 
     if row.names.is_empty()
         && let Some(section) = shorthand(&part, &row, notes)
@@ -167,11 +175,11 @@ pub(super) fn read(part: &Part, notes: &mut Vec<Note>) -> Result<Option<Section>
         return Ok(None);
     }
     if let ([(Name::Fibre(fibre), item)], []) = (row.names.as_slice(), row.shares.as_slice()) {
-        notes.push(Note::AssumedWhole { fibre: *fibre });
-        row.shares.push((Share::Percent(100.0), item));
+        notes.push(LabelNote::AssumedWhole { fibre: *fibre });
+        row.shares.push((StatedShare::Percent(100.0), item));
     }
     for (share, item) in &row.shares {
-        if let Share::Percent(value) = share {
+        if let StatedShare::Percent(value) = share {
             SHARE.check(*value).map_err(|wrong| error(&item.text, wrong.problem))?;
         }
     }
@@ -182,10 +190,10 @@ pub(super) fn read(part: &Part, notes: &mut Vec<Note>) -> Result<Option<Section>
         return Err(without_fibre(&part));
     }
 
-    let mut section = Section { name: part.name.clone().unwrap_or_default(), ..Section::default() };
+    let mut section = LabelSection { name: part.name.clone().unwrap_or_default(), ..LabelSection::default() };
     let missing = (100.0 - row.stated()).max(0.0);
     for ((share, _), (name, _)) in row.shares.iter().zip(&row.names) {
-        let percent = if let Share::Percent(value) = share { *value } else { missing };
+        let percent = if let StatedShare::Percent(value) = share { *value } else { missing };
         match name {
             Name::Fibre(fibre) => *section.shares.entry(*fibre).or_default() += percent,
             Name::Other => section.other_percent += percent,
@@ -197,50 +205,50 @@ pub(super) fn read(part: &Part, notes: &mut Vec<Note>) -> Result<Option<Section>
         return Err(error(&part.text(), Problem::SumNot100 { sum, section: section.name }));
     }
     if (sum - 100.0).abs() > 1e-9 {
-        notes.push(Note::Rounded { sum, section: section.name.clone() });
+        notes.push(LabelNote::Rounded { sum, section: section.name.clone() });
     }
     if section.other_percent > 0.0 {
-        notes.push(Note::OtherFibres { percent: section.other_percent, section: section.name.clone() });
+        notes.push(LabelNote::OtherFibres { percent: section.other_percent, section: section.name.clone() });
     }
     notes.extend(part.items.iter().filter_map(|item| loose(item, &section)));
     Ok(Some(section))
 }
 
-fn dropped(item: &Item) -> Note {
-    Note::Dropped { word: item.text.clone() }
+fn dropped(item: &LabelItem) -> LabelNote {
+    LabelNote::Dropped { word: item.text.clone() }
 }
 
 /// What to say of a loose word: beside another fibre `poly` is polyester, alone it is asked.
-fn loose(item: &Item, section: &Section) -> Option<Note> {
-    let What::Known(Meaning::Loose(fibres)) = item.what else { return None };
+fn loose(item: &LabelItem, section: &LabelSection) -> Option<LabelNote> {
+    let ItemKind::Known(Meaning::Loose(fibres)) = item.what else { return None };
     let (&fibre, or) = fibres.split_first()?;
     let word = item.text.clone();
     if fibre == Fibre::Polyester && section.shares.len() > 1 {
-        return Some(Note::Assumed { word, fibre });
+        return Some(LabelNote::Assumed { word, fibre });
     }
-    Some(Note::Ask { word, fibre, or: or.to_vec() })
+    Some(LabelNote::Ask { word, fibre, or: or.to_vec() })
 }
 
 /// A part whose shares are only in a word of the trade (`tri-blend`).
-fn shorthand(part: &Part, row: &Row, notes: &mut Vec<Note>) -> Option<Section> {
+fn shorthand(part: &LabelPart, row: &ShareRow, notes: &mut Vec<LabelNote>) -> Option<LabelSection> {
     let (item, usual) = part.items.iter().find_map(|item| match item.what {
-        What::Known(Meaning::Shares(shares)) => Some((item, shares)),
+        ItemKind::Known(Meaning::Shares(shares)) => Some((item, shares)),
         _ => None,
     })?;
     let stated = row.shares.iter().map(|&(share, _)| share);
-    if !row.shares.is_empty() && !stated.eq(usual.iter().map(|&(_, percent)| Share::Percent(percent))) {
+    if !row.shares.is_empty() && !stated.eq(usual.iter().map(|&(_, percent)| StatedShare::Percent(percent))) {
         return None;
     }
     let shares: BTreeMap<Fibre, f64> = map(usual.iter().copied());
-    notes.push(Note::AssumedShares { word: item.text.clone(), shares: shares.clone() });
-    Some(Section { name: part.name.clone().unwrap_or_default(), shares, other_percent: 0.0 })
+    notes.push(LabelNote::AssumedShares { word: item.text.clone(), shares: shares.clone() });
+    Some(LabelSection { name: part.name.clone().unwrap_or_default(), shares, other_percent: 0.0 })
 }
 
 /// Reads misspelt fibres: one changed letter in a word of five or more, two in a word of eight or more.
-fn correct(part: &mut Part) -> Vec<Note> {
+fn correct(part: &mut LabelPart) -> Vec<LabelNote> {
     let mut notes = Vec::new();
     for item in &mut part.items {
-        if item.what != What::Unknown {
+        if item.what != ItemKind::Unknown {
             continue;
         }
         let word = spelling::fold(&item.text);
@@ -252,23 +260,24 @@ fn correct(part: &mut Part) -> Vec<Note> {
         let near = fibre_words().map(|known| (spelling::distance(&word, known), known));
         let Some((_, known)) = near.filter(|&(changes, _)| changes <= reach).min() else { continue };
         if let Some(Meaning::Fibre(fibre)) = meaning(known, false) {
-            item.what = What::Known(Meaning::Fibre(fibre));
-            notes.push(Note::ReadAs { word: item.text.clone(), fibre });
+            item.what = ItemKind::Known(Meaning::Fibre(fibre));
+            notes.push(LabelNote::ReadAs { word: item.text.clone(), fibre });
         }
     }
     notes
 }
 
 /// The error of a share that belongs to no fibre: the word beside it, with the nearest fibres, else the number.
-fn without_fibre(part: &Part) -> FieldError {
-    let matters =
-        |item: &&Item| matches!(item.what, What::Number { .. } | What::Unknown) || named(item).is_some();
-    let items: Vec<&Item> = part.items.iter().filter(matters).collect();
-    let is_number = |item: &Item| matches!(item.what, What::Number { .. });
+fn without_fibre(part: &LabelPart) -> FieldError {
+    let matters = |item: &&LabelItem| {
+        matches!(item.what, ItemKind::Number { .. } | ItemKind::Unknown) || named(item).is_some()
+    };
+    let items: Vec<&LabelItem> = part.items.iter().filter(matters).collect();
+    let is_number = |item: &LabelItem| matches!(item.what, ItemKind::Number { .. });
     let beside = |first: bool| {
         items.windows(2).find_map(|pair| match pair {
-            [a, b] if first && is_number(a) && b.what == What::Unknown => Some(*b),
-            [a, b] if !first && a.what == What::Unknown && is_number(b) => Some(*a),
+            [a, b] if first && is_number(a) && b.what == ItemKind::Unknown => Some(*b),
+            [a, b] if !first && a.what == ItemKind::Unknown && is_number(b) => Some(*a),
             _ => None,
         })
     };

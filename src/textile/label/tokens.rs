@@ -4,16 +4,16 @@ use crate::textile::spelling::fold;
 
 /// A piece of a label.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Token {
+pub(super) struct LabelToken {
     /// As it stands.
     pub text: String,
     /// What it is.
-    pub kind: Kind,
+    pub kind: TokenKind,
 }
 
 /// What a piece of a label is.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) enum Kind {
+pub(super) enum TokenKind {
     /// A number, and whether a percent sign stands beside it.
     Number { value: f64, percent: bool },
     /// A word, folded.
@@ -27,8 +27,8 @@ pub(super) enum Kind {
 }
 
 /// Cuts the text. Understands decimal commas, glued units and signs (`97,5%algodón`, `150g/m²`, `%50`).
-pub(super) fn cut(text: &str) -> Vec<Token> {
-    let mut tokens: Vec<Token> = Vec::new();
+pub(super) fn cut(text: &str) -> Vec<LabelToken> {
+    let mut tokens: Vec<LabelToken> = Vec::new();
     let mut letters = text.chars().peekable();
     let mut before = ' ';
     let mut percent_ahead = false;
@@ -54,9 +54,9 @@ pub(super) fn cut(text: &str) -> Vec<Token> {
                 letters.next();
             }
             let value = number.replace(',', ".").parse().unwrap_or(f64::NAN);
-            let kind = Kind::Number { value, percent: std::mem::take(&mut percent_ahead) };
+            let kind = TokenKind::Number { value, percent: std::mem::take(&mut percent_ahead) };
             before = number.chars().next_back().unwrap_or(letter);
-            tokens.push(Token { text: number, kind });
+            tokens.push(LabelToken { text: number, kind });
             continue;
         }
         if letter.is_alphanumeric() {
@@ -79,11 +79,11 @@ pub(super) fn cut(text: &str) -> Vec<Token> {
             let folded = fold(&word);
             match folded.as_str() {
                 "percent" | "pct" | "porcentaje" => sign(&mut tokens, &mut percent_ahead),
-                "ciento" if tokens.last().is_some_and(|last| last.kind == Kind::Word("por".into())) => {
+                "ciento" if tokens.last().is_some_and(|last| last.kind == TokenKind::Word("por".into())) => {
                     tokens.pop();
                     sign(&mut tokens, &mut percent_ahead);
                 }
-                _ => tokens.push(Token { text: word, kind: Kind::Word(folded) }),
+                _ => tokens.push(LabelToken { text: word, kind: TokenKind::Word(folded) }),
             }
             continue;
         }
@@ -92,14 +92,14 @@ pub(super) fn cut(text: &str) -> Vec<Token> {
                 sign(&mut tokens, &mut percent_ahead);
                 None
             }
-            '/' | '^' => Some(Kind::Unit(letter)),
-            ':' => Some(Kind::Colon),
-            ';' | '\n' | '\r' | '|' | '•' => Some(Kind::Break { strong: true }),
-            ',' | '.' | '(' | ')' | '[' | ']' | '·' | '+' | '&' => Some(Kind::Break { strong: false }),
+            '/' | '^' => Some(TokenKind::Unit(letter)),
+            ':' => Some(TokenKind::Colon),
+            ';' | '\n' | '\r' | '|' | '•' => Some(TokenKind::Break { strong: true }),
+            ',' | '.' | '(' | ')' | '[' | ']' | '·' | '+' | '&' => Some(TokenKind::Break { strong: false }),
             _ => None,
         };
         if let Some(kind) = kind {
-            tokens.push(Token { text: letter.into(), kind });
+            tokens.push(LabelToken { text: letter.into(), kind });
         }
         before = letter;
     }
@@ -107,9 +107,9 @@ pub(super) fn cut(text: &str) -> Vec<Token> {
 }
 
 /// A percent sign: belongs to the number before it, else to the one that follows.
-fn sign(tokens: &mut [Token], ahead: &mut bool) {
+fn sign(tokens: &mut [LabelToken], ahead: &mut bool) {
     match tokens.last_mut() {
-        Some(Token { kind: Kind::Number { percent, .. }, .. }) if !*percent => *percent = true,
+        Some(LabelToken { kind: TokenKind::Number { percent, .. }, .. }) if !*percent => *percent = true,
         _ => *ahead = true,
     }
 }

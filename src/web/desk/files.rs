@@ -4,7 +4,7 @@ use super::Desk;
 use crate::desk::records::RecordsMsg;
 use crate::desk::{Msg, Screen, State, draft_file};
 use crate::library::file as library_file;
-use crate::library::table::Table;
+use crate::library::table::RecordTable;
 use crate::web::{file, sheet_scanner};
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -30,12 +30,12 @@ impl Desk {
     }
 
     /// Makes the link that is being tapped hand out a table.
-    pub fn hand_out_table(self, tap: &web_sys::Event, table: Table) {
+    pub fn hand_out_table(self, tap: &web_sys::Event, table: RecordTable) {
         let (name, text) = self.state.with_untracked(|state| {
             let what = match table {
-                Table::Fabrics => "fabrics",
-                Table::Whites => "whites",
-                Table::Trials => "trials",
+                RecordTable::Fabrics => "fabrics",
+                RecordTable::Whites => "whites",
+                RecordTable::Trials => "trials",
             };
             (state.records.file_name(what, "csv"), table.write(state.records.library(), state.records.log()))
         });

@@ -4,7 +4,7 @@
 //! 0.6), and a full disk is such an abort. Both also leave the durability of a transaction to the browser or to a
 //! wrapper. So these few calls are made here, over the binding itself.
 
-use crate::library::storage_layout::{self, Part, Trouble};
+use crate::library::storage_layout::{self, ObjectStore, Trouble};
 use js_sys::{Array, Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
@@ -106,7 +106,7 @@ impl Database {
     }
 
     fn transaction(&self, mode: &str) -> Result<Transaction, Trouble> {
-        let parts = Array::of2(&Part::Journal.name().into(), &Part::Segments.name().into());
+        let parts = Array::of2(&ObjectStore::Journal.name().into(), &ObjectStore::Segments.name().into());
         let options = Object::new();
         Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(|thrown| trouble(&thrown))?;
         let with_options: &WithOptions = self.it.unchecked_ref();
@@ -140,7 +140,7 @@ impl Transaction {
     ///
     /// # Errors
     /// If the browser refuses it.
-    pub fn add(&self, part: Part, value: &JsValue) -> Result<(), Trouble> {
+    pub fn add(&self, part: ObjectStore, value: &JsValue) -> Result<(), Trouble> {
         self.part(part)?.add(value).map_err(|thrown| trouble(&thrown))?;
         Ok(())
     }
@@ -149,7 +149,7 @@ impl Transaction {
     ///
     /// # Errors
     /// If the browser refuses it.
-    pub fn delete(&self, part: Part, key: f64) -> Result<(), Trouble> {
+    pub fn delete(&self, part: ObjectStore, key: f64) -> Result<(), Trouble> {
         self.part(part)?.delete(&key.into()).map_err(|thrown| trouble(&thrown))?;
         Ok(())
     }
@@ -160,7 +160,7 @@ impl Transaction {
     /// If they cannot be read.
     pub fn rows(
         &self,
-        part: Part,
+        part: ObjectStore,
         above: f64,
         most: u32,
     ) -> Result<impl Future<Output = Result<Vec<(f64, JsValue)>, Trouble>> + use<>, Trouble> {
@@ -195,7 +195,7 @@ impl Transaction {
         }
     }
 
-    fn part(&self, part: Part) -> Result<IdbObjectStore, Trouble> {
+    fn part(&self, part: ObjectStore) -> Result<IdbObjectStore, Trouble> {
         self.it.object_store(part.name()).map_err(|thrown| trouble(&thrown))
     }
 }

@@ -9,7 +9,9 @@ mod database;
 mod tab_channel;
 pub mod web_storage;
 
-use crate::library::storage_layout::{self, Contents, Line, Part, Row, SCHEMA, SEGMENT, Sealing, Trouble};
+use crate::library::storage_layout::{
+    self, Contents, JournalRow, Line, ObjectStore, SCHEMA, SEGMENT, Sealing, Trouble,
+};
 use database::{Database, Transaction};
 use js_sys::Array;
 use std::cell::{Cell, RefCell};
@@ -127,10 +129,10 @@ impl Store {
         let transaction = self.write()?;
         // One text at a time, so that a whole library is not twice in memory.
         for lines in segments {
-            transaction.add(Part::Segments, &storage_layout::segment(lines).into())?;
+            transaction.add(ObjectStore::Segments, &storage_layout::segment(lines).into())?;
         }
         for line in &rest {
-            transaction.add(Part::Journal, &row(line, None))?;
+            transaction.add(ObjectStore::Journal, &row(line, None))?;
         }
         transaction.commit().await?;
         self.saved(rest.len());
@@ -143,7 +145,7 @@ impl Store {
     /// Why it was not saved; the one before it still stands.
     pub async fn keep(&self, slot: &str, line: &Line) -> Result<(), Trouble> {
         let transaction = self.write()?;
-        transaction.add(Part::Journal, &row(line, Some(slot)))?;
+        transaction.add(ObjectStore::Journal, &row(line, Some(slot)))?;
         transaction.commit().await?;
         self.saved(1);
         Ok(())
@@ -158,21 +160,21 @@ impl Store {
         let (mut segment, mut row) = self.inner.read.get();
         let mut contents = Contents::default();
         // Both are asked for before either is there: a page that opens waits for the disk once.
-        let mut segments = transaction.rows(Part::Segments, segment, SEGMENTS_AT_ONCE)?;
-        let mut journal = transaction.rows(Part::Journal, row, ROWS_AT_ONCE)?;
+        let mut segments = transaction.rows(ObjectStore::Segments, segment, SEGMENTS_AT_ONCE)?;
+        let mut journal = transaction.rows(ObjectStore::Journal, row, ROWS_AT_ONCE)?;
         loop {
             let rows = segments.await?;
             let Some((last, _)) = rows.last() else { break };
             segment = *last;
             contents.segments.extend(rows.iter().filter_map(|(_, text)| text.as_string()));
-            segments = transaction.rows(Part::Segments, segment, SEGMENTS_AT_ONCE)?;
+            segments = transaction.rows(ObjectStore::Segments, segment, SEGMENTS_AT_ONCE)?;
         }
         loop {
             let rows = journal.await?;
             let Some((last, _)) = rows.last() else { break };
             row = *last;
             contents.journal.extend(rows.iter().filter_map(|(key, value)| read_row(*key, value)));
-            journal = transaction.rows(Part::Journal, row, ROWS_AT_ONCE)?;
+            journal = transaction.rows(ObjectStore::Journal, row, ROWS_AT_ONCE)?;
         }
         self.inner.read.set((segment, row));
         Ok(contents)
@@ -205,14 +207,14 @@ impl Store {
     /// Why the journal stayed as it is; nothing is lost by that.
     pub async fn seal(&self) -> Result<Sealing, Trouble> {
         let transaction = self.write()?;
-        let rows = transaction.rows(Part::Journal, 0.0, u32::MAX)?.await?;
-        let rows: Vec<Row> = rows.iter().filter_map(|(key, value)| read_row(*key, value)).collect();
+        let rows = transaction.rows(ObjectStore::Journal, 0.0, u32::MAX)?.await?;
+        let rows: Vec<JournalRow> = rows.iter().filter_map(|(key, value)| read_row(*key, value)).collect();
         let sealing = storage_layout::seal(&rows);
         for text in &sealing.segments {
-            transaction.add(Part::Segments, &text.into())?;
+            transaction.add(ObjectStore::Segments, &text.into())?;
         }
         for key in &sealing.gone {
-            transaction.delete(Part::Journal, *key)?;
+            transaction.delete(ObjectStore::Journal, *key)?;
         }
         transaction.commit().await?;
         self.inner.rows.set(rows.len() - sealing.gone.len());
@@ -263,8 +265,8 @@ fn row(line: &Line, slot: Option<&str>) -> JsValue {
 }
 
 /// A row of the journal as a line; nothing if it is none of ours.
-fn read_row(key: f64, value: &JsValue) -> Option<Row> {
+fn read_row(key: f64, value: &JsValue) -> Option<JournalRow> {
     let row: &Array = value.dyn_ref()?;
     let line = Line { id: row.get(0).as_string()?, text: row.get(1).as_string()? };
-    Some(Row { key, line, slot: row.get(2).as_string() })
+    Some(JournalRow { key, line, slot: row.get(2).as_string() })
 }

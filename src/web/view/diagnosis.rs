@@ -4,7 +4,7 @@ use super::widgets::field::typed;
 use super::widgets::markup;
 use super::widgets::static_view::static_view;
 use crate::desk::{Field, Msg, State};
-use crate::diagnosis::{Cause, Diagnosis, Seen};
+use crate::diagnosis::{Cause, Defect, Diagnosis};
 use crate::web::desk::Desk;
 use crate::wording::{DiagnosisPhrase, Label, Voice};
 use leptos::prelude::*;
@@ -30,13 +30,13 @@ pub fn diagnosis(desk: Desk) -> impl IntoView {
 }
 
 fn does(desk: Desk, act: &str) {
-    let seen = act.parse().ok().and_then(|at: usize| Seen::ALL.get(at).copied());
+    let seen = act.parse().ok().and_then(|at: usize| Defect::ALL.get(at).copied());
     desk.send(Msg::DefectSeen(seen.filter(|_| desk.with(|state| state.draft.seen) != seen)));
 }
 
 fn what_is_seen(state: &State) -> String {
     let voice = state.voice();
-    let answers: String = Seen::ALL
+    let answers: String = Defect::ALL
         .iter()
         .enumerate()
         .map(|(at, &seen)| markup::answer(&at.to_string(), state.draft.seen == Some(seen), voice.seen(seen)))
@@ -75,7 +75,7 @@ fn listed(found: &Diagnosis, voice: Voice) -> String {
     )
 }
 
-fn one(cause: &Cause, seen: Seen, voice: Voice) -> String {
+fn one(cause: &Cause, seen: Defect, voice: Voice) -> String {
     let text = |text: &str| markup::text(text);
     let share = voice.say(&DiagnosisPhrase::Share { chance: voice.chance(cause.share) });
     let wide = (cause.share * 100.0).clamp(0.0, 100.0);

@@ -1,6 +1,6 @@
 //! What is wrong in a colour meter's file, and what its reader had to decide.
 
-use crate::optics::meter::{MeterError, MeterProblem, Note};
+use crate::optics::meter::{MeterError, MeterNote, MeterProblem};
 use crate::wording::{Quantity, Voice};
 
 pub(in crate::wording) fn error(error: &MeterError, voice: Voice) -> String {
@@ -41,14 +41,14 @@ fn problem(error: &MeterError, voice: Voice) -> String {
     }
 }
 
-pub(in crate::wording) fn note(note: Note) -> &'static str {
+pub(in crate::wording) fn note(note: MeterNote) -> &'static str {
     match note {
-        Note::OtherViewing => {
+        MeterNote::OtherViewing => {
             "These Lab are for another light or observer. Compare them only with each other."
         }
-        Note::ViewingNotStated => "Light and observer are not stated. Taken as D65 and 10°.",
-        Note::FromSpectra => "Lab computed from the spectra, for D65 and 10°.",
-        Note::TakenAsPercent => "Reflectances read as percent.",
-        Note::TakenAsFraction => "Reflectances read as fractions of 1.",
+        MeterNote::ViewingNotStated => "Light and observer are not stated. Taken as D65 and 10°.",
+        MeterNote::FromSpectra => "Lab computed from the spectra, for D65 and 10°.",
+        MeterNote::TakenAsPercent => "Reflectances read as percent.",
+        MeterNote::TakenAsFraction => "Reflectances read as fractions of 1.",
     }
 }

@@ -1,6 +1,6 @@
 //! What is wrong in a colour meter's file, and what its reader had to decide.
 
-use crate::optics::meter::{MeterError, MeterProblem, Note};
+use crate::optics::meter::{MeterError, MeterNote, MeterProblem};
 use crate::wording::{Quantity, Voice};
 
 pub(in crate::wording) fn error(error: &MeterError, voice: Voice) -> String {
@@ -35,12 +35,12 @@ fn problem(error: &MeterError, voice: Voice) -> String {
     }
 }
 
-pub(in crate::wording) fn note(note: Note) -> &'static str {
+pub(in crate::wording) fn note(note: MeterNote) -> &'static str {
     match note {
-        Note::OtherViewing => "Estos Lab son de otra luz u observador. Compárelos solo entre sí.",
-        Note::ViewingNotStated => "No se indica luz ni observador. Tomados como D65 y 10°.",
-        Note::FromSpectra => "Lab calculados de los espectros, para D65 y 10°.",
-        Note::TakenAsPercent => "Reflectancias leídas como porcentaje.",
-        Note::TakenAsFraction => "Reflectancias leídas como fracciones de 1.",
+        MeterNote::OtherViewing => "Estos Lab son de otra luz u observador. Compárelos solo entre sí.",
+        MeterNote::ViewingNotStated => "No se indica luz ni observador. Tomados como D65 y 10°.",
+        MeterNote::FromSpectra => "Lab calculados de los espectros, para D65 y 10°.",
+        MeterNote::TakenAsPercent => "Reflectancias leídas como porcentaje.",
+        MeterNote::TakenAsFraction => "Reflectancias leídas como fracciones de 1.",
     }
 }

@@ -6,9 +6,9 @@
 
 use serde_json::json;
 use std::time::Instant;
-use whitehold::library::log::{Change, Entry, Kind, Log, read_line};
-use whitehold::library::search::Index;
-use whitehold::library::table::{Preview, Table};
+use whitehold::library::log::{Change, Kind, Log, LogEntry, read_line};
+use whitehold::library::search::SearchIndex;
+use whitehold::library::table::{Preview, RecordTable};
 use whitehold::library::{self, file};
 
 fn timed<T>(what: &str, run: impl FnOnce() -> T) -> T {
@@ -60,7 +60,7 @@ fn main() {
         )];
         log.append(number, Change::Edit { edits, from: None });
     }
-    let lines: Vec<String> = log.entries().iter().map(Entry::line).collect();
+    let lines: Vec<String> = log.entries().iter().map(LogEntry::line).collect();
     println!(
         "{} entries, {:.1} MB of lines",
         lines.len(),
@@ -69,14 +69,14 @@ fn main() {
     drop(log);
 
     let before = memory();
-    let entries: Vec<Entry> =
+    let entries: Vec<LogEntry> =
         timed("read the lines", || lines.iter().map(|line| read_line(line).unwrap()).collect());
     let mut log = Log::new("bench", "2");
     timed("put them in", || log.extend(entries));
     println!("{:<44} {:>9.1} MB", "memory of the log", memory() - before);
     let (with, unusable) = timed("lay the shop's records over the library", || starter.with(&log));
     assert!(unusable.is_empty() && with.fabrics.len() == 20_000 + starter.fabrics.len());
-    let index = timed("index for the search", || Index::of(&with, &log));
+    let index = timed("index for the search", || SearchIndex::of(&with, &log));
     println!("{:<44} {:>9.1} MB", "memory of all of it", memory() - before);
     let kinds = [Kind::Fabric];
     for asked in ["red interlock", "royl fleece", "quay 77", "", "cotton", "nothing of the kind"] {
@@ -101,6 +101,6 @@ fn main() {
     timed("import: preview of what is known", || log.preview(&opened.entries));
     let mut other = empty;
     timed("import: merge into an empty log", || other.merge(0, "big", opened.entries, &[]).len());
-    let csv = timed("write the table of cloths", || Table::Fabrics.write(&with, &log));
+    let csv = timed("write the table of cloths", || RecordTable::Fabrics.write(&with, &log));
     timed("preview the table of cloths", || Preview::of(&csv, &with, &log));
 }

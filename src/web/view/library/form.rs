@@ -2,7 +2,7 @@
 
 use crate::desk::records::Records;
 use crate::library::log::Kind;
-use crate::library::table::{Column, Form, What};
+use crate::library::table::{CellKind, Form, TableColumn};
 use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, Voice};
 
@@ -25,21 +25,21 @@ pub fn form(shop: &Records, writing: &Form, voice: Voice) -> String {
     )
 }
 
-fn field(shop: &Records, writing: &Form, at: usize, column: &Column, voice: Voice) -> String {
+fn field(shop: &Records, writing: &Form, at: usize, column: &TableColumn, voice: Voice) -> String {
     let shown = writing.shown.get(at).map_or("", String::as_str);
     let unit = match column.what {
-        What::Number(bound) | What::Sourced(bound) if !matches!(bound.unit, "" | "1") => {
+        CellKind::Number(bound) | CellKind::Sourced(bound) if !matches!(bound.unit, "" | "1") => {
             format!(", {}", bound.unit)
         }
         _ => String::new(),
     };
     let name = markup::text(&format!("{}{unit}", voice.field(column.name)));
     let input = match column.what {
-        What::Word(words) => {
+        CellKind::Word(words) => {
             let words = words.iter().map(|&word| (word.to_owned(), voice.value(Some(&word.into()))));
             choose(at, shown, words.collect())
         }
-        What::Flag => {
+        CellKind::Flag => {
             let both = [("no", LibraryLabel::No), ("yes", LibraryLabel::Yes)];
             choose(
                 at,
@@ -47,12 +47,12 @@ fn field(shop: &Records, writing: &Form, at: usize, column: &Column, voice: Voic
                 both.map(|(word, name)| (word.to_owned(), voice.word(name).to_owned())).to_vec(),
             )
         }
-        What::Of(kind) => choose(at, shown, known(shop, kind, shown)),
+        CellKind::Of(kind) => choose(at, shown, known(shop, kind, shown)),
         _ => {
             let (kind, mode) = match column.what {
-                What::Day => ("date", "none"),
-                What::Number(_) | What::Sourced(_) => ("text", "decimal"),
-                What::Count(_) => ("text", "numeric"),
+                CellKind::Day => ("date", "none"),
+                CellKind::Number(_) | CellKind::Sourced(_) => ("text", "decimal"),
+                CellKind::Count(_) => ("text", "numeric"),
                 _ => ("text", "text"),
             };
             format!(

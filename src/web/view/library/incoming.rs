@@ -4,7 +4,7 @@ use super::record;
 use crate::desk::records::{Incoming, Records};
 use crate::library::file::Header;
 use crate::library::log::{Conflict, Key, MergePreview};
-use crate::library::table::{Preview, Table};
+use crate::library::table::{Preview, RecordTable};
 use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
 
@@ -135,9 +135,9 @@ fn choice(shop: &Records, at: usize, key: &Key, conflict: &Conflict, which: usiz
 
 fn table(shop: &Records, name: &str, preview: &Preview, voice: Voice) -> String {
     let kind = match preview.table {
-        Table::Fabrics => LibraryLabel::Fabrics,
-        Table::Whites => LibraryLabel::Whites,
-        Table::Trials => LibraryLabel::Trials,
+        RecordTable::Fabrics => LibraryLabel::Fabrics,
+        RecordTable::Whites => LibraryLabel::Whites,
+        RecordTable::Trials => LibraryLabel::Trials,
     };
     let count = |count: usize| voice.count(count);
     let said = voice.say(&LibraryPhrase::TableRows {

@@ -4,7 +4,7 @@ use super::{form, named, record};
 use crate::desk::State;
 use crate::desk::records::{Hit, RecordGroup, Records};
 use crate::library::log::Kind;
-use crate::library::table::Table;
+use crate::library::table::RecordTable;
 use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Quantity, Voice};
 
@@ -141,7 +141,7 @@ fn fresh(shop: &Records, voice: Voice) -> String {
 
 /// The ways out and in.
 fn files(shop: &Records, voice: Voice, autosaves: Option<bool>) -> String {
-    let tables: String = Table::ALL
+    let tables: String = RecordTable::ALL
         .into_iter()
         .zip([LibraryLabel::Fabrics, LibraryLabel::Whites, LibraryLabel::Trials])
         .enumerate()

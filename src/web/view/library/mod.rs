@@ -9,7 +9,7 @@ mod record;
 use crate::desk::records::{RecordGroup, RecordsMsg};
 use crate::desk::{Msg, Screen};
 use crate::library::log::{Key, Kind};
-use crate::library::table::Table;
+use crate::library::table::RecordTable;
 use crate::web::desk::Desk;
 use crate::web::file;
 use crate::web::view::widgets::markup;
@@ -103,7 +103,7 @@ fn tapped(desk: Desk, event: &web_sys::MouseEvent) {
     match what {
         "save" => return desk.hand_out_library(event),
         "table" => {
-            let table = rest.parse().ok().and_then(|at: usize| Table::ALL.get(at).copied());
+            let table = rest.parse().ok().and_then(|at: usize| RecordTable::ALL.get(at).copied());
             return table.map_or((), |table| desk.hand_out_table(event, table));
         }
         "handle" => return desk.autosave(),
