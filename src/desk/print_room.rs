@@ -7,7 +7,7 @@
 use super::state::State;
 use crate::library::BatchRecord;
 use crate::library::log::{Key, Kind};
-use crate::plan::{Order, Step};
+use crate::plan::{Order, PrintStep};
 use serde_json::Value;
 
 /// What stands on the shelf of one white.
@@ -62,7 +62,7 @@ fn kg_a_piece(state: &State, id: &str) -> Option<f64> {
     let library = state.records.library();
     let density = library.white(library.white_record(id).ok()?).ok()?.density;
     let film = pick.steps.iter().filter_map(|step| match step {
-        Step::White { film_um, .. } => Some(*film_um),
+        PrintStep::White { film_um, .. } => Some(*film_um),
         _ => None,
     });
     let film = film.fold(0.0, f64::max) * 1e-6;

@@ -7,7 +7,7 @@ use crate::library::sheet_code::SheetCodeError;
 use crate::library::storage_layout::Trouble;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
-use crate::plan::{BleedForecast, Order, Pick, Reason, Report, Setting, Step, Topic, WindowReport};
+use crate::plan::{BleedForecast, Order, Pick, PrintStep, Reason, Report, Setting, Topic, WindowReport};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
@@ -295,13 +295,13 @@ pub fn key(pick: &Pick) -> String {
     }
     for step in &pick.steps {
         match step {
-            Step::Blocker { id, .. } => key.push_str(&format!("/{id}")),
-            Step::White { strokes, threads_per_cm, .. } => {
+            PrintStep::Blocker { id, .. } => key.push_str(&format!("/{id}")),
+            PrintStep::White { strokes, threads_per_cm, .. } => {
                 key.push_str(&format!("/{strokes}x{threads_per_cm:.0}"));
             }
-            Step::Smooth => key.push_str("/smooth"),
-            Step::PreDry { .. } => key.push_str("/dried"),
-            Step::Flash { .. } | Step::Dryer { .. } => {}
+            PrintStep::Smooth => key.push_str("/smooth"),
+            PrintStep::PreDry { .. } => key.push_str("/dried"),
+            PrintStep::Flash { .. } | PrintStep::Dryer { .. } => {}
         }
     }
     key

@@ -1,6 +1,6 @@
 //! Causes: what each changes in a run, how often it happens, and which test tells it apart.
 
-use crate::plan::{Job, Pick, Step};
+use crate::plan::{Job, Pick, PrintStep};
 use crate::quantity::units::kelvin;
 
 /// A cause and how well it fits.
@@ -143,7 +143,7 @@ impl CauseKind {
             }
             Self::Damp => {
                 // Cloth that was to be dried was not, or lay until it was damp again.
-                way.steps.retain(|step| !matches!(step, Step::PreDry { .. }));
+                way.steps.retain(|step| !matches!(step, PrintStep::PreDry { .. }));
                 if way.steps.len() == pick.steps.len() {
                     let cloth = changed.cloths.get_mut(pick.garment)?;
                     cloth.garment.added_water_percent += DAMP;

@@ -38,7 +38,8 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
     job.dryer.drift = unmeasured(library)?;
     let stuck =
         || vec![FieldError::new("anchor", &anchor.id, Problem::Contradiction { with: "window".into() })];
-    let weigh = |job: &Job| plan::weigh(job, &white.id, anchor.blocker).ok().flatten().ok_or_else(stuck);
+    let weigh =
+        |job: &Job| plan::assess_white(job, &white.id, anchor.blocker).ok().flatten().ok_or_else(stuck);
     let pick = weigh(&job)?;
     let setting = pick.setting.ok_or_else(stuck)?;
     let at = match anchor.setting {

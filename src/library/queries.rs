@@ -7,8 +7,8 @@ use crate::dryer::{Cooling, Dryer, HistoryError};
 use crate::ink::{Blocker, Mesh, White};
 use crate::migration::FilmDiffusion;
 use crate::plan::{
-    self, Base, BleedForecast, Job, Law, Memory, Order, OvenTest, Pick, PickForecast, PickWindow, Report,
-    Rules, WindowReport, bounds,
+    self, BleedForecast, BlockerBase, Job, Law, Order, OvenTest, Pick, PickForecast, PickWindow, Report,
+    Rules, SimulationCache, WindowReport, bounds,
 };
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{FieldError, Problem};
@@ -18,14 +18,18 @@ use crate::quantity::{FieldError, Problem};
 /// # Errors
 /// Every field that cannot be used, by its path. An order that can be read always has an answer.
 pub fn answer(order: &Order, library: &Library) -> Result<Report, Vec<FieldError>> {
-    answer_with(order, library, &mut Memory::default())
+    answer_with(order, library, &mut SimulationCache::default())
 }
 
 /// The same with what was marched for earlier answers.
 ///
 /// # Errors
 /// As [`answer`].
-pub fn answer_with(order: &Order, library: &Library, memory: &mut Memory) -> Result<Report, Vec<FieldError>> {
+pub fn answer_with(
+    order: &Order,
+    library: &Library,
+    memory: &mut SimulationCache,
+) -> Result<Report, Vec<FieldError>> {
     plan::answer_with(&job(order, library)?, memory).map_err(|error| outside(order, &error))
 }
 
@@ -188,7 +192,7 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         }
     }
     let market = market(library, &whites);
-    let market_blockers: Vec<Base> = library
+    let market_blockers: Vec<BlockerBase> = library
         .blockers
         .iter()
         .map(base)
@@ -242,8 +246,8 @@ fn market(library: &Library, shelf: &[White]) -> Vec<White> {
     market
 }
 
-fn base(record: &Blocker) -> Base {
-    Base {
+fn base(record: &Blocker) -> BlockerBase {
+    BlockerBase {
         id: record.id.clone(),
         name: record.name.clone(),
         density: record.density.value,

@@ -1,74 +1,40 @@
-//! An order in; candidate plans, margins, a verdict and its reasons out.
+//! An order in; candidates, margins, a verdict and its reasons out.
 //!
 //! Hands out [`Order`] and [`Report`] (the JSON contract) and the functions that turn one into the other.
 //! Ids are resolved by [`library`](crate::library) before anything here runs.
+//!
+//! Its folders are the steps of an answer; each uses only those before it:
+//!
+//! ```text
+//! report <- order <- recipe <- bleed <- window <- margins <- verdict <- search <- answer
+//! ```
 
-mod ageing;
 mod answer;
-mod as_run;
-mod bench;
-pub mod bleed;
-pub mod bounds;
-mod candidate;
-mod cost;
-pub mod decide;
-mod dial;
-mod dried;
-mod evidence;
-mod explain;
-mod flash;
-mod follow_up;
-mod forecast;
-mod forecast_shape;
-mod ghosting;
-mod gloss;
-mod hope;
-mod job;
-mod judge;
-mod late;
-mod memory;
-mod mix;
-mod opening;
+mod bleed;
+mod margins;
 mod order;
-mod outlook;
-mod oven;
-mod press;
-mod print;
-mod rank;
-mod reason;
+mod recipe;
 mod report;
-mod ride;
-pub mod rim;
 mod search;
-mod trade;
-mod ways;
-mod whole;
-pub mod window;
-mod window_report;
-mod window_shape;
+mod verdict;
+mod window;
 
-pub use answer::{answer, answer_with, weigh};
-pub use as_run::{AsRun, as_run};
-pub use candidate::ANCHOR_FILM;
-pub use cost::SCREEN_CHANGE;
-pub use follow_up::{FollowUp, LOOKS, Leaves, days_to_look};
-pub use forecast::PickForecast;
-pub use forecast_shape::{
-    BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows, Spread,
+pub use answer::{AsRun, PickForecast, PickWindow, answer, answer_with, as_run, assess_white};
+pub use bleed::{
+    BleedPath, OvenTest, Rim, after_clean_lots, after_lot_pieces, after_lot_test, lots, seen as seen_share,
 };
-pub use gloss::Sheen;
-pub use job::{Base, Cloth, Job, Law, Rules, Yield, check};
-pub use memory::Memory;
-pub use mix::{Mix, mixes};
-pub use order::{Colour, DyeClass, Evidence, Finish, Garment, Order, Shop, Use, UseKind};
-pub use oven::OvenTest;
-pub use print::{ColoursOnTop, CureKind, HeatEvent, Opacity, Print, Priority, Role, USUAL_OVERHANG_MM};
-pub use reason::{Advice, Code, Reason, Value};
+pub use order::{
+    BlockerBase, Cloth, Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Job,
+    Law, Mix, Opacity, Order, Print, Priority, Role, Rules, Sheen, Shop, USUAL_OVERHANG_MM, Use, UseKind,
+    Yield, bounds, check, mixes,
+};
+pub use recipe::ANCHOR_FILM;
 pub use report::{
-    Caution, Look, Margin, Part, Pick, Plan, Rejected, Report, Setting, Side, Step, Topic, Trial, Unknown,
-    Verdict, Whole,
+    Advice, Appearance, BleedForecast, Caution, Clearance, Code, Curve, Cut, Drift, DyeLedger, FirstShows,
+    FollowUp, GarmentPart, Ghosting, GradeLine, LOOKS, Leaves, Margin, OrderPlan, OtherWorlds, Pick,
+    PrintStep, Reason, RecipeScores, Rejected, Report, RimShows, Scale, Setting, Side, Spread, Topic,
+    TradeOff, Trial, Unknown, Value, Verdict, Wall, WholeOrder, WindowReport, days_to_look,
 };
-pub use search::{Screening, Weighed, screening};
-pub use trade::{Scale, Trade, Tried};
-pub use window_report::PickWindow;
-pub use window_shape::{Curve, Drift, Room, Wall, WindowReport};
+pub use search::{ScreenedRecipe, Screening, SimulationCache, screening};
+pub use verdict::{SCREEN_CHANGE, Stake, Standing, trade_off, verdict};
+pub use window::{Demands, Detail, DriftRun, Family, Outcome, Question, SetPoint, Window};

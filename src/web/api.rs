@@ -137,7 +137,7 @@ fn way(queries: &CachedQueries, order: &Order, options: &Options) -> Result<Pick
     let report = queries.answer(order, &queries.library).map_err(|errors| thrown(errors, voice))?.report;
     let wanted =
         |pick: &Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
-    report.way(wanted).cloned().ok_or_else(|| {
+    report.find_pick(wanted).cloned().ok_or_else(|| {
         let ways = report.picks.iter().chain(report.closed.as_deref());
         let accepted = ways.map(|pick| pick.white.clone()).collect();
         let given = options.white.clone().unwrap_or_default();

@@ -4,7 +4,7 @@ use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
 use crate::plan::{
-    BleedForecast, Code, Memory, Order, Pick, PickForecast, PickWindow, Report, Value, WindowReport,
+    BleedForecast, Code, Order, Pick, PickForecast, PickWindow, Report, SimulationCache, Value, WindowReport,
 };
 use crate::quantity::FieldError;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -19,7 +19,7 @@ pub struct CachedQueries {
     /// The demo print room and its orders.
     pub room: PrintRoom,
     /// What was marched for earlier answers.
-    memory: Mutex<Memory>,
+    memory: Mutex<SimulationCache>,
     /// Answers that were given, or worked out before anybody asked.
     answers: Mutex<Answers>,
     /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.

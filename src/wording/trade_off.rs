@@ -2,7 +2,7 @@
 
 use super::language::in_language;
 use super::{Facts, Label, Numeral, Phrase, Quantity, Voice};
-use crate::plan::{Code, Scale, Tried};
+use crate::plan::{Code, RecipeScores, Scale};
 
 /// Up to this ratio a hand is only a little stiffer or softer. Chosen.
 const LITTLE: f64 = 1.25;
@@ -116,7 +116,7 @@ impl Voice {
 
     /// A way: its white, what lies under it, strokes and mesh, and whether its cloth is dried first.
     #[must_use]
-    pub fn tried(self, way: &Tried) -> String {
+    pub fn tried(self, way: &RecipeScores) -> String {
         let mesh = self.quantity(Quantity::Threads, way.threads_per_cm);
         let blocker = way.blocker.as_deref().unwrap_or_default();
         self.way(&way.name, blocker, f64::from(way.strokes), &mesh, way.dried)

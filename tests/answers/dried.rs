@@ -7,7 +7,7 @@
 use proptest::prelude::*;
 use whitehold::diagnosis::{CauseKind, Defect, NotedRun};
 use whitehold::library::{answer, diagnose, job, pick_window, starter};
-use whitehold::plan::{Code, Garment, Order, Pick, Report, Step, Topic, Value, Verdict, as_run};
+use whitehold::plan::{Code, Garment, Order, Pick, PrintStep, Report, Topic, Value, Verdict, as_run};
 use whitehold::wording::{Language, Voice};
 
 const MESH: &str = "100% polyester mesh 140 gsm navy";
@@ -38,7 +38,7 @@ fn report(order: &Order) -> Report {
 /// The way that dries first, if there is one: passes, water before and after, %.
 fn dried(report: &Report) -> Option<(&Pick, [f64; 3])> {
     report.picks.iter().find_map(|pick| match pick.steps.first() {
-        Some(Step::PreDry { passes, water_percent, left_percent }) => {
+        Some(PrintStep::PreDry { passes, water_percent, left_percent }) => {
             Some((pick, [f64::from(*passes), *water_percent, *left_percent]))
         }
         _ => None,
@@ -81,7 +81,7 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
         assert_eq!(pick, &wet.picks[0], "the better verdict comes first");
         let without = verdict(pick, Code::DriedFirst).expect("it says what it would be without");
         assert!(without >= Verdict::Trial && pick.verdict < without, "{without:?}");
-        let as_it_lies = wet.picks.iter().find(|pick| !matches!(pick.steps[0], Step::PreDry { .. }));
+        let as_it_lies = wet.picks.iter().find(|pick| !matches!(pick.steps[0], PrintStep::PreDry { .. }));
         assert_eq!(as_it_lies.map_or(Verdict::Refuse, |pick| pick.verdict), without);
         assert!(!wet.to_make_it_possible.iter().any(|reason| reason.code == Code::IfDried));
 
@@ -194,13 +194,13 @@ proptest! {
         let mut report = report(&order);
         prop_assume!(!report.picks.is_empty());
         let mut pick = report.picks.swap_remove(0);
-        pick.steps.retain(|step| !matches!(step, Step::PreDry { .. }));
+        pick.steps.retain(|step| !matches!(step, PrintStep::PreDry { .. }));
         let fused = |pick: &Pick| {
             let run = as_run(&job, pick, (set, belt)).expect("it marches").expect("a way");
             run.margin(Topic::Fusion).expect("every print fuses").value
         };
         let damp = fused(&pick);
-        pick.steps.insert(0, Step::PreDry { passes: 1, water_percent: 0.0, left_percent: 0.0 });
+        pick.steps.insert(0, PrintStep::PreDry { passes: 1, water_percent: 0.0, left_percent: 0.0 });
         let dry = fused(&pick);
         // What the march itself may be off by, %: `tests/heat/history.rs`.
         prop_assert!(dry.likely > damp.likely - 0.15 && dry.low > damp.low - 0.15, "{dry:?} dried, {damp:?} damp");

@@ -4,7 +4,7 @@
 //! and that a highlight goes onto flashed ink: common practice, no source.
 
 use whitehold::library::{answer, starter};
-use whitehold::plan::{Garment, Order, Pick, Role, Step};
+use whitehold::plan::{Garment, Order, Pick, PrintStep, Role};
 
 /// The best pick of one white on red polyester.
 fn best(role: Role) -> Pick {
@@ -26,10 +26,13 @@ fn best(role: Role) -> Pick {
 }
 
 fn whites_and_flashes(pick: &Pick) -> Vec<char> {
-    let letter = |step: &Step| match step {
-        Step::White { .. } => Some('W'),
-        Step::Flash { .. } => Some('F'),
-        Step::PreDry { .. } | Step::Blocker { .. } | Step::Smooth | Step::Dryer { .. } => None,
+    let letter = |step: &PrintStep| match step {
+        PrintStep::White { .. } => Some('W'),
+        PrintStep::Flash { .. } => Some('F'),
+        PrintStep::PreDry { .. }
+        | PrintStep::Blocker { .. }
+        | PrintStep::Smooth
+        | PrintStep::Dryer { .. } => None,
     };
     pick.steps.iter().filter_map(letter).collect()
 }

@@ -6,11 +6,13 @@
 
 use proptest::prelude::*;
 use whitehold::library::{answer, harbour_lane, starter};
-use whitehold::plan::{Code, Priority, Reason, Report, Scale, Trade, Tried, Value, Verdict};
+use whitehold::plan::{
+    Code, Priority, Reason, RecipeScores, Report, Scale, TradeOff, Value, Verdict, trade_off,
+};
 use whitehold::wording::{Language, Voice};
 
 /// A value as it is written, so that less is better.
-fn written(way: &Tried, scale: Scale) -> f64 {
+fn written(way: &RecipeScores, scale: Scale) -> f64 {
     let (value, step, sign) = match scale {
         Scale::Cost => (way.cost, 0.01, 1.0),
         Scale::Late => (way.late, 0.001, 1.0),
@@ -23,11 +25,11 @@ fn written(way: &Tried, scale: Scale) -> f64 {
     sign * (value / step).round() * step
 }
 
-fn less(a: &Tried, b: &Tried, scale: Scale) -> bool {
+fn less(a: &RecipeScores, b: &RecipeScores, scale: Scale) -> bool {
     written(a, scale) < written(b, scale) - 1e-9
 }
 
-fn beaten(way: &Tried, trade: &Trade) -> bool {
+fn beaten(way: &RecipeScores, trade: &TradeOff) -> bool {
     let scales = [trade.pays, trade.gets];
     trade.ways.iter().any(|other| {
         !scales.iter().any(|scale| less(way, other, *scale))
@@ -50,8 +52,8 @@ fn word<'r>(reason: &'r Reason, name: &str) -> &'r str {
 }
 
 /// The way that a reason names, `""` or `"other-"`.
-fn named<'t>(trade: &'t Trade, reason: &Reason, of: &str) -> Vec<&'t Tried> {
-    let is = |way: &&Tried| {
+fn named<'t>(trade: &'t TradeOff, reason: &Reason, of: &str) -> Vec<&'t RecipeScores> {
+    let is = |way: &&RecipeScores| {
         way.name == word(reason, &format!("{of}white"))
             && way.blocker.clone().unwrap_or_default() == word(reason, &format!("{of}blocker"))
             && Some(f64::from(way.strokes)) == number(reason, &format!("{of}strokes"))
@@ -61,13 +63,13 @@ fn named<'t>(trade: &'t Trade, reason: &Reason, of: &str) -> Vec<&'t Tried> {
 }
 
 /// What must hold of any trade, whichever of its picks is chosen.
-fn holds(trade: &Trade, picks: usize) {
+fn holds(trade: &TradeOff, picks: usize) {
     for way in &trade.ways {
         assert_eq!(way.front, !beaten(way, trade), "{way:?} of {trade:#?}");
     }
     for pick in 0..picks {
         let said = trade.said_of(pick);
-        let mine: Vec<&Tried> = trade.ways.iter().filter(|way| way.pick == Some(pick)).collect();
+        let mine: Vec<&RecipeScores> = trade.ways.iter().filter(|way| way.pick == Some(pick)).collect();
         assert_eq!(mine.len(), 1, "pick {pick} of {trade:#?}");
         let mine = mine[0];
         let of = |code: Code| said.iter().find(|reason| reason.code == code);
@@ -78,7 +80,7 @@ fn holds(trade: &Trade, picks: usize) {
             assert!(over.iter().any(|over| over.front), "{off:?}");
         }
         // Either something that holds as well pays less, or that is said.
-        let holding = |way: &&Tried| way.verdict <= mine.verdict;
+        let holding = |way: &&RecipeScores| way.verdict <= mine.verdict;
         let cheaper = trade.ways.iter().filter(holding).any(|way| less(way, mine, trade.pays));
         assert_eq!(cheaper, of(Code::PaidFor).is_some(), "{said:#?}");
         assert_eq!(!cheaper, of(Code::NothingPaid).is_some(), "{said:#?}");
@@ -96,11 +98,11 @@ fn holds(trade: &Trade, picks: usize) {
         }
         // The numbers of a sentence are those of its points, and where none is given there is nothing to tell.
         for reason in said.iter().filter(|reason| number(reason, "strokes").is_some()) {
-            let pairs: Vec<(&Tried, &Tried)> = named(trade, reason, "")
+            let pairs: Vec<(&RecipeScores, &RecipeScores)> = named(trade, reason, "")
                 .into_iter()
                 .flat_map(|one| named(trade, reason, "other-").into_iter().map(move |other| (one, other)))
                 .collect();
-            let fits = |one: &Tried, other: &Tried| {
+            let fits = |one: &RecipeScores, other: &RecipeScores| {
                 Scale::ALL.iter().all(|scale| {
                     let sign = if *scale == Scale::Pace { -1.0 } else { 1.0 };
                     let told = [scale.word().to_owned(), format!("other-{}", scale.word())];
@@ -191,8 +193,8 @@ fn the_priority_sets_the_scales() {
     }
 }
 
-fn tried(name: usize, late: f64, cost: f64, hand: f64, verdict: Verdict) -> Tried {
-    Tried {
+fn tried(name: usize, late: f64, cost: f64, hand: f64, verdict: Verdict) -> RecipeScores {
+    RecipeScores {
         white: format!("w{name}"),
         name: format!("White {name}"),
         blocker: None,
@@ -223,9 +225,9 @@ fn three_ways_are_told_by_hand() {
         tried(3, 0.02, 0.5, 0.7, Verdict::Go),
     ];
     let trade = |first: usize| {
-        Trade::new(Priority::Balanced, 1189, ways.clone(), std::iter::once(ways[first].clone()))
+        trade_off(Priority::Balanced, 1189, ways.clone(), std::iter::once(ways[first].clone()))
     };
-    let say = |trade: &Trade, language: Language| -> Vec<String> {
+    let say = |trade: &TradeOff, language: Language| -> Vec<String> {
         let said = trade.say.iter().map(|reason| Voice::from(language).reason(reason).replace('\u{a0}', " "));
         said.collect()
     };
@@ -273,7 +275,7 @@ proptest! {
         priority in prop::sample::select(Priority::ALL.to_vec()),
     ) {
         let verdicts = [Verdict::Go, Verdict::GoWithCheck, Verdict::Trial, Verdict::Refuse];
-        let ways: Vec<Tried> = points
+        let ways: Vec<RecipeScores> = points
             .iter()
             .enumerate()
             .map(|(name, (late, cost, hand, verdict))| {
@@ -281,7 +283,7 @@ proptest! {
                 tried(name, late, cost, f64::from(*hand) * 0.13, verdicts[*verdict])
             })
             .collect();
-        let trade = Trade::new(priority, ways.len() + 5, ways.clone(), ways.iter().cloned());
+        let trade = trade_off(priority, ways.len() + 5, ways.clone(), ways.iter().cloned());
         holds(&trade, ways.len());
     }
 }

@@ -4,9 +4,9 @@
 //! expected losses is checked by hand beside each row.
 
 use whitehold::library::{harbour_lane, job, starter};
-use whitehold::plan::bleed::{after_clean_lots, after_lot_pieces, after_lot_test};
-use whitehold::plan::decide::{Stake, Standing, verdict};
 use whitehold::plan::{Rules, Verdict};
+use whitehold::plan::{Stake, Standing, verdict};
+use whitehold::plan::{after_clean_lots, after_lot_pieces, after_lot_test};
 
 fn rules() -> Rules {
     let library = starter().expect("the starter library parses");

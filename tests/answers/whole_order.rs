@@ -3,7 +3,7 @@
 //! What is best for one garment alone is the same in the order, and the costs add up by hand.
 
 use whitehold::library::{answer, harbour_lane, pick_window, starter};
-use whitehold::plan::{Code, Garment, Order, Plan, Report, Verdict, Whole};
+use whitehold::plan::{Code, Garment, Order, OrderPlan, Report, Verdict, WholeOrder};
 
 fn order(garments: &[(&str, u32)]) -> Order {
     let mut order = harbour_lane().unwrap().orders.into_iter().next().unwrap().order;
@@ -31,7 +31,7 @@ const FLEECE: &str = "80% cotton 20% polyester fleece, 280 g/m2, navy";
 const ACRYLIC: &str = "100% acrylic jersey, 160 g/m2, black";
 
 /// Prints of a plan, in money: pieces by cost per print.
-fn prints(plan: &Plan, pieces: &[u32]) -> f64 {
+fn prints(plan: &OrderPlan, pieces: &[u32]) -> f64 {
     plan.parts.iter().zip(pieces).map(|(part, count)| part.cost_per_print * f64::from(*count)).sum()
 }
 
@@ -57,7 +57,7 @@ fn the_split_is_the_answer_to_each_alone() {
 #[test]
 fn one_plan_is_one_white_and_its_costs_add_up() {
     for pieces in [[30, 30], [300, 60]] {
-        let Whole { together, split, say } =
+        let WholeOrder { together, split, say } =
             report(&[(COTTON, pieces[0]), (BLEND, pieces[1])]).whole.unwrap();
         let one = together.unwrap();
         assert!(one.parts.iter().all(|part| part.white == one.parts[0].white), "{one:?}");

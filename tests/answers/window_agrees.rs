@@ -8,7 +8,7 @@ use whitehold::dryer::{Case, DriftCase, Film, Stack, TOLERANCE, history};
 use whitehold::library::{cure_kinetics, job, starter};
 use whitehold::migration::release;
 use whitehold::numerics::rosenbrock::Effort;
-use whitehold::plan::window::{Detail, Family, Question, Run, Window};
+use whitehold::plan::{Detail, DriftRun, Family, Question, Window};
 use whitehold::plan::{Garment, Order, Shop};
 
 /// Numbers between 0 and 1 that look random and are the same every day (Weyl's sequence on the golden ratio).
@@ -90,9 +90,9 @@ fn settings_between_the_cells() {
             let (first, last) = (window.belt[0], window.belt[window.belt.len() - 1]);
             let drift = &job.dryer.drift;
             let runs = [
-                (Run::Nominal, DriftCase::NOMINAL),
-                (Run::Cold, DriftCase::cold(drift)),
-                (Run::Hot, DriftCase::hot(drift)),
+                (DriftRun::Nominal, DriftCase::NOMINAL),
+                (DriftRun::Cold, DriftCase::cold(drift)),
+                (DriftRun::Hot, DriftCase::hot(drift)),
             ];
             let mut worst = [0.0_f64; 7];
             let settings = scattered(0.1, 300).zip(scattered(0.7, 300).map(|x| (x * 7.31).fract()));
@@ -115,7 +115,7 @@ fn settings_between_the_cells() {
                 };
                 let cloth_peak = single.cloth_peak()[0].max(beside.cloth_peak()[0]);
                 // A first look takes the cloth beside a cold run's print to be as hot as planned.
-                let safe = (detail, run) == (Detail::Coarse, Run::Cold);
+                let safe = (detail, run) == (Detail::Coarse, DriftRun::Cold);
                 let one_sided = |over: f64| if safe { (-over).max(0.0) } else { over.abs() };
                 let off = [
                     (found.film_peak - single.film_peak()[0]).abs(),

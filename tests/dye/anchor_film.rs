@@ -2,7 +2,7 @@
 
 use whitehold::ink::{Mesh, deposit};
 use whitehold::library::{self, AnchorRecord, Library, starter};
-use whitehold::plan::{self, Colour, Garment, Order, Shop, Step};
+use whitehold::plan::{self, Colour, Garment, Order, PrintStep, Shop};
 use whitehold::textile::Depth;
 
 fn library() -> Library {
@@ -79,9 +79,9 @@ fn anchors_are_computed_at_the_film_they_are_stated_at() {
             continue;
         }
         let job = library::job(&order_of(anchor, &record.id), &library).expect("a readable order");
-        let pick = plan::weigh(&job, &record.id, false).expect("marches").expect("an open window");
+        let pick = plan::assess_white(&job, &record.id, false).expect("marches").expect("an open window");
         let film = pick.steps.iter().rev().find_map(|step| match step {
-            Step::White { film_um, .. } => Some(*film_um),
+            PrintStep::White { film_um, .. } => Some(*film_um),
             _ => None,
         });
         let film = film.expect("white is printed");

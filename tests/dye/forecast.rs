@@ -28,7 +28,7 @@ fn order(label: &str, library: &Library) -> Order {
 /// The pick of a white class, at the set point that the plain order has.
 fn pick(order: &Order, library: &Library, white: &str) -> Pick {
     let job = library::job(order, library).expect("a sound order");
-    plan::weigh(&job, white, false).expect("a march").expect("a window")
+    plan::assess_white(&job, white, false).expect("a march").expect("a window")
 }
 
 fn forecast(order: &Order, library: &Library, pick: &Pick) -> BleedForecast {

@@ -2,7 +2,7 @@
 
 use whitehold::library::{self, Library, starter};
 use whitehold::plan::{
-    self, BleedForecast, Code, Colour, DyeClass, Garment, Order, Pick, Shop, Step, Topic, rim::seen,
+    self, BleedForecast, Code, Colour, DyeClass, Garment, Order, Pick, PrintStep, Shop, Topic, seen_share,
 };
 
 /// Red cloth printed by sublimation, a low-cure white over a blocker.
@@ -28,17 +28,17 @@ fn forecast(overhang_mm: f64, library: &Library, pick: &Pick) -> BleedForecast {
 
 fn blocked(library: &Library, overhang_mm: f64) -> Pick {
     let job = library::job(&order(overhang_mm), library).expect("a sound order");
-    plan::weigh(&job, "gannet-cool", true).expect("a march").expect("a window")
+    plan::assess_white(&job, "gannet-cool", true).expect("a march").expect("a window")
 }
 
 /// Source: a line blurred by a kernel `exp(-(x/0.41 mm)²)`, summed over 20,001 points in Python 3.11, no error function.
 #[test]
 fn a_narrow_line_is_seen_in_part() {
     for (width_mm, expected) in [(0.1, 0.1371), (0.2, 0.2699), (0.5, 0.6116), (1.0, 0.9154), (2.0, 0.9994)] {
-        let found = seen(width_mm * 1e-3);
+        let found = seen_share(width_mm * 1e-3);
         assert!((found - expected).abs() < 1e-3, "{width_mm} mm: {found}");
     }
-    assert!(seen(0.0).abs() < 1e-12);
+    assert!(seen_share(0.0).abs() < 1e-12);
 }
 
 /// Source: common practice. The further the white stands over, the more often the print turns.
@@ -46,7 +46,7 @@ fn a_narrow_line_is_seen_in_part() {
 fn a_wider_rim_never_helps() {
     let library = starter().expect("the library");
     let pick = blocked(&library, 0.0);
-    assert!(pick.steps.iter().any(|step| matches!(step, Step::Blocker { .. })));
+    assert!(pick.steps.iter().any(|step| matches!(step, PrintStep::Blocker { .. })));
     let chances: Vec<f64> = [0.0, 0.1, 0.2, 0.4, 0.8, 1.6, 5.0]
         .map(|overhang| 1.0 - forecast(overhang, &library, &pick).stays_white)
         .into();

@@ -11,7 +11,7 @@ use whitehold::desk::{
 use whitehold::ink::WhiteClass;
 use whitehold::library::storage_layout::Trouble;
 use whitehold::plan::{
-    Curve, Drift, DyeClass, Garment, Order, Pick, Priority, Report, Room, Setting, Step, Verdict,
+    Clearance, Curve, Drift, DyeClass, Garment, Order, Pick, PrintStep, Priority, Report, Setting, Verdict,
     WindowReport,
 };
 use whitehold::quantity::{Band, FieldError, Problem};
@@ -40,8 +40,8 @@ fn pick(white: &str, verdict: Verdict) -> Pick {
         mix: Vec::new(),
         additive: false,
         steps: vec![
-            Step::White { strokes: 2, threads_per_cm: 43.0, film_um: 90.0 },
-            Step::Dryer { passes: 1 },
+            PrintStep::White { strokes: 2, threads_per_cm: 43.0, film_um: 90.0 },
+            PrintStep::Dryer { passes: 1 },
         ],
         advice: Vec::new(),
         look: None,
@@ -92,7 +92,7 @@ fn window(set_c: f64, belt: f64) -> WindowReport {
             ..pick("gannet", Verdict::Trial).setting.expect("a setting")
         }),
         drift: Drift { set_k: 2.5, belt_m_per_min: 0.08 },
-        room: Room { cooler: Some(4.0), hotter: Some(5.0), slower: None, faster: Some(0.3) },
+        room: Clearance { cooler: Some(4.0), hotter: Some(5.0), slower: None, faster: Some(0.3) },
         margins: Vec::new(),
         curve: Curve {
             seconds: Vec::new(),

@@ -6,7 +6,7 @@ use whitehold::desk::picture::margin_bar::rule;
 use whitehold::desk::picture::scale::Scale;
 use whitehold::desk::picture::{history, swatches};
 use whitehold::optics::Lab;
-use whitehold::plan::{Curve, Drift, Margin, Room, Side, Topic, Verdict, Wall, WindowReport};
+use whitehold::plan::{Clearance, Curve, Drift, Margin, Side, Topic, Verdict, Wall, WindowReport};
 use whitehold::quantity::Band;
 use whitehold::wording::Units;
 
@@ -159,7 +159,7 @@ fn a_narrow_region_of_the_map_keeps_its_name() {
             belt_m_per_min: belt_m_per_min.clone(),
             setting: None,
             drift: Drift { set_k: 0.0, belt_m_per_min: 0.0 },
-            room: Room::NONE,
+            room: Clearance::NONE,
             margins: Vec::new(),
             fail_later: Band::exact(0.0),
             verdict: Verdict::Go,

@@ -4,10 +4,10 @@
 use proptest::prelude::*;
 use whitehold::desk::picture::trade_off::{HEIGHT, WIDTH, trade as picture};
 use whitehold::desk::{Draft, Msg, State, update};
-use whitehold::plan::{Priority, Scale, Trade, Tried, Verdict};
+use whitehold::plan::{Priority, RecipeScores, Scale, TradeOff, Verdict, trade_off};
 
-fn way(name: &str, late: f64, cost: f64, pace: f64) -> Tried {
-    Tried {
+fn way(name: &str, late: f64, cost: f64, pace: f64) -> RecipeScores {
+    RecipeScores {
         white: name.into(),
         name: name.into(),
         blocker: None,
@@ -29,8 +29,8 @@ fn way(name: &str, late: f64, cost: f64, pace: f64) -> Tried {
     }
 }
 
-fn trade(priority: Priority, ways: &[Tried]) -> Trade {
-    Trade::new(priority, 99, ways.to_vec(), ways.iter().take(1).cloned())
+fn trade(priority: Priority, ways: &[RecipeScores]) -> TradeOff {
+    trade_off(priority, 99, ways.to_vec(), ways.iter().take(1).cloned())
 }
 
 /// Left, top, right, bottom of a name that stands at a place.
@@ -79,7 +79,7 @@ proptest! {
         points in prop::collection::vec((0.0_f64..1.0, 0.05_f64..3.0, 20.0_f64..600.0), 2..20),
         priority in prop::sample::select(vec![Priority::Balanced, Priority::Fast, Priority::Opaque]),
     ) {
-        let ways: Vec<Tried> = points
+        let ways: Vec<RecipeScores> = points
             .iter()
             .enumerate()
             .map(|(name, (late, cost, pace))| way(&format!("White {name}"), *late, *cost, *pace))

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use whitehold::ink::{smoothed, surface_slope};
 use whitehold::library::{Library, answer, starter};
 use whitehold::optics::{PVC_INDEX, REFERENCE_INDEX, facets_in_window, gloss_units, mirrored};
-use whitehold::plan::{Code, Garment, HeatEvent, Order, Pick, Report, Sheen, Step, Topic};
+use whitehold::plan::{Code, Garment, HeatEvent, Order, Pick, PrintStep, Report, Sheen, Topic};
 
 /// Source: Fresnel's equations in mpmath 1.2.1, 25 digits: with c = cos 60° and k = sqrt(1 − (sin 60° / n)²),
 /// `(((c-n*k)/(c+n*k))**2 + ((n*c-k)/(n*c+k))**2) / 2`. 100 GU at n = 1.567: ISO 2813:1997, extract read; 71.9 at
@@ -124,7 +124,7 @@ fn report(order: &Order) -> Report {
 }
 
 fn smooth(pick: &Pick) -> bool {
-    pick.steps.iter().any(|step| matches!(step, Step::Smooth))
+    pick.steps.iter().any(|step| matches!(step, PrintStep::Smooth))
 }
 
 fn says(pick: &Pick, code: Code) -> bool {

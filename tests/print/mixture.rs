@@ -5,7 +5,7 @@
 
 use whitehold::ink::{White, WhiteClass};
 use whitehold::library::{Library, job, starter};
-use whitehold::plan::{Garment, Order, Step, answer};
+use whitehold::plan::{Garment, Order, PrintStep, answer};
 
 fn white(library: &Library, id: &str) -> White {
     library.white(library.white_record(id).expect("a white")).expect("a white")
@@ -83,7 +83,7 @@ fn a_mixture_is_picked_where_the_cloth_stretches() {
     let (name, percent) = &mixed.mix[0];
     assert_eq!(name, &white(&library, "shearwater").name);
     assert!((10.0..=60.0).contains(percent), "{percent} %");
-    assert!(mixed.steps.iter().any(|step| matches!(step, Step::White { .. })));
+    assert!(mixed.steps.iter().any(|step| matches!(step, PrintStep::White { .. })));
     let window =
         whitehold::library::pick_window(&order, &library, mixed).expect("its window is computed again");
     assert!(window.report(None).expect("a report").is_some());

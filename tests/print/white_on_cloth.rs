@@ -3,8 +3,8 @@
 use whitehold::library::{Library, answer, starter};
 use whitehold::optics::{Lab, Spectrum, Validity, ciede2000};
 use whitehold::plan::{
-    Advice, Code, Colour, Garment, Opacity, Order, Pick, Print, Priority, Reason, Report, Shop, Step, Topic,
-    Value,
+    Advice, Code, Colour, Garment, Opacity, Order, Pick, Print, PrintStep, Priority, Reason, Report, Shop,
+    Topic, Value,
 };
 
 fn order(label: &str, colour: &str, whites: &[&str]) -> Order {
@@ -95,8 +95,8 @@ fn a_weighed_print_stands_in_for_the_prior() {
         let mut order = order("100% polyester interlock 150 g/m2", "red", &["gannet"]);
         order.shop.transfer = transfer;
         let report = answered(&order);
-        let white = |step: &Step| match step {
-            Step::White { film_um, threads_per_cm, .. } => Some((*film_um, *threads_per_cm)),
+        let white = |step: &PrintStep| match step {
+            PrintStep::White { film_um, threads_per_cm, .. } => Some((*film_um, *threads_per_cm)),
             _ => None,
         };
         report.picks.first().and_then(|pick| pick.steps.iter().rev().find_map(white)).expect("a pick")
@@ -134,7 +134,7 @@ fn a_dull_white_over_a_blocker_is_called_so() {
     order.garments[0].dye_class = whitehold::plan::DyeClass::SublimationPrinted;
     let blocked = |order: &Order| {
         let pick = best(&answered(order)).clone();
-        assert!(pick.steps.iter().any(|step| matches!(step, Step::Blocker { .. })), "{:?}", pick.steps);
+        assert!(pick.steps.iter().any(|step| matches!(step, PrintStep::Blocker { .. })), "{:?}", pick.steps);
         pick
     };
     assert!(reason(&blocked(&order), Code::LooksDull).is_none(), "two heavy strokes hide the grey");
@@ -170,10 +170,10 @@ fn the_staining_grade_stands_beside_the_difference() {
 fn a_smoothing_screen_lays_a_fleece_down() {
     let report = answered(&order("80% cotton 20% polyester fleece 280 g/m2", "maroon", &["tern"]));
     let pick = best(&report);
-    let at = |wanted: fn(&Step) -> bool| pick.steps.iter().position(wanted);
-    let smooth = at(|step| matches!(step, Step::Smooth)).expect("a smoothing screen");
-    let flash = at(|step| matches!(step, Step::Flash { .. })).expect("a flash");
-    let last = pick.steps.iter().rposition(|step| matches!(step, Step::White { .. })).expect("white");
+    let at = |wanted: fn(&PrintStep) -> bool| pick.steps.iter().position(wanted);
+    let smooth = at(|step| matches!(step, PrintStep::Smooth)).expect("a smoothing screen");
+    let flash = at(|step| matches!(step, PrintStep::Flash { .. })).expect("a flash");
+    let last = pick.steps.iter().rposition(|step| matches!(step, PrintStep::White { .. })).expect("white");
     assert!(flash < smooth && smooth < last, "{:?}", pick.steps);
     assert!(pick.advice.contains(&Advice::SmoothingScreen));
     assert!(reason(pick, Code::SmoothingHelps).is_some() && reason(pick, Code::NapShows).is_none());
@@ -182,7 +182,7 @@ fn a_smoothing_screen_lays_a_fleece_down() {
     // Every cloth has the margin; a tee's nap lies under two strokes without help.
     let tee = answered(&order("100% cotton jersey 160 g/m2", "black", &["chalk"]));
     let matting = best(&tee).margin(Topic::Matting).expect("matting");
-    assert!(matting.holds() && !best(&tee).steps.iter().any(|step| matches!(step, Step::Smooth)));
+    assert!(matting.holds() && !best(&tee).steps.iter().any(|step| matches!(step, PrintStep::Smooth)));
 }
 
 /// Reducer takes body, so the same film holds less nap down.
@@ -194,7 +194,7 @@ fn reducer_spoils_matting() {
         let report = answered(&order);
         let pick = best(&report);
         let film = pick.steps.iter().rev().find_map(|step| match step {
-            Step::White { film_um, .. } => Some(*film_um),
+            PrintStep::White { film_um, .. } => Some(*film_um),
             _ => None,
         });
         pick.margin(Topic::Matting).expect("matting").value.likely / film.expect("white")

@@ -10,7 +10,7 @@ pub use print_run::PaperStep;
 
 use super::state::{State, key};
 use crate::library::sheet_code::{QrSymbol, SheetCode};
-use crate::plan::{Margin, Pick, Plan, Report, Setting, Step, Trial, Verdict, days_to_look};
+use crate::plan::{Margin, OrderPlan, Pick, PrintStep, Report, Setting, Trial, Verdict, days_to_look};
 use crate::wording::{JobSheetPhrase, Label, Phrase, Quantity, Voice, civil};
 
 /// Reasons and limits that the page has room for.
@@ -178,7 +178,7 @@ fn white_say(pick: &Pick, voice: Voice) -> String {
     leave.map_or_else(|| what.clone(), |&advice| format!("{what}. {}", voice.advice(advice)))
 }
 
-fn figures(state: &State, setting: Option<Setting>, steps: &[Step], voice: Voice) -> Vec<Figure> {
+fn figures(state: &State, setting: Option<Setting>, steps: &[PrintStep], voice: Voice) -> Vec<Figure> {
     let Some(setting) = setting else { return Vec::new() };
     let (air, other) = both(voice, Quantity::Temperature, setting.air_c);
     let hold = voice.quantity(Quantity::TemperatureDifference, setting.hold_c);
@@ -196,7 +196,7 @@ fn figures(state: &State, setting: Option<Setting>, steps: &[Step], voice: Voice
         beside: voice.say(&JobSheetPhrase::Between { other, low, high }),
     });
     let count = steps.iter().find_map(|step| match step {
-        Step::Dryer { passes } => Some(*passes),
+        PrintStep::Dryer { passes } => Some(*passes),
         _ => None,
     });
     let passes = voice.say(&Phrase::PassCount { count: count.unwrap_or(1) });
@@ -294,7 +294,7 @@ fn looks(state: &State, pick: &Pick, verdict: Verdict, voice: Voice) -> Vec<(Str
 /// What the whole order's plan does with its other garments.
 fn garments(report: &Report, pick: &Pick, voice: Voice) -> Vec<String> {
     let Some(whole) = &report.whole else { return Vec::new() };
-    let together = whole.together.as_ref().filter(|plan: &&Plan| plan.verdict <= whole.split.verdict);
+    let together = whole.together.as_ref().filter(|plan: &&OrderPlan| plan.verdict <= whole.split.verdict);
     let plan = together.unwrap_or(&whole.split);
     let others = plan.parts.iter().filter(|part| part.garment != pick.garment);
     others

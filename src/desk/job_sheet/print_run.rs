@@ -1,6 +1,6 @@
 //! The print run on paper: screens in order, with mesh, strokes and flash.
 
-use crate::plan::{Advice, CureKind, Order, Pick, Step};
+use crate::plan::{Advice, CureKind, Order, Pick, PrintStep};
 use crate::wording::{JobSheetPhrase, Label, Phrase, Quantity, Units, Voice};
 
 /// One step: what is done, and what belongs to it.
@@ -25,31 +25,31 @@ pub fn print_run(pick: &Pick, order: &Order, voice: Voice) -> Vec<PaperStep> {
     steps
 }
 
-fn one(step: &Step, pick: &Pick, voice: Voice) -> PaperStep {
+fn one(step: &PrintStep, pick: &Pick, voice: Voice) -> PaperStep {
     let film = |um: f64| voice.say(&Phrase::FilmNear { film: voice.quantity(Quantity::Film, um) });
     let (name, under) = match step {
-        Step::PreDry { passes, water_percent, left_percent } => {
+        PrintStep::PreDry { passes, water_percent, left_percent } => {
             let [before, after] =
                 [*water_percent, *left_percent].map(|water| voice.quantity(Quantity::Percent, water));
             let under = voice.say(&Phrase::DriedIn { passes: *passes, before, after });
             (voice.label(Label::DryCloth).into(), under)
         }
-        Step::Blocker { name, film_um, .. } => (name.clone(), film(*film_um)),
-        Step::White { strokes, threads_per_cm, film_um } => {
+        PrintStep::Blocker { name, film_um, .. } => (name.clone(), film(*film_um)),
+        PrintStep::White { strokes, threads_per_cm, film_um } => {
             let mesh = |units: Units| Voice { units, ..voice }.quantity(Quantity::Threads, *threads_per_cm);
             let both = format!("{} ({})", mesh(voice.units), mesh(voice.units.other()));
             (voice.say(&Phrase::StrokeCount { count: *strokes }), format!("{both}, {}", film(*film_um)))
         }
-        Step::Flash { seconds, film_c } => {
+        PrintStep::Flash { seconds, film_c } => {
             let time = voice.quantity(Quantity::Seconds, seconds.round());
             let dry = voice.label(Label::DryTacky);
             let heat = voice.quantity(Quantity::Temperature, *film_c);
             (voice.say(&Phrase::FlashFor { time }), format!("{dry}, {heat}"))
         }
-        Step::Smooth => {
+        PrintStep::Smooth => {
             (voice.label(Label::SmoothingScreen).into(), voice.label(Label::NapPressedDown).into())
         }
-        Step::Dryer { passes } => {
+        PrintStep::Dryer { passes } => {
             let cool = pick.advice.contains(&Advice::CoolBeforeStacking) || *passes < 2;
             let under = if cool {
                 voice.label(Label::CoolThenStack).into()

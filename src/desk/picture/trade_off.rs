@@ -50,10 +50,10 @@ pub struct Trade {
 /// The picture of a trade with the names of some of its ways, given by their places, those first that must not go without;
 /// nothing for fewer than two ways.
 #[must_use]
-pub fn trade(trade: &plan::Trade, names: &[(usize, String)]) -> Option<Trade> {
+pub fn trade(trade: &plan::TradeOff, names: &[(usize, String)]) -> Option<Trade> {
     let late = trade.gets == plan::Scale::Late;
-    let up = |way: &plan::Tried| rise(late, way.value(trade.gets));
-    let along = |way: &plan::Tried| way.value(trade.pays);
+    let up = |way: &plan::RecipeScores| rise(late, way.value(trade.gets));
+    let along = |way: &plan::RecipeScores| way.value(trade.pays);
     let [left, right] = room(trade.ways.iter().map(along), 0.08)?;
     let [low, high] = room(trade.ways.iter().map(up), 0.14)?;
     if trade.ways.len() < 2 {
@@ -107,7 +107,7 @@ fn room(values: impl Iterator<Item = f64>, margin: f64) -> Option<[f64; 2]> {
 }
 
 /// Steps through the front: from one way to the next what is got stays as it was until more is paid.
-fn front(trade: &plan::Trade, places: &[[f64; 2]], pays: &Scale, gets: &Scale) -> String {
+fn front(trade: &plan::TradeOff, places: &[[f64; 2]], pays: &Scale, gets: &Scale) -> String {
     let on: Vec<[f64; 2]> =
         trade.ways.iter().zip(places).filter(|(way, _)| way.front).map(|(_, at)| *at).collect();
     let (Some(first), Some(last)) = (on.first(), on.last()) else { return String::new() };

@@ -1,17 +1,17 @@
 //! What a window keeps of a history, in the form in which it bends least between the cells.
 
-use super::Outcome;
+use super::outcome::Outcome;
 
 /// Values of a cell that the print leaves: two fused shares, peaks of film top, film bottom and cloth, scorch, dye.
-pub(super) const PRINTED: usize = 7;
+pub const PRINTED: usize = 7;
 /// Values of the cloth beside it: peak and scorch. Which of the two is hotter is asked between the cells, where the
 /// larger of both would have a kink.
-pub(super) const BESIDE: usize = 2;
+pub const BESIDE: usize = 2;
 const FIELDS: usize = PRINTED + BESIDE;
 
 /// One cell: logits of fused shares, kelvins, logarithms of scorch and dye.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Cell([f64; FIELDS]);
+pub struct Cell([f64; FIELDS]);
 
 impl Cell {
     /// The empty sum.
@@ -67,17 +67,17 @@ impl Cell {
 }
 
 /// Added to the dye so that a cloth without any has a logarithm, kg/m²: a thousandth of what can be seen.
-pub(super) const NO_DYE: f64 = 1e-9;
+pub const NO_DYE: f64 = 1e-9;
 /// Its logarithm.
 const LN_NO_DYE: f64 = -20.723_265_836_946_41;
 
 /// The larger of two numbers: in wasm [`f64::max`] is a call, for what it does where one is not a number.
-pub(super) fn larger(a: f64, b: f64) -> f64 {
+pub fn larger(a: f64, b: f64) -> f64 {
     if a > b { a } else { b }
 }
 
 /// Logit of a share, held far out where it can no longer matter: a kink nearer in would ring between the cells.
-pub(super) fn logit(share: f64) -> f64 {
+pub fn logit(share: f64) -> f64 {
     let share = share.clamp(1e-9, 1.0 - 1e-9);
     (share / (1.0 - share)).ln()
 }

@@ -1,7 +1,7 @@
-use super::Outcome;
 use super::cell::{Cell, larger, logit};
+use super::outcome::Outcome;
 use crate::numerics::Lanes;
-use crate::plan::{Cloth, Rules};
+use crate::plan::order::{Cloth, Rules};
 
 /// What a set point must keep, for one white on one cloth.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,7 +16,7 @@ pub struct Demands {
     pub film: f64,
     /// Most cloth heat, K; infinite where the cloth stands any cure.
     pub cloth: f64,
-    /// Whether dye rides on the setting.
+    /// whether dye moves on the setting.
     pub bleeds: bool,
     /// How much pace counts, 0 to 1.
     pub pace: f64,
@@ -56,7 +56,7 @@ impl Demands {
     }
 
     /// All of them, bit for bit.
-    pub(crate) fn bits(&self) -> [u64; 8] {
+    pub fn bits(&self) -> [u64; 8] {
         let Self { must_fuse: [ordinary, low], fused, scorch, film, cloth, bleeds, pace } = *self;
         let numbers = [fused, scorch, film, cloth, pace].map(f64::to_bits);
         let [fused, scorch, film, cloth, pace] = numbers;
@@ -64,7 +64,7 @@ impl Demands {
     }
 
     /// The same in the form that cells have.
-    pub(super) fn limits(&self) -> Limits {
+    pub fn limits(&self) -> Limits {
         Limits {
             must_fuse: self.must_fuse,
             fused: logit(self.fused),
@@ -77,7 +77,7 @@ impl Demands {
 
 /// Demands as a window's cells keep their values: logit of the fused share, kelvins, logarithm of the scorch index.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Limits {
+pub struct Limits {
     must_fuse: [bool; 2],
     fused: f64,
     scorch: f64,

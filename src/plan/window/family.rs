@@ -6,12 +6,13 @@
 //! cloth beside the print knows nothing of the film, and is marched once. How far that is off: `tests/answers/window_agrees.rs`.
 
 use super::cell::PRINTED;
-use super::fields::{Beside, Print};
-use super::{Axes, Question, Window, runs};
+use super::fields::{BareClothCells, PrintCells};
+use super::grid::Window;
+use super::question::{Axes, Question, runs};
 use crate::dryer::{Film, HistoryError, Stack};
 use crate::numerics::rosenbrock::Effort;
 
-/// Films that are marched, as shares of the way from the lightest to the heaviest: nearer together where films are light,
+/// Films that are simulated, as shares of the way from the lightest to the heaviest: nearer together where films are light,
 /// because there a window moves most. Chosen; `tests/answers/window_agrees.rs` says how far off that is.
 const ANCHORS: [f64; 3] = [0.0, 0.4, 1.0];
 /// Films whose masses are nearer to one another than this share are served by one window. Chosen: 3 % of a film is less than a shop holds.
@@ -22,8 +23,8 @@ const SAME: f64 = 0.03;
 pub struct Family {
     axes: Axes,
     /// Films, kg/m², and what each takes with it.
-    anchors: Vec<(f64, Print)>,
-    beside: Beside,
+    anchors: Vec<(f64, PrintCells)>,
+    beside: BareClothCells,
 }
 
 impl Family {
@@ -40,9 +41,10 @@ impl Family {
             let mass = least + share * (most - least);
             let film = Film { thickness: mass / Film::DENSITY, density: Film::DENSITY };
             let stack = Stack { film, blocker: None, ..question.stack.clone() };
-            anchors.push((mass, Print::compute(&Question { stack: &stack, ..*question }, &axes, &runs)?));
+            anchors
+                .push((mass, PrintCells::compute(&Question { stack: &stack, ..*question }, &axes, &runs)?));
         }
-        let beside = Beside::compute(question, &axes, &runs)?;
+        let beside = BareClothCells::compute(question, &axes, &runs)?;
         Ok(Self { axes, anchors, beside })
     }
 
@@ -50,7 +52,7 @@ impl Family {
     #[must_use]
     pub fn window(&self, mass: f64) -> Window {
         let masses = || self.anchors.iter().map(|(mass, _)| *mass);
-        let mut sum = Print {
+        let mut sum = PrintCells {
             cells: self.beside.cells.iter().map(|cells| vec![[0.0; PRINTED]; cells.len()]).collect(),
             effort: Effort::default(),
         };

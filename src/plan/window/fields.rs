@@ -3,7 +3,7 @@
 //! The print and the cloth beside it are marched apart: the second is the same for every film on one cloth.
 
 use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
-use super::{Axes, Detail, Question, RUNS};
+use super::question::{Axes, Detail, Question, RUNS};
 use crate::cure::{Cure, Scorch};
 use crate::dryer::{
     Case, DriftCase, Dwell, Follower, History, HistoryError, HistorySample, Stack, between, forked,
@@ -94,12 +94,12 @@ struct Lane {
 
 /// What the print takes with it, cell by cell in each of the runs.
 #[derive(Clone, Debug)]
-pub(super) struct Print {
+pub struct PrintCells {
     pub cells: Vec<Vec<[f64; PRINTED]>>,
     pub effort: Effort,
 }
 
-impl Print {
+impl PrintCells {
     /// Marches the print through every cell in each of `runs`.
     ///
     /// # Errors
@@ -127,12 +127,12 @@ impl Print {
 
 /// What the cloth beside the print takes with it.
 #[derive(Clone, Debug)]
-pub(super) struct Beside {
+pub struct BareClothCells {
     pub cells: Vec<Vec<[f64; BESIDE]>>,
     pub effort: Effort,
 }
 
-impl Beside {
+impl BareClothCells {
     /// Marches the bare cloth through every cell in each of `runs`; for a first look not through the cold one, whose
     /// cloth is taken to be as hot as planned. Nothing is asked of it but that it is not too hot.
     ///

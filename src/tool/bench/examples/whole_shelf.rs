@@ -6,7 +6,7 @@
 
 use std::time::Instant;
 use whitehold::library::{answer, answer_with, harbour_lane, starter};
-use whitehold::plan::Memory;
+use whitehold::plan::SimulationCache;
 
 fn main() {
     let mut arguments = std::env::args().skip(1);
@@ -21,7 +21,7 @@ fn main() {
         if only.as_deref() != Some("own") {
             order.shop.shelf.clone_from(&shelf);
         }
-        let mut memory = Memory::default();
+        let mut memory = SimulationCache::default();
         let best = |run: &mut dyn FnMut()| {
             let times = (0..turns).map(|_| {
                 let start = Instant::now();

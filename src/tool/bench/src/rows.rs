@@ -9,7 +9,7 @@ use std::time::Instant;
 use whitehold::cure::fuse;
 use whitehold::dryer::{Case, DriftCase, Dryer, Stack, StackGrid, TOLERANCE, Zone, history};
 use whitehold::numerics::rosenbrock::Effort;
-use whitehold::plan::window::{Detail, Question, Run, Window};
+use whitehold::plan::{Detail, DriftRun, Question, Window};
 
 /// One line of the table.
 #[derive(Clone, Debug)]
@@ -250,7 +250,7 @@ fn windows(name: &str, trip: &Trip, dryer: &Dryer) -> Result<Vec<Row>, Failure> 
             let peak = marched.film_bottom_peak();
             brute += start.elapsed().as_secs_f64() * 1e3;
             for (lane, case) in cases.iter().enumerate() {
-                let found = window.at(Run::Nominal, set, case.belt);
+                let found = window.at(DriftRun::Nominal, set, case.belt);
                 let apart = [(found.bottom_peak - peak[lane]).abs(), (found.fused[0] - fused[lane]).abs()];
                 off = worst([off, apart]);
             }
@@ -259,7 +259,7 @@ fn windows(name: &str, trip: &Trip, dryer: &Dryer) -> Result<Vec<Row>, Failure> 
     let start = Instant::now();
     for row in 0..SIDE {
         for column in 0..SIDE {
-            black_box(window.at(Run::Nominal, low + (high - low) * share(row), speed(column)));
+            black_box(window.at(DriftRun::Nominal, low + (high - low) * share(row), speed(column)));
         }
     }
     let read = start.elapsed().as_secs_f64() * 1e3;

@@ -1,7 +1,7 @@
 //! What would change the answer, what to do, other ways, what cannot do it, what to be careful of.
 
 use crate::desk::{Choice, Msg, key};
-use crate::plan::{Code, Pick, Reason, Report, Step, Topic, Value, Verdict};
+use crate::plan::{Code, Pick, PrintStep, Reason, Report, Topic, Value, Verdict};
 use crate::web::desk::Desk;
 use crate::web::view::widgets::icon;
 use crate::web::view::widgets::markup::{self, text};
@@ -104,7 +104,7 @@ pub fn other_ways(report: &Report, chosen: &Pick, money: &str, voice: Voice) -> 
     let numeral = Numeral(voice.language);
     let row = |pick: &Pick| {
         let base = pick.steps.iter().find_map(|step| match step {
-            Step::Blocker { name, .. } => Some(voice.say(&Phrase::Needs { blocker: name.clone() })),
+            PrintStep::Blocker { name, .. } => Some(voice.say(&Phrase::Needs { blocker: name.clone() })),
             _ => None,
         });
         let mut base = base.unwrap_or_else(|| voice.label(Label::NoBlocker).to_lowercase());

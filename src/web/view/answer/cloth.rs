@@ -2,14 +2,14 @@
 
 use crate::desk::picture::swatches::{Swatches, swatches};
 use crate::optics::Lab;
-use crate::plan::{Pick, Step, Topic};
+use crate::plan::{Pick, PrintStep, Topic};
 use crate::web::view::widgets::markup::text;
 use crate::wording::{Label, Phrase, Voice};
 
 /// Colours of the white on the cloth at the good end, most likely, and at the bad end.
 pub fn colours(cloth: Option<Lab>, pick: &Pick) -> Option<Swatches> {
     let film = pick.steps.iter().rev().find_map(|step| match step {
-        Step::White { film_um, .. } => Some(*film_um),
+        PrintStep::White { film_um, .. } => Some(*film_um),
         _ => None,
     })?;
     let bleed = pick.margins.iter().find(|margin| margin.what == Topic::Bleed).map(|margin| margin.value);

@@ -1,6 +1,6 @@
 //! Several garments under one design: one plan for all, or a plan for each.
 
-use crate::plan::{Code, Part, Report, Whole};
+use crate::plan::{Code, GarmentPart, Report, WholeOrder};
 use crate::web::view::widgets::markup::{self, text};
 use crate::wording::{Label, Numeral, Quantity, Voice, lead};
 
@@ -10,7 +10,7 @@ pub(super) fn every_garment(report: &Report, labels: &[String], voice: Voice) ->
     let Some(whole) = &report.whole else { return String::new() };
     let said = voice.reason(&whole.say);
     let (head, rest) = lead(&said);
-    let row = |part: &Part| {
+    let row = |part: &GarmentPart| {
         let label = labels.get(part.garment).map_or("", String::as_str);
         row(part, label, part.garment == report.garment, voice)
     };
@@ -40,14 +40,14 @@ pub(super) fn every_garment(report: &Report, labels: &[String], voice: Voice) ->
 }
 
 /// The parts of the plan that the sentence recommends.
-fn to_run(whole: &Whole) -> &[Part] {
+fn to_run(whole: &WholeOrder) -> &[GarmentPart] {
     match (&whole.together, whole.say.code) {
         (Some(one), Code::OnePlan) => &one.parts,
         _ => &whole.split.parts,
     }
 }
 
-fn row(part: &Part, label: &str, above: bool, voice: Voice) -> String {
+fn row(part: &GarmentPart, label: &str, above: bool, voice: Voice) -> String {
     let (set, belt) = part.setting.map_or_else(
         || ("–".to_owned(), "–".to_owned()),
         |setting| {

@@ -14,7 +14,7 @@ mod trade_off;
 use crate::desk::picture::swatches::Swatches;
 use crate::desk::{Field, Screen, State};
 use crate::optics::Lab;
-use crate::plan::{Code, Margin, Pick, Reason, Report, Step, Topic, Verdict};
+use crate::plan::{Code, Margin, Pick, PrintStep, Reason, Report, Topic, Verdict};
 use crate::quantity::FieldError;
 use crate::web::desk::Desk;
 use crate::web::view::widgets::disclosure::disclosure;
@@ -273,7 +273,7 @@ fn facts(pick: &Pick, voice: Voice, colours: Option<&Swatches>) -> String {
         .collect();
     let under = if mix.is_empty() { class } else { voice.say(&Phrase::MixOf { class, parts: mix }) };
     let passes = pick.steps.iter().find_map(|step| match step {
-        Step::Dryer { passes } => Some(*passes),
+        PrintStep::Dryer { passes } => Some(*passes),
         _ => None,
     });
     let figures = pick.setting.map_or_else(String::new, |setting| {

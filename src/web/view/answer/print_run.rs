@@ -1,19 +1,19 @@
 //! The print run: what happens to the shirt, in order.
 
-use crate::plan::{Advice, Pick, Step};
+use crate::plan::{Advice, Pick, PrintStep};
 use crate::web::view::widgets::{icon, markup};
 use crate::wording::{Label, Phrase, Quantity, Units, Voice};
 
 /// The strip of steps.
 pub fn print_run(pick: &Pick, voice: Voice) -> String {
-    let blocked = pick.steps.iter().any(|step| matches!(step, Step::Blocker { .. }));
+    let blocked = pick.steps.iter().any(|step| matches!(step, PrintStep::Blocker { .. }));
     let none = if blocked {
         String::new()
     } else {
         drawn(icon::NO_BASE, voice.label(Label::NoBlocker), voice.label(Label::WithThisWhite))
     };
     // Nothing is printed before the cloth is dry.
-    let printed = pick.steps.iter().position(|step| !matches!(step, Step::PreDry { .. })).unwrap_or(0);
+    let printed = pick.steps.iter().position(|step| !matches!(step, PrintStep::PreDry { .. })).unwrap_or(0);
     let [dried, steps] = [&pick.steps[..printed], &pick.steps[printed..]]
         .map(|steps| steps.iter().map(|step| one(step, pick, voice)).collect::<String>());
     let name = voice.label(Label::PrintRun);
@@ -22,24 +22,24 @@ pub fn print_run(pick: &Pick, voice: Voice) -> String {
     )
 }
 
-fn one(step: &Step, pick: &Pick, voice: Voice) -> String {
+fn one(step: &PrintStep, pick: &Pick, voice: Voice) -> String {
     let film = |film_um: f64| voice.say(&Phrase::FilmNear { film: voice.quantity(Quantity::Film, film_um) });
     match step {
-        Step::PreDry { passes, water_percent, left_percent } => {
+        PrintStep::PreDry { passes, water_percent, left_percent } => {
             let [before, after] =
                 [*water_percent, *left_percent].map(|water| voice.quantity(Quantity::Percent, water));
             let under = voice.say(&Phrase::DriedIn { passes: *passes, before, after });
             drawn(icon::DRY, voice.label(Label::DryCloth), &under)
         }
-        Step::Blocker { name, film_um, .. } => drawn(icon::BASE, name, &film(*film_um)),
-        Step::White { strokes, threads_per_cm, film_um } => {
+        PrintStep::Blocker { name, film_um, .. } => drawn(icon::BASE, name, &film(*film_um)),
+        PrintStep::White { strokes, threads_per_cm, film_um } => {
             let mesh = both_threads(voice, *threads_per_cm);
-            let whites = pick.steps.iter().filter(|step| matches!(step, Step::White { .. })).count();
+            let whites = pick.steps.iter().filter(|step| matches!(step, PrintStep::White { .. })).count();
             let nth = pick
                 .steps
                 .iter()
                 .take_while(|other| !std::ptr::eq(*other, step))
-                .filter(|step| matches!(step, Step::White { .. }))
+                .filter(|step| matches!(step, PrintStep::White { .. }))
                 .count();
             // The mesh is named at the first strokes, the film at the last.
             let under = match (nth == 0, nth + 1 == whites) {
@@ -49,15 +49,15 @@ fn one(step: &Step, pick: &Pick, voice: Voice) -> String {
             };
             drawn(icon::STROKE, &voice.say(&Phrase::StrokeCount { count: *strokes }), &under)
         }
-        Step::Flash { seconds, .. } => drawn(
+        PrintStep::Flash { seconds, .. } => drawn(
             icon::FLASH,
             &voice.say(&Phrase::FlashFor { time: voice.quantity(Quantity::Seconds, seconds.round()) }),
             voice.label(Label::DryTacky),
         ),
-        Step::Smooth => {
+        PrintStep::Smooth => {
             drawn(icon::SMOOTH, voice.label(Label::SmoothingScreen), voice.label(Label::NapPressedDown))
         }
-        Step::Dryer { passes } => {
+        PrintStep::Dryer { passes } => {
             let cool = pick.advice.contains(&Advice::CoolBeforeStacking);
             let under = if cool || *passes < 2 {
                 voice.label(Label::CoolThenStack).to_owned()

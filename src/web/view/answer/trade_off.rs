@@ -2,7 +2,7 @@
 
 use crate::desk::key;
 use crate::desk::picture::trade_off::{HEIGHT, Trade as Picture, WIDTH, trade as picture};
-use crate::plan::{Code, Report, Scale, Trade, Tried};
+use crate::plan::{Code, RecipeScores, Report, Scale, TradeOff};
 use crate::web::view::widgets::svg::SvgWriter;
 use crate::web::view::widgets::{icon, markup};
 use crate::wording::{Label, Numeral, TradeOffPhrase, Voice, lead};
@@ -54,7 +54,7 @@ pub(super) fn drawn(
 }
 
 /// The ways that are named, the chosen one first, then the tapped one, the front, and the other picks.
-fn names(trade: &Trade, chosen: usize, tapped: Option<usize>) -> Vec<(usize, String)> {
+fn names(trade: &TradeOff, chosen: usize, tapped: Option<usize>) -> Vec<(usize, String)> {
     let mut order = vec![chosen];
     let all = || trade.ways.iter().enumerate();
     let front = all().filter(|(_, way)| way.front);
@@ -69,7 +69,7 @@ fn names(trade: &Trade, chosen: usize, tapped: Option<usize>) -> Vec<(usize, Str
 }
 
 fn marks(
-    trade: &Trade,
+    trade: &TradeOff,
     drawn: &Picture,
     named: &[(usize, String)],
     rung: [Option<usize>; 2],
@@ -101,7 +101,7 @@ fn marks(
 }
 
 /// The mark of a way's verdict, and the place to tap it.
-fn mark(pen: &mut SvgWriter, trade: &Trade, drawn: &Picture, at: usize, half: f64) {
+fn mark(pen: &mut SvgWriter, trade: &TradeOff, drawn: &Picture, at: usize, half: f64) {
     let (Some(way), Some(place)) = (trade.ways.get(at), drawn.marks.get(at)) else { return };
     let ([x, y], side) = (place.at, 2.0 * half);
     let (class, inside) = (icon::verdict_class(way.verdict), icon::mark(way.verdict));
@@ -113,7 +113,7 @@ fn mark(pen: &mut SvgWriter, trade: &Trade, drawn: &Picture, at: usize, half: f6
     ));
 }
 
-fn axes(pen: &mut SvgWriter, trade: &Trade, drawn: &Picture, money: &str, voice: Voice) {
+fn axes(pen: &mut SvgWriter, trade: &TradeOff, drawn: &Picture, money: &str, voice: Voice) {
     let (left, right, top, foot) = (drawn.pays.start, drawn.pays.end, drawn.gets.end, drawn.gets.start);
     let numeral = Numeral(voice.language);
     for (y, value, digits) in &drawn.gets_ticks {
@@ -141,7 +141,7 @@ fn scale_name(scale: Scale, money: &str, voice: Voice) -> String {
 }
 
 /// The tapped way in words, and the button that chooses it.
-fn looked(report: &Report, way: &Tried, chosen: bool, voice: Voice) -> String {
+fn looked(report: &Report, way: &RecipeScores, chosen: bool, voice: Voice) -> String {
     let said = voice.say(&TradeOffPhrase::Looked {
         way: voice.tried(way),
         cost: voice.on_scale(Scale::Cost, way.cost),
@@ -182,7 +182,7 @@ pub(super) fn figures(report: &Report, money: &str, voice: Voice) -> String {
         .iter()
         .map(|scale| format!("<th scope=\"col\" class=\"r\">{}</th>", scale_name(*scale, money, voice)))
         .collect();
-    let row = |way: &Tried| {
+    let row = |way: &RecipeScores| {
         let cells: String = scales
             .iter()
             .map(|scale| format!("<td class=\"r\">{}</td>", voice.on_scale(*scale, way.value(*scale))))

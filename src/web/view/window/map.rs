@@ -31,7 +31,7 @@ fn grid(state: &State) -> Option<WindowReport> {
         water_percent: Vec::new(),
         leaves_s: 0.0,
     };
-    let room = crate::plan::Room::NONE;
+    let room = crate::plan::Clearance::NONE;
     let setting = state.way().and_then(|pick| pick.setting);
     Some(WindowReport {
         set_c: window.set_c.clone(),

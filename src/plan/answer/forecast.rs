@@ -1,0 +1,340 @@
+//! How the white of one way to print ages, worked again at every set point that is tried.
+//!
+//! It is the film of the verdict, [`Ageing`](super::ageing::Ageing), looked at on every day and not on the last alone:
+//! on the day that matters the band and the chance are those of the pick's own margin.
+
+use crate::dryer::HistoryError;
+use crate::migration::DyeProfile;
+use crate::migration::accelerated::{Acceleration, acceleration};
+use crate::numerics::Lanes;
+use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, staining_grade};
+use crate::plan::bleed::{
+    Ageing, AgeingCases, Bled, LOTS, MOST, OvenTest, Reach, chance, fresh_and_dye, lots, oven_test, visible,
+    with_evidence,
+};
+use crate::plan::margins::{HistoryCache, ghosting};
+use crate::plan::order::{Cloth, Job};
+use crate::plan::recipe::{Candidate, FlashStep, flash_step};
+use crate::plan::report::{
+    BleedForecast, Clearance, Cut, DyeLedger, FirstShows, GradeLine, OtherWorlds, Pick, RimShows, Spread,
+};
+use crate::plan::verdict::{Assessment, assess};
+use crate::plan::window::{Demands, SetPoint, must_fuse, setting};
+use crate::quantity::units::kelvin;
+
+/// Days that a forecast shows, at least.
+const SHOWN: f64 = 90.0;
+/// Days at which the film is cut open, and the day that matters with them.
+const CUTS: [f64; 4] = [0.0, 3.0, 21.0, 90.0];
+/// The middle lot among [`LOTS`].
+const MIDDLE: usize = 3;
+
+/// The forecast of one pick, kept so that its set point can be dragged: a report costs one march more.
+#[derive(Clone, Debug)]
+pub struct PickForecast {
+    job: Job,
+    pick: Pick,
+    flash: Option<FlashStep>,
+    /// How much less a gated fibre gives than a plain one at the robust set point.
+    gate: f64,
+}
+
+impl PickForecast {
+    /// Prepares the forecast of a pick; `None` where the order has no such garment or white, where its cloth has no dye
+    /// to give, or where its window is closed.
+    ///
+    /// # Errors
+    /// [`HistoryError`] where the stack lies outside the equations.
+    pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
+        let (flash, gate) = {
+            let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
+            let Some(candidate) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
+            let flashes = candidate.flashes(&job) > 0;
+            let flash = flashes.then(|| flash_step(&job, cloth, &candidate)).transpose()?;
+            let Some(setting) = &pick.setting else { return Ok(None) };
+            let at = (setting.set_c, setting.belt_m_per_min);
+            let Some(bled) = assess_at(&job, cloth, candidate, flash, at)?.bled else { return Ok(None) };
+            (flash, gate_of(cloth, &bled))
+        };
+        Ok(Some(Self { job, pick, flash, gate }))
+    }
+
+    /// The forecast at the pick's own set point, or at `at` (set temperature in °C, belt in m/min).
+    ///
+    /// # Errors
+    /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickForecast::new`].
+    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<BleedForecast>, HistoryError> {
+        let Self { job, pick, flash, gate } = self;
+        let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
+        let Some(candidate) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
+        let own = pick.setting.as_ref().map(|setting| (setting.set_c, setting.belt_m_per_min));
+        let Some(point) = at.or(own) else { return Ok(None) };
+        let judged = assess_at(job, cloth, candidate, *flash, point)?;
+        let (Some(bled), Some((fresh, dye))) = (&judged.bled, fresh_and_dye(cloth, &candidate)) else {
+            return Ok(None);
+        };
+        let dial = match (&pick.setting, at) {
+            (Some(setting), None) => *setting,
+            _ => setting(job, &judged.run.point, &Clearance::NONE),
+        };
+        let look = TurningPrint { fresh: &fresh, dye: &dye };
+        let ageing = &bled.ageing;
+        let days = ageing.days(SHOWN.max(ageing.looked_at));
+        let matters = days.iter().position(|day| *day >= ageing.looked_at).unwrap_or(days.len() - 1);
+        let seen = age(bled, &days, matters);
+        let spreads: Vec<Spread> = seen.tops.iter().map(|top| look.spread(top)).collect();
+        let with_tests =
+            |before: f64| with_evidence(job, cloth, &judged.candidate, &bled.rules, before).clamp(0.0, 1.0);
+        let rim_limit = bled.rim.as_ref().map(|rim| rim.visible(&dye, bled.rules.bleed));
+        let limits = [visible(&fresh, &dye, bled.rules.bleed), rim_limit.unwrap_or(MOST)];
+        let tops = || seen.tops.iter().zip(&seen.rim_tops);
+        let shows = tops().map(|(top, rim)| {
+            with_tests(chance(bled.arrives.likely, critical(bled, limits, [top, rim]), &bled.rules))
+        });
+        // How near each lot is to showing, in print or rim: from 1 on it shows.
+        let near: Vec<Lanes<8>> =
+            tops().map(|(top, rim)| (*top * limits[0].recip()).max(*rim * limits[1].recip())).collect();
+        let mut shows: Vec<f64> = shows.collect();
+        // On the day that matters: the chance of the verdict itself, to the last digit.
+        if let Some(chance) = shows.get_mut(matters) {
+            *chance = judged.bleeds;
+        }
+        let on = |tops: &[Lanes<8>]| tops.get(matters).copied().unwrap_or(Lanes::ZERO);
+        let (on_the_day, rim_on_the_day) = (on(&seen.tops), on(&seen.rim_tops));
+        let other = others(job, cloth, bled, &days, *gate, &look);
+        let rim = bled.rim.as_ref().map(|rim| RimShows {
+            overhang_mm: rim.width * 1e3,
+            de00: TurningPrint { fresh: &rim.fresh, dye: &dye }.spread(&rim_on_the_day),
+            seen: rim.seen,
+        });
+        let mut forecast = BleedForecast {
+            setting: Some(dial),
+            verdict: judged.verdict,
+            film_um: candidate.total_film() * 1e6,
+            blocker_um: candidate.blocker.map_or(0.0, |blocker| blocker.film * 1e6),
+            storage_c: job.order.use_.storage_c,
+            limit: bled.rules.bleed,
+            grades: look.grades(),
+            looked_at_days: ageing.looked_at,
+            stays_white: 1.0 - judged.bleeds,
+            shows,
+            first_shows: first_shows(&days, &near),
+            turns_at_times: critical(bled, limits, [&on_the_day, &rim_on_the_day])
+                / bled.arrives.likely.max(1e-30),
+            follow_up: Vec::new(),
+            leaves: None,
+            cuts: seen.cuts,
+            fresh: fresh.lab(),
+            turned: [1, MIDDLE, 5].map(|lot| fresh.stained(&dye, on_the_day[lot].min(MOST))),
+            ledger: seen.ledger,
+            worlds: other,
+            rim,
+            ghosting: ghosting(job, cloth, judged.candidate.white),
+            de00: spreads,
+            days,
+        };
+        forecast.follow_up = forecast.looks();
+        Ok(Some(forecast))
+    }
+}
+
+impl PickForecast {
+    /// What `hours` in an oven at `oven_c` °C prove of this print at its own set point.
+    ///
+    /// # Errors
+    /// As [`PickForecast::report`].
+    pub fn oven(&self, hours: f64, oven_c: f64) -> Result<Option<OvenTest>, HistoryError> {
+        let Self { job, pick, flash, .. } = self;
+        let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
+        let Some(candidate) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
+        let Some(setting) = &pick.setting else { return Ok(None) };
+        let judged = assess_at(job, cloth, candidate, *flash, (setting.set_c, setting.belt_m_per_min))?;
+        let (Some(bled), Some((fresh, dye))) = (&judged.bled, fresh_and_dye(cloth, &candidate)) else {
+            return Ok(None);
+        };
+        Ok(Some(oven_test(bled, &fresh, &dye, hours, oven_c, judged.bleeds)))
+    }
+}
+
+fn assess_at<'a>(
+    job: &Job,
+    cloth: &Cloth,
+    candidate: Candidate<'a>,
+    flash: Option<FlashStep>,
+    (set, belt): (f64, f64),
+) -> Result<Assessment<'a>, HistoryError> {
+    let demands = Demands::of(&job.rules, cloth, must_fuse(job, candidate.white.low_cure), 0.35);
+    let point = SetPoint { set: kelvin(set), belt: belt / 60.0, robust: true };
+    assess(&mut HistoryCache::default(), job, cloth, candidate, point, demands, flash)
+}
+
+/// What a fibre that is closed below its setting heat gives against a plain one.
+fn gate_of(cloth: &Cloth, bled: &Bled) -> f64 {
+    cloth.dyed.map_or(1.0, |dyed| {
+        let plain = dyed.arrives(&bled.ageing.released)[0];
+        dyed.arrives(&bled.ageing.gated)[0] / plain.max(1e-30)
+    })
+}
+
+/// Lots of a film on every day.
+struct AgedLots {
+    /// Dye in the top layer, lot by lot, kg/m³.
+    tops: Vec<Lanes<8>>,
+    /// The same along the rim; none there without a blocker.
+    rim_tops: Vec<Lanes<8>>,
+    cuts: Vec<Cut>,
+    ledger: DyeLedger,
+}
+
+fn age(bled: &Bled, days: &[f64], matters: usize) -> AgedLots {
+    let worlds = AgeingCases::lots(bled.arrives.likely, lots(&bled.rules));
+    let mut tops = Vec::with_capacity(days.len());
+    let mut cuts = Vec::with_capacity(CUTS.len() + 1);
+    let [vapour, contact, loose] = bled.ageing.ways(bled.arrives.likely).map(|candidate| candidate * 1e6);
+    let mut ledger = DyeLedger {
+        heat_mg_per_m2: bled.arrives.likely * 1e6,
+        vapour_mg_per_m2: vapour,
+        contact_mg_per_m2: contact,
+        loose_mg_per_m2: loose,
+        own_mg_per_m2: 0.0,
+        facing_mg_per_m2: 0.0,
+        free_mg_per_m2: 0.0,
+        bound_mg_per_m2: 0.0,
+    };
+    bled.ageing.run(&worlds, days, |i, sheet| {
+        tops.push(sheet.top());
+        let day = days.get(i).copied().unwrap_or(0.0);
+        if i == matters || CUTS.contains(&day) {
+            cuts.push(cut(day, sheet));
+        }
+        if i + 1 == days.len() {
+            let mg = |dye: Lanes<8>| dye[MIDDLE] * 1e6;
+            ledger.own_mg_per_m2 = mg(sheet.from_own);
+            ledger.facing_mg_per_m2 = mg(sheet.from_facing);
+            ledger.free_mg_per_m2 = mg(sheet.free());
+            ledger.bound_mg_per_m2 = mg(sheet.dye()) - mg(sheet.free());
+        }
+    });
+    let mut rim_tops = vec![Lanes::ZERO; days.len()];
+    if let Some(rim) = &bled.rim {
+        rim_tops.clear();
+        rim.ageing.run(&worlds, days, |_, sheet| rim_tops.push(sheet.top()));
+    }
+    AgedLots { tops, rim_tops, cuts, ledger }
+}
+
+fn cut(day: f64, sheet: &DyeProfile<8>) -> Cut {
+    let column = |of: usize, scale: f64| sheet.profile(MIDDLE).map(|cell| cell[of] * scale).collect();
+    Cut { day, height_um: column(0, 1e6), free_kg_per_m3: column(1, 1.0), bound_kg_per_m3: column(2, 1.0) }
+}
+
+/// Dye that must arrive for a top layer over its limit (kg/m³), in the middle or along the rim, by the lots that were
+/// aged; kg/m².
+fn critical(bled: &Bled, limits: [f64; 2], tops: [&Lanes<8>; 2]) -> f64 {
+    let times = lots(&bled.rules) * bled.arrives.likely;
+    let least = |film: &Ageing, i: usize| Reach::new(film.binding, times, *tops[i]).arrives_for(limits[i]);
+    let along = bled.rim.iter().map(|rim| least(&rim.ageing, 1));
+    along.fold(least(&bled.ageing, 0), f64::min)
+}
+
+/// The likely case in other worlds.
+fn others(
+    job: &Job,
+    cloth: &Cloth,
+    bled: &Bled,
+    days: &[f64],
+    gate: f64,
+    look: &TurningPrint<'_>,
+) -> OtherWorlds {
+    let [slow, fast] = job.rules.film_spread;
+    let likely = bled.arrives.likely;
+    let gated = likely * gate_of(cloth, bled) / gate.max(1e-30);
+    let warm = bled.ageing.warmer();
+    // In the order of the fields; the last two stand for themselves.
+    let worlds = AgeingCases {
+        arrives: Lanes([likely, likely, bled.arrives.low, bled.arrives.high, gated, likely, likely, likely]),
+        film: Lanes([slow, fast, 1.0, 1.0, 1.0, 1.0, warm.film, 1.0]),
+        own: Lanes([1.0, 1.0, 1.0, 1.0, 1.0, 1.0, warm.cloth, 1.0]),
+        facing: Lanes([1.0, 1.0, 1.0, 1.0, 1.0, 0.0, warm.cloth, 1.0]),
+        heat_film: Lanes([slow, fast, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0]),
+    };
+    let mut lines: [Vec<f64>; 7] = std::array::from_fn(|_| Vec::with_capacity(days.len()));
+    bled.ageing.run(&worlds, days, |_, sheet| {
+        let top = sheet.top();
+        for (lane, line) in lines.iter_mut().enumerate() {
+            line.push(look.difference(top[lane]));
+        }
+    });
+    let [slow_film, fast_film, cold, hot, gated, open, warmer] = lines;
+    OtherWorlds { slow_film, fast_film, cold, hot, gated, open, warmer }
+}
+
+/// Days by which lots first show, `near` being how near each is on each day: one in ten, half, nine in ten.
+fn first_shows(days: &[f64], near: &[Lanes<8>]) -> FirstShows {
+    let first = |lot: usize| {
+        let after = near.iter().position(|near| near[lot] >= 1.0)?;
+        let (day, now) = (*days.get(after)?, near.get(after)?[lot]);
+        let Some(before) = after.checked_sub(1) else { return Some(day) };
+        let (day_before, then) = (*days.get(before)?, near.get(before)?[lot]);
+        let share = (1.0 - then) / (now - then).max(1e-30);
+        Some(day_before + share * (day - day_before))
+    };
+    FirstShows { early_days: first(5), likely_days: first(MIDDLE), late_days: first(1) }
+}
+
+/// The fresh print and the dye that turns it.
+struct TurningPrint<'a> {
+    fresh: &'a FreshPrint,
+    dye: &'a DyeAbsorption,
+}
+
+impl TurningPrint<'_> {
+    fn difference(&self, top: f64) -> f64 {
+        self.fresh.bleed_difference(self.dye, top.min(MOST))
+    }
+
+    fn spread(&self, top: &Lanes<8>) -> Spread {
+        let [low, lower, likely, upper, high] = [1, 2, MIDDLE, 4, 5].map(|lot| self.difference(top[lot]));
+        Spread { low, lower, likely, upper, high }
+    }
+
+    /// Where the staining grade steps down as this white takes up this dye.
+    fn grades(&self) -> Vec<GradeLine> {
+        let step = |top: f64| staining_grade(self.fresh.lab(), self.fresh.stained(self.dye, top)).step;
+        let mut lines = Vec::with_capacity(8);
+        let (mut had, mut above) = (GreyStep::Five, 0.0);
+        for i in 1..=60 {
+            // From a trace to a colour of its own in even ratios.
+            let top = 0.005 * (MOST / 0.005_f64).powf(f64::from(i) / 60.0);
+            let next = step(top);
+            if next < had {
+                let (mut low, mut high) = (above, top);
+                for _ in 0..20 {
+                    let middle = 0.5 * (low + high);
+                    if step(middle) < had { high = middle } else { low = middle }
+                }
+                lines.push(GradeLine { step: next, de00: self.difference(high) });
+                had = next;
+            }
+            above = top;
+        }
+        lines
+    }
+}
+
+impl Ageing {
+    /// Dye that heat drives in by each way (vapour, contact, loose), of `arrives` in all, kg/m².
+    fn ways(&self, arrives: f64) -> [f64; 3] {
+        let ways = self.dyed.ways(&self.released);
+        let sum: f64 = ways.iter().sum();
+        ways.map(|way| way * arrives / sum.max(1e-30))
+    }
+
+    /// How much faster a store ten kelvin warmer works.
+    fn warmer(&self) -> Acceleration {
+        let store = self.store();
+        acceleration(&self.diffusion, &self.dyed.dye, store + 10.0, store)
+    }
+}
+
+const _: () = assert!(LOTS.0[MIDDLE] == 0.0);

@@ -1,0 +1,21 @@
+//! Whether dye turns the white: what heat drives into the film, how it spreads until the day that matters, and the chance.
+//!
+//! Comes in: a candidate with the temperature history of its print. Goes out: chances, margins of the tint, oven tests. It
+//! must not know how the set point was found nor what the verdict is.
+
+mod ageing;
+mod chance;
+mod evidence;
+mod oven;
+mod rim;
+mod turning;
+
+pub use chance::{BleedPath, after_clean_lots, after_lot_pieces, after_lot_test, lots};
+pub use oven::OvenTest;
+pub use rim::{Rim, seen};
+
+pub(super) use ageing::{ADDITIVE, AGEING_CASES, Ageing, AgeingCases, Reach, release_elsewhere};
+pub(super) use chance::{LOTS, MOST, chance, visible};
+pub(super) use evidence::{evidence, lot_test, with_evidence};
+pub(super) use oven::oven_test;
+pub(super) use turning::{Bled, Bleeding, DyeHeat, bleeding, fresh_and_dye};

@@ -1,0 +1,110 @@
+//! Whether the white of a print turns by the day that matters: the dye that heat drives in against what the film can take.
+
+use super::ageing::{Ageing, AgeingCases, release_elsewhere};
+use super::chance::{BleedPath, chance, lots};
+use super::evidence::with_evidence;
+use super::rim::Rim;
+use crate::dryer::History;
+use crate::migration::{DyedCloth, Release, release};
+use crate::numerics::Lanes;
+use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
+use crate::plan::order::{Cloth, Job, Rules};
+use crate::plan::recipe::{Candidate, DRIFT_CASES, FlashStep, travelling_hue};
+use crate::plan::report::{Margin, Side, Topic, margin};
+use crate::quantity::Band;
+
+/// Dye of a cloth, and what moves it: the run as planned, then the cold and the hot corner of the drift.
+#[derive(Clone, Copy, Debug)]
+pub struct DyeHeat<'h> {
+    /// The dye.
+    pub dyed: &'h DyedCloth,
+    /// The heat.
+    pub history: &'h History<DRIFT_CASES>,
+}
+
+// What the print looks like and what dye does to it.
+#[must_use]
+pub fn fresh_and_dye(cloth: &Cloth, candidate: &Candidate<'_>) -> Option<(FreshPrint, DyeAbsorption)> {
+    let backing = candidate.blocker.map_or(cloth.spectrum, |blocker| Spectrum::flat(blocker.reflectance));
+    let white = candidate.white.optics().ok()?;
+    let dye = DyeAbsorption::of_hue(travelling_hue(cloth.lab));
+    Some((FreshPrint::new(candidate.film, &white, &backing), dye))
+}
+
+/// A film that bleeds, with all that its forecast needs.
+#[derive(Clone, Debug)]
+pub struct Bled {
+    /// The film with its heat and its shelf.
+    pub ageing: Ageing,
+    /// Where it stands over its blocker; absent without one.
+    pub rim: Option<Rim>,
+    /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
+    pub arrives: Band,
+    /// Dye that turns it, in its middle or along its rim, kg/m².
+    pub critical: f64,
+    /// The rule, its lots as far apart as what is known of this cloth leaves them.
+    pub rules: Rules,
+}
+
+/// What is said of a way's bleeding, in its middle and along its rim.
+pub struct Bleeding {
+    pub chances: Band,
+    pub tint: [Option<Margin>; 2],
+    pub grade: Option<GreyStep>,
+    pub bled: Option<Bled>,
+}
+
+/// Chance that the white turns, over drift, and its margin.
+pub fn bleeding(
+    job: &Job,
+    cloth: &Cloth,
+    candidate: &Candidate<'_>,
+    flash: Option<&FlashStep>,
+    heat: Option<DyeHeat<'_>>,
+) -> Bleeding {
+    let (Some(DyeHeat { dyed, history }), Some((fresh, dye))) = (heat, fresh_and_dye(cloth, candidate))
+    else {
+        return Bleeding { chances: Band::exact(0.0), tint: [None, None], grade: None, bled: None };
+    };
+    let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
+    let arrives = arrives(job, cloth, dyed, candidate, flash, history);
+    let ageing = Ageing::new(job, dyed, candidate, flash, history);
+    let worlds = AgeingCases::lots(arrives.likely, lots(&rules));
+    let path = BleedPath { fresh: &fresh, dye: &dye, reach: ageing.reach(&worlds) };
+    let rim = Rim::new(job, cloth, candidate, &ageing);
+    let at_rim = rim.as_ref().map(|rim| rim.weighed(&dye, &worlds, arrives.likely, &rules));
+    let critical = at_rim.iter().map(|(critical, _)| *critical).fold(path.critical(rules.bleed), f64::min);
+    let chances =
+        arrives.map(|dye| with_evidence(job, cloth, candidate, &rules, chance(dye, critical, &rules)));
+    let band = path.band(arrives.likely, &rules);
+    Bleeding {
+        chances,
+        tint: [
+            Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
+            at_rim.map(|(_, band)| margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")),
+        ],
+        grade: Some(path.grade(arrives.likely).step),
+        bled: Some(Bled { ageing, rim, arrives, critical, rules }),
+    }
+}
+
+/// Dye that heat drives into the film, kg/m²: at the cold corner, as the mean of the run as planned and both corners,
+/// and at the hot corner.
+fn arrives(
+    job: &Job,
+    cloth: &Cloth,
+    dyed: &DyedCloth,
+    candidate: &Candidate<'_>,
+    flash: Option<&FlashStep>,
+    history: &History<DRIFT_CASES>,
+) -> Band {
+    let elsewhere = release_elsewhere(job, dyed, candidate, flash);
+    let here = release(history, dyed);
+    let total = Release {
+        vapour: here.vapour + elsewhere.vapour[0],
+        theta: here.theta + elsewhere.theta[0],
+        surface: here.surface + elsewhere.surface[0],
+    };
+    let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total) * cloth.belief.shift.exp();
+    Band { low: cold, likely: (planned + cold + hot) / 3.0, high: hot }
+}

@@ -1,0 +1,27 @@
+//! Ghosting: a white that leaves a pale or dark shadow of itself on the shade that lies against it.
+//!
+//! No equation: the class's frequency on a light cotton shade, times for what is known to make it worse. Common
+//! practice, no source, and said to be so wherever it shows.
+
+use crate::ink::White;
+use crate::plan::order::{Cloth, Job};
+use crate::plan::report::{Ghosting, Margin, Side, Topic, margin};
+use crate::quantity::Band;
+
+/// How often a white ghosts on this cloth, with what that is made of.
+pub fn ghosting(job: &Job, cloth: &Cloth, white: &White) -> Ghosting {
+    let shade = if cloth.is_light() && cloth.cellulosic() > 0.3 { 1.0 } else { 0.05 };
+    let damp = if job.order.shop.humidity_percent > 70.0 { 1.6 } else { 1.0 };
+    let stacked = if job.order.use_.stacked_hot { 1.6 } else { 1.0 };
+    // It shows after days to weeks in the stack: half of it within the first week, all within a month.
+    let time = (0.5 + 0.5 * ((job.order.use_.looked_at_after_days - 7.0) / 23.0)).clamp(0.5, 1.0);
+    let class = white.ghosting;
+    let frequency = (class * shade * damp * stacked * time).min(0.9);
+    Ghosting { frequency, class, shade, damp, stacked, time }
+}
+
+/// A class frequency as a margin: known within a factor of two at best.
+pub fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
+    let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
+    margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
+}

@@ -1,0 +1,72 @@
+//! What shows late and no heat moves: ghosting, cracks, film that comes off or does not stand the wash.
+//!
+//! There are no equations for these. They are frequencies of classes, of common practice and without a source, and are said
+//! as such; together with bleeding they make the chance of a late fault.
+
+use super::ghosting::{frequency, ghosting};
+use crate::numerics::normal;
+use crate::plan::order::{Cloth, Job, UseKind};
+use crate::plan::recipe::{Candidate, comes_off};
+use crate::plan::report::{Margin, Side, Topic, margin};
+use crate::quantity::Band;
+
+/// Share of fully fused prints that crack or lift in an industrial wash, hotter and rougher than one at home and often
+/// finished in a tunnel. 0.02 to 0.2; common practice, no source.
+const INDUSTRIAL_WASH: f64 = 0.07;
+
+/// Chances of what shows late.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LateFaults {
+    /// That it ghosts.
+    pub ghosts: f64,
+    /// That it comes off.
+    pub comes_off: f64,
+    /// That it cracks.
+    pub cracks: f64,
+    /// That it does not stand the wash.
+    pub washes_off: f64,
+}
+
+impl LateFaults {
+    pub fn of(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Self {
+        Self {
+            ghosts: ghosting(job, cloth, candidate.white).frequency,
+            comes_off: comes_off(cloth, candidate.white, candidate.additive),
+            cracks: cracks(job, cloth, candidate),
+            washes_off: if job.order.use_.kind == UseKind::Workwear { INDUSTRIAL_WASH } else { 0.0 },
+        }
+    }
+
+    /// Chance of any of these.
+    pub fn any(&self) -> f64 {
+        let Self { ghosts, comes_off, cracks, washes_off } = *self;
+        1.0 - [ghosts, comes_off, cracks, washes_off].into_iter().map(|chance| 1.0 - chance).product::<f64>()
+    }
+
+    /// The margins of those that bear on the print.
+    pub fn margins(&self, job: &Job) -> impl Iterator<Item = Margin> {
+        let ghosting = (self.ghosts > 0.002).then(|| frequency(job, Topic::Ghosting, self.ghosts));
+        let adhesion = (self.comes_off > 0.0).then(|| frequency(job, Topic::Adhesion, self.comes_off));
+        let wash = (self.washes_off > 0.0).then(|| frequency(job, Topic::Wash, self.washes_off));
+        [ghosting, adhesion, wash].into_iter().flatten()
+    }
+}
+
+/// Stretch that the print must take, as a fraction.
+fn stretch_needed(job: &Job, cloth: &Cloth) -> f64 {
+    let asked = job.order.print.stretch_needed_percent.max(cloth.garment.stretch_percent) / 100.0;
+    // A worn print sees about two thirds of what the cloth can give.
+    asked.max(cloth.fabric.stretch * 0.65).max(0.05)
+}
+
+/// Chance that the film cracks in wear. The spread is a class frequency; common practice, no source.
+fn cracks(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> f64 {
+    normal::cumulative((stretch_needed(job, cloth) / candidate.white.stretch).ln() / 0.25)
+}
+
+pub fn stretch_margin(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Margin {
+    let stretch = candidate.white.stretch;
+    let value =
+        Band { low: stretch * 0.75, likely: stretch, high: stretch * 1.33 }.map(|share| share * 100.0);
+    margin(Topic::Stretch, value, stretch_needed(job, cloth) * 100.0, Side::AtLeast, "%")
+}

@@ -1,0 +1,150 @@
+//! Every margin of a candidate at its set point, over every run that the set point must survive.
+
+use super::appearance::press_margins;
+use super::histories::{ClothHeat, HistoryCache, RunHistories};
+use super::late_faults::{LateFaults, stretch_margin};
+use crate::cure::fuse;
+use crate::dryer::{History, HistoryError, Stack};
+use crate::ink::FilmOpacity;
+use crate::numerics::Lanes;
+use crate::plan::order::{Cloth, Job};
+use crate::plan::recipe::{Candidate, DRIFT_CASES};
+use crate::plan::report::{Margin, Side, Topic, margin, sorted_insert, tightness};
+use crate::plan::window::PlannedRun;
+use crate::quantity::Band;
+use crate::quantity::units::celsius;
+
+/// What is read off the runs of one candidate.
+#[derive(Clone, Debug)]
+pub struct Margins {
+    /// Every margin, the tightest first.
+    pub each: Vec<Margin>,
+    /// Film at the belt end, °C.
+    pub exit_c: f64,
+    /// Hottest film in any run, °C.
+    pub hottest_film_c: f64,
+    /// Hottest cloth in any run, under the print or beside it, °C.
+    pub hottest_cloth_c: f64,
+    /// Longest that the film is over the heat from which plasticised PVC without stabiliser loses acid, s.
+    pub acid_seconds: f64,
+}
+
+/// What is known of a candidate before its margins are read: its run, its look, its tint and its late faults.
+#[derive(Clone, Copy, Debug)]
+pub struct Measured<'m, 'a> {
+    /// The candidate.
+    pub candidate: &'m Candidate<'a>,
+    /// How it is run.
+    pub run: &'m PlannedRun,
+    /// What it looks like fresh.
+    pub look: &'m FilmOpacity,
+    /// Margins of its bleeding, in its middle and along its rim.
+    pub tint: &'m [Option<Margin>; 2],
+    /// Chances of what shows late and no heat moves.
+    pub late: &'m LateFaults,
+}
+
+impl Margins {
+    /// Reads every margin, over every run.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a run cannot be integrated.
+    pub fn of(
+        histories: &mut HistoryCache,
+        job: &Job,
+        cloth: &Cloth,
+        measured: Measured<'_, '_>,
+    ) -> Result<Self, HistoryError> {
+        let Measured { candidate, run, look, tint, late } = measured;
+        let runs = histories.of(job, cloth, candidate, run)?;
+        let mut margins = heat_margins(job, cloth, candidate, run, &runs);
+        margins.extend(press_margins(job, cloth, candidate, look));
+        margins.push(stretch_margin(job, cloth, candidate));
+        margins.extend(tint.iter().flatten().cloned().chain(late.margins(job)));
+        let mut each = Vec::with_capacity(margins.len());
+        for margin in margins {
+            sorted_insert(&mut each, margin, |a, b| tightness(a).total_cmp(&tightness(b)));
+        }
+        Ok(Self {
+            each,
+            exit_c: exit_temperature(&runs.print),
+            hottest_film_c: celsius(runs.film_peak.largest()),
+            hottest_cloth_c: celsius(runs.cloth.peak.largest()),
+            acid_seconds: seconds_over(&runs.print, job.rules.acid_onset),
+        })
+    }
+
+    /// The margin of a topic, if it bears on this candidate.
+    #[must_use]
+    pub fn on(&self, what: Topic) -> Option<&Margin> {
+        self.each.iter().find(|margin| margin.what == what)
+    }
+}
+
+/// Longest time in any run that the film's surface is over `limit` (K), s.
+fn seconds_over(history: &History<DRIFT_CASES>, limit: f64) -> f64 {
+    let mut over = Lanes::<DRIFT_CASES>::ZERO;
+    history.walk(
+        |sample| sample.film_top,
+        |seconds, temperature| {
+            over += Lanes::from_fn(|lane| if temperature[lane] > limit { seconds[lane] } else { 0.0 });
+        },
+    );
+    over.largest()
+}
+
+/// The band of a value over the runs, the planned one being the likely.
+fn band(lanes: Lanes<DRIFT_CASES>) -> Band {
+    Band::around(lanes[0], &lanes.0)
+}
+
+/// What the heat does to film and cloth.
+fn heat_margins(
+    job: &Job,
+    cloth: &Cloth,
+    candidate: &Candidate<'_>,
+    run: &PlannedRun,
+    runs: &RunHistories,
+) -> Vec<Margin> {
+    let rules = &job.rules;
+    // The ink that is hardest to fuse sets the heat.
+    let ordinary = run.demands.must_fuse[0];
+    let kinetics = if ordinary { ordinary_of(job, candidate) } else { candidate.white.kinetics };
+    let fused =
+        band(fuse(&runs.print, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
+    let film = band(runs.film_peak).map(celsius);
+    let ClothHeat { peak: cloth_peak, scorch } = runs.cloth;
+    let mut margins = vec![
+        margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
+        margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
+    ];
+    if cloth.scorches {
+        let index = band(scorch);
+        margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
+    }
+    if let Some(limit) = cloth.shrinks_above {
+        let shrink = band((cloth_peak - limit).max(Lanes::ZERO) * (rules.shrink_slope * 100.0));
+        margins.push(margin(Topic::Shrink, shrink, rules.shrink_allowed * 100.0, Side::AtMost, "%"));
+    }
+    if let Some((_, limit)) = cloth.yields() {
+        let peak = band(cloth_peak).map(celsius);
+        margins.push(margin(Topic::Softening, peak, celsius(limit), Side::AtMost, "°C"));
+    }
+    margins
+}
+
+/// Film temperature as the piece leaves the heat, °C.
+fn exit_temperature(history: &History<DRIFT_CASES>) -> f64 {
+    let leaves = history.leaves[0];
+    let at_exit = history.samples.iter().rev().find(|sample| sample.time[0] <= leaves);
+    celsius(at_exit.map_or(Stack::ROOM, |sample| sample.film_top[0][0]))
+}
+
+/// Kinetics of the ordinary ink that shares the heat: that of the white itself, or of any ordinary white known here.
+fn ordinary_of(job: &Job, candidate: &Candidate<'_>) -> crate::ink::CureKinetics {
+    if !candidate.white.low_cure {
+        return candidate.white.kinetics;
+    }
+    let ordinary = job.whites.iter().chain(&job.market).find(|white| !white.low_cure);
+    ordinary.map_or(candidate.white.kinetics, |white| white.kinetics)
+}

@@ -1,0 +1,17 @@
+//! A candidate at its set point against every limit.
+//!
+//! Comes in: a candidate with its planned run. Goes out: margins, the tightest first, and the chances of late faults that no
+//! heat moves. It must not know what a margin leads to: the verdict is made from chances, one floor up.
+
+mod appearance;
+mod ghosting;
+mod gloss;
+mod histories;
+mod late_faults;
+mod measure;
+
+pub(super) use ghosting::ghosting;
+pub(super) use gloss::{finish_missed, gloss};
+pub(super) use histories::HistoryCache;
+pub(super) use late_faults::LateFaults;
+pub(super) use measure::{Margins, Measured};

@@ -1,0 +1,75 @@
+use super::garment::Garment;
+use super::print::Print;
+use super::wear::Use;
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+
+/// One design, the garments it goes on, and what the shop has to print it with.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Order {
+    /// The garments; one design may go on several.
+    pub garments: Vec<Garment>,
+    /// The print.
+    pub print: Print,
+    /// What becomes of it.
+    #[serde(rename = "use")]
+    pub use_: Use,
+    /// The shop that prints it.
+    pub shop: Shop,
+    /// Earlier tests of this lot, article or white.
+    pub evidence: Vec<Evidence>,
+    /// Fields of a newer Whitehold, kept so that nothing is lost.
+    #[serde(flatten)]
+    pub other: Map<String, Value>,
+}
+
+/// The shop: what stands on the shelf and what cures.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Shop {
+    /// Ids of the whites and blockers on the shelf.
+    pub shelf: Vec<String>,
+    /// Id of the dryer.
+    pub dryer: String,
+    /// Set temperature that cannot be changed for this order, °C.
+    pub dryer_fixed: Option<f64>,
+    /// Times each piece goes through the dryer for this print.
+    pub passes: u32,
+    /// Humidity of the room where the cloth lies, %.
+    pub humidity_percent: f64,
+    /// Share of the open mesh volume that lies on the cloth, from the shop's own weighed print; absent = the prior.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub transfer: Option<f64>,
+}
+
+impl Default for Shop {
+    fn default() -> Self {
+        Self {
+            shelf: Vec::new(),
+            dryer: String::new(),
+            dryer_fixed: None,
+            passes: 1,
+            humidity_percent: 65.0,
+            transfer: None,
+        }
+    }
+}
+
+/// An earlier test of this lot, article or white.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Evidence {
+    /// `lot`, `article` or `white`: what it speaks about.
+    pub about: String,
+    /// Its id or name.
+    pub name: String,
+    /// Id of the white that was printed.
+    pub white: String,
+    /// Pieces looked at.
+    pub pieces: u32,
+    /// Pieces that turned.
+    pub turned: u32,
+    /// Days after printing; a 24 h oven test counts as the days it stands for.
+    pub days: f64,
+}

@@ -1,0 +1,20 @@
+//! Ways to print one garment: white, blocker, mesh, strokes, and what they lay on the belt.
+//!
+//! Comes in: a job. Goes out: candidates, the stack of each and its flash. It must not know set points or what becomes of
+//! the print later.
+
+mod adhesion;
+mod candidate;
+mod drift_cases;
+mod enumerate;
+mod flash;
+mod stack;
+
+pub use candidate::ANCHOR_FILM;
+
+pub(super) use adhesion::comes_off;
+pub(super) use candidate::{Candidate, MOST_STROKES, film_on, most_shown, travelling_hue};
+pub(super) use drift_cases::{DRIFT_CASES, drift_cases};
+pub(super) use enumerate::{anchor_candidate, candidates, first_candidate};
+pub(super) use flash::{FlashStep, SHORTEST_FLASH, flash_step};
+pub(super) use stack::{LEFT, cloth_in_room, damp, dry, is_damp, stack_of, water};

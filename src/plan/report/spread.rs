@@ -1,0 +1,19 @@
+//! How far lots lie apart.
+
+use serde::{Deserialize, Serialize};
+
+/// A value over lots and worlds, by the share of cases below it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Spread {
+    /// One case in ten is lower.
+    pub low: f64,
+    /// One in four is lower.
+    pub lower: f64,
+    /// The most likely value.
+    pub likely: f64,
+    /// One in four is higher.
+    pub upper: f64,
+    /// One case in ten is higher.
+    pub high: f64,
+}

@@ -1,0 +1,187 @@
+//! The best way to print one white, without judging every way.
+//!
+//! A way's ink, hand and cover are known before any march, and so are the late faults that no heat moves. With the least
+//! chance of bleeding that can be hoped for they bound what the way can come to. Ways are judged in the order of that bound,
+//! and the search ends where the best judged way beats every bound that is left. What can be hoped for is learnt on the way,
+//! from every film that was judged on the same cloth ([`super::hope`]). `tests/answers/screening.rs` holds all this to the
+//! judgement of every way.
+
+use super::evaluator::{Evaluator, OperatingPoint};
+use crate::dryer::HistoryError;
+use crate::ink::White;
+use crate::plan::margins::LateFaults;
+use crate::plan::order::BlockerBase;
+use crate::plan::recipe::{Candidate, candidates};
+use crate::plan::report::{Code, Reason, Verdict, word};
+use crate::plan::verdict::{Assessment, burden, burden_of, fastest, scores, settled};
+
+/// A way that is not judged yet; what is absent is found out once the way may win.
+struct Open<'w> {
+    candidate: Candidate<'w>,
+    /// Chance that the print fails late by what no heat moves.
+    others: f64,
+    /// How much of the garment shows.
+    shows: Option<f64>,
+    /// Its set point, and what comes with it.
+    operating_point: Option<OperatingPoint>,
+    /// Verdict and burden that it can come to at best, by how many films had been judged then.
+    bound: Option<(usize, Verdict, f64)>,
+}
+
+impl<'a> Evaluator<'a> {
+    /// The best way to use one white, by verdict and then by cost; the first reason against it where there is none. Ways
+    /// that cannot do better than `beat` are not looked for.
+    pub fn best_of<'w>(
+        &mut self,
+        white: &'w White,
+        blockers: &'w [BlockerBase],
+        beat: Option<Verdict>,
+    ) -> Result<Result<Assessment<'w>, Reason>, HistoryError>
+    where
+        'a: 'w,
+    {
+        self.best_among(candidates(self.job, self.cloth, white, blockers), white, beat)
+    }
+
+    /// The same on cloth that is dried before.
+    pub fn best_dried<'w>(
+        &mut self,
+        white: &'w White,
+        blockers: &'w [BlockerBase],
+        beat: Verdict,
+    ) -> Result<Result<Assessment<'w>, Reason>, HistoryError>
+    where
+        'a: 'w,
+    {
+        let candidates = candidates(self.job, self.cloth, white, blockers);
+        let dried = candidates.iter().map(|candidate| candidate.with_cloth(true)).collect();
+        self.best_among(dried, white, Some(beat))
+    }
+
+    fn best_among<'w>(
+        &mut self,
+        candidates: Vec<Candidate<'w>>,
+        white: &White,
+        beat: Option<Verdict>,
+    ) -> Result<Result<Assessment<'w>, Reason>, HistoryError>
+    where
+        'a: 'w,
+    {
+        let (job, cloth) = (self.job, self.cloth);
+        let mut open: Vec<Open<'w>> = candidates
+            .into_iter()
+            .map(|candidate| Open {
+                candidate,
+                others: LateFaults::of(job, cloth, &candidate).any(),
+                shows: None,
+                operating_point: None,
+                bound: None,
+            })
+            .collect();
+        self.compared += open.len();
+        let mut best: Option<(Assessment<'w>, f64)> = None;
+        let mut refused = None;
+        while let Some((at, bound)) = self.next(&mut open) {
+            let beaten = match &best {
+                // Of ways that are all refused, one is as good as another.
+                Some((best, _)) if best.verdict == Verdict::Refuse => bound.0 == Verdict::Refuse,
+                Some((best, burden)) => bound.0.cmp(&best.verdict).then(bound.1.total_cmp(burden)).is_ge(),
+                None => beat.is_some_and(|beat| bound.0 >= beat),
+            };
+            if beaten {
+                break;
+            }
+            let mut next = open.swap_remove(self.thickest_first(&open, at));
+            if next.shows.is_none() {
+                (next.shows, next.bound) = (Some(next.candidate.shows(job, cloth, 1.0)), None);
+                // A mixture stands in for a white that covers only where it covers as well.
+                if next.candidate.white.id == white.id || next.candidate.covers(job, cloth) {
+                    open.push(next);
+                }
+                continue;
+            }
+            if next.operating_point.is_none() {
+                match self.operating_point(&next.candidate)? {
+                    Ok(operating_point) => {
+                        (next.operating_point, next.bound) = (Some(operating_point), None);
+                        open.push(next);
+                    }
+                    Err(reason) => refused = refused.or(Some(reason)),
+                }
+                continue;
+            }
+            self.assessed += 1;
+            if let Ok(assessment) = self.assess(next.candidate)? {
+                self.estimates.learn(
+                    &assessment,
+                    next.operating_point.map_or(0.0, |operating_point| operating_point.dye),
+                );
+                self.scores.push(scores(job, cloth, &assessment));
+                let burden = burden(job, cloth, &assessment);
+                let better = best.as_ref().is_none_or(|(best, least)| {
+                    assessment.verdict.cmp(&best.verdict).then(burden.total_cmp(least)).is_lt()
+                });
+                if better {
+                    best = Some((assessment, burden));
+                }
+            }
+        }
+        Ok(match best {
+            Some((assessment, _)) => Ok(assessment),
+            None => Err(refused.unwrap_or_else(|| {
+                Reason::new(Code::CoversShort).word("white", &white.name).word("class", word(white.class))
+            })),
+        })
+    }
+}
+
+impl Evaluator<'_> {
+    /// The most promising of the open ways and what it can come to at best.
+    fn next(&self, open: &mut [Open<'_>]) -> Option<(usize, (Verdict, f64))> {
+        let mut least: Option<(usize, (Verdict, f64))> = None;
+        for (at, open) in open.iter_mut().enumerate() {
+            let (verdict, burden) = match open.bound {
+                Some((seen, verdict, burden)) if seen == self.estimates.len() => (verdict, burden),
+                _ => self.bound(open),
+            };
+            open.bound = Some((self.estimates.len(), verdict, burden));
+            if least.is_none_or(|(_, had)| verdict.cmp(&had.0).then(burden.total_cmp(&had.1)).is_lt()) {
+                least = Some((at, (verdict, burden)));
+            }
+        }
+        least
+    }
+
+    /// Verdict and burden that a way can come to at best.
+    fn bound(&self, open: &Open<'_>) -> (Verdict, f64) {
+        let (job, cloth, candidate) = (self.job, self.cloth, &open.candidate);
+        let hoped = open.operating_point.filter(|_| cloth.dyed.is_some());
+        let hoped = hoped.map_or(0.0, |operating_point| {
+            self.estimates.least_chance(job, cloth, candidate, operating_point.dye)
+        });
+        let chance = 1.0 - (1.0 - hoped.max(job.rules.lapse)) * (1.0 - open.others);
+        let (robust, pace) =
+            open.operating_point.map_or((true, fastest(job, candidate)), |operating_point| {
+                (operating_point.point.robust, operating_point.pace)
+            });
+        let (verdict, _) = settled(job, cloth, candidate, chance, robust);
+        (verdict, burden_of(job, cloth, candidate, open.shows.unwrap_or(0.0), chance, pace))
+    }
+
+    /// The way itself; or, where its cloth bleeds and nothing was judged that is like it, the thickest film of the pure white
+    /// over the same blocker, which tells most about all others.
+    fn thickest_first(&self, open: &[Open<'_>], at: usize) -> usize {
+        let blocker = |open: &Open<'_>| open.candidate.blocker.map(|blocker| blocker.id.clone());
+        let Some((chosen, operating_point)) =
+            open.get(at).and_then(|open| open.operating_point.map(|operating_point| (open, operating_point)))
+        else {
+            return at;
+        };
+        if self.cloth.dyed.is_none() || self.estimates.knows(&chosen.candidate, operating_point.dye) {
+            return at;
+        }
+        let like = open.iter().enumerate().filter(|(_, open)| blocker(open) == blocker(chosen));
+        let thickest = like.max_by(|(_, a), (_, b)| a.candidate.film.total_cmp(&b.candidate.film));
+        thickest.map_or(at, |(at, _)| at)
+    }
+}

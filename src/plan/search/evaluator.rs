@@ -1,0 +1,280 @@
+//! Windows and set points, shared by every white that lays the same film.
+
+use super::cache::{ClothSimulations, FusionKey, SimulationCache};
+use super::dye_estimate::DyeEstimates;
+use crate::dryer::HistoryError;
+use crate::ink::{CureKinetics, White};
+use crate::plan::order::{Cloth, Job, Priority, kinetics};
+use crate::plan::recipe::{
+    Candidate, FlashStep, MOST_STROKES, film_on, first_candidate, flash_step, stack_of,
+};
+use crate::plan::report::{Code, Reason, RecipeScores, Side};
+use crate::plan::verdict::{Assessment, Judgement, Pace, assess, judgement, pace};
+use crate::plan::window::{
+    Demands, Detail, DriftRun, Family, Question, SetPoint, Window, closed, must_fuse, openings, robust,
+};
+use crate::quantity::units::kelvin;
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+
+/// A set point, and what comes with it.
+#[derive(Clone, Copy, Debug)]
+pub struct OperatingPoint {
+    pub point: SetPoint,
+    /// How it runs there.
+    pub pace: Pace,
+    /// Dye that the heat there brings by the window, as a mean over drift, kg/m².
+    pub dye: f64,
+}
+
+/// Windows and set points of one cloth, kept by the mass of the film: what is marched is shared by every white on it.
+pub struct Evaluator<'a> {
+    pub job: &'a Job,
+    pub cloth: &'a Cloth,
+    /// Films that are looked at, kg/m².
+    films: [f64; 2],
+    simulations: ClothSimulations,
+    pub estimates: DyeEstimates,
+    /// Ways that were compared.
+    pub compared: usize,
+    pub assessed: usize,
+    /// Those that were assessed, as points between what is given up and what is got.
+    pub scores: Vec<RecipeScores>,
+    /// Whether cloth is dried before, where that brings a way to a better verdict.
+    pub dries: bool,
+    flashes: BTreeMap<(u32, bool, bool), FlashStep>,
+}
+
+impl<'a> Evaluator<'a> {
+    pub fn new(job: &'a Job, cloth: &'a Cloth, cache: &mut SimulationCache) -> Option<Self> {
+        job.whites.iter().chain(&job.market).next()?;
+        let films = films(job, cloth);
+        Some(Self {
+            job,
+            cloth,
+            films,
+            simulations: cache.take(job, cloth, films),
+            estimates: DyeEstimates::default(),
+            compared: 0,
+            assessed: 0,
+            scores: Vec::new(),
+            dries: false,
+            flashes: BTreeMap::new(),
+        })
+    }
+
+    /// Keeps what was marched for the next answer.
+    pub fn keep(self, cache: &mut SimulationCache) {
+        cache.keep(self.job, self.cloth, self.films, self.simulations);
+    }
+
+    /// Looks at the same cloth with other dye: the windows' heat serves it as it is. Windows that are marched meanwhile
+    /// are not kept, because they followed the other dye.
+    pub fn on_cloth<T>(&mut self, cloth: &Cloth, look: impl FnOnce(&mut Evaluator<'_>) -> T) -> T {
+        let known: Vec<FusionKey> = self.simulations.families.keys().copied().collect();
+        let mut lent = Evaluator {
+            job: self.job,
+            cloth,
+            films: self.films,
+            simulations: std::mem::take(&mut self.simulations),
+            estimates: DyeEstimates::default(),
+            compared: self.compared,
+            assessed: self.assessed,
+            scores: Vec::new(),
+            dries: false,
+            flashes: BTreeMap::new(),
+        };
+        let found = look(&mut lent);
+        self.simulations = lent.simulations;
+        self.compared = lent.compared;
+        self.simulations.families.retain(|fuses, _| known.contains(fuses));
+        self.simulations.windows.retain(|(fuses, _), _| known.contains(fuses));
+        found
+    }
+
+    fn fixed(&self) -> Option<f64> {
+        self.job.order.shop.dryer_fixed.map(kelvin)
+    }
+
+    /// How the inks of a way fuse on its cloth, and its mass to a tenth of a gram on a square metre.
+    fn key(&self, candidate: &Candidate<'_>) -> (FusionKey, u32) {
+        let bits = |ink: CureKinetics| {
+            let CureKinetics { half_fused, width, fusion_time, fusion_reference, fusion_energy, .. } = ink;
+            [half_fused, width, fusion_time, fusion_reference, fusion_energy].map(f64::to_bits)
+        };
+        let fuses = (kinetics(self.job, candidate.white).map(bits), candidate.dried);
+        (fuses, (candidate.mass() * 1e4).round() as u32)
+    }
+
+    pub fn window(&mut self, candidate: &Candidate<'_>) -> Result<&Window, HistoryError> {
+        let key @ (fuses, tenths) = self.key(candidate);
+        let entry = match self.simulations.windows.entry(key) {
+            Entry::Occupied(had) => return Ok(had.into_mut()),
+            Entry::Vacant(entry) => entry,
+        };
+        let family = match self.simulations.families.entry(fuses) {
+            Entry::Occupied(had) => had.into_mut(),
+            Entry::Vacant(entry) => {
+                let question = Question {
+                    stack: &stack_of(self.job, self.cloth, candidate),
+                    dryer: &self.job.dryer,
+                    passes: self.job.order.shop.passes,
+                    kinetics: kinetics(self.job, candidate.white),
+                    dyed: self.cloth.dyed.as_ref(),
+                    fixed: self.job.order.shop.dryer_fixed.map(kelvin),
+                    detail: Detail::Coarse,
+                };
+                entry.insert(Family::compute(&question, self.films)?)
+            }
+        };
+        // Of the mass that the key stands for, whichever way asked first.
+        Ok(entry.insert(family.window(f64::from(tenths) * 1e-4)))
+    }
+
+    /// The robust set point of a way and the dye there, kg/m²; the same for every white of its mass that must fuse alike.
+    fn set_point(
+        &mut self,
+        candidate: &Candidate<'_>,
+        demands: &Demands,
+    ) -> Result<Option<(SetPoint, f64)>, HistoryError> {
+        let key = (self.key(candidate), demands.bits());
+        if let Some(had) = self.simulations.points.get(&key) {
+            return Ok(*had);
+        }
+        let (job, fixed) = (self.job, self.fixed());
+        let window = self.window(candidate)?;
+        let point = robust(window, &job.dryer, demands, fixed).map(|point| {
+            let dye = [DriftRun::Nominal, DriftRun::Cold, DriftRun::Hot]
+                .map(|run| window.at(run, point.set, point.belt).dye);
+            (point, dye.iter().sum::<f64>() / 3.0)
+        });
+        self.simulations.points.insert(key, point);
+        Ok(point)
+    }
+
+    fn flash(&mut self, candidate: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
+        if candidate.flashes(self.job) == 0 {
+            return Ok(None);
+        }
+        let film =
+            candidate.blocker.map_or(candidate.film / f64::from(candidate.strokes), |blocker| blocker.film);
+        let key = ((film * 1e6).round() as u32, candidate.white.low_cure, candidate.dried);
+        if let Some(step) = self.flashes.get(&key) {
+            return Ok(Some(*step));
+        }
+        let step = flash_step(self.job, self.cloth, candidate)?;
+        self.flashes.insert(key, step);
+        Ok(Some(step))
+    }
+
+    pub fn demands(&self, white: &White) -> Demands {
+        let pace = match self.job.order.print.priority {
+            Priority::Fast => 1.0,
+            _ => 0.35,
+        };
+        Demands::of(&self.job.rules, self.cloth, must_fuse(self.job, white.low_cure), pace)
+    }
+
+    /// What would open the window of a white that has none, over the first way to print it.
+    pub fn openings(&self, white: &White) -> Result<Vec<Reason>, HistoryError> {
+        let demands = self.demands(white);
+        match first_candidate(self.job, self.cloth, white) {
+            Some(candidate) => {
+                openings(self.job, self.cloth, &candidate, kinetics(self.job, white), &demands)
+            }
+            None => Ok(Vec::new()),
+        }
+    }
+
+    /// The robust set point of a way; the reason where its window is closed.
+    pub fn operating_point(
+        &mut self,
+        candidate: &Candidate<'_>,
+    ) -> Result<Result<OperatingPoint, Reason>, HistoryError> {
+        let demands = self.demands(candidate.white);
+        let needed =
+            kinetics(self.job, candidate.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
+        let Some((point, dye)) = self.set_point(candidate, &demands)? else {
+            let fixed = self.fixed();
+            let side = closing_side(self.window(candidate)?, &demands, fixed);
+            return Ok(Err(closed(self.cloth, side, needed)));
+        };
+        let dryings = match candidate.dried {
+            true => self.simulations.histories.passes_to_dry(self.job, self.cloth, &point)?,
+            false => Some(0),
+        };
+        // Cloth that no pass dries is as cold as before.
+        let Some(dryings) = dryings else {
+            return Ok(Err(closed(self.cloth, Side::AtLeast, needed)));
+        };
+        let flash = self.flash(candidate)?.map_or(0.0, |flash| flash.seconds);
+        Ok(Ok(OperatingPoint { point, pace: pace(self.job, candidate, flash, point.belt, dryings), dye }))
+    }
+
+    /// The assessment on one way; the reason where its window is closed.
+    pub fn assess<'w>(
+        &mut self,
+        candidate: Candidate<'w>,
+    ) -> Result<Result<Assessment<'w>, Reason>, HistoryError> {
+        Ok(match self.operating_point(&candidate)? {
+            Ok(operating_point) => Ok(self.assess_at(candidate, operating_point.point)?),
+            Err(reason) => Err(reason),
+        })
+    }
+
+    /// Weighs a way whose window is closed, at the middle of what the dryer can do.
+    pub fn assess_closed<'w>(&mut self, candidate: Candidate<'w>) -> Result<Assessment<'w>, HistoryError> {
+        let middle = self.window(&candidate)?.middle();
+        self.assess_at(candidate, SetPoint { set: self.fixed().unwrap_or(middle.set), ..middle })
+    }
+
+    fn assess_at<'w>(
+        &mut self,
+        candidate: Candidate<'w>,
+        point: SetPoint,
+    ) -> Result<Assessment<'w>, HistoryError> {
+        let (demands, flash) = (self.demands(candidate.white), self.flash(&candidate)?);
+        assess(&mut self.simulations.histories, self.job, self.cloth, candidate, point, demands, flash)
+    }
+
+    /// Every margin of a way.
+    pub fn judge<'w>(&mut self, assessment: Assessment<'w>) -> Result<Judgement<'w>, HistoryError> {
+        judgement(&mut self.simulations.histories, self.job, self.cloth, assessment)
+    }
+}
+
+/// Films from the lightest to the heaviest that can be laid on this cloth, kg/m².
+fn films(job: &Job, cloth: &Cloth) -> [f64; 2] {
+    let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
+    let blocker =
+        job.blockers.iter().chain(&job.market_blockers).map(|blocker| blocker.film * blocker.density);
+    let blocker = if cloth.dyed.is_some() { blocker.fold(0.0, f64::max) } else { 0.0 };
+    for white in job.whites.iter().chain(&job.market) {
+        for mesh in &job.meshes {
+            let film = |strokes: u32| film_on(job, cloth, mesh, strokes) * white.density;
+            (least, most) = (least.min(film(1)), most.max(film(MOST_STROKES) + blocker));
+        }
+    }
+    [least.min(most), most]
+}
+
+/// The first white that a closed window rules out: inks of one kind share their heat, and to ask every white what would
+/// open its window would cost a second.
+pub fn first_closed<'j>(job: &'j Job, found: &[Result<Assessment<'_>, Reason>]) -> Option<&'j White> {
+    let closed = |found: &Result<Assessment<'_>, Reason>| {
+        found.as_ref().is_err_and(|reason| reason.code == Code::WindowClosed)
+    };
+    job.whites.iter().zip(found).find(|(_, found)| closed(found)).map(|(white, _)| white)
+}
+
+/// Which demand closes a window: too cool to fuse, or too hot for cloth and film.
+fn closing_side(window: &Window, demands: &Demands, fixed: Option<f64>) -> Side {
+    let sets = fixed.as_ref().map_or(window.set.as_slice(), std::slice::from_ref);
+    let fuses = sets.iter().any(|&set| {
+        window
+            .belt
+            .iter()
+            .any(|&belt| demands.fused_of(&window.at(DriftRun::Nominal, set, belt)) >= demands.fused)
+    });
+    if fuses { Side::AtMost } else { Side::AtLeast }
+}

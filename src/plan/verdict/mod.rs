@@ -1,0 +1,20 @@
+//! Go, go with check, trial or refuse, and what a candidate costs.
+//!
+//! Comes in: chances, margins and the stake. Goes out: an assessed candidate that can be compared with another. It must not
+//! know which candidates there are.
+
+mod assessment;
+mod cost;
+mod judgement;
+mod rule;
+mod scores;
+mod trade_off;
+
+pub use cost::SCREEN_CHANGE;
+pub use rule::{Stake, Standing, verdict};
+pub use trade_off::trade_off;
+
+pub(super) use assessment::{Assessment, settled};
+pub(super) use cost::{HOUR, Pace, burden, burden_of, cost_per_print, fastest, order, pace, rate_per_hour};
+pub(super) use judgement::{Judgement, assess, judge, judgement};
+pub(super) use scores::scores;

@@ -1,0 +1,113 @@
+//! Go, go with check, trial or refuse.
+//!
+//! What is seen at the press (cover, hand, scorch, cure by stretch and probe) becomes a check on the first piece and
+//! never a trial. Only what shows later makes the verdict, through its chance:
+//!
+//! ```text
+//! up to 5 %   go                                     up to 50 %   trial
+//! up to 10 %  go with check, on cloth that is known  beyond       refuse
+//! ```
+//!
+//! A cloth that was never printed here takes one step more. Then money may take one step towards care, never away:
+//! it does where the loss to be expected from running exceeds that of testing first,
+//!
+//! ```text
+//! run:   p (n v + G)          test:  C_t + p (1 - s)(n v + G) + [p s + (1 - p) f] C_alt
+//! ```
+//!
+//! with n pieces worth v each, goodwill G, cost of the trial C_t, its power s, false alarms f and the cost of the
+//! fallback C_alt. The thresholds and the money terms are common practice, no source; the worked cases stand in
+//! `tests/answers/verdict_rule.rs`.
+
+use crate::plan::order::Rules;
+use crate::plan::report::Verdict;
+
+/// What is at stake in an order.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stake {
+    /// Pieces.
+    pub pieces: f64,
+    /// Worth of one.
+    pub value: f64,
+}
+
+impl Stake {
+    /// What a failed order costs: the pieces and the customer's patience. 90 and 4 %: common practice, no source.
+    #[must_use]
+    pub fn loss(&self) -> f64 {
+        let worth = self.pieces * self.value;
+        worth + 90.0 + 0.04 * worth
+    }
+
+    /// What a trial costs: screen time and a few garments. Common practice, no source.
+    #[must_use]
+    pub fn trial(&self) -> f64 {
+        35.0 + 2.75 * self.value
+    }
+
+    /// What falling back on another way costs. 5.5 % of the order: common practice, no source.
+    #[must_use]
+    pub fn fallback(&self) -> f64 {
+        0.055 * self.pieces * self.value
+    }
+
+    /// Loss to be expected from running at once.
+    #[must_use]
+    pub fn expected_running(&self, chance: f64) -> f64 {
+        chance * self.loss()
+    }
+
+    /// Loss to be expected from testing first with a test of this power and these false alarms.
+    #[must_use]
+    pub fn expected_testing(&self, chance: f64, power: f64, false_alarm: f64) -> f64 {
+        let stopped = chance * power + (1.0 - chance) * false_alarm;
+        self.trial() + chance * (1.0 - power) * self.loss() + stopped * self.fallback()
+    }
+}
+
+/// What is known of the cloth and the setting.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Standing {
+    /// The cloth's kind is printed here week after week, or this article was.
+    pub known: bool,
+    /// The whole drift box of the dryer holds.
+    pub robust: bool,
+    /// A test of this very lot has already run.
+    pub tested: bool,
+}
+
+/// The verdict for a chance of a late fault, before money has its say.
+#[must_use]
+pub fn before_money(chance: f64, standing: Standing, rules: &Rules) -> Verdict {
+    if chance > rules.refuse {
+        return Verdict::Refuse;
+    }
+    let mut verdict = if chance <= rules.go {
+        Verdict::Go
+    } else if chance <= rules.check && standing.known {
+        Verdict::GoWithCheck
+    } else {
+        Verdict::Trial
+    };
+    if !standing.known {
+        verdict = more_care(verdict);
+    }
+    if standing.robust { verdict } else { verdict.max(Verdict::GoWithCheck) }
+}
+
+/// The verdict for a chance of a late fault.
+#[must_use]
+pub fn verdict(chance: f64, stake: &Stake, standing: Standing, rules: &Rules) -> Verdict {
+    let verdict = before_money(chance, standing, rules);
+    let running = stake.expected_running(chance);
+    let testing = stake.expected_testing(chance, rules.power_hot_hold, rules.false_alarm);
+    if running > testing && !standing.tested { more_care(verdict) } else { verdict }
+}
+
+fn more_care(verdict: Verdict) -> Verdict {
+    match verdict {
+        Verdict::Go => Verdict::GoWithCheck,
+        Verdict::GoWithCheck | Verdict::Trial => Verdict::Trial,
+        Verdict::Refuse => Verdict::Refuse,
+    }
+}

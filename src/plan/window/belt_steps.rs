@@ -1,0 +1,36 @@
+//! The belt speeds that a shop can dial.
+
+use crate::dryer::Dryer;
+use crate::numerics::interpolation;
+use std::sync::Arc;
+
+/// A belt speed, m/s, its dwell, and where it lies between the columns: as planned and with a stop of the belt.
+#[derive(Clone, Copy, Debug)]
+pub struct BeltStep {
+    pub belt: f64,
+    /// Logarithm of the dwell over 30 s.
+    pub ln_dwell: f64,
+    pub planned: (usize, [f64; 4]),
+    pub stopped: (usize, [f64; 4]),
+}
+
+/// The belt speeds that a shop can step, over columns at these logarithms of the speed: the same in every row of every
+/// window of one dryer.
+pub fn belt_steps(dryer: &Dryer, columns: &[f64]) -> Arc<[BeltStep]> {
+    let (Some(slowest), Some(fastest)) = (columns.first(), columns.last()) else { return Arc::default() };
+    let length = dryer.heated_length();
+    // A shop sets its belt in steps that can be read off the step: 2 % is about 0.05 m/min.
+    let speeds = ((fastest - slowest) / 0.025).ceil().max(1.0) as usize;
+    let step = |i: usize| {
+        let log = slowest + (fastest - slowest) * i as f64 / speeds as f64;
+        let belt = log.exp();
+        let stopped = (length / (length / belt + dryer.drift.stop)).ln();
+        BeltStep {
+            belt,
+            ln_dwell: (length / belt / 30.0).ln(),
+            planned: interpolation::cubic(columns, log),
+            stopped: interpolation::cubic(columns, stopped),
+        }
+    };
+    (0..=speeds).map(step).collect()
+}

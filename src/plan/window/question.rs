@@ -1,0 +1,131 @@
+//! What a window is computed for, and on which grid.
+
+use super::belt_steps::{BeltStep, belt_steps};
+use crate::dryer::{DriftCase, Dryer, Stack, StackGrid, TOLERANCE};
+use crate::ink::CureKinetics;
+use crate::migration::DyedCloth;
+use crate::numerics::rosenbrock::Tolerance;
+use std::sync::Arc;
+
+/// Dwell that the window covers, s. Shorter is no cure, longer no business: common practice, no source.
+const DWELL: [f64; 2] = [10.0, 150.0];
+
+/// Runs that a window holds: as planned, and the two corners of the drift.
+pub const RUNS: usize = 3;
+
+/// How many cells a window has. How far each is off between them: `tests/answers/window_agrees.rs`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Detail {
+    /// Enough to find a set point, which is then judged by marches of its own.
+    Coarse,
+    /// Enough to be looked at, and for a set point to be dragged through.
+    Fine,
+}
+
+impl Detail {
+    /// Cells through the stack.
+    pub fn grid(self, stack: &Stack) -> StackGrid {
+        match self {
+            Self::Coarse => StackGrid::rough(stack),
+            Self::Fine => StackGrid::of(stack),
+        }
+    }
+
+    /// How closely each setting is integrated: for a first look, ten times as loosely.
+    pub fn tolerance(self) -> Tolerance {
+        match self {
+            Self::Coarse => {
+                Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border }
+            }
+            Self::Fine => TOLERANCE,
+        }
+    }
+
+    /// How many columns lie between two whose cooling is followed; what it adds in between is read off a cubic. What a
+    /// piece does behind the dryer's mouth changes little from one belt speed to the next, and takes longer to march
+    /// than the heat does.
+    pub fn coolings(self) -> usize {
+        match self {
+            Self::Coarse => 2,
+            Self::Fine => 1,
+        }
+    }
+
+    /// Rows over a range of set temperatures (K), and columns of belt speed.
+    #[must_use]
+    pub fn cells(self, range: f64) -> [usize; 2] {
+        let (kelvin, columns) = match self {
+            Self::Coarse => (13.0, 13),
+            Self::Fine => (7.8, 29),
+        };
+        // Fewer than six rows would leave a local cubic no room; more than forty, no dryer has.
+        [(range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1, columns]
+    }
+}
+
+/// Which run a value is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DriftRun {
+    /// As planned.
+    Nominal,
+    /// The cold corner of the drift.
+    Cold,
+    /// The hot corner of the drift.
+    Hot,
+}
+
+/// What the window is computed for.
+#[derive(Clone, Copy, Debug)]
+pub struct Question<'a> {
+    /// The stack.
+    pub stack: &'a Stack,
+    /// The dryer.
+    pub dryer: &'a Dryer,
+    /// Times through it.
+    pub passes: u32,
+    /// The two kinetics that are followed: ordinary and low-cure.
+    pub kinetics: [CureKinetics; 2],
+    /// Dye of the cloth.
+    pub dyed: Option<&'a DyedCloth>,
+    /// Set temperature that cannot be changed, K.
+    pub fixed: Option<f64>,
+    /// How many cells.
+    pub detail: Detail,
+}
+
+/// Rows and columns of a window.
+#[derive(Clone, Debug)]
+pub struct Axes {
+    pub set: Vec<f64>,
+    pub belt: Vec<f64>,
+    pub log_belt: Vec<f64>,
+    pub belt_steps: Arc<[BeltStep]>,
+}
+
+impl Axes {
+    pub fn of(question: &Question<'_>) -> Self {
+        let Question { dryer, fixed, .. } = *question;
+        let [rows, columns] = question.detail.cells(dryer.set_high - dryer.set_low);
+        let set = match fixed {
+            // A little to each side, so that drift can still be read off.
+            Some(set) => spread(set - 12.0, set + 12.0, 4),
+            None => spread(dryer.set_low, dryer.set_high, rows),
+        };
+        let length = dryer.heated_length();
+        let slowest = (length / DWELL[1]).max(dryer.belt.slowest);
+        let fastest = (length / DWELL[0]).min(dryer.belt.fastest).max(slowest * 1.05);
+        let log_belt = spread(slowest.ln(), fastest.ln(), columns);
+        let belt = log_belt.iter().map(|speed| speed.exp()).collect();
+        let belt_steps = belt_steps(dryer, &log_belt);
+        Self { set, belt, log_belt, belt_steps }
+    }
+}
+
+/// The runs that every window holds, in the order of [`DriftRun`].
+pub fn runs(dryer: &Dryer) -> [DriftCase; RUNS] {
+    [DriftCase::NOMINAL, DriftCase::cold(&dryer.drift), DriftCase::hot(&dryer.drift)]
+}
+
+fn spread(low: f64, high: f64, count: usize) -> Vec<f64> {
+    (0..count).map(|i| low + (high - low) * i as f64 / (count - 1) as f64).collect()
+}
