@@ -1,11 +1,17 @@
 //! The part of the tool that drives a browser: the stories, the pictures, the latency, and the runner of the wasm tests.
 //!
-//! In: the built page. Out: which stories passed, pictures, times. It must not build the page.
+//! In: the built page. Out: which stories passed, pictures, times. It must not build the page. Arrows run from [`stories`],
+//! [`look`] and [`latency`] over the [`fixture`] and its [`tablet`] to the page objects of [`screens`], and from those to
+//! [`drive`].
 
+pub mod axe;
 pub mod drive;
+pub mod fixture;
 pub mod latency;
 pub mod look;
+pub mod screens;
 pub mod stories;
+pub mod tablet;
 
 use crate::host::workspace::Workspace;
 use anyhow::{Result, bail};
@@ -22,7 +28,7 @@ pub fn obey(mut words: Vec<String>) -> Result<()> {
             std::iter::once("wasm-tests".to_owned()).chain(words),
         ),
         "stories" => {
-            in_runtime(async { stories::tell(&Workspace::find()?, words.first().map(String::as_str)).await })
+            in_runtime(async { stories::run(&Workspace::find()?, words.first().map(String::as_str)).await })
         }
         "latency" => in_runtime(async { latency::measure(&Workspace::find()?).await }),
         "shots" if words.iter().any(|word| word == "--approve") => {

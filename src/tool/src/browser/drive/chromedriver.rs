@@ -1,7 +1,8 @@
 //! Chromium and its running driver.
 
+use crate::browser::drive::patience::until;
 use crate::host::chromium::Chromium;
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result};
 use std::io::Write;
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::process::{Child, Command, Stdio};
@@ -31,15 +32,10 @@ impl ChromeDriver {
             .spawn()
             .with_context(|| format!("{} could not start", chromium.driver.display()))?;
         let driver = Self { chromium, program, address };
-        let patience = Instant::now() + Duration::from_secs(20);
-        while TcpStream::connect(address).is_err() {
-            if Instant::now() > patience {
-                bail!(
-                    "chromedriver did not answer within 20 s. Next thing to try: start it by hand and read what it says"
-                );
-            }
-            tokio::time::sleep(Duration::from_millis(50)).await;
-        }
+        let answers = until("chromedriver answers", Duration::from_secs(20), async || {
+            Ok(TcpStream::connect(address).ok())
+        });
+        answers.await.context("Next thing to try: start chromedriver by hand and read what it says")?;
         Ok(driver)
     }
 

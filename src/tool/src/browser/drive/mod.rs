@@ -3,12 +3,11 @@
 //! In: what to open on what kind of tablet. Out: a running page, its console and its requests. It must not know what is on
 //! the page.
 
-pub mod axe;
 pub mod built_page;
 pub mod chromedriver;
-pub mod fixture;
+mod console;
 pub mod listener;
 pub mod marionette;
 pub mod other_browsers;
+pub mod patience;
 pub mod session;
-pub mod tablet;

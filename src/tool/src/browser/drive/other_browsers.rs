@@ -1,19 +1,20 @@
-//! The desk in another browser than Chromium: what has to run for it, and what is left when it ends, which is nothing.
+//! Firefox and WebKitGTK: the programs that run for each, all of which end with the story.
 
 use crate::browser::drive::marionette;
-use crate::browser::drive::session::{Desk, Engine};
+use crate::browser::drive::patience::until;
+use crate::browser::drive::session::{Engine, Session};
 use crate::host::firefox;
 use crate::host::webkit::WebKit;
 use crate::host::workspace::{Workspace, write};
-use anyhow::{Context, Result, bail, ensure};
-use fantoccini::{Client, ClientBuilder};
+use anyhow::{Context, Result, ensure};
+use fantoccini::ClientBuilder;
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::{Map, Value, json};
 use std::io::{BufRead, BufReader};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::PathBuf;
 use std::process::{Child, Command, Stdio};
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// How long a browser may take to start; a machine that installs and builds beside it is slow.
 const PATIENCE: Duration = Duration::from_secs(90);
@@ -39,32 +40,32 @@ user_pref("services.settings.server", "data:,");
 user_pref("toolkit.telemetry.reportingpolicy.firstRun", false);
 "#;
 
-/// A browser that was started for one story. It ends with this value, and takes away everything that it left.
+/// A browser that was started for one story.
 pub struct OtherBrowser {
-    /// What a person sees and does there.
-    pub desk: Desk,
-    client: Client,
-    _running: Running,
+    /// Its tabs.
+    pub session: Session,
+    /// What runs for it until the story ends.
+    pub programs: Programs,
 }
 
-impl OtherBrowser {
-    /// Makes the page as large as a tablet; the window is larger by its frame.
-    pub async fn is_held(&self, (width, height): (u32, u32)) -> Result<()> {
-        self.client.set_window_size(width, height).await?;
-        let frame = "return [outerWidth - innerWidth, outerHeight - innerHeight]";
-        let frame = self.client.execute(frame, vec![]).await?;
-        let frame = |side: usize| frame[side].as_u64().and_then(|it| u32::try_from(it).ok()).unwrap_or(0);
-        Ok(self.client.set_window_size(width + frame(0), height + frame(1)).await?)
-    }
+/// Makes the page as large as a tablet; the window is larger by its frame.
+///
+/// # Errors
+/// [`anyhow::Error`] if the driver refuses.
+pub async fn size_page(session: &Session, (width, height): (u32, u32)) -> Result<()> {
+    session.size_window(width, height).await?;
+    let frame = "return [outerWidth - innerWidth, outerHeight - innerHeight]";
+    let [across, down]: [u32; 2] = serde_json::from_value(session.run(frame, vec![]).await?)?;
+    session.size_window(width + across, height + down).await
 }
 
-/// The programs of one browser and the folder it writes to; both are gone when this value is.
-struct Running {
-    programs: Vec<Child>,
+/// The programs of one browser and the folder it writes to. All of them end, and the folder goes, with this value.
+pub struct Programs {
+    running: Vec<Child>,
     folder: PathBuf,
 }
 
-impl Running {
+impl Programs {
     /// An empty folder of this name.
     fn in_folder(workspace: &Workspace, name: &str) -> Result<Self> {
         let folder = workspace.target().join("stories").join(name);
@@ -72,11 +73,11 @@ impl Running {
             std::fs::remove_dir_all(&folder)?;
         }
         std::fs::create_dir_all(&folder)?;
-        Ok(Self { programs: Vec::new(), folder })
+        Ok(Self { running: Vec::new(), folder })
     }
 
     /// Starts a program; what it starts itself belongs to the same group and ends with it.
-    fn starts(&mut self, command: &mut Command) -> Result<&mut Child> {
+    fn start(&mut self, command: &mut Command) -> Result<&mut Child> {
         #[cfg(unix)]
         std::os::unix::process::CommandExt::process_group(command, 0);
         // Whatever a browser wants to keep, it keeps in the folder.
@@ -84,15 +85,15 @@ impl Running {
             command.env(variable, &self.folder);
         }
         let child = command.stdin(Stdio::null()).spawn();
-        self.programs
+        self.running
             .push(child.with_context(|| format!("{} could not start", command.get_program().display()))?);
-        self.programs.last_mut().context("no program")
+        self.running.last_mut().context("no program")
     }
 }
 
-impl Drop for Running {
+impl Drop for Programs {
     fn drop(&mut self) {
-        for program in self.programs.iter_mut().rev() {
+        for program in self.running.iter_mut().rev() {
             if cfg!(unix) {
                 let group = format!("-{}", program.id());
                 let _ = Command::new("kill").args(["-KILL", "--", &group]).stderr(Stdio::null()).status();
@@ -114,28 +115,29 @@ impl Drop for Running {
 /// Starts Firefox, without a window.
 pub async fn firefox(workspace: &Workspace) -> Result<OtherBrowser> {
     let browser = firefox::find()?;
-    let mut running = Running::in_folder(workspace, "firefox")?;
-    write(&running.folder.join("user.js"), FIREFOX_WISHES)?;
-    let profile = running.folder.clone();
+    let mut programs = Programs::in_folder(workspace, "firefox")?;
+    write(&programs.folder.join("user.js"), FIREFOX_WISHES)?;
+    let profile = programs.folder.clone();
     let mut command = Command::new(browser);
     command.args(["--headless", "--no-remote", "--marionette", "--remote-allow-system-access", "--profile"]);
     command.arg(&profile).stdout(Stdio::null()).stderr(Stdio::null());
-    running.starts(&mut command)?;
-    let port = comes("Firefox", || {
-        std::fs::read_to_string(profile.join("MarionetteActivePort")).ok()?.trim().parse().ok()
-    })
-    .await?;
+    programs.start(&mut command)?;
+    let port = until("Firefox names its port", PATIENCE, async || {
+        let port = std::fs::read_to_string(profile.join("MarionetteActivePort"));
+        Ok(port.ok().and_then(|port| port.trim().parse().ok()))
+    });
+    let port = port.await?;
     let driver = marionette::drive(port).await?;
-    opens(&format!("http://{driver}"), json!({}), Engine::Firefox, running).await
+    open(&format!("http://{driver}"), json!({}), Engine::Firefox, programs).await
 }
 
 /// Starts WebKitGTK on a screen of its own.
 pub async fn webkit(workspace: &Workspace) -> Result<OtherBrowser> {
     let webkit = WebKit::find()?;
-    let mut running = Running::in_folder(workspace, "webkit")?;
+    let mut programs = Programs::in_folder(workspace, "webkit")?;
     let mut screen = Command::new(&webkit.screen);
     screen.args(["-displayfd", "1", "-screen", "0", "1600x1600x24", "-nolisten", "tcp"]);
-    let screen = running.starts(screen.stdout(Stdio::piped()).stderr(Stdio::null()))?;
+    let screen = programs.start(screen.stdout(Stdio::piped()).stderr(Stdio::null()))?;
     let mut display = String::new();
     BufReader::new(screen.stdout.take().context("the screen says nothing")?).read_line(&mut display)?;
     ensure!(!display.trim().is_empty(), "{} made no screen", webkit.screen.display());
@@ -144,36 +146,19 @@ pub async fn webkit(workspace: &Workspace) -> Result<OtherBrowser> {
     let mut driver = Command::new(&webkit.driver);
     driver.arg(format!("--port={}", address.port())).env("DISPLAY", format!(":{}", display.trim()));
     driver.env("GDK_BACKEND", "x11").env("NO_AT_BRIDGE", "1").env_remove("WAYLAND_DISPLAY");
-    running.starts(driver.stdout(Stdio::null()).stderr(Stdio::null()))?;
-    comes("WebKitWebDriver", || TcpStream::connect(address).ok()).await?;
+    programs.start(driver.stdout(Stdio::null()).stderr(Stdio::null()))?;
+    until("WebKitWebDriver answers", PATIENCE, async || Ok(TcpStream::connect(address).ok())).await?;
     let wishes =
         json!({ "webkitgtk:browserOptions": { "binary": webkit.browser, "args": ["--automation"] } });
-    opens(&format!("http://{address}"), wishes, Engine::WebKit, running).await
+    open(&format!("http://{address}"), wishes, Engine::WebKit, programs).await
 }
 
 /// Asks the driver for a browser.
-async fn opens(driver: &str, wishes: Value, engine: Engine, running: Running) -> Result<OtherBrowser> {
+async fn open(driver: &str, wishes: Value, engine: Engine, programs: Programs) -> Result<OtherBrowser> {
     let wishes = if let Value::Object(wishes) = wishes { wishes } else { Map::new() };
     let mut builder = ClientBuilder::new(HttpConnector::new());
     let client = tokio::time::timeout(PATIENCE, builder.capabilities(wishes).connect(driver)).await;
     let client =
         client.context("the browser did not start in time")?.context("the browser could not be started")?;
-    Ok(OtherBrowser { desk: Desk::in_engine(client.clone(), engine), client, _running: running })
-}
-
-/// Waits for something a program does after its start.
-async fn comes<T>(program: &str, look: impl Fn() -> Option<T>) -> Result<T> {
-    let start = Instant::now();
-    loop {
-        if let Some(found) = look() {
-            return Ok(found);
-        }
-        if start.elapsed() > PATIENCE {
-            bail!(
-                "{program} did not answer within {} s. Next thing to try: start it by hand and read what it says",
-                PATIENCE.as_secs()
-            );
-        }
-        tokio::time::sleep(Duration::from_millis(50)).await;
-    }
+    Ok(OtherBrowser { session: Session::new(client, engine), programs })
 }

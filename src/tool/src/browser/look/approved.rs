@@ -1,11 +1,11 @@
 //! The look of the page as it was approved: a few pictures in `tests/approved`, compared with the page as it is.
 //!
-//! The page takes its letters from the system it runs on. For a picture it is told to take the last ones that it names,
+//! The page takes its fonts from the system it runs on. For a picture it is told to take the last ones that it names,
 //! DejaVu's, which are the same file on every Linux; where they are missing, nothing can be compared.
 
-use crate::browser::drive::fixture::Fixture;
-use crate::browser::drive::session::Desk;
+use crate::browser::fixture::Fixture;
 use crate::browser::look::picture::{Picture, SHARE};
+use crate::browser::screens::{Desk, Screen};
 use crate::host::progress::{bytes, say};
 use crate::host::workspace::{Workspace, write};
 use anyhow::{Context, Result, bail, ensure};
@@ -13,28 +13,25 @@ use anyhow::{Context, Result, bail, ensure};
 /// One picture, and how the page comes to look so.
 struct Look {
     name: &'static str,
-    screen: &'static str,
-    upright: bool,
+    screen: Screen,
+    portrait: bool,
     dark: bool,
     spanish: bool,
-    /// What is tapped on the screen first, by its `data-do`.
-    taps: &'static [&'static str],
 }
 
 /// Few, and each for something that no other shows; in the order in which one page comes to show them.
 const LOOKS: [Look; 6] = [
-    Look { name: "job", screen: "job", upright: false, dark: false, spanish: false, taps: &[] },
-    Look { name: "window", screen: "window", upright: false, dark: false, spanish: false, taps: &[] },
-    Look { name: "forecast-dark", screen: "forecast", upright: false, dark: true, spanish: false, taps: &[] },
-    Look { name: "sheet-upright", screen: "sheet", upright: true, dark: false, spanish: false, taps: &[] },
-    Look { name: "job-upright-dark-es", screen: "job", upright: true, dark: true, spanish: true, taps: &[] },
+    Look { name: "job", screen: Screen::Job, portrait: false, dark: false, spanish: false },
+    Look { name: "window", screen: Screen::Window, portrait: false, dark: false, spanish: false },
+    Look { name: "forecast-dark", screen: Screen::Forecast, portrait: false, dark: true, spanish: false },
+    Look { name: "sheet-portrait", screen: Screen::JobSheet, portrait: true, dark: false, spanish: false },
+    Look { name: "job-portrait-dark-es", screen: Screen::Job, portrait: true, dark: true, spanish: true },
     Look {
-        name: "wrong-upright-es",
-        screen: "wrong",
-        upright: true,
+        name: "diagnosis-portrait-es",
+        screen: Screen::Diagnosis,
+        portrait: true,
         dark: false,
         spanish: true,
-        taps: &["0"],
     },
 ];
 
@@ -45,74 +42,72 @@ const SAME_DAY: &str = "const { Date: Calendar } = window;
         static now() { return new this().getTime(); }
     };";
 
-/// Takes DejaVu's letters, and says whether they are there: where they are not, the next face of the list is measured.
-const LETTERS: &str = "const faces = { '--face-words': 'DejaVu Serif Condensed', '--face-plate': 'DejaVu Sans Condensed' };
+/// Draws the page in DejaVu's fonts and says whether they are there: where they are not, the next font of the list is
+/// measured.
+const USE_DEJAVU: &str = "const fonts = { '--face-words': 'DejaVu Serif Condensed', '--face-plate': 'DejaVu Sans Condensed' };
     const brush = document.createElement('canvas').getContext('2d');
-    const wide = (face) => { brush.font = '40px ' + face; return brush.measureText('Whitehold 0123').width; };
-    for (const [part, face] of Object.entries(faces)) {
-        if (['monospace', 'cursive'].some((other) => wide(`\"${face}\", ${other}`) !== wide(`\"${face}\", sans-serif`))) return false;
-        document.querySelector('whitehold-desk').style.setProperty(part, `\"${face}\"`);
+    const width = (font) => { brush.font = '40px ' + font; return brush.measureText('Whitehold 0123').width; };
+    for (const [part, font] of Object.entries(fonts)) {
+        const missing = (other) => width(`\"${font}\", ${other}`) !== width(`\"${font}\", sans-serif`);
+        if (['monospace', 'cursive'].some(missing)) return false;
+        desk.style.setProperty(part, `\"${font}\"`);
     }
     return true;";
 
-/// What is to be done where the letters are missing.
-const NO_LETTERS: &str = "DejaVu's letters are not here (Debian: fonts-dejavu-core, fonts-dejavu-extra)";
+/// What is to be done where the fonts are missing.
+const NO_FONTS: &str = "DejaVu's fonts are not here (Debian: fonts-dejavu-core, fonts-dejavu-extra)";
 
-/// Takes every picture, one after another on one page, or nothing where the letters are missing.
-async fn takes(fixture: &Fixture) -> Result<Option<Vec<Picture>>> {
-    let desk = fixture.tablet().without(SAME_DAY).opens_the_file().await?;
-    desk.shows("#verdict").await?;
-    if desk.run(LETTERS, vec![]).await? != true {
-        desk.is_closed().await?;
+/// Takes every picture, one after another on one page, or nothing where the fonts are missing.
+async fn take_all(fixture: &Fixture) -> Result<Option<Vec<Picture>>> {
+    let desk = fixture.tablet().changed_by(SAME_DAY).open_file().await?;
+    if desk.run(USE_DEJAVU, vec![]).await? != true {
+        desk.close().await?;
         return Ok(None);
     }
     let mut taken = Vec::new();
     for look in &LOOKS {
-        let tablet = if look.upright { fixture.tablet().upright() } else { fixture.tablet() };
+        let tablet = if look.portrait { fixture.tablet().portrait() } else { fixture.tablet() };
         let tablet = if look.dark { tablet.dark() } else { tablet };
-        tablet.is_held_to(&desk).await?;
-        let spanish = desk.run("return document.documentElement.lang === 'es'", vec![]).await?;
-        if spanish != look.spanish {
-            desk.taps("#language").await?;
+        tablet.apply_to(desk.session()).await?;
+        if (desk.language().await? == "es") != look.spanish {
+            desk.change_language().await?;
         }
-        desk.goes_to(&format!("{}#{}", fixture.page.file()?, look.screen)).await?;
-        desk.settles().await?;
-        for act in look.taps {
-            desk.taps(&format!("[data-do=\"{act}\"]")).await?;
-            desk.settles().await?;
+        desk.go_to(look.screen).await?;
+        if look.screen == Screen::Diagnosis {
+            desk.diagnosis().white_turned().tap().await?;
+            desk.settle().await?;
         }
-        taken.push(is_still(&desk).await?);
+        taken.push(at_rest(&desk).await?);
         if taken.len() == 1 {
             another_digit_counts(&desk, &taken[0]).await?;
         }
     }
-    desk.is_closed().await?;
+    desk.close().await?;
     Ok(Some(taken))
 }
 
+/// Changes the last digit of the set temperature, or writes back what was there; hands back what was there.
+const CHANGE_DIGIT: &str = "const figure = find(PARTS.setTemperature);
+    const text = document.createTreeWalker(figure, NodeFilter.SHOW_TEXT).nextNode();
+    const was = text.data;
+    text.data = arguments[0] ?? was.replace(/[0-9](?=\\D*$)/, (digit) => (Number(digit) + 5) % 10);
+    return was;";
+
 /// That the comparison notices anything at all: one digit of the dryer's setting is another.
 async fn another_digit_counts(desk: &Desk, picture: &Picture) -> Result<()> {
-    let change =
-        "const air = document.querySelector('whitehold-desk').shadowRoot.querySelector('[data-fact=air]');
-        const text = document.createTreeWalker(air, NodeFilter.SHOW_TEXT).nextNode();
-        const was = text.data;
-        text.data = arguments[0] ?? was.replace(/[0-9](?=\\D*$)/, (digit) => (Number(digit) + 5) % 10);
-        return was;";
-    let was = desk.run(change, vec![]).await?;
-    let difference = picture.differs(&is_still(desk).await?)?;
+    let was = desk.run(CHANGE_DIGIT, vec![]).await?;
+    let difference = picture.differs(&at_rest(desk).await?)?;
     ensure!(difference.counts(), "another digit than in {was} is no change: {}", difference.share);
-    desk.run(change, vec![was]).await?;
-    Ok(())
+    desk.run(CHANGE_DIGIT, vec![was]).await.map(drop)
 }
 
 /// The screen once it no longer changes: what was tapped last may still fade.
-async fn is_still(desk: &Desk) -> Result<Picture> {
-    desk.run("const root = document.querySelector('whitehold-desk').shadowRoot; root.activeElement?.blur(); scrollTo(0, 0);", vec![])
-        .await?;
-    let mut last = desk.photograph().await?;
+async fn at_rest(desk: &Desk) -> Result<Picture> {
+    desk.run("root.activeElement?.blur(); scrollTo(0, 0);", vec![]).await?;
+    let mut last = desk.session().screenshot().await?;
     for _ in 0..20 {
         tokio::time::sleep(std::time::Duration::from_millis(150)).await;
-        let next = desk.photograph().await?;
+        let next = desk.session().screenshot().await?;
         if next == last {
             return Picture::read(&next);
         }
@@ -127,7 +122,7 @@ async fn is_still(desk: &Desk) -> Result<Picture> {
 /// When a picture cannot be taken.
 pub async fn renew(workspace: &Workspace) -> Result<()> {
     let fixture = Fixture::set_up(workspace).await?;
-    for (look, picture) in LOOKS.iter().zip(takes(&fixture).await?.context(NO_LETTERS)?) {
+    for (look, picture) in LOOKS.iter().zip(take_all(&fixture).await?.context(NO_FONTS)?) {
         let path = workspace.root.join(format!("tests/approved/{}.png", look.name));
         let png = picture.png()?;
         say(&format!("    {}, {}", path.display(), bytes(png.len())));
@@ -145,8 +140,8 @@ pub async fn compare(fixture: &Fixture) -> Result<()> {
         say("    left out: letters are drawn otherwise than on Linux, where the pictures were approved");
         return Ok(());
     }
-    let Some(taken) = takes(fixture).await? else {
-        say(&format!("    left out: {NO_LETTERS}"));
+    let Some(taken) = take_all(fixture).await? else {
+        say(&format!("    left out: {NO_FONTS}"));
         return Ok(());
     };
     let mut wrong = Vec::new();

@@ -1,16 +1,18 @@
-//! What a person does with the page, told one story after another.
+//! What a person does with the page, one story after another.
 //!
-//! A story is an async function that is handed the fixture and tells what happens; add it to [`STORIES`]. Its name is
-//! the sentence that is printed. Each begins with a browser that nobody used before.
+//! In: the [`Fixture`]. Out: which stories passed. A story must not know selectors, nor how the page is drawn: it acts and
+//! reads through the page objects of [`screens`](crate::browser::screens).
+//!
+//! A story is an async function; add it to [`STORIES`]. Its name is the sentence that is printed. Each begins with a browser
+//! that was never used before.
 
 mod access;
 mod bad_input;
 mod cure_window;
+mod files;
 mod forecast;
 mod garments;
 mod given_up;
-mod kept;
-mod library;
 mod lost_stores;
 mod nothing_leaves;
 mod nothing_lost;
@@ -25,24 +27,24 @@ mod trials;
 mod two_tabs;
 mod working_days;
 
-use crate::browser::drive::fixture::Fixture;
+use crate::browser::fixture::Fixture;
 use crate::host::progress::{say, seconds};
 use crate::host::workspace::Workspace;
 use anyhow::{Result, bail};
 use std::pin::Pin;
 use std::time::{Duration, Instant};
 
-type Told<'a> = Pin<Box<dyn Future<Output = Result<()>> + 'a>>;
+type Run<'a> = Pin<Box<dyn Future<Output = Result<()>> + 'a>>;
 
 struct Story {
     name: &'static str,
-    tell: for<'a> fn(&'a Fixture) -> Told<'a>,
+    run: for<'a> fn(&'a Fixture) -> Run<'a>,
 }
 
 /// Turns `opening::the_file_opens` into a story of that name.
 macro_rules! stories {
     ($($file:ident :: $name:ident,)*) => {
-        [$(Story { name: concat!(stringify!($file), "::", stringify!($name)), tell: |fixture| Box::pin($file::$name(fixture)) },)*]
+        [$(Story { name: concat!(stringify!($file), "::", stringify!($name)), run: |fixture| Box::pin($file::$name(fixture)) },)*]
     };
 }
 
@@ -108,15 +110,18 @@ static STORIES: [Story; 56] = stories![
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.
 const PATIENCE: Duration = Duration::from_secs(300);
 
-/// Tells the stories whose name holds `filter`, and sums them up the way cargo's tests do.
-pub async fn tell(workspace: &Workspace, filter: Option<&str>) -> Result<()> {
+/// Runs the stories whose name holds `filter`, and sums them up the way cargo's tests do.
+///
+/// # Errors
+/// [`anyhow::Error`] if the page is not built, or a story failed.
+pub async fn run(workspace: &Workspace, filter: Option<&str>) -> Result<()> {
     let fixture = Fixture::set_up(workspace).await?;
     let patience = PATIENCE * nothing_lost::kills()?.div_ceil(nothing_lost::KILLS).max(1);
     let (mut passed, mut failures) = (0, Vec::new());
     let start = Instant::now();
     for story in STORIES.iter().filter(|story| filter.is_none_or(|word| story.name.contains(word))) {
-        let told = tokio::time::timeout(patience, (story.tell)(&fixture)).await;
-        match told.unwrap_or_else(|_| bail!("it did not come to an end within {}", seconds(patience))) {
+        let result = tokio::time::timeout(patience, (story.run)(&fixture)).await;
+        match result.unwrap_or_else(|_| bail!("it did not come to an end within {}", seconds(patience))) {
             Ok(()) => {
                 say(&format!("test {} ... ok", story.name));
                 passed += 1;

@@ -1,8 +1,8 @@
 //! Nothing leaves the page: every way out is tried against a listener on this computer, under the page's own policy.
 
 use crate::browser::drive::built_page::{file_address, serve_folder};
-use crate::browser::drive::fixture::Fixture;
 use crate::browser::drive::listener::Listener;
+use crate::browser::fixture::Fixture;
 use crate::host::workspace::write;
 use crate::page::policy;
 use crate::page::utf16;
@@ -70,14 +70,15 @@ async fn probe(fixture: &Fixture, from: Opened, under_policy: bool) -> Result<(B
         Opened::File => file_address(&page)?,
         Opened::Http => format!("http://{}/", serve_folder(folder).await?),
     };
-    let desk = fixture.tablet().opens(&address).await?;
-    desk.says("body", "tried").await?;
+    let desk = fixture.tablet().open(&address).await?;
+    desk.start().page().says("tried").await?;
     // What a browser queues at low priority (prefetch) goes out a moment later.
     tokio::time::sleep(Duration::from_millis(1500)).await;
-    let tried = desk.run("return tried", vec![]).await?.as_u64().context("the probe did not count")?;
-    desk.run("document.querySelector('form').submit()", vec![]).await?;
+    let tried =
+        desk.session().run("return tried", vec![]).await?.as_u64().context("the probe did not count")?;
+    desk.session().run("document.querySelector('form').submit()", vec![]).await?;
     tokio::time::sleep(Duration::from_millis(1000)).await;
-    desk.is_closed().await?;
+    desk.close().await?;
     Ok((listener.heard(), usize::try_from(tried)? + 1))
 }
 

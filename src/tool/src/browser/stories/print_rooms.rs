@@ -1,88 +1,89 @@
 //! A shop of one's own: five taps and its first order; and what went wrong there.
 
-use crate::browser::drive::fixture::Fixture;
+use crate::browser::fixture::Fixture;
+use crate::browser::screens::Screen;
 use anyhow::{Result, ensure};
 
 /// A new shop sets up and plans its first order; what it said is there after a reload.
 pub async fn a_new_shop_sets_up_and_plans_its_first_order(fixture: &Fixture) -> Result<()> {
     for (tablet, address) in fixture.both_ways()? {
-        let desk = tablet.opens(&address).await?;
-        desk.shows("#verdict").await?;
-        desk.taps("nav a[href='#shop']").await?;
-        desk.says(".none", "demo print room").await?;
-        desk.says("#missing", "Still missing").await?;
-        for act in ["shelf:chalk", "shelf:tern", "shelf:gannet", "dryer:long-kiln", "money:€"] {
-            desk.taps(&format!("[data-do=\"{act}\"]")).await?;
-            desk.settles().await?;
+        let desk = tablet.open_desk(&address).await?;
+        let (job, room) = (desk.job(), desk.print_room());
+        desk.turn_to(Screen::PrintRoom).await?;
+        room.demo_note().says("demo print room").await?;
+        room.missing().says("Still missing").await?;
+        let whites = ["Chalk", "Tern", "Gannet"].map(|name| room.white(name));
+        for answer in whites.into_iter().chain([room.dryer("Long Kiln"), room.money("€"), room.meshes()]) {
+            answer.tap().await?;
+            desk.settle().await?;
         }
-        desk.taps("[data-do^=\"mesh:\"]").await?;
-        desk.shows("[data-do=\"open\"]").await?;
-        desk.types("#heated_length", "2.2").await?;
-        desk.taps("[data-do=\"open\"]").await?;
-        desk.says(".order", "The garment").await?;
+        room.open().read().await?;
+        room.heated_length().fill("2.2").await?;
+        room.open().tap().await?;
+        job.form().says("The garment").await?;
         // The desk moved on by itself, and Back leads to where one came from all the same.
-        desk.run("history.back()", vec![]).await?;
-        desk.says("#stock", "Gannet").await?;
-        desk.run("history.forward()", vec![]).await?;
-        desk.says(".order", "The garment").await?;
-        desk.types("#label", "100% cotton jersey, 180 g/m2, black").await?;
-        desk.says(".facts", "Chalk").await?;
-        desk.says("[data-fact='air']", "°C").await?;
-        desk.taps("nav a[href='#shop']").await?;
-        desk.says("#stock", "Gannet").await?;
-        desk.settles().await?;
-        desk.reloads().await?;
-        desk.says("#stock", "Gannet").await?;
-        // One step back takes the opening back: the demo stands there again.
-        desk.taps(".head [aria-label=\"Undo\"]").await?;
-        desk.says(".none", "demo print room").await?;
+        desk.go_back().await?;
+        room.stock().says("Gannet").await?;
+        desk.go_forward().await?;
+        job.form().says("The garment").await?;
+        job.label().fill("100% cotton jersey, 180 g/m2, black").await?;
+        job.facts().says("Chalk").await?;
+        job.set_temperature().says("°C").await?;
+        desk.turn_to(Screen::PrintRoom).await?;
+        room.stock().says("Gannet").await?;
+        desk.settle().await?;
+        desk.reload().await?;
+        room.stock().says("Gannet").await?;
+        // One step back takes the opening back: the demo is there again.
+        desk.undo().await?;
+        room.demo_note().says("demo print room").await?;
         desk.has_no_complaints().await?;
-        desk.is_closed().await?;
+        desk.close().await?;
     }
     Ok(())
 }
 
 /// A print that turned pink after it was run too hot: the heat is named first, with what to do.
 pub async fn a_white_that_turned_is_traced_to_the_heat(fixture: &Fixture) -> Result<()> {
-    let desk = fixture.tablet().opens_the_file().await?;
-    desk.shows("#verdict").await?;
-    desk.taps("nav a[href='#wrong']").await?;
-    desk.says("#causes", "Tap what is seen").await?;
-    desk.taps("[data-do='0']").await?;
-    desk.says("#compare", "As planned it shows in").await?;
-    desk.types("#ran_air", "175").await?;
-    desk.says(".causes li", "dialled too hot").await?;
-    desk.types("#ran_air", "cold").await?;
-    desk.says("[data-error-for='ran_air']", "cold").await?;
-    desk.types("#ran_air", "").await?;
-    desk.says("#compare", "run as planned").await?;
-    desk.taps("#language").await?;
-    desk.says("#compare", "se hizo como se planeó").await?;
-    let causes = desk.run("return document.querySelector('whitehold-desk').shadowRoot.querySelectorAll('.causes li').length", vec![]).await?;
-    ensure!(causes.as_u64().unwrap_or(0) >= 2, "there is but one cause");
+    let desk = fixture.tablet().open_file().await?;
+    let diagnosis = desk.diagnosis();
+    desk.turn_to(Screen::Diagnosis).await?;
+    diagnosis.says().says("Tap what is seen").await?;
+    diagnosis.white_turned().tap().await?;
+    diagnosis.compared().says("As planned it shows in").await?;
+    diagnosis.run_temperature().fill("175").await?;
+    diagnosis.causes().says("dialled too hot").await?;
+    diagnosis.run_temperature().fill("cold").await?;
+    diagnosis.run_temperature_error().says("cold").await?;
+    diagnosis.run_temperature().fill("").await?;
+    diagnosis.compared().says("run as planned").await?;
+    desk.change_language().await?;
+    diagnosis.compared().says("se hizo como se planeó").await?;
+    let causes = diagnosis.causes().count().await?;
+    ensure!(causes >= 2, "{causes} causes are named");
     desk.has_no_complaints().await?;
-    desk.is_closed().await
+    desk.close().await
 }
 
-/// The settings change what every screen says, and say when the records were last taken away.
+/// The settings change what every screen says, and say when the records were last saved as a file.
 pub async fn the_settings_hold_on_every_screen(fixture: &Fixture) -> Result<()> {
-    let desk = fixture.tablet().opens_the_file().await?;
-    desk.shows("#verdict").await?;
-    desk.taps("nav a[href='#settings']").await?;
-    desk.says("#backup", "Never saved").await?;
-    desk.taps("[data-do=\"units\"]").await?;
-    desk.taps("[data-do=\"language\"]").await?;
-    desk.says("#q-theme", "Colores").await?;
-    desk.taps("[data-do=\"theme:dark\"]").await?;
-    desk.taps("[data-do=\"transfer:less\"]").await?;
-    desk.says(".settings", "según su impresión pesada").await?;
-    desk.taps("[data-do=\"transfer:forget\"]").await?;
-    desk.taps("[data-do=\"money:€\"]").await?;
-    desk.settles().await?;
-    desk.taps("nav a[href='#job']").await?;
-    desk.says("[data-fact='air']", "°F").await?;
-    let dark = desk.run("return document.querySelector('whitehold-desk').dataset.theme", vec![]).await?;
-    ensure!(dark == "dark", "the theme is {dark}");
+    let desk = fixture.tablet().open_file().await?;
+    let settings = desk.settings();
+    desk.turn_to(Screen::Settings).await?;
+    settings.backup().says("Never saved").await?;
+    settings.units("°F").tap().await?;
+    settings.language("Español").tap().await?;
+    settings.theme_head().says("Colores").await?;
+    settings.theme("Oscuros").tap().await?;
+    settings.button("Blanco que queda en la tela: menos").tap().await?;
+    settings.all().says("según su impresión pesada").await?;
+    settings.button("Volver a la práctica común").tap().await?;
+    settings.money("€").tap().await?;
+    desk.settle().await?;
+    desk.turn_to(Screen::Job).await?;
+    desk.job().set_temperature().says("°F").await?;
+    let theme = desk.theme().await?;
+    ensure!(theme.as_deref() == Some("dark"), "the theme is {theme:?}");
     desk.has_no_complaints().await?;
-    desk.is_closed().await
+    desk.close().await
 }

@@ -1,42 +1,39 @@
 //! When the page cannot start it says why and what to do next, in English and in Spanish, and is never blank.
 
 use crate::browser::drive::built_page::file_address;
-use crate::browser::drive::fixture::Fixture;
-use crate::browser::drive::session::Desk;
+use crate::browser::fixture::Fixture;
+use crate::browser::screens::{Desk, Screen};
 use crate::host::workspace::write;
 use crate::page::utf16;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
-/// Checks that the page explains itself with the section of this name, and with no other.
+/// Checks that the page explains itself with the section of this id, and with no other.
 async fn explains(desk: &Desk, section: &str) -> Result<()> {
-    desk.says(&format!("#{section}"), "Next:").await?;
-    desk.says(&format!("#{section}"), "Siguiente paso:").await?;
-    let seen = desk
-        .run("return Array.from(document.querySelectorAll('section'), (part) => part.hidden ? '' : part.id).filter(Boolean).join(' ')", vec![])
-        .await?;
-    ensure!(seen == format!("{section} promise"), "what is seen: {seen}");
-    desk.says("#promise", "refuses every request").await
+    let start = desk.start();
+    start.section(section).says("Next:").await?;
+    start.section(section).says("Siguiente paso:").await?;
+    let shown = start.shown_sections().await?;
+    ensure!(shown == [section, "promise"], "what is shown: {shown:?}");
+    start.promise().says("refuses every request").await
 }
 
 pub async fn a_browser_without_wasm_is_told_so(fixture: &Fixture) -> Result<()> {
-    let desk = fixture.tablet().without("delete globalThis.WebAssembly;").opens_the_file().await?;
-    explains(&desk, "no-wasm").await?;
-    desk.is_closed().await?;
-    let desk = fixture
-        .tablet()
-        .without("WebAssembly.compile = async () => { throw Error('no'); };")
-        .opens_the_file()
-        .await?;
-    explains(&desk, "no-wasm").await?;
-    desk.is_closed().await
+    for lack in
+        ["delete globalThis.WebAssembly;", "WebAssembly.compile = async () => { throw Error('no'); };"]
+    {
+        let desk = fixture.tablet().changed_by(lack).open(&fixture.page.file()?).await?;
+        explains(&desk, "no-wasm").await?;
+        desk.close().await?;
+    }
+    Ok(())
 }
 
 pub async fn a_browser_without_constructed_sheets_is_told_so(fixture: &Fixture) -> Result<()> {
     for lack in ["delete Element.prototype.attachShadow;", "delete Document.prototype.adoptedStyleSheets;"] {
-        let desk = fixture.tablet().without(lack).opens_the_file().await?;
+        let desk = fixture.tablet().changed_by(lack).open(&fixture.page.file()?).await?;
         explains(&desk, "no-shadow").await?;
-        desk.is_closed().await?;
+        desk.close().await?;
     }
     Ok(())
 }
@@ -53,33 +50,36 @@ pub async fn a_damaged_copy_is_told_so(fixture: &Fixture) -> Result<()> {
         let half: String = packed.chars().take(packed.chars().count() / 2).collect();
         let copy = fixture.workspace.target().join("stories/damaged.html");
         write(&copy, utf16::file(&format!("{before}{opens}{half}</script>{after}")))?;
-        let desk = fixture.tablet().opens(&file_address(&copy)?).await?;
+        let desk = fixture.tablet().open(&file_address(&copy)?).await?;
         explains(&desk, "damaged").await?;
-        desk.is_closed().await?;
+        desk.close().await?;
     }
     Ok(())
 }
 
 /// Scripts switched off, or the preview of a file on an iPad.
 pub async fn a_page_without_scripts_is_told_so(fixture: &Fixture) -> Result<()> {
-    let desk = fixture.tablet().is_switched_on().await?;
-    desk.devtools("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await?;
-    desk.goes_to(&fixture.page.file()?).await?;
-    desk.says("noscript", "iPad").await?;
-    desk.says("noscript", "Next:").await?;
-    desk.says("noscript", "Siguiente paso:").await?;
-    desk.is_closed().await
+    let desk = fixture.tablet().start().await?;
+    desk.session().devtools("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await?;
+    desk.session().open(&fixture.page.file()?).await?;
+    for words in ["iPad", "Next:", "Siguiente paso:"] {
+        desk.start().no_scripts().says(words).await?;
+    }
+    desk.close().await
 }
 
+/// The browser refuses the page a copy of a node, as where memory has run out. The code that draws a screen cannot go on
+/// without one and panics: the page says so, with the panic's own line, and starts again.
+const NO_NODES: &str = "Node.prototype.cloneNode = () => { throw new RangeError('no memory for a node'); };";
+
 pub async fn a_failure_while_working_is_told_so(fixture: &Fixture) -> Result<()> {
-    let desk = fixture.tablet().opens_the_file().await?;
-    desk.shows("#verdict").await?;
-    let failure =
-        "dispatchEvent(new CustomEvent('whitehold-failed', { detail: 'src/plan: a test of the words' }))";
-    desk.run(failure, vec![]).await?;
+    let desk = fixture.tablet().open_file().await?;
+    desk.session().run(NO_NODES, vec![]).await?;
+    desk.turn_to(Screen::Settings).await?;
     explains(&desk, "broken").await?;
-    desk.says("#said", "a test of the words").await?;
-    desk.taps("#broken a").await?;
-    desk.shows("#verdict").await?;
-    desk.is_closed().await
+    desk.start().failure_line().says("no memory for a node").await?;
+    desk.start().failure_line().says("panicked").await?;
+    desk.start().start_again().tap().await?;
+    desk.job().verdict().read().await?;
+    desk.close().await
 }

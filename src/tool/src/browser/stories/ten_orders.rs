@@ -1,8 +1,7 @@
 //! The week at Harbour Lane, order after order, as a person taps through it.
 
-use crate::browser::drive::fixture::Fixture;
-use anyhow::{Context, Result, ensure};
-use serde_json::json;
+use crate::browser::fixture::Fixture;
+use anyhow::{Result, ensure};
 
 /// Order, the words that its verdict may be, the whites that may be first. What is accepted is common practice, no
 /// source; `tests/answers/ten_orders.rs` says why, row by row.
@@ -19,64 +18,56 @@ const ACCEPTED: [(&str, &[&str], &[&str]); 10] = [
     ("1194", &["Go", "Go, hold two"], &["Tern", "Gannet", "Plover"]),
 ];
 
-/// Opens the week's list and taps the order whose title begins with this number.
-const CHOOSE: &str = "
-    const root = document.querySelector('whitehold-desk').shadowRoot;
-    root.querySelector('details.week').open = true;
-    const row = Array.from(root.querySelectorAll('details.week button')).find((row) => row.textContent.trim().startsWith(arguments[0]));
-    row?.click();
-    return row !== undefined;";
-
 pub async fn each_answer_is_one_a_press_lead_would_accept(fixture: &Fixture) -> Result<()> {
-    let desk = fixture.tablet().opens_the_file().await?;
-    desk.shows("#verdict").await?;
+    let desk = fixture.tablet().open_file().await?;
+    let job = desk.job();
     for (id, verdicts, whites) in ACCEPTED {
-        ensure!(desk.run(CHOOSE, vec![json!(id)]).await? == true, "{id} is not in the week's list");
-        desk.says("h1", id).await?;
-        desk.settles().await?;
-        let verdict = desk.shows("#verdict").await?;
+        job.open_week_order(id).await?;
+        desk.title().says(id).await?;
+        desk.settle().await?;
+        let verdict = job.verdict().read().await?;
         ensure!(verdicts.contains(&verdict.as_str()), "{id}: the page says `{verdict}`");
-        let white = desk.text("[data-fact=white]").await?.unwrap_or_default();
+        let white = job.white().text().await?.unwrap_or_default();
         ensure!(whites.contains(&white.as_str()), "{id}: the page says `{verdict}` with `{white}`");
     }
     desk.has_no_complaints().await?;
-    desk.is_closed().await
+    desk.close().await
 }
 
+/// Labels that cannot be read, with a word of what is said of them; one that can be read all the same; and a good one.
+const BAD_LABELS: [(&str, Option<&str>); 5] = [
+    ("80% cotton 40% polyester", Some("120")),
+    ("60% cotten 40% polyestre <img src=x onerror=document.title='ran'>", None),
+    ("100% cashmilon", Some("cashmilon")),
+    ("-5% cotton 105% polyester", Some("100")),
+    ("", Some("Nothing here yet")),
+];
+
 pub async fn a_bad_label_keeps_the_last_answer_and_says_what_is_wrong(fixture: &Fixture) -> Result<()> {
-    let desk = fixture.tablet().opens_the_file().await?;
-    desk.says("#verdict", "Trial first").await?;
-    let mut last = desk.shows("#verdict").await?;
-    let rows = [
-        ("80% cotton 40% polyester", "120"),
-        ("60% cotten 40% polyestre <img src=x onerror=document.title='ran'>", ""),
-        ("100% cashmilon", "cashmilon"),
-        ("-5% cotton 105% polyester", "100"),
-        ("", "Nothing here yet"),
-    ];
-    for (label, word) in rows {
-        desk.types("#label", label).await?;
+    let desk = fixture.tablet().open_file().await?;
+    let job = desk.job();
+    job.verdict().says("Trial first").await?;
+    let mut last = job.verdict().read().await?;
+    for (label, wrong) in BAD_LABELS {
         if label.is_empty() {
-            desk.run(
-                "const field = document.querySelector('whitehold-desk').shadowRoot.querySelector('#label');
-                field.value = ''; field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));",
-                vec![],
-            )
-            .await?;
+            job.label().write(label).await?;
+        } else {
+            job.label().fill(label).await?;
         }
-        desk.settles().await?;
-        let now = desk.shows("#verdict").await?;
-        if word.is_empty() {
-            last = now;
-            continue;
+        desk.settle().await?;
+        let now = job.verdict().read().await?;
+        match wrong {
+            None => last = now,
+            Some(wrong) => {
+                job.label_error().says(wrong).await?;
+                ensure!(now == last, "`{label}` changed the last answer from `{last}` to `{now}`");
+            }
         }
-        desk.says("[data-error-for=label]", word).await?;
-        ensure!(now == last, "`{label}` changed the last answer from `{last}` to `{now}`");
     }
-    let title = desk.run("return document.title", vec![]).await?;
-    ensure!(title.as_str().context("a title")? != "ran", "markup in a label was run");
-    desk.types("#label", "100% cotton jersey, 150 g/m2, black").await?;
-    desk.says("#verdict", "Go").await?;
+    let title = desk.session().run("return document.title", vec![]).await?;
+    ensure!(title != "ran", "markup in a label was run");
+    job.label().fill("100% cotton jersey, 150 g/m2, black").await?;
+    job.verdict().says("Go").await?;
     desk.has_no_complaints().await?;
-    desk.is_closed().await
+    desk.close().await
 }

@@ -1,74 +1,71 @@
 //! Days at the press: a rush job in red polyester, and a day in Spanish.
 
-use crate::browser::drive::fixture::Fixture;
+use crate::browser::fixture::Fixture;
+use crate::browser::screens::Screen;
 use anyhow::{Result, ensure};
 
 /// A red polyester rush job: haste does not make it a bare go, and the sheet carries the same verdict and the days to look.
 pub async fn a_red_polyester_rush_job_goes_to_the_press_with_its_care(fixture: &Fixture) -> Result<()> {
     for (tablet, address) in fixture.both_ways()? {
-        let desk = tablet.opens(&address).await?;
-        desk.shows("#verdict").await?;
-        desk.types("#label", "100% polyester interlock, 150 g/m2, red").await?;
-        desk.says("#understood", "polyester").await?;
-        desk.types("#lot", "RUSH-1").await?;
-        desk.run("document.querySelector('whitehold-desk').shadowRoot.querySelector('#q-most + .seg button:nth-child(6)').click()", vec![]).await?;
-        desk.settles().await?;
-        let verdict = desk.shows("#verdict").await?;
+        let desk = tablet.open_desk(&address).await?;
+        let (job, sheet) = (desk.job(), desk.job_sheet());
+        job.label().fill("100% polyester interlock, 150 g/m2, red").await?;
+        job.understood().says("polyester").await?;
+        job.lot().fill("RUSH-1").await?;
+        job.priorities().named("Fast").tap().await?;
+        desk.settle().await?;
+        let verdict = job.verdict().read().await?;
         ensure!(verdict != "Go", "red polyester in a hurry is a bare go");
-        desk.taps("nav a[href='#window']").await?;
-        desk.says(".win", "m/min").await?;
-        desk.taps("nav a[href='#sheet']").await?;
-        desk.says(".p-verdict", &verdict).await?;
-        desk.says(".paper", "RUSH-1").await?;
-        desk.says(".p-looks", "the kept piece").await?;
-        desk.run("history.back()", vec![]).await?;
-        desk.says(".win", "m/min").await?;
+        desk.turn_to(Screen::Window).await?;
+        desk.window().all().says("m/min").await?;
+        desk.turn_to(Screen::JobSheet).await?;
+        sheet.verdict().says(&verdict).await?;
+        sheet.paper().says("RUSH-1").await?;
+        sheet.looks().says("the kept piece").await?;
+        desk.go_back().await?;
+        desk.window().all().says("m/min").await?;
         desk.has_no_complaints().await?;
-        desk.is_closed().await?;
+        desk.close().await?;
     }
     Ok(())
 }
 
+/// What every screen says in Spanish; the sheet says it of the first piece, or of the limits where there is no room.
+const SPANISH: [(Screen, &[&str]); 7] = [
+    (Screen::Window, &["ventana"]),
+    (Screen::Forecast, &["blanco"]),
+    (Screen::PrintRoom, &["taller de muestra"]),
+    (Screen::Library, &["biblioteca"]),
+    (Screen::Diagnosis, &["¿qué se ve en la impresión?"]),
+    (Screen::JobSheet, &["primera pieza", "límites"]),
+    (Screen::Settings, &["humedad de la sala"]),
+];
+
 /// A day in Spanish, from the first order to the sheet and to what went wrong; decimals take a comma.
 pub async fn a_spanish_speaking_operator_works_the_day(fixture: &Fixture) -> Result<()> {
     for (tablet, address) in fixture.both_ways()? {
-        let desk = tablet.opens(&address).await?;
-        desk.shows("#verdict").await?;
-        desk.taps("#language").await?;
-        desk.types("#label", "50% algodón 50% poliéster, punto, 185 g/m2, rojo").await?;
-        desk.says("#understood", "algodón").await?;
-        for (screen, says) in [
-            ("window", "Ventana"),
-            ("forecast", "blanco"),
-            ("shop", "taller de muestra"),
-            ("library", "Biblioteca"),
-            ("wrong", "¿Qué se ve en la impresión?"),
-            ("sheet", "Primera pieza"),
-            ("settings", "Humedad de la sala"),
-        ] {
-            desk.taps(&format!("nav a[href='#{screen}']")).await?;
-            desk.settles().await?;
-            let seen = desk
-                .run(
-                    "return document.querySelector('whitehold-desk').shadowRoot.querySelector('.desk').innerText",
-                    vec![],
-                )
-                .await?;
-            let seen = seen.as_str().unwrap_or_default().to_lowercase();
+        let desk = tablet.open_desk(&address).await?;
+        desk.change_language().await?;
+        desk.job().label().fill("50% algodón 50% poliéster, punto, 185 g/m2, rojo").await?;
+        desk.job().understood().says("algodón").await?;
+        for (screen, says) in SPANISH {
+            desk.turn_to(screen).await?;
+            desk.settle().await?;
+            let seen = desk.everything().read().await?.to_lowercase();
             ensure!(
-                seen.contains(&says.to_lowercase()) || screen == "sheet" && seen.contains("límites"),
-                "{screen} does not say `{says}`: {}",
+                says.iter().any(|words| seen.contains(words)),
+                "{screen} says none of {says:?}: {}",
                 seen.chars().take(600).collect::<String>()
             );
         }
-        desk.taps("nav a[href='#wrong']").await?;
-        desk.taps("[data-do='0']").await?;
-        desk.types("#ran_belt", "1,2").await?;
-        desk.says("#compare", "Como se hizo").await?;
-        let tongue = desk.run("return document.documentElement.lang", vec![]).await?;
-        ensure!(tongue == "es", "the page says that it is in {tongue}");
+        desk.turn_to(Screen::Diagnosis).await?;
+        desk.diagnosis().white_turned().tap().await?;
+        desk.diagnosis().run_belt().fill("1,2").await?;
+        desk.diagnosis().compared().says("Como se hizo").await?;
+        let language = desk.language().await?;
+        ensure!(language == "es", "the page says that it is in {language}");
         desk.has_no_complaints().await?;
-        desk.is_closed().await?;
+        desk.close().await?;
     }
     Ok(())
 }

@@ -2,11 +2,12 @@
 
 use crate::browser::drive::built_page::BuiltPage;
 use crate::browser::drive::chromedriver::ChromeDriver;
-use crate::browser::drive::session::Desk;
+use crate::browser::drive::session::{Engine, Session};
+use crate::browser::screens::Desk;
 use anyhow::{Context, Result};
 use fantoccini::ClientBuilder;
 use hyper_util::client::legacy::connect::HttpConnector;
-use serde_json::json;
+use serde_json::{Map, Value, json};
 use std::path::{Path, PathBuf};
 
 /// A tablet that has not opened anything yet.
@@ -23,69 +24,97 @@ pub struct Tablet<'a> {
 
 impl<'a> Tablet<'a> {
     /// 1280 by 800, in light colours.
+    #[must_use]
     pub fn new(driver: &'a ChromeDriver, page: &'a BuiltPage) -> Self {
         Self { driver, page, width: 1280, height: 800, dark: false, before: String::new(), profile: None }
     }
 
-    /// Held upright.
-    pub fn upright(self) -> Self {
+    /// Held in portrait.
+    #[must_use]
+    pub fn portrait(self) -> Self {
         self.sized(800, 1280)
     }
 
     /// Of another size, in CSS pixels.
+    #[must_use]
     pub fn sized(mut self, width: u32, height: u32) -> Self {
         (self.width, self.height) = (width, height);
         self
     }
 
     /// Set to dark colours.
+    #[must_use]
     pub fn dark(mut self) -> Self {
         self.dark = true;
         self
     }
 
-    /// With a browser that lacks something: the script takes it away before the page begins.
-    pub fn without(mut self, script: &str) -> Self {
+    /// With a browser that lacks something, or does something otherwise: the script runs before the page's own.
+    #[must_use]
+    pub fn changed_by(mut self, script: &str) -> Self {
         self.before += script;
         self
     }
 
-    /// With a browser that remembers in this folder, as one that is started again does.
-    pub fn remembering(mut self, profile: &Path) -> Self {
+    /// With a browser that keeps its data in this folder, so that one that is started again finds it.
+    #[must_use]
+    pub fn with_profile(mut self, profile: &Path) -> Self {
         self.profile = Some(profile.to_owned());
         self
     }
 
-    /// Opens the one file, as from a stick.
-    pub async fn opens_the_file(self) -> Result<Desk> {
+    /// Opens the one file, as from a stick, and waits for its first answer.
+    ///
+    /// # Errors
+    /// As [`Tablet::open`], and if no answer comes.
+    pub async fn open_file(self) -> Result<Desk> {
         let address = self.page.file()?;
-        self.opens(&address).await
+        self.open_desk(&address).await
     }
 
-    /// Opens the page that the shop's web server hands out.
-    pub async fn opens_the_site(self) -> Result<Desk> {
+    /// Opens the page that the shop's web server hands out, and waits for its first answer.
+    ///
+    /// # Errors
+    /// As [`Tablet::open`], and if no answer comes.
+    pub async fn open_site(self) -> Result<Desk> {
         let address = self.page.site("");
-        self.opens(&address).await
+        self.open_desk(&address).await
+    }
+
+    /// Opens the desk at an address and waits for its first answer.
+    ///
+    /// # Errors
+    /// As [`Tablet::open`], and if no answer comes.
+    pub async fn open_desk(self, address: &str) -> Result<Desk> {
+        let desk = self.open(address).await?;
+        desk.job().verdict().read().await?;
+        Ok(desk)
     }
 
     /// Opens any address.
-    pub async fn opens(self, address: &str) -> Result<Desk> {
-        let desk = self.is_switched_on().await?;
-        desk.goes_to(address).await?;
+    ///
+    /// # Errors
+    /// As [`Tablet::start`], and if the address cannot be opened.
+    pub async fn open(self, address: &str) -> Result<Desk> {
+        let desk = self.start().await?;
+        desk.session().open(address).await?;
         Ok(desk)
     }
 
     /// Starts the browser, with nothing in it.
-    pub async fn is_switched_on(self) -> Result<Desk> {
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the driver cannot start it.
+    pub async fn start(self) -> Result<Desk> {
         let mut wishes = match self.driver.chromium.capabilities() {
-            serde_json::Value::Object(wishes) => wishes,
-            _ => serde_json::Map::new(),
+            Value::Object(wishes) => wishes,
+            _ => Map::new(),
         };
         if let Some(profile) = &self.profile
             && let Some(arguments) = wishes
                 .get_mut("goog:chromeOptions")
                 .and_then(|options| options.get_mut("args"))
-                .and_then(serde_json::Value::as_array_mut)
+                .and_then(Value::as_array_mut)
         {
             arguments.push(json!(format!("--user-data-dir={}", profile.display())));
         }
@@ -94,22 +123,26 @@ impl<'a> Tablet<'a> {
             .connect(&self.driver.address())
             .await
             .context("the driver could not start Chromium; are both of the same version?")?;
-        let desk = Desk::new(client);
-        self.is_held_to(&desk).await?;
+        let session = Session::new(client, Engine::Chromium);
+        self.apply_to(&session).await?;
         if !self.before.is_empty() {
-            desk.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": self.before })).await?;
+            let script = json!({ "source": self.before });
+            session.devtools("Page.addScriptToEvaluateOnNewDocument", script).await?;
         }
-        Ok(desk)
+        Ok(Desk::new(session))
     }
 
     /// Makes an open page as large as this tablet, in its colours.
-    pub async fn is_held_to(&self, desk: &Desk) -> Result<()> {
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the browser is not Chromium.
+    pub async fn apply_to(&self, session: &Session) -> Result<()> {
         let size =
             json!({ "width": self.width, "height": self.height, "deviceScaleFactor": 1, "mobile": false });
-        desk.devtools("Emulation.setDeviceMetricsOverride", size).await?;
+        session.devtools("Emulation.setDeviceMetricsOverride", size).await?;
         let scheme = if self.dark { "dark" } else { "light" };
         let features = json!([{ "name": "prefers-color-scheme", "value": scheme }]);
-        desk.devtools("Emulation.setEmulatedMedia", json!({ "features": features })).await?;
+        session.devtools("Emulation.setEmulatedMedia", json!({ "features": features })).await?;
         Ok(())
     }
 }

@@ -2,9 +2,10 @@
 
 use crate::browser::drive::built_page::BuiltPage;
 use crate::browser::drive::chromedriver::ChromeDriver;
-use crate::browser::drive::tablet::Tablet;
+use crate::browser::tablet::Tablet;
 use crate::host::workspace::Workspace;
 use anyhow::Result;
+use std::path::PathBuf;
 
 /// The running programs that stories need; they end with this value.
 pub struct Fixture {
@@ -38,6 +39,19 @@ impl Fixture {
     /// # Errors
     /// As [`BuiltPage::file`].
     pub fn both_ways(&self) -> Result<[(Tablet<'_>, String); 2]> {
-        Ok([(self.tablet(), self.page.file()?), (self.tablet().upright(), self.page.site(""))])
+        Ok([(self.tablet(), self.page.file()?), (self.tablet().portrait(), self.page.site(""))])
+    }
+
+    /// An empty folder of this name, for what a browser writes or reads.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if it cannot be made.
+    pub fn empty_folder(&self, name: &str) -> Result<PathBuf> {
+        let folder = self.workspace.target().join("stories").join(name);
+        if folder.exists() {
+            std::fs::remove_dir_all(&folder)?;
+        }
+        std::fs::create_dir_all(&folder)?;
+        Ok(folder)
     }
 }

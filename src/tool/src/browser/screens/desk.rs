@@ -1,0 +1,431 @@
+//! The page as a whole: its screens, its frame, its store.
+
+use super::element::Element;
+use super::parts::{self, Part};
+use super::{Diagnosis, Forecast, Job, JobSheet, Library, Notice, PrintRoom, Settings, Start, Window};
+use crate::browser::drive::patience::{PATIENCE, until};
+use crate::browser::drive::session::Session;
+use anyhow::{Context, Result, bail};
+use serde_json::{Value, json};
+use std::time::Duration;
+
+/// What every script can use.
+const PRELUDE: &str = include_str!("page.js");
+
+/// A screen of the desk.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Screen {
+    /// The order and its answer.
+    Job,
+    /// The cure window.
+    Window,
+    /// How the white ages.
+    Forecast,
+    /// The shop's own print room.
+    PrintRoom,
+    /// The shop's records.
+    Library,
+    /// What went wrong with a print.
+    Diagnosis,
+    /// The sheet that is printed for the press.
+    JobSheet,
+    /// The settings.
+    Settings,
+}
+
+impl Screen {
+    /// Every screen, the job first.
+    pub const ALL: [Self; 8] = [
+        Self::Job,
+        Self::Window,
+        Self::Forecast,
+        Self::PrintRoom,
+        Self::Library,
+        Self::Diagnosis,
+        Self::JobSheet,
+        Self::Settings,
+    ];
+
+    /// Its name in the page's address, behind `#`.
+    #[must_use]
+    pub fn address(self) -> &'static str {
+        match self {
+            Self::Job => "job",
+            Self::Window => "window",
+            Self::Forecast => "forecast",
+            Self::PrintRoom => "shop",
+            Self::Library => "library",
+            Self::Diagnosis => "wrong",
+            Self::JobSheet => "sheet",
+            Self::Settings => "settings",
+        }
+    }
+
+    /// The link that leads to it.
+    fn link(self) -> Part {
+        match self {
+            Self::Job => parts::TO_JOB,
+            Self::Window => parts::TO_WINDOW,
+            Self::Forecast => parts::TO_FORECAST,
+            Self::PrintRoom => parts::TO_PRINT_ROOM,
+            Self::Library => parts::TO_LIBRARY,
+            Self::Diagnosis => parts::TO_DIAGNOSIS,
+            Self::JobSheet => parts::TO_JOB_SHEET,
+            Self::Settings => parts::TO_SETTINGS,
+        }
+    }
+
+    /// Something that only this screen shows.
+    fn landmark(self) -> Part {
+        match self {
+            Self::Job => parts::VERDICT,
+            Self::Window => parts::SET_POINT_SAYS,
+            Self::Forecast => parts::AGED,
+            Self::PrintRoom => parts::MISSING,
+            Self::Library => parts::HITS,
+            Self::Diagnosis => parts::CAUSES,
+            Self::JobSheet => parts::PAPER_VERDICT,
+            Self::Settings => parts::THEMES,
+        }
+    }
+}
+
+impl std::fmt::Display for Screen {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.write_str(self.address())
+    }
+}
+
+/// An open page. What a person can do on a screen is with that screen: [`Desk::job`], [`Desk::library`] and so on.
+pub struct Desk {
+    pub(super) session: Session,
+}
+
+impl Desk {
+    /// The page that a browser shows.
+    #[must_use]
+    pub fn new(session: Session) -> Self {
+        Self { session }
+    }
+
+    /// The browser.
+    #[must_use]
+    pub fn session(&self) -> &Session {
+        &self.session
+    }
+
+    /// The order and its answer.
+    #[must_use]
+    pub fn job(&self) -> Job<'_> {
+        Job(self)
+    }
+
+    /// The cure window.
+    #[must_use]
+    pub fn window(&self) -> Window<'_> {
+        Window(self)
+    }
+
+    /// How the white ages.
+    #[must_use]
+    pub fn forecast(&self) -> Forecast<'_> {
+        Forecast(self)
+    }
+
+    /// The shop's records.
+    #[must_use]
+    pub fn library(&self) -> Library<'_> {
+        Library(self)
+    }
+
+    /// The shop's own print room.
+    #[must_use]
+    pub fn print_room(&self) -> PrintRoom<'_> {
+        PrintRoom(self)
+    }
+
+    /// What went wrong with a print.
+    #[must_use]
+    pub fn diagnosis(&self) -> Diagnosis<'_> {
+        Diagnosis(self)
+    }
+
+    /// The sheet that is printed for the press.
+    #[must_use]
+    pub fn job_sheet(&self) -> JobSheet<'_> {
+        JobSheet(self)
+    }
+
+    /// The settings.
+    #[must_use]
+    pub fn settings(&self) -> Settings<'_> {
+        Settings(self)
+    }
+
+    /// What the page says of a store that fails.
+    #[must_use]
+    pub fn notice(&self) -> Notice<'_> {
+        Notice(self)
+    }
+
+    /// What the page says when it cannot start.
+    #[must_use]
+    pub fn start(&self) -> Start<'_> {
+        Start(self)
+    }
+
+    /// The title over the screen.
+    #[must_use]
+    pub fn title(&self) -> Element<'_> {
+        self.element(parts::TITLE)
+    }
+
+    /// All that the screen shows below the title.
+    #[must_use]
+    pub fn screen(&self) -> Element<'_> {
+        self.element(parts::MAIN)
+    }
+
+    /// All that the desk shows, the frame too.
+    #[must_use]
+    pub fn everything(&self) -> Element<'_> {
+        self.element(parts::DESK)
+    }
+
+    /// Whatever can be tapped on the screen, by its words.
+    #[must_use]
+    pub fn button(&self, words: &str) -> Element<'_> {
+        self.element(parts::BUTTON).named(words)
+    }
+
+    /// Turns to a screen by the index at the edge of the page.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the index is not seen.
+    pub async fn turn_to(&self, screen: Screen) -> Result<()> {
+        self.element(screen.link()).tap().await
+    }
+
+    /// Waits until a screen is there.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if it does not come in time.
+    pub async fn shows(&self, screen: Screen) -> Result<()> {
+        let landmark = self.element(screen.landmark());
+        landmark.read().await.map(drop).with_context(|| screen.to_string())
+    }
+
+    /// Turns to a screen by its address, as a bookmark does, and waits until the page is at rest.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the browser cannot open it.
+    pub async fn go_to(&self, screen: Screen) -> Result<()> {
+        let address = self.session.run("return location.href", vec![]).await?;
+        let page = address.as_str().and_then(|it| it.split('#').next()).context("the page has no address")?;
+        self.session.open(&format!("{page}#{}", screen.address())).await?;
+        self.settle().await
+    }
+
+    /// One step back in the browser's history.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script fails.
+    pub async fn go_back(&self) -> Result<()> {
+        self.run("history.back()", vec![]).await.map(drop)
+    }
+
+    /// One step forward in the browser's history.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script fails.
+    pub async fn go_forward(&self) -> Result<()> {
+        self.run("history.forward()", vec![]).await.map(drop)
+    }
+
+    /// Taps Undo.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if it is not seen.
+    pub async fn undo(&self) -> Result<()> {
+        self.element(parts::UNDO).tap().await
+    }
+
+    /// Taps Redo.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if it is not seen.
+    pub async fn redo(&self) -> Result<()> {
+        self.element(parts::REDO).tap().await
+    }
+
+    /// Taps the other language.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if it is not seen.
+    pub async fn change_language(&self) -> Result<()> {
+        self.element(parts::LANGUAGE).tap().await
+    }
+
+    /// The language that the page says it is in, as `en`.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script fails.
+    pub async fn language(&self) -> Result<String> {
+        let language = self.run("return document.documentElement.lang", vec![]).await?;
+        Ok(language.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// The theme that is set by hand, as `dark`; nothing where the device decides.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script fails.
+    pub async fn theme(&self) -> Result<Option<String>> {
+        let theme = self.run("return desk.dataset.theme ?? null", vec![]).await?;
+        Ok(theme.as_str().map(str::to_owned))
+    }
+
+    /// Loads the page again.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the driver refuses.
+    pub async fn reload(&self) -> Result<()> {
+        self.session.reload().await
+    }
+
+    /// Opens every fold of the screen.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script fails.
+    pub async fn unfold_everything(&self) -> Result<()> {
+        let fold = parts::FOLD.css;
+        self.run("for (const fold of all(arguments[0])) fold.open = true;", vec![json!(fold)]).await.map(drop)
+    }
+
+    /// Waits until everything is acknowledged by the disk.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if it is not in time.
+    pub async fn is_saved(&self) -> Result<()> {
+        let saved =
+            until("everything is saved", PATIENCE, async || Ok(self.is_saved_now().await?.then_some(())));
+        saved.await
+    }
+
+    /// Whether everything is acknowledged by the disk now.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script fails.
+    pub async fn is_saved_now(&self) -> Result<bool> {
+        Ok(self.run("return isSaved()", vec![]).await? == true)
+    }
+
+    /// Waits until the desk is drawn and stays as it is for a moment.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script fails.
+    pub async fn settle(&self) -> Result<()> {
+        let script = "await new Promise((done) => {
+                if (!root) return setTimeout(done, 500);
+                let calm = setTimeout(done, 400);
+                new MutationObserver(() => { clearTimeout(calm); calm = setTimeout(done, 400); })
+                    .observe(root, { subtree: true, childList: true, attributes: true, characterData: true });
+                setTimeout(done, 8000);
+            });";
+        self.run(script, vec![]).await.map(drop)
+    }
+
+    /// Fails when the browser reported an error or a breach of the policy since the page opened.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] with the complaints.
+    pub async fn has_no_complaints(&self) -> Result<()> {
+        let complaints = self.session.complaints().await?;
+        if complaints.is_empty() {
+            return Ok(());
+        }
+        bail!("the browser complains:\n    {}", complaints.join("\n    "))
+    }
+
+    /// Closes the browser.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the driver refuses.
+    pub async fn close(self) -> Result<()> {
+        self.session.close().await
+    }
+
+    /// Ends the browser's program at once.
+    ///
+    /// # Errors
+    /// As [`Session::kill`].
+    pub async fn kill(self) -> Result<()> {
+        self.session.kill().await
+    }
+
+    /// Runs a script that may use whatever `page.js` offers, may wait, and hands back what it returns.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script throws.
+    pub async fn run(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        self.session.run(&self.script(script), arguments).await
+    }
+
+    /// Starts a script that goes on by itself. What it hands to `report` can be looked at with [`Desk::reported`].
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the script cannot be started.
+    pub async fn start_script(&self, script: &str, arguments: Vec<Value>) -> Result<()> {
+        let script = format!(
+            "const report = (value) => {{ window.reported = value; }};
+             report(null);
+             (async () => {{ {script} }})().catch((error) => report(String(error)));"
+        );
+        self.run(&script, arguments).await.map(drop)
+    }
+
+    /// What a started script reported last.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if the page is gone.
+    pub async fn reported(&self) -> Result<Value> {
+        self.session.run("return window.reported", vec![]).await
+    }
+
+    /// Waits until a started script has reported this value.
+    ///
+    /// # Errors
+    /// [`anyhow::Error`] if it reports an error instead, or does not come to it in time.
+    pub async fn reports(&self, value: &Value, patience: Duration) -> Result<()> {
+        let reported = until(format!("the page reports {value}"), patience, async || {
+            let reported = self.reported().await?;
+            if reported.is_string() && reported != *value {
+                bail!("in the page: {reported}");
+            }
+            Ok((reported == *value).then_some(()))
+        });
+        reported.await
+    }
+
+    pub(super) fn element(&self, part: Part) -> Element<'_> {
+        Element::new(self, part)
+    }
+
+    pub(super) fn script(&self, body: &str) -> String {
+        let parts = parts::of_scripts();
+        format!("const PARTS = {parts};\n{PRELUDE}\nreturn (async () => {{ {body} }})();")
+    }
+
+    /// What a person would see, for a message.
+    pub(super) async fn what_is_seen(&self) -> Result<String> {
+        let script = "return [document.body?.innerText, root && Array.from(root.children, (part) => part.innerText).join(' ')]
+                .filter(Boolean).join(' | ').slice(0, 400);";
+        let seen = self.run(script, vec![]).await?;
+        Ok(format!("What is seen: `{}`", seen.as_str().unwrap_or_default().replace('\n', " ")))
+    }
+}
+
+impl std::fmt::Debug for Desk {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.write_str("Desk")
+    }
+}
