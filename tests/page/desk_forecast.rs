@@ -3,8 +3,8 @@
 use super::driver::{self, Edge};
 use proptest::prelude::*;
 use std::sync::LazyLock;
-use whitehold::desk::picture::ageing::{self, ageing};
-use whitehold::desk::picture::section::{FILM, sections};
+use whitehold::desk::picture::ageing::{self, ageing_chart};
+use whitehold::desk::picture::section::{FILM, film_sections};
 use whitehold::desk::records::{Clock, RecordsMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::{self, Library, starter};
@@ -34,7 +34,7 @@ fn the_band_rises_from_good_to_bad_and_stays_in_its_box() {
     let library = starter().unwrap();
     for label in ["100% polyester interlock 150 gsm red", "50% cotton 50% polyester jersey 185 gsm navy"] {
         let (_, forecast) = forecast(&order(label), &library);
-        let drawn = ageing(&forecast).expect("a band");
+        let drawn = ageing_chart(&forecast).expect("a band");
         assert_eq!(forecast.days.len(), forecast.de00.len(), "{label}");
         for spread in &forecast.de00 {
             let rising = [spread.low, spread.lower, spread.likely, spread.upper, spread.high];
@@ -55,7 +55,7 @@ fn the_band_rises_from_good_to_bad_and_stays_in_its_box() {
 fn a_cut_shows_as_many_dots_as_there_is_dye() {
     let library = starter().unwrap();
     let (_, forecast) = forecast(&order("100% polyester interlock 150 gsm red"), &library);
-    let drawn = sections(&forecast).expect("a film");
+    let drawn = film_sections(&forecast).expect("a film");
     assert!((drawn.eye - FILM * 30.0 / forecast.film_um).abs() < 1e-9 || drawn.eye == FILM);
     let dots = |path: &str| path.matches('M').count() as f64;
     let last = forecast.cuts.len() - 1;
@@ -177,7 +177,7 @@ proptest! {
             [spread.low, spread.likely, spread.high] = ends;
             (spread.lower, spread.upper) = (ends[0], ends[2]);
         }
-        let mut labels = ageing(&forecast).unwrap().labels;
+        let mut labels = ageing_chart(&forecast).unwrap().labels;
         labels.sort_by(f64::total_cmp);
         prop_assert!(labels.windows(2).all(|pair| pair[1] - pair[0] > 22.0), "{labels:?}");
         prop_assert!(labels[0] > 0.0 && labels[3] < 356.0, "{labels:?}");
@@ -192,14 +192,14 @@ fn the_due_date_is_marked_once_the_day_is_known() {
     let mut used = Used::new(&order);
     used.send(Msg::Show(Screen::Forecast));
     let undated = used.state.forecast.clone().expect("a forecast");
-    assert!(undated.leaves.is_none() && ageing(&undated).unwrap().leaves.is_none());
+    assert!(undated.leaves.is_none() && ageing_chart(&undated).unwrap().leaves.is_none());
     // 24 November 2026, 9:00 in UTC.
     let clock = Clock { now: 1_795_510_800_000, ahead: 0 };
     used.send(Msg::Records(clock, RecordsMsg::Tick));
     used.send(Msg::BestPoint);
     let dated = used.state.forecast.clone().expect("a forecast");
-    let (at, _) = ageing(&dated).unwrap().leaves.expect("a mark");
-    let drawn = ageing(&dated).unwrap();
+    let (at, _) = ageing_chart(&dated).unwrap().leaves.expect("a mark");
+    let drawn = ageing_chart(&dated).unwrap();
     let days = drawn.time.at(10.0_f64.sqrt());
     assert!((at - days).abs() < 1e-9, "{at} for {days}");
     assert_eq!(dated.follow_up[0].date.as_deref(), Some("2026-11-25"));

@@ -1,9 +1,9 @@
 //! The geometry of the pictures: regions have the areas of the shapes they are cut from, scales hold their ticks.
 
 use whitehold::desk::picture::contour::region;
-use whitehold::desk::picture::map::{map, word_width};
-use whitehold::desk::picture::margin_bar::rule;
-use whitehold::desk::picture::scale::Scale;
+use whitehold::desk::picture::map::{window_map, word_width};
+use whitehold::desk::picture::margin_bar::margin_bar;
+use whitehold::desk::picture::scale::AxisScale;
 use whitehold::desk::picture::{history, swatches};
 use whitehold::optics::Lab;
 use whitehold::plan::{Clearance, Curve, Drift, Margin, Side, Topic, Verdict, Wall, WindowReport};
@@ -77,7 +77,7 @@ fn ticks_are_round_and_inside() {
         (0.3, 0.9, 3, vec![0.4, 0.6, 0.8], 1),
     ];
     for (from, to, count, expected, digits) in table {
-        let (ticks, decimals) = Scale { from, to, start: 0.0, end: 100.0 }.ticks(count);
+        let (ticks, decimals) = AxisScale { from, to, start: 0.0, end: 100.0 }.ticks(count);
         assert_eq!(decimals, digits, "{from} to {to}");
         assert_eq!(ticks.len(), expected.len(), "{ticks:?}");
         assert!(ticks.iter().zip(&expected).all(|(a, b)| (a - b).abs() < 1e-9), "{ticks:?}");
@@ -93,13 +93,13 @@ fn a_rule_hatches_the_failing_side() {
         needed,
         unit: String::new(),
     };
-    let fused = rule(&margin(Topic::Fusion, Side::AtLeast, 0.9, 0.91, 0.96, 0.99));
+    let fused = margin_bar(&margin(Topic::Fusion, Side::AtLeast, 0.9, 0.91, 0.96, 0.99));
     assert!(fused.fails_left && (fused.scale.to - 100.0).abs() < 1e-9);
     assert!(fused.limit < fused.bar.0 && fused.bar.0 < fused.likely && fused.likely < fused.bar.1);
-    let tint = rule(&margin(Topic::Bleed, Side::AtMost, 2.0, 0.6, 1.4, 3.2));
+    let tint = margin_bar(&margin(Topic::Bleed, Side::AtMost, 2.0, 0.6, 1.4, 3.2));
     assert!(!tint.fails_left && tint.likely < tint.limit && tint.limit < tint.bar.1);
     assert!((tint.fails.0 + tint.fails.1 - 358.0).abs() < 1e-9);
-    let far = rule(&margin(Topic::Bleed, Side::AtMost, 2.0, 5.0, 40.0, 90.0));
+    let far = margin_bar(&margin(Topic::Bleed, Side::AtMost, 2.0, 5.0, 40.0, 90.0));
     assert!(far.beyond.1 && far.bar.1 <= 358.0, "a bar stays on its scale");
 }
 
@@ -117,11 +117,11 @@ fn the_history_names_its_peak_and_when_it_fused() {
         leaves_s: 40.0,
         seconds,
     };
-    let history = history::history(&curve, 0.9, Units::Metric).expect("a whole curve");
+    let history = history::history_charts(&curve, 0.9, Units::Metric).expect("a whole curve");
     assert!((history.peak_c - 165.0).abs() < 1e-9);
     assert!((history.lag - 2.0).abs() < 1e-9);
     assert!(history.fused_at.is_some_and(|second| (second - 45.0).abs() < 1e-6));
-    assert!(history::history(&Curve { seconds: Vec::new(), ..curve }, 0.9, Units::Metric).is_none());
+    assert!(history::history_charts(&Curve { seconds: Vec::new(), ..curve }, 0.9, Units::Metric).is_none());
 }
 
 /// The picture must not exaggerate: nothing turned is drawn as fresh, more is drawn as more.
@@ -173,8 +173,8 @@ fn a_narrow_region_of_the_map_keeps_its_name() {
                 leaves_s: 0.0,
             },
         };
-        let drawn =
-            map(&report, Units::Metric, &|_| word_width("Film overheats", "over 220 °C")).expect("a map");
+        let drawn = window_map(&report, Units::Metric, &|_| word_width("Film overheats", "over 220 °C"))
+            .expect("a map");
         let area = &drawn.areas[0];
         (area.word.is_some(), area.small)
     };

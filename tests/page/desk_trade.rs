@@ -2,7 +2,7 @@
 //! clear of one another.
 
 use proptest::prelude::*;
-use whitehold::desk::picture::trade_off::{HEIGHT, WIDTH, trade as picture};
+use whitehold::desk::picture::trade_off::{HEIGHT, WIDTH, trade_off_chart as picture};
 use whitehold::desk::{Draft, Msg, State, update};
 use whitehold::plan::{Priority, RecipeScores, Scale, TradeOff, Verdict, trade_off};
 

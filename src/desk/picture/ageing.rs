@@ -2,7 +2,7 @@
 //!
 //! Days run along their square root, because that is how dye spreads and because the first week matters.
 
-use super::scale::{Scale, path};
+use super::scale::{AxisScale, path};
 use crate::optics::GreyStep;
 use crate::plan::{BleedForecast, Spread};
 
@@ -17,11 +17,11 @@ const APART: f64 = 24.0;
 
 /// Where everything of the band stands, in its view box.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Ageing {
+pub struct AgeingChart {
     /// Roots of days along.
-    pub time: Scale,
+    pub time: AxisScale,
     /// Colour difference up.
-    pub shift: Scale,
+    pub shift: AxisScale,
     /// Ticks of time: position and day.
     pub day_ticks: Vec<(f64, f64)>,
     /// Ticks of colour difference: position, value and digits.
@@ -49,7 +49,7 @@ pub struct Ageing {
 
 /// The band of a forecast; nothing for one without at least two days.
 #[must_use]
-pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
+pub fn ageing_chart(forecast: &BleedForecast) -> Option<AgeingChart> {
     let (days, spreads) = (&forecast.days, &forecast.de00);
     let (last, end) = (*days.last()?, spreads.last()?);
     if days.len() < 2 || days.len() != spreads.len() || last <= 0.0 {
@@ -58,8 +58,8 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
     let most = spreads.iter().fold(0.0_f64, |most, spread| most.max(spread.high));
     // Beyond some 7, ΔE00 means little and may step back: the band leaves the picture there.
     let top = most.min(forecast.limit * 3.5).max(forecast.limit * 2.5).ceil().max(1.0);
-    let time = Scale { from: 0.0, to: last.sqrt(), start: 36.0, end: 486.0 };
-    let shift = Scale { from: 0.0, to: top, start: 358.0, end: 14.0 };
+    let time = AxisScale { from: 0.0, to: last.sqrt(), start: 36.0, end: 486.0 };
+    let shift = AxisScale { from: 0.0, to: top, start: 358.0, end: 14.0 };
     let along = |day: f64| time.held(day.max(0.0).sqrt());
     let line = |of: &fn(&Spread) -> f64| -> Vec<(f64, f64)> {
         days.iter().zip(spreads).map(|(&day, spread)| (along(day), shift.held(of(spread)))).collect()
@@ -76,7 +76,7 @@ pub fn ageing(forecast: &BleedForecast) -> Option<Ageing> {
     let (ticks, digits) = shift.ticks(5);
     let shown = forecast.looked_at_days.clamp(0.0, last);
     let value = at(days, spreads, shown);
-    Some(Ageing {
+    Some(AgeingChart {
         day_ticks: day_ticks(last, along),
         shift_ticks: ticks.into_iter().map(|value| (shift.at(value), value, digits)).collect(),
         wide: between(high, low),
@@ -109,7 +109,7 @@ fn day_ticks(last: f64, along: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {
 }
 
 /// Grades whose line stands free of the words at the top and of the limit.
-fn grades(forecast: &BleedForecast, shift: &Scale) -> Vec<(f64, GreyStep)> {
+fn grades(forecast: &BleedForecast, shift: &AxisScale) -> Vec<(f64, GreyStep)> {
     let mut shown: Vec<(f64, GreyStep)> = Vec::new();
     for line in &forecast.grades {
         let height = shift.at(line.de00);

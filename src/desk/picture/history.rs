@@ -1,6 +1,6 @@
 //! Temperatures and fusion over time, as paths.
 
-use super::scale::{Scale, path};
+use super::scale::{AxisScale, path};
 use crate::plan::Curve;
 use crate::wording::{Quantity, Units};
 
@@ -13,17 +13,17 @@ pub const FUSED_HEIGHT: f64 = 170.0;
 
 /// Both charts of a curve.
 #[derive(Clone, Debug, PartialEq)]
-pub struct History {
+pub struct HistoryCharts {
     /// Seconds along both charts.
-    pub time: Scale,
+    pub time: AxisScale,
     /// Ticks of time: position and value.
     pub time_ticks: Vec<(f64, f64)>,
     /// Shown temperatures up the first chart.
-    pub heat: Scale,
+    pub heat: AxisScale,
     /// Ticks of temperature: position and value, in the unit shown.
     pub heat_ticks: Vec<(f64, f64)>,
     /// Fused share up the second chart.
-    pub share: Scale,
+    pub share: AxisScale,
     /// Film top.
     pub top: String,
     /// Film bottom.
@@ -52,7 +52,7 @@ pub struct History {
 ///
 /// Returns nothing for a curve without at least two times.
 #[must_use]
-pub fn history(curve: &Curve, limit: f64, units: Units) -> Option<History> {
+pub fn history_charts(curve: &Curve, limit: f64, units: Units) -> Option<HistoryCharts> {
     let end = *curve.seconds.last()?;
     let long_enough = curve.seconds.len() > 1 && end > 0.0;
     if !long_enough || curve.film_top_c.len() != curve.seconds.len() {
@@ -63,9 +63,9 @@ pub fn history(curve: &Curve, limit: f64, units: Units) -> Option<History> {
         curve.film_top_c.iter().chain(&curve.film_bottom_c).fold(f64::MIN, |most, &now| most.max(now));
     let step = if units == Units::Metric { 20.0 } else { 50.0 };
     let ceiling = (shown(peak_c + 8.0) / step).ceil() * step;
-    let time = Scale { from: 0.0, to: end, start: 46.0, end: WIDTH - 12.0 };
-    let heat = Scale { from: shown(20.0), to: ceiling, start: HEIGHT - 48.0, end: 36.0 };
-    let share = Scale { from: 0.0, to: 1.0, start: FUSED_HEIGHT - 52.0, end: 16.0 };
+    let time = AxisScale { from: 0.0, to: end, start: 46.0, end: WIDTH - 12.0 };
+    let heat = AxisScale { from: shown(20.0), to: ceiling, start: HEIGHT - 48.0, end: 36.0 };
+    let share = AxisScale { from: 0.0, to: 1.0, start: FUSED_HEIGHT - 52.0, end: 16.0 };
     let line = |values: &[f64]| {
         path(curve.seconds.iter().zip(values).map(|(&s, &c)| (time.at(s), heat.held(shown(c)))), false)
     };
@@ -83,7 +83,7 @@ pub fn history(curve: &Curve, limit: f64, units: Units) -> Option<History> {
         values.get(index).map_or((time.at(second), heat.start), |&c| (time.at(second), heat.held(shown(c))))
     };
     let mark = curve.leaves_s.min(end);
-    Some(History {
+    Some(HistoryCharts {
         time_ticks: ticks_at(&time, 6),
         heat_ticks: ticks_at(&heat, 5),
         top: line(&curve.film_top_c),
@@ -103,7 +103,7 @@ pub fn history(curve: &Curve, limit: f64, units: Units) -> Option<History> {
     })
 }
 
-fn ticks_at(scale: &Scale, count: usize) -> Vec<(f64, f64)> {
+fn ticks_at(scale: &AxisScale, count: usize) -> Vec<(f64, f64)> {
     scale.ticks(count).0.into_iter().map(|value| (scale.at(value), value)).collect()
 }
 

@@ -2,7 +2,7 @@
 
 use super::Ink;
 use super::contour::{Point, region};
-use super::scale::{Scale, path};
+use super::scale::{AxisScale, path};
 use crate::numerics::sorting::sorted;
 use crate::plan::{Drift, Side, Topic, Wall, WindowReport};
 use crate::wording::{Quantity, Units};
@@ -29,7 +29,7 @@ pub fn word_width(word: &str, line: &str) -> [f64; 2] {
 
 /// One limit on the map.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Area {
+pub struct LimitArea {
     /// What it is about.
     pub topic: Topic,
     /// Colour and hatch.
@@ -46,11 +46,11 @@ pub struct Area {
 
 /// Where everything on the map stands.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Map {
+pub struct WindowMap {
     /// Belt along, in the unit shown.
-    pub belt: Scale,
+    pub belt: AxisScale,
     /// Set temperature up, in the unit shown.
-    pub heat: Scale,
+    pub heat: AxisScale,
     /// Ticks of belt: position and value.
     pub belt_ticks: Vec<(f64, f64)>,
     /// Digits of those values.
@@ -58,7 +58,7 @@ pub struct Map {
     /// Ticks of heat.
     pub heat_ticks: Vec<(f64, f64)>,
     /// The limits, the most of the map first.
-    pub areas: Vec<Area>,
+    pub areas: Vec<LimitArea>,
     /// Middle and turn (degrees) of the word for what works; absent where nothing does.
     pub works: Option<(Point, f64)>,
     /// A cool and a hot point of what works: set temperature (°C) and belt (m/min).
@@ -67,14 +67,14 @@ pub struct Map {
 
 /// The set point on the map.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SetPoint {
+pub struct SetPointMark {
     /// Where it stands.
     pub middle: Point,
     /// Half the width and height of the drift box round it.
     pub half: Point,
 }
 
-impl Map {
+impl WindowMap {
     /// Where a set temperature (°C) and a belt (m/min) stand.
     #[must_use]
     pub fn place(&self, set_c: f64, belt: f64, units: Units) -> Point {
@@ -97,9 +97,9 @@ impl Map {
 
     /// The set point at a temperature (°C) and a belt (m/min), with the box of how far the dryer wanders there.
     #[must_use]
-    pub fn set_point(&self, drift: &Drift, set_c: f64, belt: f64, units: Units) -> SetPoint {
-        let slope = |scale: &Scale| ((scale.end - scale.start) / (scale.to - scale.from)).abs();
-        SetPoint {
+    pub fn set_point(&self, drift: &Drift, set_c: f64, belt: f64, units: Units) -> SetPointMark {
+        let slope = |scale: &AxisScale| ((scale.end - scale.start) / (scale.to - scale.from)).abs();
+        SetPointMark {
             middle: self.place(set_c, belt, units),
             half: (
                 Quantity::Belt.shown(drift.belt_m_per_min, units) * slope(&self.belt),
@@ -124,7 +124,11 @@ pub fn drift_fits(report: &WindowReport, set_c: f64, belt: f64) -> bool {
 ///
 /// Returns nothing for a report without at least two temperatures and two belt speeds.
 #[must_use]
-pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> [f64; 2]) -> Option<Map> {
+pub fn window_map(
+    report: &WindowReport,
+    units: Units,
+    width_of: &dyn Fn(Topic) -> [f64; 2],
+) -> Option<WindowMap> {
     let (first_c, last_c) = (report.set_c.first()?, report.set_c.last()?);
     let (first_v, last_v) = (report.belt_m_per_min.first()?, report.belt_m_per_min.last()?);
     if report.set_c.len() < 2 || report.belt_m_per_min.len() < 2 {
@@ -132,11 +136,11 @@ pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> [f64
     }
     let heat_of = |celsius: f64| Quantity::Temperature.shown(celsius, units);
     let belt_of = |speed: f64| Quantity::Belt.shown(speed, units);
-    let belt = Scale { from: belt_of(*first_v), to: belt_of(*last_v), start: 64.0, end: WIDTH - 14.0 };
-    let heat = Scale { from: heat_of(*first_c), to: heat_of(*last_c), start: HEIGHT - 64.0, end: 14.0 };
+    let belt = AxisScale { from: belt_of(*first_v), to: belt_of(*last_v), start: 64.0, end: WIDTH - 14.0 };
+    let heat = AxisScale { from: heat_of(*first_c), to: heat_of(*last_c), start: HEIGHT - 64.0, end: 14.0 };
     let place = |(speed, celsius): Point| (belt.at(belt_of(speed)), heat.at(heat_of(celsius)));
 
-    let areas: Vec<(f64, Area)> = report
+    let areas: Vec<(f64, LimitArea)> = report
         .walls
         .iter()
         .map(|wall| {
@@ -146,7 +150,7 @@ pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> [f64
             let limit =
                 region.walls.iter().map(|points| path(points.iter().map(|&p| place(p)), false)).collect();
             let (topic, ink) = (wall.what, Ink::of(wall.what));
-            let area = Area { topic, ink, region: outline, wall: limit, word: None, small: false };
+            let area = LimitArea { topic, ink, region: outline, wall: limit, word: None, small: false };
             (region.area(), area)
         })
         .collect();
@@ -201,7 +205,7 @@ pub fn map(report: &WindowReport, units: Units, width_of: &dyn Fn(Topic) -> [f64
         _ => None,
     };
     let (belt_values, belt_decimals) = belt.ticks(5);
-    Some(Map {
+    Some(WindowMap {
         belt_ticks: belt_values.into_iter().map(|value| (belt.at(value), value)).collect(),
         belt_decimals,
         heat_ticks: heat.ticks(6).0.into_iter().map(|value| (heat.at(value), value)).collect(),
@@ -262,7 +266,7 @@ fn cell(axis: &[f64], value: f64) -> (usize, f64) {
 }
 
 /// Points all over the map.
-fn felt(belt: &Scale, heat: &Scale) -> Vec<Point> {
+fn felt(belt: &AxisScale, heat: &AxisScale) -> Vec<Point> {
     let columns = ((belt.end - belt.start) / STEP) as usize;
     let rows = ((heat.start - heat.end) / STEP) as usize;
     let mut points = Vec::with_capacity((columns + 1) * (rows + 1));

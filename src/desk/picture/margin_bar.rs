@@ -1,7 +1,7 @@
 //! The rule: one margin as a scale with its limit as a wall.
 
 use super::Ink;
-use super::scale::Scale;
+use super::scale::AxisScale;
 use crate::plan::{Margin, Side, Topic};
 
 /// Width of the view box.
@@ -11,11 +11,11 @@ pub const HEIGHT: f64 = 62.0;
 
 /// Where everything of a rule stands, in its view box.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Rule {
+pub struct MarginBar {
     /// Colour and hatch.
     pub ink: Ink,
     /// Values on the scale.
-    pub scale: Scale,
+    pub scale: AxisScale,
     /// Left end and width of the failing side.
     pub fails: (f64, f64),
     /// The limit.
@@ -34,21 +34,21 @@ pub struct Rule {
 
 /// The rule of a margin. Shares of fusion are drawn in percent whatever unit they come in.
 #[must_use]
-pub fn rule(margin: &Margin) -> Rule {
+pub fn margin_bar(margin: &Margin) -> MarginBar {
     let percent = margin.what == Topic::Fusion && margin.unit != "%";
     let times = if percent { 100.0 } else { 1.0 };
     let (low, likely, high) =
         (margin.value.low * times, margin.value.likely * times, margin.value.high * times);
     let limit = margin.limit * times;
     let (from, to) = ends(margin, limit, low, high);
-    let scale = Scale { from, to, start: 12.0, end: WIDTH - 12.0 };
+    let scale = AxisScale { from, to, start: 12.0, end: WIDTH - 12.0 };
     let fails_left = margin.needed == Side::AtLeast;
     let wall = scale.held(limit);
     let fails = if fails_left { (scale.start, wall - scale.start) } else { (wall, scale.end - wall) };
     let ticks = (0..=10)
         .map(|k| (scale.start + (scale.end - scale.start) * f64::from(k) / 10.0, k % 5 == 0))
         .collect();
-    Rule {
+    MarginBar {
         ink: Ink::of(margin.what),
         scale,
         fails,

@@ -2,7 +2,7 @@
 
 /// A straight map from values to positions.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Scale {
+pub struct AxisScale {
     /// Value at `start`.
     pub from: f64,
     /// Value at `end`.
@@ -13,7 +13,7 @@ pub struct Scale {
     pub end: f64,
 }
 
-impl Scale {
+impl AxisScale {
     /// Position of a value; not held inside the ends.
     #[must_use]
     pub fn at(&self, value: f64) -> f64 {

@@ -21,7 +21,7 @@ const VISIBLE_DYE: f64 = 0.03;
 
 /// One cut, in its view box.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Section {
+pub struct FilmSection {
     /// Days after printing.
     pub day: f64,
     /// Dots of dye that shows, as strokes of no length.
@@ -34,9 +34,9 @@ pub struct Section {
 
 /// Every cut of a forecast on one scale.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Sections {
+pub struct FilmSections {
     /// Fresh first; three at most.
-    pub cuts: Vec<Section>,
+    pub cuts: Vec<FilmSection>,
     /// Depth that the eye judges by, from the top.
     pub eye: f64,
     /// Top of the blocker, from the top; absent without one.
@@ -45,7 +45,7 @@ pub struct Sections {
 
 /// The cuts of a forecast; nothing for a film without thickness.
 #[must_use]
-pub fn sections(forecast: &BleedForecast) -> Option<Sections> {
+pub fn film_sections(forecast: &BleedForecast) -> Option<FilmSections> {
     let film = forecast.film_um;
     if film.is_nan() || film <= 0.0 {
         return None;
@@ -61,7 +61,7 @@ pub fn sections(forecast: &BleedForecast) -> Option<Sections> {
     // Three have room: the first two, which differ most, and the last.
     let last = forecast.cuts.len().saturating_sub(1);
     let shown = forecast.cuts.iter().enumerate().filter(|(index, _)| *index < 2 || *index == last);
-    Some(Sections {
+    Some(FilmSections {
         cuts: shown.map(|(_, cut)| section(cut, film, dots, most)).collect(),
         eye: (VISIBLE_UM / film).min(1.0) * FILM,
         blocker: (forecast.blocker_um > 0.0)
@@ -69,14 +69,14 @@ pub fn sections(forecast: &BleedForecast) -> Option<Sections> {
     })
 }
 
-fn section(cut: &Cut, film: f64, dots: f64, most: f64) -> Section {
+fn section(cut: &Cut, film: f64, dots: f64, most: f64) -> FilmSection {
     let up = |height: f64| FILM * (1.0 - height / film);
     let line = cut
         .height_um
         .iter()
         .zip(&cut.free_kg_per_m3)
         .map(|(&height, &free)| (8.0 + (WIDTH - 20.0) * (free / most).clamp(0.0, 1.0), up(height)));
-    Section {
+    FilmSection {
         day: cut.day,
         free: dotted(&cut.height_um, &cut.free_kg_per_m3, film, dots, 0.5),
         bound: dotted(&cut.height_um, &cut.bound_kg_per_m3, film, dots, 0.25),

@@ -3,7 +3,7 @@
 //! Chances go by their logarithm, because one in ten against one in a hundred is what an order is decided on. Pace runs from
 //! fast to slow, so that better is to the left there too.
 
-use super::scale::{Scale, path};
+use super::scale::{AxisScale, path};
 use crate::plan;
 
 /// Width of the view box.
@@ -32,11 +32,11 @@ pub struct Mark {
 
 /// The picture.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Trade {
+pub struct TradeOffChart {
     /// What is paid, along.
-    pub pays: Scale,
+    pub pays: AxisScale,
     /// What is got, up; of a chance its logarithm.
-    pub gets: Scale,
+    pub gets: AxisScale,
     /// Ticks along: position, value and digits.
     pub pays_ticks: Vec<(f64, f64, usize)>,
     /// Ticks up: height, value and digits.
@@ -50,7 +50,7 @@ pub struct Trade {
 /// The picture of a trade with the names of some of its ways, given by their places, those first that must not go without;
 /// nothing for fewer than two ways.
 #[must_use]
-pub fn trade(trade: &plan::TradeOff, names: &[(usize, String)]) -> Option<Trade> {
+pub fn trade_off_chart(trade: &plan::TradeOff, names: &[(usize, String)]) -> Option<TradeOffChart> {
     let late = trade.gets == plan::Scale::Late;
     let up = |way: &plan::RecipeScores| rise(late, way.value(trade.gets));
     let along = |way: &plan::RecipeScores| way.value(trade.pays);
@@ -60,12 +60,12 @@ pub fn trade(trade: &plan::TradeOff, names: &[(usize, String)]) -> Option<Trade>
         return None;
     }
     let (from, to) = if trade.pays == plan::Scale::Pace { (right, left) } else { (left, right) };
-    let pays = Scale { from, to, start: 142.0, end: WIDTH - 14.0 };
-    let gets = Scale { from: low, to: high, start: HEIGHT - 66.0, end: 30.0 };
+    let pays = AxisScale { from, to, start: 142.0, end: WIDTH - 14.0 };
+    let gets = AxisScale { from: low, to: high, start: HEIGHT - 66.0, end: 30.0 };
     let places: Vec<[f64; 2]> =
         trade.ways.iter().map(|way| [pays.held(along(way)), gets.held(up(way))]).collect();
     let gets_ticks = if late { chances(&gets) } else { ticks_of(&gets, &gets, |value| value) };
-    Some(Trade {
+    Some(TradeOffChart {
         pays_ticks: ticks_of(&pays, &pays, |value| value),
         gets_ticks,
         front: front(trade, &places, &pays, &gets),
@@ -76,19 +76,19 @@ pub fn trade(trade: &plan::TradeOff, names: &[(usize, String)]) -> Option<Trade>
 }
 
 /// Round values of a scale, each where `at` says that it stands on another.
-fn ticks_of(values: &Scale, on: &Scale, at: fn(f64) -> f64) -> Vec<(f64, f64, usize)> {
+fn ticks_of(values: &AxisScale, on: &AxisScale, at: fn(f64) -> f64) -> Vec<(f64, f64, usize)> {
     let (ticks, digits) = values.ticks(5);
     ticks.into_iter().map(|value| (on.at(at(value)), value, digits)).collect()
 }
 
 /// Chances that are known by heart; where hardly one of them lies between the ends, round ones between.
-fn chances(gets: &Scale) -> Vec<(f64, f64, usize)> {
+fn chances(gets: &AxisScale) -> Vec<(f64, f64, usize)> {
     let known = CHANCES.into_iter().filter(|chance| (gets.from..=gets.to).contains(&chance.ln()));
     let known: Vec<(f64, f64, usize)> = known.map(|chance| (gets.at(chance.ln()), chance, 0)).collect();
     if known.len() > 2 {
         return known;
     }
-    let values = Scale { from: gets.from.exp(), to: gets.to.exp(), ..*gets };
+    let values = AxisScale { from: gets.from.exp(), to: gets.to.exp(), ..*gets };
     ticks_of(&values, gets, |chance| chance.max(1e-4).ln())
 }
 
@@ -107,7 +107,7 @@ fn room(values: impl Iterator<Item = f64>, margin: f64) -> Option<[f64; 2]> {
 }
 
 /// Steps through the front: from one way to the next what is got stays as it was until more is paid.
-fn front(trade: &plan::TradeOff, places: &[[f64; 2]], pays: &Scale, gets: &Scale) -> String {
+fn front(trade: &plan::TradeOff, places: &[[f64; 2]], pays: &AxisScale, gets: &AxisScale) -> String {
     let on: Vec<[f64; 2]> =
         trade.ways.iter().zip(places).filter(|(way, _)| way.front).map(|(_, at)| *at).collect();
     let (Some(first), Some(last)) = (on.first(), on.last()) else { return String::new() };
@@ -120,7 +120,7 @@ fn front(trade: &plan::TradeOff, places: &[[f64; 2]], pays: &Scale, gets: &Scale
 }
 
 /// Marks with their names, which keep clear of each other and of every mark; the first names have the first choice.
-fn named(places: &[[f64; 2]], names: &[(usize, String)], pays: &Scale, gets: &Scale) -> Vec<Mark> {
+fn named(places: &[[f64; 2]], names: &[(usize, String)], pays: &AxisScale, gets: &AxisScale) -> Vec<Mark> {
     let mut marks: Vec<Mark> = places.iter().map(|at| Mark { at: *at, name: None }).collect();
     let half = |at: usize| if names.iter().any(|(named, _)| *named == at) { MARK } else { SMALL };
     let mut taken: Vec<[f64; 4]> = places

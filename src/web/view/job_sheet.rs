@@ -3,7 +3,7 @@
 use super::widgets::{icon, markup};
 use crate::desk::job_sheet::{Figure, JobSheet};
 use crate::desk::picture::Ink;
-use crate::desk::picture::map::{HEIGHT, Map, WIDTH, map, word_width};
+use crate::desk::picture::map::{HEIGHT, WIDTH, WindowMap, window_map, word_width};
 use crate::desk::{Msg, State};
 use crate::plan::{Topic, Verdict, WindowReport};
 use crate::web::desk::Desk;
@@ -248,7 +248,7 @@ fn careful(sheet: &JobSheet) -> String {
 fn small_map(window: &WindowReport, voice: Voice) -> Option<String> {
     // Small letters would be too small on paper.
     let width = |topic: Topic| [LARGER * word_width(voice.past_limit(topic), "")[0], f64::INFINITY];
-    let map = map(window, voice.units, &width)?;
+    let map = window_map(window, voice.units, &width)?;
     let (left, top) = (map.belt.start, map.heat.end);
     let (wide, high) = (map.belt.end - left, map.heat.start - top);
     let mut inside = String::from("<defs>");
@@ -325,7 +325,7 @@ fn small_map(window: &WindowReport, voice: Voice) -> Option<String> {
     ))
 }
 
-fn axes(inside: &mut String, map: &Map, voice: Voice) {
+fn axes(inside: &mut String, map: &WindowMap, voice: Voice) {
     let (left, right, bottom, top) = (map.belt.start, map.belt.end, map.heat.start, map.heat.end);
     let numeral = Numeral(voice.language);
     let _ = write!(inside, "<path class=\"f-axis\" d=\"M{left} {top}V{bottom}H{right}\"/>");

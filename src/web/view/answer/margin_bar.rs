@@ -1,6 +1,6 @@
 //! A rule: one margin with its limit as a wall.
 
-use crate::desk::picture::margin_bar::{HEIGHT, WIDTH, rule};
+use crate::desk::picture::margin_bar::{HEIGHT, WIDTH, margin_bar as bar};
 use crate::plan::{Margin, Side, Topic};
 use crate::web::view::widgets::markup;
 use crate::web::view::widgets::svg::SvgWriter;
@@ -8,7 +8,7 @@ use crate::wording::{Label, Numeral, Phrase, Voice};
 
 /// The rule of a margin with its heading; `days` is when the bleed is judged.
 pub fn margin_bar(margin: &Margin, voice: Voice, days: f64) -> String {
-    let drawn = rule(margin);
+    let drawn = bar(margin);
     let what = match margin.what {
         Topic::Bleed => voice.say(&Phrase::BleedAfter { days: Numeral(voice.language).fixed(days, 0) }),
         topic => voice.topic(topic).to_owned(),

@@ -1,7 +1,7 @@
 //! What is given up for what: sentences, the picture of the ways between two scales, and its table.
 
 use crate::desk::key;
-use crate::desk::picture::trade_off::{HEIGHT, Trade as Picture, WIDTH, trade as picture};
+use crate::desk::picture::trade_off::{HEIGHT, TradeOffChart, WIDTH, trade_off_chart};
 use crate::plan::{Code, RecipeScores, Report, Scale, TradeOff};
 use crate::web::view::widgets::svg::SvgWriter;
 use crate::web::view::widgets::{icon, markup};
@@ -31,7 +31,7 @@ pub(super) fn drawn(
         })
         .collect();
     let named = names(trade, chosen, tapped);
-    let figure = picture(trade, &named).map(|drawn| {
+    let figure = trade_off_chart(trade, &named).map(|drawn| {
         let inside = marks(trade, &drawn, &named, [Some(chosen), tapped], money, voice);
         let title = voice.say(&TradeOffPhrase::Picture {
             pays: voice.scale(trade.pays).into(),
@@ -70,7 +70,7 @@ fn names(trade: &TradeOff, chosen: usize, tapped: Option<usize>) -> Vec<(usize, 
 
 fn marks(
     trade: &TradeOff,
-    drawn: &Picture,
+    drawn: &TradeOffChart,
     named: &[(usize, String)],
     rung: [Option<usize>; 2],
     money: &str,
@@ -101,7 +101,7 @@ fn marks(
 }
 
 /// The mark of a way's verdict, and the place to tap it.
-fn mark(pen: &mut SvgWriter, trade: &TradeOff, drawn: &Picture, at: usize, half: f64) {
+fn mark(pen: &mut SvgWriter, trade: &TradeOff, drawn: &TradeOffChart, at: usize, half: f64) {
     let (Some(way), Some(place)) = (trade.ways.get(at), drawn.marks.get(at)) else { return };
     let ([x, y], side) = (place.at, 2.0 * half);
     let (class, inside) = (icon::verdict_class(way.verdict), icon::mark(way.verdict));
@@ -113,7 +113,7 @@ fn mark(pen: &mut SvgWriter, trade: &TradeOff, drawn: &Picture, at: usize, half:
     ));
 }
 
-fn axes(pen: &mut SvgWriter, trade: &TradeOff, drawn: &Picture, money: &str, voice: Voice) {
+fn axes(pen: &mut SvgWriter, trade: &TradeOff, drawn: &TradeOffChart, money: &str, voice: Voice) {
     let (left, right, top, foot) = (drawn.pays.start, drawn.pays.end, drawn.gets.end, drawn.gets.start);
     let numeral = Numeral(voice.language);
     for (y, value, digits) in &drawn.gets_ticks {

@@ -1,6 +1,6 @@
 //! The band over days, with its limit, its grades and the day that matters.
 
-use crate::desk::picture::ageing::{Ageing, HEIGHT, WIDTH, ageing};
+use crate::desk::picture::ageing::{AgeingChart, HEIGHT, WIDTH, ageing_chart};
 use crate::plan::{BleedForecast, Topic};
 use crate::web::view::widgets::svg::SvgWriter;
 use crate::wording::{ForecastPhrase, Label, Numeral, Phrase, Quantity, Voice};
@@ -17,7 +17,7 @@ pub(super) fn day(voice: Voice, value: f64) -> String {
 }
 
 /// The forecast in one sentence, as the picture's own title too.
-pub(super) fn sentence(forecast: &BleedForecast, drawn: Option<&Ageing>, voice: Voice) -> String {
+pub(super) fn sentence(forecast: &BleedForecast, drawn: Option<&AgeingChart>, voice: Voice) -> String {
     let Some((fresh, end)) = forecast.de00.first().zip(forecast.de00.last()) else { return String::new() };
     let says = voice.say(&Phrase::AgeingSays {
         fresh: write(voice, fresh.likely),
@@ -38,7 +38,7 @@ pub(super) fn sentence(forecast: &BleedForecast, drawn: Option<&Ageing>, voice: 
 
 /// The figure.
 pub fn ageing_view(forecast: &BleedForecast, voice: Voice) -> Option<impl IntoView + use<>> {
-    let drawn = ageing(forecast)?;
+    let drawn = ageing_chart(forecast)?;
     let inside = picture(forecast, &drawn, voice);
     let title = sentence(forecast, Some(&drawn), voice);
     Some(view! {
@@ -57,7 +57,7 @@ pub fn ageing_view(forecast: &BleedForecast, voice: Voice) -> Option<impl IntoVi
     })
 }
 
-fn picture(forecast: &BleedForecast, drawn: &Ageing, voice: Voice) -> String {
+fn picture(forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) -> String {
     let (left, right, top, foot) = (drawn.time.start, drawn.time.end, drawn.shift.end, drawn.shift.start);
     let [low, likely, high] = &drawn.lines;
     let mut pen = SvgWriter::default();
@@ -88,7 +88,7 @@ fn picture(forecast: &BleedForecast, drawn: &Ageing, voice: Voice) -> String {
     pen.done()
 }
 
-fn day_that_matters(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &Ageing, voice: Voice) {
+fn day_that_matters(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) {
     let [x, y, value] = drawn.looked_at;
     let (top, foot) = (drawn.shift.end, drawn.shift.start);
     // The words stand on the roomier side of their line.
@@ -107,7 +107,7 @@ fn day_that_matters(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &Agein
 }
 
 /// The day on which the order is due: a line with its date at the foot.
-fn day_it_leaves(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &Ageing, voice: Voice) {
+fn day_it_leaves(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) {
     let (Some((x, left)), Some(leaves)) = (drawn.leaves, &forecast.leaves) else { return };
     let (top, foot) = (drawn.shift.end, drawn.shift.start);
     let (words, class) = if left { (x - 10.0, "t-halo t-e") } else { (x + 8.0, "t-halo") };
@@ -116,7 +116,7 @@ fn day_it_leaves(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &Ageing, 
 }
 
 /// What stands at the end of the band, beside it.
-fn ends(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &Ageing, voice: Voice) {
+fn ends(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) {
     let x = drawn.time.end + 16.0;
     let Some(end) = forecast.de00.last() else { return };
     let named = [(Label::BestCase, end.low), (Label::Likely, end.likely), (Label::BadEnd, end.high)];
@@ -128,7 +128,7 @@ fn ends(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &Ageing, voice: Vo
     pen.dot(drawn.end[0], drawn.end[1]);
 }
 
-fn axes(pen: &mut SvgWriter, drawn: &Ageing, voice: Voice) {
+fn axes(pen: &mut SvgWriter, drawn: &AgeingChart, voice: Voice) {
     let (left, foot) = (drawn.time.start, drawn.shift.start);
     let numeral = Numeral(voice.language);
     for (y, value, digits) in &drawn.shift_ticks {

@@ -3,7 +3,7 @@
 mod ageing;
 mod section;
 
-use crate::desk::picture::ageing::ageing as drawn;
+use crate::desk::picture::ageing::ageing_chart as drawn;
 use crate::desk::picture::swatches::Swatches;
 use crate::desk::{Field, Msg};
 use crate::optics::Lab;

@@ -1,7 +1,7 @@
 //! The cut through the print: fresh, and on later days.
 
 use super::ageing::day;
-use crate::desk::picture::section::{FILM, HEIGHT, Section, Sections, WIDTH, fibres, sections};
+use crate::desk::picture::section::{FILM, FilmSection, FilmSections, HEIGHT, WIDTH, fibres, film_sections};
 use crate::desk::picture::swatches::Swatches;
 use crate::plan::BleedForecast;
 use crate::web::view::widgets::svg::SvgWriter;
@@ -19,8 +19,8 @@ pub fn section_view(
     dye: &str,
     voice: Voice,
 ) -> Option<impl IntoView + use<>> {
-    let drawn = sections(forecast)?;
-    let name = |cut: &Section| match cut.day {
+    let drawn = film_sections(forecast)?;
+    let name = |cut: &FilmSection| match cut.day {
         0.0 => voice.label(Label::Fresh).to_owned(),
         days => voice.say(&Phrase::DayNumber { day: day(voice, days) }),
     };
@@ -46,7 +46,7 @@ pub fn section_view(
     })
 }
 
-fn picture(drawn: &Sections, names: &[String], colours: &Swatches, dye: &str, voice: Voice) -> String {
+fn picture(drawn: &FilmSections, names: &[String], colours: &Swatches, dye: &str, voice: Voice) -> String {
     let mut pen = SvgWriter::default();
     let fibres = fibres();
     let depth = voice.quantity(Quantity::Film, crate::migration::VISIBLE_DEPTH * 1e6);

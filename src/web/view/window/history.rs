@@ -1,6 +1,6 @@
 //! Temperatures of film and cloth over time, and how far the underside is fused.
 
-use crate::desk::picture::history::{FUSED_HEIGHT, HEIGHT, History, WIDTH, history};
+use crate::desk::picture::history::{FUSED_HEIGHT, HEIGHT, HistoryCharts, WIDTH, history_charts};
 use crate::plan::{Topic, WindowReport};
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice};
 use leptos::prelude::*;
@@ -12,7 +12,7 @@ pub fn history_view(window: &WindowReport, voice: Voice) -> Option<impl IntoView
         .iter()
         .find(|wall| wall.what == Topic::Fusion)
         .map_or(0.9, |wall| if wall.unit == "%" { wall.limit / 100.0 } else { wall.limit });
-    let drawn = history(&window.curve, limit, voice.units)?;
+    let drawn = history_charts(&window.curve, limit, voice.units)?;
     let peak = voice.quantity(Quantity::Temperature, drawn.peak_c);
     let curves = curves(&drawn, window.curve.leaves_s, voice);
     let fused = fused(&drawn, limit, voice);
@@ -29,7 +29,7 @@ pub fn history_view(window: &WindowReport, voice: Voice) -> Option<impl IntoView
     })
 }
 
-fn time_axis(drawn: &History, foot: f64, voice: Voice) -> impl IntoView + use<> {
+fn time_axis(drawn: &HistoryCharts, foot: f64, voice: Voice) -> impl IntoView + use<> {
     let numeral = Numeral(voice.language);
     drawn
         .time_ticks
@@ -43,7 +43,7 @@ fn time_axis(drawn: &History, foot: f64, voice: Voice) -> impl IntoView + use<> 
         .collect_view()
 }
 
-fn curves(drawn: &History, leaves_s: f64, voice: Voice) -> impl IntoView + use<> {
+fn curves(drawn: &HistoryCharts, leaves_s: f64, voice: Voice) -> impl IntoView + use<> {
     let numeral = Numeral(voice.language);
     let (left, right, top, foot) = (drawn.time.start, drawn.time.end, drawn.heat.end, drawn.heat.start);
     let title = voice.say(&Phrase::CurveTitle {
@@ -94,7 +94,7 @@ fn curves(drawn: &History, leaves_s: f64, voice: Voice) -> impl IntoView + use<>
     }
 }
 
-fn fused(drawn: &History, limit: f64, voice: Voice) -> impl IntoView + use<> {
+fn fused(drawn: &HistoryCharts, limit: f64, voice: Voice) -> impl IntoView + use<> {
     let (left, right, top, foot) = (drawn.time.start, drawn.time.end, drawn.share.end, drawn.share.start);
     let percent = |share: f64| voice.quantity(Quantity::Percent, share * 100.0);
     let when = drawn.fused_at.map(|second| voice.quantity(Quantity::Seconds, second.round()));

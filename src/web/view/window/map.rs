@@ -1,7 +1,7 @@
 //! The window map: failing regions hatched and named, the clear strip, the set point to drag.
 
 use crate::desk::picture::Ink;
-use crate::desk::picture::map::{HEIGHT, Map, WIDTH, drift_fits, map, word_width};
+use crate::desk::picture::map::{HEIGHT, WIDTH, WindowMap, drift_fits, window_map, word_width};
 use crate::desk::{Field, Msg, State};
 use crate::plan::{Curve, Drift, Side, WindowReport};
 use crate::web::desk::Desk;
@@ -14,7 +14,7 @@ use web_sys::{KeyboardEvent, MouseEvent, PointerEvent};
 /// The map with what its words need.
 #[derive(Clone, PartialEq)]
 struct Shown {
-    map: Map,
+    map: WindowMap,
     grid: WindowReport,
     voice: Voice,
 }
@@ -59,7 +59,7 @@ pub fn map_view(desk: Desk) -> impl IntoView {
     let shown = Memo::new(move |_| {
         let (grid, voice) = parts.get();
         let grid = grid?;
-        let map = map(&grid, voice.units, &|topic| {
+        let map = window_map(&grid, voice.units, &|topic| {
             word_width(voice.past_limit(topic), &limit_words(topic, &grid, voice))
         })?;
         Some(Shown { map, grid, voice })
@@ -208,13 +208,13 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
     }
 }
 
-fn grid_lines(map: &Map) -> String {
+fn grid_lines(map: &WindowMap) -> String {
     let along = map.belt_ticks.iter().map(|(x, _)| format!("M{x:.1} {}V{}", map.heat.end, map.heat.start));
     let up = map.heat_ticks.iter().map(|(y, _)| format!("M{} {y:.1}H{}", map.belt.start, map.belt.end));
     along.chain(up).collect()
 }
 
-fn regions(map: &Map) -> impl IntoView + use<> {
+fn regions(map: &WindowMap) -> impl IntoView + use<> {
     let washes = map
         .areas
         .iter()
@@ -257,7 +257,7 @@ fn limit_words(topic: crate::plan::Topic, grid: &WindowReport, voice: Voice) -> 
     format!("{what} {limit}").trim().to_owned()
 }
 
-fn words(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> {
+fn words(map: &WindowMap, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> {
     let failing = map
         .areas
         .iter()
@@ -284,7 +284,7 @@ fn words(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> 
 }
 
 /// Regions whose words do not fit inside, or not with their limit, stand under the map.
-fn keys(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> {
+fn keys(map: &WindowMap, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> {
     let rows: Vec<_> = map
         .areas
         .iter()
@@ -306,7 +306,7 @@ fn keys(map: &Map, grid: &WindowReport, voice: Voice) -> impl IntoView + use<> {
     (!rows.is_empty()).then(|| view! { <ul class="map-key">{rows}</ul> })
 }
 
-fn axes(map: &Map, voice: Voice) -> impl IntoView + use<> {
+fn axes(map: &WindowMap, voice: Voice) -> impl IntoView + use<> {
     let (left, right, bottom, top) = (map.belt.start, map.belt.end, map.heat.start, map.heat.end);
     let numeral = Numeral(voice.language);
     let along = map
