@@ -131,7 +131,7 @@ impl CauseKind {
             }
             Self::FilmThin | Self::FilmThick => {
                 let times = if self == Self::FilmThin { THIN } else { THICK };
-                return Some((super::with_film(job, Some(times)), way, at));
+                return Some((with_film(job, Some(times)), way, at));
             }
             Self::Reducer if job.order.print.reducer_percent < STIRRED_IN => {
                 changed.order.print.reducer_percent = STIRRED_IN;
@@ -170,4 +170,14 @@ impl CauseKind {
             Self::Damp => DiagnosticTest::DryShirt,
         }
     }
+}
+
+/// The same job with a film so many times as thick.
+pub(super) fn with_film(job: &Job, times: Option<f64>) -> Job {
+    let mut job = job.clone();
+    if let Some(times) = times.filter(|times| times.is_finite() && *times > 0.0) {
+        let transfer = job.order.shop.transfer.unwrap_or(job.rules.transfer);
+        job.order.shop.transfer = Some(transfer * times);
+    }
+    job
 }

@@ -21,6 +21,7 @@ pub use chance::Defect;
 
 use crate::dryer::HistoryError;
 use crate::plan::{AsRun, Job, Pick, as_run};
+use cause::with_film;
 use chance::chance;
 
 /// What is known of a run that went wrong. What is not known was as planned.
@@ -125,14 +126,4 @@ pub fn diagnose(
         cause.share /= kept;
     }
     Ok(Some(Diagnosis { seen, planned: chance_planned, ran: chance_ran, causes: ranked }))
-}
-
-/// The same job with a film so many times as thick.
-fn with_film(job: &Job, times: Option<f64>) -> Job {
-    let mut job = job.clone();
-    if let Some(times) = times.filter(|times| times.is_finite() && *times > 0.0) {
-        let transfer = job.order.shop.transfer.unwrap_or(job.rules.transfer);
-        job.order.shop.transfer = Some(transfer * times);
-    }
-    job
 }

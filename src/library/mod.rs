@@ -7,31 +7,28 @@
 
 mod anchor;
 pub mod file;
-mod garment;
 pub mod log;
-mod overlay;
 mod queries;
-mod record;
 mod resolve;
-mod run;
 pub mod search;
 pub mod sheet_code;
-mod shop_record;
+mod shop;
 mod starter;
 pub mod storage_layout;
 pub mod table;
 
 pub use anchor::anchor_chance;
-pub use overlay::Unusable;
 pub use queries::{
-    answer, answer_with, diagnose, forecast_at, job, oven_test, pick_forecast, pick_window, report_at, window,
+    answer, answer_with, diagnose, forecast_at, oven_test, pick_forecast, pick_window, report_at, window,
 };
-pub use record::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
-pub use resolve::cure_kinetics;
-pub use run::{
+pub use resolve::{
     DryerLearnt, DryerRun, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, WhiteLearnt,
+    cure_kinetics, job,
 };
-pub use shop_record::{
-    BatchRecord, CalibrationRecord, FabricDye, FollowUpRecord, LotRecord, TrialReading, TrialRecord,
+pub use shop::{
+    BatchRecord, CalibrationRecord, FabricDye, FollowUpRecord, LotRecord, TrialReading, TrialRecord, Unusable,
 };
-pub use starter::{Library, LibraryError, harbour_lane, shipped, starter};
+pub use starter::{
+    AnchorRecord, AnchorSetting, Library, LibraryError, LimitRecord, PrintRoom, RoomOrder, harbour_lane,
+    shipped, starter,
+};

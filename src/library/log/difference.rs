@@ -1,3 +1,5 @@
+//! Two versions of a record compared, and fields laid over others.
+
 use serde_json::{Map, Value};
 
 /// One value that differs between two versions of a record.
@@ -68,6 +70,17 @@ fn values(path: &str, before: Option<&Value>, after: Option<&Value>, found: &mut
             if !same(a, b) {
                 found.push(FieldDifference { path: path.into(), before, after });
             }
+        }
+    }
+}
+
+/// Writes fields over others; `null` takes one away.
+pub(in crate::library) fn overlay(fields: &mut Map<String, Value>, over: Map<String, Value>) {
+    for (name, value) in over {
+        if value.is_null() {
+            fields.remove(&name);
+        } else {
+            fields.insert(name, value);
         }
     }
 }

@@ -1,10 +1,16 @@
 //! The edits that make a record hold what somebody wants it to hold. None of them is in the log until it is appended.
 
 use super::fold::Fold;
-use super::{Edit, Fields, Key, Kind, Log, Put, Remove, same};
+use super::{Edit, Fields, Key, Kind, Log, Put, Recorded, Remove, fields, fields_of, same};
 use serde_json::{Map, Value};
 
 impl Log {
+    /// The edit that keeps a record under an id; nothing if it is kept already.
+    #[must_use]
+    pub fn keep<T: Recorded>(&self, id: &str, record: &T) -> Option<Edit> {
+        self.put(T::KIND, id, &fields(record), fields_of::<T>())
+    }
+
     /// The edit that makes a record hold just these fields; nothing if it does already. Fields that `known` does not
     /// list stay as they are: a newer Whitehold wrote them.
     #[must_use]

@@ -1,6 +1,6 @@
 //! The writes of one record, taken in order, folded into what the record holds.
 
-use super::book::Write;
+use super::index::Write;
 use super::{Edit, FieldDifference, Key, Log, Recorded, fields_of, same};
 use crate::quantity::{FieldError, Problem};
 use serde_json::{Map, Value};

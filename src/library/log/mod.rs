@@ -20,23 +20,25 @@
 //!
 //! Never reads a clock and draws no number: the caller hands in the time, the tablet and the opening of its page.
 
-mod book;
 mod difference;
 mod edits;
+mod entries;
 mod entry;
 mod fold;
+mod index;
 mod kind;
 mod line;
 mod merge;
-mod record;
-mod written;
+mod recorded;
+mod records;
 
-pub use book::Log;
-pub(super) use book::overlay;
+pub(super) use difference::overlay;
 pub use difference::{FieldDifference, differences, same};
+pub use entries::Log;
 pub use entry::{Change, Edit, Fields, LogEntry, Put, Remove, VERSION};
 pub use fold::{Claim, Conflict, Record, Version};
 pub use kind::{Key, Kind};
 pub use line::{LineProblem, read_line};
 pub use merge::MergePreview;
-pub use record::{Recorded, fields, fields_of};
+pub(super) use recorded::recorded;
+pub use recorded::{Recorded, fields, fields_of};

@@ -26,7 +26,7 @@ use std::collections::BTreeMap;
 
 pub use column::{CellKind, TableColumn, columns};
 pub use form::Form;
-pub use rows::decode;
+pub use rows::{RowError, decode};
 
 /// A table that can be written and read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,15 +37,6 @@ pub enum RecordTable {
     Whites,
     /// The trials, a row for each reading.
     Trials,
-}
-
-/// What is wrong with one row.
-#[derive(Clone, Debug, PartialEq)]
-pub struct RowError {
-    /// Line of the file that the row begins on, from 1; the head is a row too.
-    pub line: u64,
-    /// What is wrong; its field is the column.
-    pub error: FieldError,
 }
 
 /// What reading a table would do.

@@ -1,7 +1,7 @@
 //! Rows and records: what a row says of a record, and the record after it, checked as a whole.
 
 use super::super::log::{Key, Kind, Log, Record, overlay};
-use super::super::overlay::check;
+use super::super::shop::check;
 use super::cell::{OWN, RowCells, look, text_of};
 use super::column::{CellKind, TableColumn};
 use super::rows;

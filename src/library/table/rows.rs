@@ -1,7 +1,6 @@
 //! The text of a table cut into rows, and rows put together to a text.
 
 use super::super::log::{Key, same};
-use super::RowError;
 use super::cell::{RowCells, unguard};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::spelling;
@@ -171,6 +170,15 @@ pub(super) fn write(columns: &[&str], rows: Vec<Vec<String>>) -> String {
 pub fn decode(bytes: Vec<u8>) -> String {
     String::from_utf8(bytes)
         .unwrap_or_else(|other| other.as_bytes().iter().map(|&byte| char::from(byte)).collect())
+}
+
+/// What is wrong with one row.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowError {
+    /// Line of the file that the row begins on, from 1; the head is a row too.
+    pub line: u64,
+    /// What is wrong; its field is the column.
+    pub error: FieldError,
 }
 
 impl RowError {

@@ -1,8 +1,9 @@
 use super::column::{MeterColumn, ReflectanceScale};
 use super::reflectance::BandGrid;
 use super::tokens::MeterField;
-use super::{Lab, MeterError, MeterFile, MeterNote, MeterProblem, MeterSample, StatedViewing};
+use super::{MeterError, MeterFile, MeterNote, MeterProblem, MeterSample, StatedViewing};
 use crate::numerics::sorting::sorted;
+use crate::optics::Lab;
 use crate::quantity::{Bound, Problem};
 
 /// A heading: what it says, what it stands for, where.

@@ -1,6 +1,14 @@
-use super::book::Write;
+//! The index from a record to the entries that write it.
+
 use super::{Key, Kind};
 use crate::numerics::sorting::sorted;
+
+/// Where a write stands: its entry, and which of that entry's edits it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Write {
+    pub(super) entry: u32,
+    pub(super) edit: u32,
+}
 
 /// Which entries are about which record: a list in the order of the keys, so that all records of a kind and all parts
 /// of a record lie side by side. Nearly every record has one write, and then nothing more is kept of it.

@@ -1,17 +1,10 @@
-use super::fold::{Fold, Record, Version};
-use super::line::MOST_STAMP;
-use super::written::WriteIndex;
-use super::{Change, Edit, Key, Kind, LogEntry, VERSION, differences};
-use crate::numerics::sorting::sorted;
-use serde_json::{Map, Value};
-use std::collections::HashMap;
+//! The log itself: every entry that a tablet knows, which of them count, and what Undo and Redo act on.
 
-/// Where a write stands: its entry, and which of that entry's edits it is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Write {
-    pub(super) entry: u32,
-    pub(super) edit: u32,
-}
+use super::index::{Write, WriteIndex};
+use super::line::MOST_STAMP;
+use super::{Change, Edit, Key, Kind, LogEntry, VERSION};
+use crate::numerics::sorting::sorted;
+use std::collections::HashMap;
 
 /// From so many entries on it is faster to work the index out anew: one by one each moves half of it (a fifth of a
 /// second for 220,000, where one costs up to a millisecond).
@@ -261,107 +254,19 @@ impl Log {
         entry
     }
 
-    /// A record as it stands, also if it is removed; nothing if no entry that counts is about it.
-    #[must_use]
-    pub fn record(&self, kind: Kind, id: &str) -> Option<Record> {
-        self.fold(&Key::new(kind, id))
-    }
-
-    /// The fields of a record as they stand in the one entry that is about it, where no other is: nearly every record
-    /// was written once, and then needs no folding.
-    pub(super) fn written_once(&self, key: &Key) -> Option<&str> {
-        let [write] = self.writes(key) else { return None };
-        match self.edit(*write)? {
-            Edit::Put(put) if self.counts(write.entry) => Some(put.fields.text()),
-            _ => None,
-        }
-    }
-
-    pub(super) fn fold(&self, key: &Key) -> Option<Record> {
-        let mut fold = Fold::default();
-        for &write in self.writes(key) {
-            fold.take(self, write);
-        }
-        fold.record(self, key)
-    }
-
-    /// All records of a kind that are not removed, by id.
-    pub fn records(&self, kind: Kind) -> impl Iterator<Item = Record> {
-        self.keys(kind).filter_map(|key| self.fold(key)).filter(|record| !record.removed)
-    }
-
-    /// The records of a kind that belong to an owner: those whose id begins with its id and a slash.
-    pub fn records_of(&self, kind: Kind, owner: &str) -> impl Iterator<Item = Record> {
-        let parts = self.writes.begin(kind, format!("{owner}/").into());
-        parts.filter_map(|key| self.fold(key)).filter(|record| !record.removed)
-    }
-
     /// Keys of all records of a kind that were ever written, by id.
     pub fn keys(&self, kind: Kind) -> impl Iterator<Item = &Key> {
         self.writes.begin(kind, "".into())
     }
 
+    /// Keys of all records of a kind that belong to an owner and were ever written, by id.
+    pub(super) fn keys_of(&self, kind: Kind, owner: &str) -> impl Iterator<Item = &Key> {
+        self.writes.begin(kind, format!("{owner}/").into())
+    }
+
     /// Keys of all records that were ever written.
     pub fn all_keys(&self) -> impl Iterator<Item = &Key> {
         self.writes.keys()
-    }
-
-    /// How many records of a kind there are, not counting removed ones.
-    #[must_use]
-    pub fn count(&self, kind: Kind) -> usize {
-        self.keys(kind).filter(|key| self.stands(key)).count()
-    }
-
-    /// Whether there is such a record and it is not removed.
-    #[must_use]
-    pub fn stands(&self, key: &Key) -> bool {
-        if let [write] = self.writes(key) {
-            return self.counts(write.entry) && matches!(self.edit(*write), Some(Edit::Put(_)));
-        }
-        self.fold(key).is_some_and(|record| !record.removed)
-    }
-
-    /// Every version of a record, oldest first.
-    #[must_use]
-    pub fn past(&self, kind: Kind, id: &str) -> Vec<Version> {
-        let key = Key::new(kind, id);
-        let mut fold = Fold::default();
-        let mut before = Map::new();
-        let mut past = Vec::new();
-        for &write in self.writes(&key) {
-            let (Some(entry), Some(edit)) = (self.at(write.entry), self.edit(write)) else { continue };
-            if self.hides(write.entry) {
-                continue;
-            }
-            fold.take(self, write);
-            let counts = self.counts(write.entry);
-            let fields = if counts {
-                fold.record(self, &key).map(|record| record.fields).unwrap_or_default()
-            } else {
-                let mut fields = before.clone();
-                if let Edit::Put(put) = edit {
-                    overlay(&mut fields, put.fields.values());
-                }
-                fields
-            };
-            past.push(Version {
-                entry: entry.id.clone(),
-                at: entry.at,
-                by: entry.by.clone(),
-                from: match &entry.change {
-                    Change::Edit { from, .. } => from.clone(),
-                    _ => None,
-                },
-                counts,
-                removes: matches!(edit, Edit::Remove(_)),
-                changed: differences(&before, &fields),
-                fields: fields.clone(),
-            });
-            if counts {
-                before = fields;
-            }
-        }
-        past
     }
 
     /// The entry that Undo takes back: this tablet's last that counts.
@@ -380,16 +285,5 @@ impl Log {
             (undo.by == self.tablet && undo.stamp > latest.stamp).then_some((undo.order(), entry))
         });
         undone.max_by_key(|&(order, _)| order).map(|(_, entry)| entry)
-    }
-}
-
-/// Writes fields over others; `null` takes one away.
-pub(in crate::library) fn overlay(fields: &mut Map<String, Value>, over: Map<String, Value>) {
-    for (name, value) in over {
-        if value.is_null() {
-            fields.remove(&name);
-        } else {
-            fields.insert(name, value);
-        }
     }
 }

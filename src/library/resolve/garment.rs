@@ -1,6 +1,6 @@
 //! A garment read: what its label says, what the order adds, what must be assumed.
 
-use super::Library;
+use crate::library::Library;
 use crate::migration::{Belief, Dye, DyedCloth};
 use crate::optics::{Lab, Spectrum};
 use crate::plan::{Cloth, Code, DyeClass, Finish, Garment, Reason};
@@ -10,7 +10,7 @@ use crate::textile::label::{ClothLook, LabelNote, LabelReading, read};
 use crate::textile::{ColourRecord, Construction, Depth, DyeEnergy, DyeRecord, Fabric, Fibre};
 
 /// What a cloth is taken for whose label names no construction; common practice, no source.
-pub(super) const UNSAID: Construction = Construction::Jersey;
+pub(in crate::library) const UNSAID: Construction = Construction::Jersey;
 
 /// Reads one garment: what its label says, what the order adds, what must be assumed.
 pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cloth, Vec<FieldError>> {

@@ -1,13 +1,13 @@
 //! Runs through a dryer as a shop writes them down: what they did to the print, and what they tell of dryer and ink.
 
-use super::Library;
-use super::garment::resolve_garment;
+use super::{cure_kinetics, resolve_garment};
 use crate::cure::{PrintTestOutcome, estimate_kinetics, trace};
 use crate::dryer::{
     self, Case, Cooling, Dryer, Film, HistoryError, HistorySample, NearInfrared, Place, Stack,
     TemperatureReading,
 };
 use crate::dryer::{DriftCase, TOLERANCE, history};
+use crate::library::Library;
 use crate::plan::{Curve, Garment, bounds};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{Band, Bound, FieldError};
@@ -188,7 +188,7 @@ impl DryerRun {
             Some(id) => {
                 library.white_record(id).and_then(|record| library.white(record)).map_err(one)?.kinetics
             }
-            None => super::cure_kinetics(library.kinetics_record("ordinary").map_err(one)?),
+            None => cure_kinetics(library.kinetics_record("ordinary").map_err(one)?),
         };
         let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(march_error)?;
         Ok(Curve::of(&history, &trace(&history, |sample| sample.film_bottom, &kinetics)))

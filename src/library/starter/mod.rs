@@ -1,5 +1,14 @@
+//! The library that ships: the records of `data/`, each as written there.
+//!
+//! Comes in: the files of `data/`, compiled into the page. Goes out: [`Library`] and look-ups by id, name or kind. It must
+//! not know what is computed from a record.
+
+mod lookup;
+mod records;
+
+pub use records::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
+
 use super::log::Kind;
-use super::{AnchorRecord, LimitRecord, PrintRoom};
 use crate::dryer::DryerRecord;
 use crate::ink::{Blocker, KineticsRecord, MeshRecord, WhiteClassRecord, WhiteRecord};
 use crate::textile::colour::COLOURS_JSON;
@@ -77,7 +86,7 @@ fn parse<T: DeserializeOwned>(file: &'static str, text: &str) -> Result<T, Libra
 
 macro_rules! table {
     ($file:literal) => {
-        parse($file, include_str!(concat!("../../data/", $file)))
+        parse($file, include_str!(concat!("../../../data/", $file)))
     };
 }
 
@@ -111,11 +120,11 @@ pub fn shipped(kind: Kind, id: &str) -> Option<Map<String, Value>> {
     let rows = ROWS.get_or_init(|| {
         let mut rows = Map::new();
         for (kind, text) in [
-            (Kind::Fabric, include_str!("../../data/fabrics.json")),
-            (Kind::White, include_str!("../../data/whites.json")),
-            (Kind::Blocker, include_str!("../../data/blockers.json")),
-            (Kind::Dryer, include_str!("../../data/dryers.json")),
-            (Kind::Mesh, include_str!("../../data/meshes.json")),
+            (Kind::Fabric, include_str!("../../../data/fabrics.json")),
+            (Kind::White, include_str!("../../../data/whites.json")),
+            (Kind::Blocker, include_str!("../../../data/blockers.json")),
+            (Kind::Dryer, include_str!("../../../data/dryers.json")),
+            (Kind::Mesh, include_str!("../../../data/meshes.json")),
         ] {
             let Ok(Value::Array(table)) = serde_json::from_str(text) else { continue };
             for mut row in table {

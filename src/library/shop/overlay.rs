@@ -1,11 +1,11 @@
 //! The shop's own records laid over the library that ships: what a shop types in is what it is answered with.
 
-use super::Library;
-use super::garment::UNSAID;
-use super::log::{Key, Kind, Log, Record, Recorded};
-use super::shop_record::FabricDye;
+use super::records::FabricDye;
 use crate::dryer::{Dryer, DryerRecord};
 use crate::ink::{Blocker, Mesh, MeshRecord, WhiteRecord};
+use crate::library::Library;
+use crate::library::log::{Key, Kind, Log, Record, Recorded};
+use crate::library::resolve::UNSAID;
 use crate::numerics::sorting::map;
 use crate::plan::{Colour, Garment};
 use crate::quantity::{FieldError, Problem, Sourced};
@@ -217,7 +217,7 @@ fn blocker(it: &Blocker) -> Result<(), FieldError> {
 }
 
 /// Whether a record can be computed with; one that nothing is computed from always can.
-pub(super) fn check(record: &Record, base: &Library) -> Result<(), FieldError> {
+pub(in crate::library) fn check(record: &Record, base: &Library) -> Result<(), FieldError> {
     match record.key.kind {
         Kind::Fabric => {
             read::<FabricRecord>(record, base)?;

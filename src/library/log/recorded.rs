@@ -1,10 +1,9 @@
 //! Which types of the house are records, and the names of their fields.
 
-use super::{Edit, Key, Kind, Log};
+use super::Kind;
 use crate::dryer::DryerRecord;
 use crate::ink::{Blocker, MeshRecord, WhiteRecord};
 use crate::plan::Order;
-use crate::quantity::FieldError;
 use crate::textile::FabricRecord;
 use serde::de::value::Error;
 use serde::de::{DeserializeOwned, Deserializer, Error as _, Visitor};
@@ -17,13 +16,16 @@ pub trait Recorded: Serialize + DeserializeOwned {
     const KIND: Kind;
 }
 
+/// Says which kind of record each type is kept as.
 macro_rules! recorded {
     ($($kind:ident: $record:ty;)*) => {
-        $(impl Recorded for $record {
-            const KIND: Kind = Kind::$kind;
+        $(impl $crate::library::log::Recorded for $record {
+            const KIND: $crate::library::log::Kind = $crate::library::log::Kind::$kind;
         })*
     };
 }
+
+pub(in crate::library) use recorded;
 
 recorded! {
     Fabric: FabricRecord;
@@ -32,34 +34,6 @@ recorded! {
     Dryer: DryerRecord;
     Mesh: MeshRecord;
     Order: Order;
-}
-
-impl Log {
-    /// The edit that keeps a record under an id; nothing if it is kept already.
-    #[must_use]
-    pub fn keep<T: Recorded>(&self, id: &str, record: &T) -> Option<Edit> {
-        self.put(T::KIND, id, &fields(record), fields_of::<T>())
-    }
-}
-
-impl Log {
-    /// A record as a type of the house, as [`Record::read`](super::Record::read); nothing if it is not there.
-    ///
-    /// # Errors
-    /// As there.
-    pub fn read<T: Recorded>(&self, key: &Key) -> Option<Result<T, FieldError>> {
-        // What was written once is read as it stands; whatever that stumbles over is read with more care.
-        let once = self.written_once(key).and_then(|text| {
-            let id = serde_json::to_string(&*key.id).ok()?;
-            let rest = text.trim_start().strip_prefix('{')?;
-            let comma = if rest.trim_start().starts_with('}') { "" } else { "," };
-            serde_json::from_str(&format!("{{\"id\":{id}{comma}{rest}")).ok()
-        });
-        if let Some(read) = once {
-            return Some(Ok(read));
-        }
-        self.record(key.kind, &key.id).filter(|record| !record.removed).map(|record| record.read::<T>())
-    }
 }
 
 /// The fields of a record; none of what is no object.

@@ -1,8 +1,8 @@
 //! Records that a shop writes itself and the starter library has none of. Days are written `2026-11-24`.
 
-use super::Library;
-use super::log::{Kind, Recorded};
-use super::run::{DryerRun, ProbeAt, ProbeReading, ProbeRun};
+use crate::library::Library;
+use crate::library::log::recorded;
+use crate::library::resolve::{DryerRun, ProbeAt, ProbeReading, ProbeRun};
 use crate::plan::{Colour, DyeClass, Evidence, Garment};
 use crate::quantity::FieldError;
 use crate::textile::{Fibre, label};
@@ -144,32 +144,14 @@ impl CalibrationRecord {
     }
 }
 
-impl Recorded for CalibrationRecord {
-    const KIND: Kind = Kind::Calibration;
-}
-
-impl Recorded for LotRecord {
-    const KIND: Kind = Kind::Lot;
-}
-
-impl Recorded for BatchRecord {
-    const KIND: Kind = Kind::Batch;
-}
-
-impl Recorded for TrialRecord {
-    const KIND: Kind = Kind::Trial;
-}
-
-impl Recorded for TrialReading {
-    const KIND: Kind = Kind::Reading;
-}
-
-impl Recorded for FollowUpRecord {
-    const KIND: Kind = Kind::FollowUp;
-}
-
-impl Recorded for FabricDye {
-    const KIND: Kind = Kind::Fabric;
+recorded! {
+    Calibration: CalibrationRecord;
+    Lot: LotRecord;
+    Batch: BatchRecord;
+    Trial: TrialRecord;
+    Reading: TrialReading;
+    FollowUp: FollowUpRecord;
+    Fabric: FabricDye;
 }
 
 impl TrialRecord {

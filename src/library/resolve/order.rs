@@ -1,0 +1,169 @@
+//! An order resolved: ids and labels into the plain values that the plan computes with.
+
+use super::resolve_garment;
+use crate::dryer::{Cooling, Dryer};
+use crate::ink::{Blocker, Mesh, White};
+use crate::library::{Library, LimitRecord};
+use crate::migration::FilmDiffusion;
+use crate::plan::{self, BlockerBase, Job, Law, Order, Rules};
+use crate::quantity::units::{celsius, kelvin};
+use crate::quantity::{FieldError, Problem};
+
+/// Resolves an order into a [`Job`].
+///
+/// # Errors
+/// Every field that cannot be used, by its path.
+pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
+    plan::check(order)?;
+    let mut errors = Vec::new();
+    if order.garments.is_empty() {
+        errors.push(FieldError::new("garments", "", Problem::Empty));
+    }
+    let mut cloths = Vec::new();
+    for (i, garment) in order.garments.iter().enumerate() {
+        match resolve_garment(garment, library) {
+            Ok(cloth) => cloths.push(cloth),
+            Err(found) => {
+                errors.extend(found.into_iter().map(|error| error.within(&format!("garments[{i}]"))));
+            }
+        }
+    }
+    let mut whites = Vec::new();
+    let mut blockers = Vec::new();
+    for id in &order.shop.shelf {
+        if let Ok(blocker) = library.blocker(id) {
+            blockers.push(base(blocker));
+        } else {
+            match library.white_record(id).and_then(|record| library.white(record)) {
+                Ok(white) => whites.push(white),
+                Err(error) => errors.push(FieldError { field: "shop.shelf".into(), ..error }),
+            }
+        }
+    }
+    let dryer = library
+        .dryer(&order.shop.dryer)
+        .map_err(|error| vec![FieldError { field: "shop.dryer".into(), ..error }])
+        .and_then(|record| {
+            Dryer::from_record(record)
+                .map_err(|found| found.into_iter().map(|error| error.within("dryer")).collect())
+        });
+    let rules = rules(library);
+    let (dryer, rules) = match (dryer, rules) {
+        (Ok(dryer), Ok(rules)) if errors.is_empty() => {
+            // How the order is stacked goes before how the dryer's end usually is.
+            let cooling = if order.use_.stacked_hot { Cooling::Stacked } else { dryer.cooling };
+            (Dryer { cooling, ..dryer }, rules)
+        }
+        (dryer, rules) => {
+            errors.extend(dryer.err().into_iter().flatten());
+            errors.extend(rules.err());
+            return Err(errors);
+        }
+    };
+    if let Some(fixed) = order.shop.dryer_fixed {
+        let (min, max) = (celsius(dryer.set_low), celsius(dryer.set_high));
+        if !(min..=max).contains(&fixed) {
+            let problem = Problem::OutOfRange { min, max, unit: "°C".into() };
+            return Err(vec![FieldError::new("shop.dryer_fixed", fixed.to_string(), problem)]);
+        }
+    }
+    let market = market(library, &whites);
+    let market_blockers: Vec<BlockerBase> = library
+        .blockers
+        .iter()
+        .map(base)
+        .filter(|base| blockers.iter().all(|had| had.id != base.id))
+        .collect();
+    let mut meshes = Vec::with_capacity(library.meshes.len());
+    for record in &library.meshes {
+        let at = |error: FieldError| vec![error.within(&format!("meshes.{}", record.id))];
+        meshes.push(Mesh::try_from(record).map_err(at)?);
+    }
+    let mixes = plan::mixes(&whites);
+    Ok(Job {
+        order: order.clone(),
+        cloths,
+        whites,
+        mixes,
+        blockers,
+        market,
+        market_blockers,
+        meshes,
+        dryer,
+        rules,
+        laws: laws(library),
+    })
+}
+
+/// The limits of law that the library knows.
+fn laws(library: &Library) -> Vec<Law> {
+    let law = |record: &LimitRecord| {
+        Some(Law {
+            id: record.id.clone(),
+            limit: record.value.value,
+            since: record.since.clone()?,
+            law: record.value.source.clone(),
+        })
+    };
+    library.limits.iter().filter_map(law).collect()
+}
+
+/// Whites that the shop could buy: one of each kind that it does not have.
+fn market(library: &Library, shelf: &[White]) -> Vec<White> {
+    let mut market: Vec<White> = Vec::new();
+    for record in &library.whites {
+        let same = |white: &White| white.class == record.class && white.low_cure == record.low_cure;
+        if !shelf.iter().chain(&market).any(same)
+            && let Ok(white) = library.white(record)
+        {
+            market.push(white);
+        }
+    }
+    market
+}
+
+fn base(record: &Blocker) -> BlockerBase {
+    BlockerBase {
+        id: record.id.clone(),
+        name: record.name.clone(),
+        density: record.density.value,
+        dye_capacity: record.dye_capacity.value / 1000.0,
+        reflectance: record.reflectance.value,
+        film: record.film.value * 1e-6,
+        price_per_kg: record.price_per_kg.value,
+    }
+}
+
+/// The limits and shares of the rule in SI.
+fn rules(library: &Library) -> Result<Rules, FieldError> {
+    let value = |id: &str| library.limit(id).map(|limit| limit.value.value);
+    Ok(Rules {
+        fused: value("fused-share")?,
+        gelled: value("gelled-share")?,
+        scorch: value("scorch-index")?,
+        shrink_slope: value("shrink-slope")? / 100.0,
+        shrink_allowed: value("shrink-allowed")? / 100.0,
+        film_heat: kelvin(value("film-heat")?),
+        acid_onset: kelvin(value("acid-onset")?),
+        bleed: value("bleed-limit")?,
+        transfer: value("ink-transfer")?,
+        film_diffusion: FilmDiffusion {
+            at_25c: value("film-diffusivity-25c")?,
+            energy: value("film-diffusion-energy")? * 1e3,
+        },
+        film_spread: {
+            let film = &library.limit("film-diffusivity-25c")?.value;
+            film.range.map(|end| end / film.value)
+        },
+        lapse: value("lapse")?,
+        lot_spread: value("lot-spread")?,
+        go: value("go-share")?,
+        check: value("check-share")?,
+        refuse: value("refuse-share")?,
+        power_exit: [value("test-power-exit")?, value("test-power-exit-low-cure")?],
+        power_hot_hold: value("test-power-hot-hold")?,
+        power_weeks: value("test-power-weeks")?,
+        false_alarm: value("test-false-alarm")?,
+        second_piece: [value("test-second-piece")?, value("test-second-false-alarm")?],
+    })
+}
