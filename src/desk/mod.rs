@@ -25,5 +25,5 @@ pub use form::{
 };
 pub use msg::{Answer, Choice, Effect, Msg};
 pub use screen::Screen;
-pub use state::{Keeping, State, Touch, key};
+pub use state::{Keeping, State, Touch, is_key_of, key};
 pub use update::{language_of, update};

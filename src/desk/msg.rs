@@ -8,8 +8,8 @@ use crate::library::sheet_code::{SheetCode, SheetCodeError};
 use crate::library::storage_layout::{Line, Trouble};
 use crate::optics::Lab;
 use crate::plan::{
-    BleedForecast, CureKind, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role, Sheen, UseKind,
-    WindowReport,
+    BleedForecast, CureKind, DialSetting, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role,
+    Sheen, UseKind, WindowReport,
 };
 use crate::quantity::FieldError;
 use std::sync::Arc;
@@ -64,7 +64,7 @@ pub enum Msg {
     /// A way to print is chosen by its key.
     Use(String),
     /// The set point was moved: set temperature, °C, and belt, m/min.
-    Point(f64, f64),
+    Point(DialSetting),
     /// The set point goes back to the best.
     BestPoint,
     /// An order was answered.
@@ -149,7 +149,7 @@ pub enum Effect {
         /// Its key.
         key: String,
         /// The set point, °C and m/min; nothing = the best.
-        at: Option<(f64, f64)>,
+        at: Option<DialSetting>,
     },
     /// Work out how the white of a way ages and send [`Msg::Forecast`] with the key.
     Forecast {
@@ -160,7 +160,7 @@ pub enum Effect {
         /// Its key.
         key: String,
         /// The set point, °C and m/min; nothing = the best.
-        at: Option<(f64, f64)>,
+        at: Option<DialSetting>,
     },
     /// Work out the causes that fit what is seen and send [`Msg::Diagnosed`] with the key.
     Diagnose {

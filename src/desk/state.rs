@@ -7,7 +7,9 @@ use crate::library::sheet_code::SheetCodeError;
 use crate::library::storage_layout::Trouble;
 use crate::optics::Lab;
 use crate::optics::meter::{MeterError, MeterFile};
-use crate::plan::{BleedForecast, Order, Pick, PrintStep, Reason, Report, Setting, Topic, WindowReport};
+use crate::plan::{
+    BleedForecast, DialSetting, Order, Pick, PrintStep, Reason, Report, Setting, Topic, WindowReport,
+};
 use crate::quantity::{Bound, FieldError};
 use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
@@ -150,7 +152,7 @@ impl State {
     pub fn pick(&self) -> Option<&Pick> {
         let picks = &self.report.as_ref()?.picks;
         let chosen = self.draft.chosen.as_ref();
-        chosen.and_then(|chosen| picks.iter().find(|pick| key(pick) == *chosen)).or_else(|| picks.first())
+        chosen.and_then(|chosen| picks.iter().find(|pick| is_key_of(chosen, pick))).or_else(|| picks.first())
     }
 
     /// The place of that way among the picks.
@@ -271,24 +273,39 @@ impl State {
     ///
     /// # Errors
     /// For each of both that cannot be read or that the dryer cannot do.
-    pub fn point(&self) -> Result<Option<(f64, f64)>, Vec<FieldError>> {
+    pub fn point(&self) -> Result<Option<DialSetting>, Vec<FieldError>> {
         let typed = |field| self.draft.value(field, self.bound(field));
         let (set_c, belt) = match (typed(Field::SetTemperature), typed(Field::Belt)) {
             (Ok(set_c), Ok(belt)) => (set_c, belt),
             (set_c, belt) => return Err([set_c.err(), belt.err()].into_iter().flatten().collect()),
         };
         Ok(match (set_c, belt, self.stands()) {
-            (Some(set_c), Some(belt), _) => Some((set_c, belt)),
-            (Some(set_c), None, Some(setting)) => Some((set_c, setting.belt_m_per_min)),
-            (None, Some(belt), Some(setting)) => Some((setting.set_c, belt)),
+            (Some(set_c), Some(belt_m_per_min), _) => Some(DialSetting { set_c, belt_m_per_min }),
+            (Some(set_c), None, Some(setting)) => Some(DialSetting { set_c, ..setting.dialled() }),
+            (None, Some(belt_m_per_min), Some(setting)) => {
+                Some(DialSetting { belt_m_per_min, ..setting.dialled() })
+            }
             _ => None,
         })
     }
 }
 
-/// What tells one way to print from another: the white, its mix, whether the cloth is dried, the blocker and the strokes.
+/// What tells one pick from another on the page, in a draft and on a sheet: the text of its recipe.
 #[must_use]
 pub fn key(pick: &Pick) -> String {
+    pick.recipe.to_string()
+}
+
+/// Whether a key that was kept means this pick.
+///
+/// Drafts and sheets kept before December 2026 name a pick by its white and its steps; they still open.
+#[must_use]
+pub fn is_key_of(kept: &str, pick: &Pick) -> bool {
+    kept == key(pick) || kept == key_by_steps(pick)
+}
+
+/// The key that drafts and sheets carried before recipes were written as such.
+fn key_by_steps(pick: &Pick) -> String {
     let mut key = pick.white.clone();
     for (white, share) in &pick.mix {
         key.push_str(&format!("+{white}:{share:.0}"));

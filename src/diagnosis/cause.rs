@@ -1,6 +1,6 @@
 //! Causes: what each changes in a run, how often it happens, and which test tells it apart.
 
-use crate::plan::{Job, Pick, PrintStep};
+use crate::plan::{DialSetting, Job, Pick};
 use crate::quantity::units::kelvin;
 
 /// A cause and how well it fits.
@@ -116,15 +116,18 @@ const DAMP: f64 = 5.0;
 impl CauseKind {
     /// The job, the way and the setting (°C, m/min) where this happened on top of what is noted; nothing for what is no
     /// hidden change or was so anyway.
-    pub(super) fn happens(self, job: &Job, pick: &Pick, at: (f64, f64)) -> Option<(Job, Pick, (f64, f64))> {
+    pub(super) fn happens(self, job: &Job, pick: &Pick, at: DialSetting) -> Option<(Job, Pick, DialSetting)> {
         let (mut changed, mut way) = (job.clone(), pick.clone());
-        let (set_c, belt) = at;
+        let DialSetting { set_c, belt_m_per_min: belt } = at;
         let off = OFF_THE_DIAL * job.dryer.drift.air;
         let dwell = job.dryer.heated_length() / (belt / 60.0);
         let now = match self {
-            Self::DryerHot => (set_c + off, belt),
-            Self::DryerCold => (set_c - off, belt),
-            Self::BeltStopped => (set_c, job.dryer.heated_length() / (dwell + STOOD) * 60.0),
+            Self::DryerHot => DialSetting { set_c: set_c + off, ..at },
+            Self::DryerCold => DialSetting { set_c: set_c - off, ..at },
+            Self::BeltStopped => {
+                let belt_m_per_min = job.dryer.heated_length() / (dwell + STOOD) * 60.0;
+                DialSetting { belt_m_per_min, ..at }
+            }
             Self::OnceMore => {
                 changed.order.shop.passes += 1;
                 at
@@ -143,8 +146,8 @@ impl CauseKind {
             }
             Self::Damp => {
                 // Cloth that was to be dried was not, or lay until it was damp again.
-                way.steps.retain(|step| !matches!(step, PrintStep::PreDry { .. }));
-                if way.steps.len() == pick.steps.len() {
+                way.recipe.predried = false;
+                if !pick.recipe.predried {
                     let cloth = changed.cloths.get_mut(pick.garment)?;
                     cloth.garment.added_water_percent += DAMP;
                 }
@@ -152,7 +155,7 @@ impl CauseKind {
             }
             _ => return None,
         };
-        (kelvin(now.0) > 0.0 && now.1 > 0.0).then_some((changed, way, now))
+        (kelvin(now.set_c) > 0.0 && now.belt_m_per_min > 0.0).then_some((changed, way, now))
     }
 
     /// The test that tells this cause from the others.

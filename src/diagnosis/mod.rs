@@ -20,7 +20,7 @@ pub use cause::{Cause, CauseKind, DiagnosticTest, hidden};
 pub use chance::Defect;
 
 use crate::dryer::HistoryError;
-use crate::plan::{AsRun, Job, Pick, as_run};
+use crate::plan::{AsRun, DialSetting, Job, Pick, as_run};
 use cause::with_film;
 use chance::chance;
 
@@ -59,9 +59,12 @@ pub fn diagnose(
     seen: Defect,
 ) -> Result<Option<Diagnosis>, HistoryError> {
     let Some(setting) = pick.setting else { return Ok(None) };
-    let planned_at = (setting.set_c, setting.belt_m_per_min);
+    let planned_at = setting.dialled();
     let Some(planned) = as_run(job, pick, planned_at)? else { return Ok(None) };
-    let at = (run.set_c.unwrap_or(planned_at.0), run.belt_m_per_min.unwrap_or(planned_at.1));
+    let at = DialSetting {
+        set_c: run.set_c.unwrap_or(planned_at.set_c),
+        belt_m_per_min: run.belt_m_per_min.unwrap_or(planned_at.belt_m_per_min),
+    };
     let noted = with_film(job, run.film_um.map(|film| film / planned.film_um));
     let Some(ran) = as_run(&noted, pick, at)? else { return Ok(None) };
     let of = |run: &AsRun| chance(seen, run);
@@ -70,17 +73,19 @@ pub fn diagnose(
     let mut causes = Vec::new();
     // The run as noted: what was different, and what would have happened anyway.
     let mut alone = Vec::new();
-    let mut add = |what: CauseKind, job: &Job, at: (f64, f64)| -> Result<(), HistoryError> {
+    let mut add = |what: CauseKind, job: &Job, at: DialSetting| -> Result<(), HistoryError> {
         if let Some(run) = as_run(job, pick, at)? {
             alone.push((what, of(&run), (of(&run) - chance_planned).max(0.0)));
         }
         Ok(())
     };
-    if (at.0 - planned_at.0).abs() >= 0.5 {
-        add(CauseKind::Heat { planned: planned_at.0, ran: at.0 }, job, (at.0, planned_at.1))?;
+    if (at.set_c - planned_at.set_c).abs() >= 0.5 {
+        let hotter = DialSetting { set_c: at.set_c, ..planned_at };
+        add(CauseKind::Heat { planned: planned_at.set_c, ran: at.set_c }, job, hotter)?;
     }
-    if (at.1 / planned_at.1 - 1.0).abs() >= 0.01 {
-        add(CauseKind::Belt { planned: planned_at.1, ran: at.1 }, job, (planned_at.0, at.1))?;
+    if (at.belt_m_per_min / planned_at.belt_m_per_min - 1.0).abs() >= 0.01 {
+        let (planned, ran) = (planned_at.belt_m_per_min, at.belt_m_per_min);
+        add(CauseKind::Belt { planned, ran }, job, DialSetting { belt_m_per_min: ran, ..planned_at })?;
     }
     if let Some(film) = run.film_um.filter(|film| (film / planned.film_um - 1.0).abs() >= 0.02) {
         add(CauseKind::Film { planned: planned.film_um, ran: film }, &noted, planned_at)?;

@@ -2,7 +2,7 @@
 
 use super::{AnchorRecord, AnchorSetting, Library};
 use crate::dryer::DriftRange;
-use crate::plan::{self, Garment, Job, Order, PickWindow, Shop};
+use crate::plan::{self, DialSetting, Garment, Job, Order, PickWindow, Shop};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::Depth;
 
@@ -44,10 +44,10 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
     let setting = pick.setting.ok_or_else(stuck)?;
     let at = match anchor.setting {
         AnchorSetting::Robust => return Ok(pick.fail_later.likely),
-        AnchorSetting::Over18K => (setting.set_c + 18.0, setting.belt_m_per_min),
+        AnchorSetting::Over18K => DialSetting { set_c: setting.set_c + 18.0, ..setting.dialled() },
         AnchorSetting::TwoPasses => {
             job.order.shop.passes = 2;
-            (setting.set_c, setting.belt_m_per_min)
+            setting.dialled()
         }
         AnchorSetting::CottonBelt => {
             // The dryer as it stands for a cotton jersey of this weight, heat and belt.
@@ -60,7 +60,7 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
             let mut cotton = super::job(&cotton, library)?;
             cotton.dryer.drift = job.dryer.drift;
             let cotton = weigh(&cotton)?.setting.ok_or_else(stuck)?;
-            (cotton.set_c, cotton.belt_m_per_min)
+            cotton.dialled()
         }
     };
     let window = PickWindow::new(job, pick).ok().flatten().ok_or_else(stuck)?;

@@ -4,8 +4,8 @@ use super::{Library, job};
 use crate::diagnosis::{self, Defect, Diagnosis, NotedRun};
 use crate::dryer::HistoryError;
 use crate::plan::{
-    self, BleedForecast, Job, Order, OvenTest, Pick, PickForecast, PickWindow, Report, SimulationCache,
-    WindowReport, bounds,
+    self, BleedForecast, DialSetting, Job, Order, OvenTest, Pick, PickForecast, PickWindow, Report,
+    SimulationCache, WindowReport, bounds,
 };
 use crate::quantity::{FieldError, Problem};
 
@@ -37,7 +37,7 @@ pub fn window(
     order: &Order,
     library: &Library,
     pick: &Pick,
-    at: Option<(f64, f64)>,
+    at: Option<DialSetting>,
 ) -> Result<WindowReport, Vec<FieldError>> {
     report_at(order, pick, &pick_window(order, library, pick)?, at)
 }
@@ -60,7 +60,7 @@ pub fn report_at(
     order: &Order,
     pick: &Pick,
     window: &PickWindow,
-    at: Option<(f64, f64)>,
+    at: Option<DialSetting>,
 ) -> Result<WindowReport, Vec<FieldError>> {
     let report = window.report(at).map_err(|error| outside(order, &error))?;
     report.ok_or_else(|| not_of_this_order(pick))
@@ -86,7 +86,7 @@ pub fn pick_forecast(
 pub fn forecast_at(
     order: &Order,
     forecast: &PickForecast,
-    at: Option<(f64, f64)>,
+    at: Option<DialSetting>,
 ) -> Result<Option<BleedForecast>, Vec<FieldError>> {
     forecast.report(at).map_err(|error| outside(order, &error))
 }

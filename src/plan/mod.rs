@@ -30,10 +30,11 @@ pub use order::{
 };
 pub use recipe::ANCHOR_FILM;
 pub use report::{
-    Advice, Appearance, BleedForecast, Caution, Clearance, Code, Curve, Cut, Drift, DyeLedger, FirstShows,
-    FollowUp, GarmentPart, Ghosting, GradeLine, LOOKS, Leaves, Margin, OrderPlan, OtherWorlds, Pick,
-    PrintStep, Reason, RecipeScores, Rejected, Report, RimShows, Scale, Setting, Side, Spread, Topic,
-    TradeOff, Trial, Unknown, Value, Verdict, Wall, WholeOrder, WindowReport, days_to_look,
+    Advice, Appearance, BleedForecast, Caution, Clearance, Code, Curve, Cut, DialSetting, Drift, DyeLedger,
+    FirstShows, FollowUp, GarmentPart, Ghosting, GradeLine, LOOKS, Leaves, Margin, Mixture, OrderPlan,
+    OtherWorlds, Pick, PrintStep, Reason, Recipe, RecipeScores, Rejected, Report, RimShows, Scale, Screen,
+    Setting, Side, Spread, Topic, TradeOff, Trial, Unknown, Value, Verdict, Wall, WholeOrder, WindowReport,
+    days_to_look,
 };
 pub use search::{ScreenedRecipe, Screening, SimulationCache, screening};
 pub use verdict::{SCREEN_CHANGE, Stake, Standing, trade_off, verdict};

@@ -3,11 +3,11 @@
 
 use super::cached_queries::CachedQueries;
 use super::types::{JsForecastOptions, JsOptions, JsOvenOptions, JsWindowOptions};
-use crate::desk::key;
+use crate::desk::is_key_of;
 use crate::library::{self, DryerRun, ProbeRun, TestedWhite};
 use crate::optics::meter::{MeterError, MeterFile, MeterNote, MeterSample, StatedViewing};
 use crate::optics::{Comparison, Grade, Lab, staining_grade};
-use crate::plan::{Order, Pick};
+use crate::plan::{DialSetting, Order, Pick};
 use crate::quantity::{Day, FieldError, Problem};
 use crate::textile::label;
 use crate::wording::{self, Language, Units, Voice};
@@ -24,7 +24,7 @@ struct Options {
     language: Language,
     units: Units,
     white: Option<String>,
-    at: Option<Point>,
+    at: Option<DialSetting>,
     hours: Option<f64>,
     oven_c: Option<f64>,
     printed_on: Option<String>,
@@ -34,12 +34,6 @@ impl Options {
     fn voice(&self) -> Voice {
         Voice { language: self.language, units: self.units }
     }
-}
-
-#[derive(Deserialize)]
-struct Point {
-    set_c: f64,
-    belt_m_per_min: f64,
 }
 
 /// A field error with its sentence.
@@ -127,7 +121,7 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     let order: Order = read(order, "order", voice)?;
     let queries = queries()?;
     let pick = way(&queries, &order, &options)?;
-    let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
+    let at = options.at;
     plain(&queries.window(&queries.library, &order, &pick, at).map_err(|errors| thrown(errors, voice))?)
 }
 
@@ -135,8 +129,9 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
 fn way(queries: &CachedQueries, order: &Order, options: &Options) -> Result<Pick, JsValue> {
     let voice = options.voice();
     let report = queries.answer(order, &queries.library).map_err(|errors| thrown(errors, voice))?.report;
-    let wanted =
-        |pick: &Pick| options.white.as_ref().is_none_or(|white| *white == pick.white || *white == key(pick));
+    let wanted = |pick: &Pick| {
+        options.white.as_ref().is_none_or(|white| *white == pick.white || is_key_of(white, pick))
+    };
     report.find_pick(wanted).cloned().ok_or_else(|| {
         let ways = report.picks.iter().chain(report.closed.as_deref());
         let accepted = ways.map(|pick| pick.white.clone()).collect();
@@ -161,7 +156,7 @@ pub fn forecast(order: &JsValue, options: Option<JsForecastOptions>) -> Result<J
     let order: Order = read(order, "order", voice)?;
     let queries = queries()?;
     let pick = way(&queries, &order, &options)?;
-    let at = options.at.as_ref().map(|point| (point.set_c, point.belt_m_per_min));
+    let at = options.at;
     let aged = library::pick_forecast(&order, &queries.library, &pick)
         .and_then(|aged| aged.map_or(Ok(None), |aged| library::forecast_at(&order, &aged, at)));
     let mut aged = aged.map_err(|errors| thrown(errors, voice))?;

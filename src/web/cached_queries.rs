@@ -4,7 +4,8 @@ use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};
 use crate::optics::Lab;
 use crate::plan::{
-    BleedForecast, Code, Order, Pick, PickForecast, PickWindow, Report, SimulationCache, Value, WindowReport,
+    BleedForecast, Code, DialSetting, Order, Pick, PickForecast, PickWindow, Report, SimulationCache, Value,
+    WindowReport,
 };
 use crate::quantity::FieldError;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -73,7 +74,7 @@ impl CachedQueries {
         library: &Library,
         order: &Order,
         pick: &Pick,
-        at: Option<(f64, f64)>,
+        at: Option<DialSetting>,
     ) -> Result<WindowReport, Vec<FieldError>> {
         let Ok(mut open) = self.open.lock() else { return library::window(order, library, pick, at) };
         let fits =
@@ -96,7 +97,7 @@ impl CachedQueries {
         library: &Library,
         order: &Order,
         pick: &Pick,
-        at: Option<(f64, f64)>,
+        at: Option<DialSetting>,
     ) -> Result<Option<BleedForecast>, Vec<FieldError>> {
         let mut aged = unpoisoned(&self.aged);
         if let Some((for_order, for_pick, forecast)) = aged.as_ref()

@@ -7,7 +7,7 @@
 use proptest::prelude::*;
 use whitehold::library::{answer, harbour_lane, starter};
 use whitehold::plan::{
-    Code, Priority, Reason, RecipeScores, Report, Scale, TradeOff, Value, Verdict, trade_off,
+    Code, Priority, Reason, Recipe, RecipeScores, Report, Scale, TradeOff, Value, Verdict, trade_off,
 };
 use whitehold::wording::{Language, Voice};
 
@@ -195,6 +195,7 @@ fn the_priority_sets_the_scales() {
 
 fn tried(name: usize, late: f64, cost: f64, hand: f64, verdict: Verdict) -> RecipeScores {
     RecipeScores {
+        recipe: Recipe { white: format!("w{name}"), ..Recipe::default() },
         white: format!("w{name}"),
         name: format!("White {name}"),
         blocker: None,

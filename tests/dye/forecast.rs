@@ -3,7 +3,8 @@
 use whitehold::library::{self, Library, starter};
 use whitehold::migration::{ClothTest, FastnessGrade};
 use whitehold::plan::{
-    self, BleedForecast, Colour, DyeClass, Garment, HeatEvent, Order, Pick, Print, Shop, Topic, Use,
+    self, BleedForecast, Colour, DialSetting, DyeClass, Garment, HeatEvent, Order, Pick, Print, Shop, Topic,
+    Use,
 };
 
 const POLYESTER: &str = "100% polyester interlock 150 g/m2";
@@ -156,7 +157,7 @@ fn more_dwell_more_dye() {
     let forecast = library::pick_forecast(&order, &library, &pick).expect("an order").expect("dye");
     let set = pick.setting.expect("a setting");
     let dye = |times: f64, hotter: f64| {
-        let at = Some((set.set_c + hotter, set.belt_m_per_min * times));
+        let at = Some(DialSetting { set_c: set.set_c + hotter, belt_m_per_min: set.belt_m_per_min * times });
         library::forecast_at(&order, &forecast, at).expect("a march").expect("dye").ledger.heat_mg_per_m2
     };
     assert!(dye(0.8, 0.0) > dye(1.0, 0.0) && dye(1.0, 0.0) > dye(1.2, 0.0));
@@ -210,7 +211,7 @@ fn the_chance_rises_smoothly_where_the_likely_case_jumps() {
     let set = pick.setting.expect("a setting");
     let seen: Vec<(f64, f64, f64)> = (-4..=12)
         .map(|step| {
-            let at = Some((set.set_c + 2.0 * f64::from(step), set.belt_m_per_min));
+            let at = Some(DialSetting { set_c: set.set_c + 2.0 * f64::from(step), ..set.dialled() });
             let aged = library::forecast_at(&order, &forecast, at).expect("a march").expect("dye");
             let at = on_the_day(&aged);
             (1.0 - aged.stays_white, aged.de00[at].likely, aged.turns_at_times)

@@ -11,8 +11,8 @@ use whitehold::desk::{
 use whitehold::ink::WhiteClass;
 use whitehold::library::storage_layout::Trouble;
 use whitehold::plan::{
-    Clearance, Curve, Drift, DyeClass, Garment, Order, Pick, PrintStep, Priority, Report, Setting, Verdict,
-    WindowReport,
+    Clearance, Curve, DialSetting, Drift, DyeClass, Garment, Order, Pick, PrintStep, Priority, Recipe,
+    Report, Setting, Verdict, WindowReport,
 };
 use whitehold::quantity::{Band, FieldError, Problem};
 use whitehold::textile::Fibre;
@@ -33,6 +33,7 @@ fn pick(white: &str, verdict: Verdict) -> Pick {
     Pick {
         garment: 0,
         verdict,
+        recipe: Recipe { white: white.into(), ..Recipe::default() },
         white: white.into(),
         name: white.to_uppercase(),
         class: WhiteClass::Polyester,
@@ -111,7 +112,7 @@ fn window(set_c: f64, belt: f64) -> WindowReport {
 /// An edge that answers every order with the same report, works out windows as a browser would, and keeps what it is told.
 struct Told {
     asked: Vec<Order>,
-    windows: Vec<Option<(f64, f64)>>,
+    windows: Vec<Option<DialSetting>>,
     store: Result<(), Trouble>,
 }
 
@@ -125,8 +126,8 @@ impl Edge for Told {
             }
             Effect::Window { key, at, .. } => {
                 self.windows.push(at);
-                let (set_c, belt) = at.unwrap_or((165.0, 2.8));
-                Some(Msg::Windowed(key, Ok(Box::new(window(set_c, belt)))))
+                let at = at.unwrap_or(DialSetting { set_c: 165.0, belt_m_per_min: 2.8 });
+                Some(Msg::Windowed(key, Ok(Box::new(window(at.set_c, at.belt_m_per_min)))))
             }
             Effect::AppendLog(_) | Effect::LibraryChanged => None,
             Effect::Forecast { .. } | Effect::Diagnose { .. } => {
@@ -354,7 +355,7 @@ fn every_change_can_be_taken_back_and_done_again() {
         Msg::Language,
         Msg::Theme(Theme::Dark),
         Msg::Use("tern/2x43".into()),
-        Msg::Point(170.0, 3.0),
+        Msg::Point(DialSetting { set_c: 170.0, belt_m_per_min: 3.0 }),
     ];
     for change in changes {
         let mut used = Used::new();
@@ -401,12 +402,16 @@ fn the_set_point_moves_on_steps_and_stays_on_the_map() {
     used.send(Msg::Show(Screen::Window));
     assert_eq!(used.windows, [None], "the best point first");
     used.send(Msg::Step(Field::SetTemperature, 1));
-    assert_eq!(used.windows.last(), Some(&Some((166.0, 2.8))));
-    used.send(Msg::Point(166.4, 2.83));
+    assert_eq!(used.windows.last(), Some(&Some(DialSetting { set_c: 166.0, belt_m_per_min: 2.8 })));
+    used.send(Msg::Point(DialSetting { set_c: 166.4, belt_m_per_min: 2.83 }));
     assert_eq!(used.text(Field::SetTemperature), "166");
     assert_eq!(used.text(Field::Belt), "2.85");
-    used.send(Msg::Point(400.0, 0.0));
-    assert_eq!(used.state.point(), Ok(Some((190.0, 1.5))), "held to the map");
+    used.send(Msg::Point(DialSetting { set_c: 400.0, belt_m_per_min: 0.0 }));
+    assert_eq!(
+        used.state.point(),
+        Ok(Some(DialSetting { set_c: 190.0, belt_m_per_min: 1.5 })),
+        "held to the map"
+    );
     used.type_in(Field::SetTemperature, "330");
     assert_eq!(used.state.window_errors.len(), 1, "330 °C is not on the map");
     assert!(used.state.window.is_some(), "the window stays");

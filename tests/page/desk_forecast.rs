@@ -8,7 +8,7 @@ use whitehold::desk::picture::section::{FILM, film_sections};
 use whitehold::desk::records::{Clock, RecordsMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::{self, Library, starter};
-use whitehold::plan::{BleedForecast, Garment, Order, Pick, Shop};
+use whitehold::plan::{BleedForecast, DialSetting, Garment, Order, Pick, Shop};
 use whitehold::wording::{Language, Phrase, Voice};
 
 fn order(label: &str) -> Order {
@@ -80,7 +80,7 @@ fn a_cut_shows_as_many_dots_as_there_is_dye() {
 
 /// An edge that answers from the library and remembers the set point of every forecast it was asked for.
 struct Asked {
-    asked: Vec<Option<(f64, f64)>>,
+    asked: Vec<Option<DialSetting>>,
     library: Library,
 }
 
@@ -121,12 +121,12 @@ fn a_forecast_is_asked_for_where_it_is_looked_at_and_follows_the_set_point() {
     assert_eq!(used.asked, [None], "the best point first");
     let best = used.state.forecast.clone().expect("a forecast");
     let at = best.setting.expect("a set point");
-    used.send(Msg::Point(at.set_c + 8.0, at.belt_m_per_min));
+    used.send(Msg::Point(DialSetting { set_c: at.set_c + 8.0, ..at.dialled() }));
     let hotter = used.state.forecast.clone().expect("a forecast");
     let end = |forecast: &BleedForecast| forecast.de00.last().unwrap().high;
     assert!(end(&hotter) > end(&best), "hotter, more dye: {} then {}", end(&best), end(&hotter));
     assert!(hotter.stays_white < best.stays_white);
-    used.send(Msg::Point(900.0, at.belt_m_per_min));
+    used.send(Msg::Point(DialSetting { set_c: 900.0, ..at.dialled() }));
     let held = used.state.draft.value(Field::SetTemperature, None).unwrap().unwrap();
     assert!((held - at.set_c).abs() <= 16.0, "held near the best point: {held}");
     used.send(Msg::BestPoint);

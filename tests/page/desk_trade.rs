@@ -4,10 +4,11 @@
 use proptest::prelude::*;
 use whitehold::desk::picture::trade_off::{HEIGHT, WIDTH, trade_off_chart as picture};
 use whitehold::desk::{Draft, Msg, State, update};
-use whitehold::plan::{Priority, RecipeScores, Scale, TradeOff, Verdict, trade_off};
+use whitehold::plan::{Priority, Recipe, RecipeScores, Scale, TradeOff, Verdict, trade_off};
 
 fn way(name: &str, late: f64, cost: f64, pace: f64) -> RecipeScores {
     RecipeScores {
+        recipe: Recipe { white: name.into(), ..Recipe::default() },
         white: name.into(),
         name: name.into(),
         blocker: None,

@@ -8,7 +8,7 @@ use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::sheet_code::{SheetCode, SheetCodeError};
 use whitehold::library::storage_layout::Contents;
 use whitehold::library::{self, Library, harbour_lane, starter};
-use whitehold::plan::{Order, Verdict};
+use whitehold::plan::{DialSetting, Order, Verdict};
 use whitehold::wording::{Language, Units, Voice};
 
 /// A Wednesday: 25 November 2026, 10:00 UTC.
@@ -117,7 +117,7 @@ fn a_set_point_moved_by_hand_is_printed_as_moved() {
     let mut used = Used::new(&of_the_week("1187"), "1187", metric(Language::En));
     used.send(Msg::Show(Screen::Window));
     let best = used.state.window.as_ref().unwrap().setting.unwrap();
-    used.send(Msg::Point(best.set_c + 4.0, best.belt_m_per_min));
+    used.send(Msg::Point(DialSetting { set_c: best.set_c + 4.0, ..best.dialled() }));
     used.send(Msg::Show(Screen::JobSheet));
     let sheet = JobSheet::of(&used.state).unwrap();
     assert!(sheet.by_hand.is_some());
@@ -136,7 +136,7 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
         order: order.clone(),
         title: "1187 · Eastmole".into(),
         way: whitehold::desk::key(first.state.pick().unwrap()),
-        at: Some((setting.set_c, setting.belt_m_per_min)),
+        at: Some(setting.dialled()),
     };
     let mut other = Used::new(&of_the_week("1185"), "1185", metric(Language::Es));
     let before = other.state.draft.clone();

@@ -6,7 +6,7 @@
 use proptest::prelude::*;
 use whitehold::library::harbour_lane;
 use whitehold::library::sheet_code::{QrSymbol, SheetCode, SheetCodeError, text_in};
-use whitehold::plan::{Garment, Order};
+use whitehold::plan::{DialSetting, Garment, Order};
 
 /// What segno wrote.
 const WRITTEN: &str = "WHITEHOLD1 {\"o\":{\"garments\":[{\"label\":\"100% algodón, negro\",\"pieces\":12}]},\"t\":\"Señal\",\"w\":\"chalk/2x43\",\"s\":[165.0,2.8]}";
@@ -37,7 +37,10 @@ fn codes_of_another_writer_are_read_as_photographed() {
     }
     let sheet_code = SheetCode::read(WRITTEN).unwrap();
     assert_eq!(sheet_code.order.garments[0].label, "100% algodón, negro");
-    assert_eq!((sheet_code.order.garments[0].pieces, sheet_code.at), (12, Some((165.0, 2.8))));
+    assert_eq!(
+        (sheet_code.order.garments[0].pieces, sheet_code.at),
+        (12, Some(DialSetting { set_c: 165.0, belt_m_per_min: 2.8 }))
+    );
 }
 
 /// A code as a picture: so many pixels a module, on a wall of grey.
@@ -55,7 +58,7 @@ fn every_order_of_the_week_comes_back_from_its_code() {
             order: order.order,
             title: format!("{} · {}", order.id, order.title),
             way: "gannet/1x32/1x32".into(),
-            at: Some((165.0, 2.8)),
+            at: Some(DialSetting { set_c: 165.0, belt_m_per_min: 2.8 }),
         };
         let text = sheet_code.write();
         let code = QrSymbol::of(&text).unwrap_or_else(|| panic!("{}: {} bytes", order.id, text.len()));

@@ -3,7 +3,7 @@
 
 use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
 use whitehold::library::{self, Library};
-use whitehold::plan::{DyeClass, Garment, Order, Shop};
+use whitehold::plan::{DialSetting, DyeClass, Garment, Order, Shop};
 use whitehold::textile::{Construction, Fibre};
 
 /// Histories that are marched for one figure.
@@ -52,7 +52,7 @@ pub fn forecasts(library: &Library, now: impl Fn() -> f64) -> [(&'static str, f6
             let forecast = library::pick_forecast(&order, library, pick).unwrap().unwrap();
             let mut fastest = f64::INFINITY;
             for turn in 0..FIGURES {
-                let at = Some((set.set_c + turn as f64 * 0.1, set.belt_m_per_min));
+                let at = Some(DialSetting { set_c: set.set_c + turn as f64 * 0.1, ..set.dialled() });
                 let start = now();
                 for _ in 0..10 {
                     let aged = library::forecast_at(&order, &forecast, at).unwrap().unwrap();

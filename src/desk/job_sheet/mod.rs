@@ -114,7 +114,7 @@ impl JobSheet {
             order: order.clone(),
             title: state.title.clone(),
             way: key(pick),
-            at: setting.map(|setting| (setting.set_c, setting.belt_m_per_min)),
+            at: setting.map(|setting| setting.dialled()),
         };
         let mut about = Vec::new();
         if let Some(garment) = garment {

@@ -7,7 +7,7 @@ use crate::desk::msg::{Choice, Effect};
 use crate::desk::requests::request_save;
 use crate::desk::state::{State, Touch};
 use crate::optics::meter::MeterFile;
-use crate::plan::{Garment, Order, bounds};
+use crate::plan::{DialSetting, Garment, Order, bounds};
 use crate::textile::Fibre;
 
 /// Step of the share of the open mesh that lies on the cloth.
@@ -41,10 +41,15 @@ pub(super) fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec
     let value = quantity.kept(next, units);
     let value = bound.map_or(value, |bound| value.clamp(bound.min, bound.max));
     if matches!(field, Field::SetTemperature | Field::Belt) {
-        let at = setting.map_or((value, value), |setting| (setting.set_c, setting.belt_m_per_min));
-        let at = state.point().ok().flatten().unwrap_or(at);
-        let (set_c, belt) = if field == Field::SetTemperature { (value, at.1) } else { (at.0, value) };
-        set_point::put(state, set_c, belt, effects);
+        let stands = setting.map(|setting| setting.dialled());
+        let at = state.point().ok().flatten().or(stands);
+        let at = at.unwrap_or(DialSetting { set_c: value, belt_m_per_min: value });
+        let to = if field == Field::SetTemperature {
+            DialSetting { set_c: value, ..at }
+        } else {
+            DialSetting { belt_m_per_min: value, ..at }
+        };
+        set_point::put(state, to, effects);
         request_save(state, effects);
     } else {
         let touch = touch_of(state, field);

@@ -58,7 +58,7 @@ fn handle(state: &mut State, msg: Msg, effects: &mut Vec<Effect>) {
         }
         Msg::Tap(way) => state.tapped = Some(way).filter(|way| state.tapped != Some(*way)),
         Msg::Use(key) => set_point::choose_pick(state, key, effects),
-        Msg::Point(set_c, belt) => set_point::move_to(state, set_c, belt, effects),
+        Msg::Point(to) => set_point::move_to(state, to, effects),
         Msg::BestPoint => change(state, None, effects, set_point::forget),
         Msg::Answered(order, result) => results::answered(state, &order, result, effects),
         Msg::Windowed(key, result) => results::windowed(state, &key, result),

@@ -19,8 +19,8 @@ pub(super) fn scanned(
         change(state, None, effects, |draft| {
             draft.open(&order, &title);
             draft.chosen = (!way.is_empty()).then_some(way);
-            draft.set(Field::SetTemperature, at.map(|at| at.0));
-            draft.set(Field::Belt, at.map(|at| at.1));
+            draft.set(Field::SetTemperature, at.map(|at| at.set_c));
+            draft.set(Field::Belt, at.map(|at| at.belt_m_per_min));
         });
         title
     });

@@ -4,6 +4,7 @@ use super::edit::change;
 use crate::desk::form::{Draft, Field};
 use crate::desk::msg::Effect;
 use crate::desk::state::{State, Touch};
+use crate::plan::DialSetting;
 use crate::wording::Quantity;
 
 /// Chooses a pick by its key; the set point goes to its best.
@@ -20,22 +21,22 @@ pub(super) fn forget(draft: &mut Draft) {
     draft.set(Field::Belt, None);
 }
 
-/// Moves the set point to a set temperature, °C, and a belt speed, m/min, held to what the window shows.
-pub(super) fn move_to(state: &mut State, set_c: f64, belt: f64, effects: &mut Vec<Effect>) {
-    let (set_c, belt) = held(state, set_c, belt);
-    put(state, set_c, belt, effects);
+/// Moves the set point, held to what the window shows.
+pub(super) fn move_to(state: &mut State, to: DialSetting, effects: &mut Vec<Effect>) {
+    let held = held(state, to);
+    put(state, held, effects);
 }
 
 /// Puts a set point into its fields as it is, as one more touch of the same thing.
-pub(super) fn put(state: &mut State, set_c: f64, belt: f64, effects: &mut Vec<Effect>) {
+pub(super) fn put(state: &mut State, at: DialSetting, effects: &mut Vec<Effect>) {
     change(state, Some(Touch::Point), effects, |draft| {
-        draft.set(Field::SetTemperature, Some(set_c));
-        draft.set(Field::Belt, Some(belt));
+        draft.set(Field::SetTemperature, Some(at.set_c));
+        draft.set(Field::Belt, Some(at.belt_m_per_min));
     });
 }
 
 /// A set point held to what the window shows, on whole degrees and twentieths of a metre of the units shown.
-fn held(state: &State, set_c: f64, belt: f64) -> (f64, f64) {
+fn held(state: &State, to: DialSetting) -> DialSetting {
     let units = state.draft.units;
     let round = |quantity: Quantity, field: Field, value: f64| {
         let tap = quantity.tap(units);
@@ -43,5 +44,8 @@ fn held(state: &State, set_c: f64, belt: f64) -> (f64, f64) {
         let value = quantity.kept(shown, units);
         state.bound(field).map_or(value, |bound| value.clamp(bound.min, bound.max))
     };
-    (round(Quantity::Temperature, Field::SetTemperature, set_c), round(Quantity::Belt, Field::Belt, belt))
+    DialSetting {
+        set_c: round(Quantity::Temperature, Field::SetTemperature, to.set_c),
+        belt_m_per_min: round(Quantity::Belt, Field::Belt, to.belt_m_per_min),
+    }
 }

@@ -9,7 +9,7 @@ mod qr_symbol;
 pub use qr_symbol::{QrSymbol, text_in};
 
 use super::log::fields;
-use crate::plan::{Garment, Order};
+use crate::plan::{DialSetting, Garment, Order};
 use serde_json::{Value, json};
 
 /// What the text of a job sheet begins with; the digit is the version.
@@ -27,7 +27,7 @@ pub struct SheetCode {
     /// The way to print, by its key.
     pub way: String,
     /// The dryer: set temperature, °C, and belt, m/min; absent where it has no setting.
-    pub at: Option<(f64, f64)>,
+    pub at: Option<DialSetting>,
 }
 
 /// Why a picture gave no sheet code.
@@ -57,7 +57,7 @@ impl SheetCode {
             }
         }
         shorten(&mut order, &Value::Object(fields(&Order::default())));
-        let at = self.at.map(|(set_c, belt)| vec![set_c, belt]);
+        let at = self.at.map(|at| vec![at.set_c, at.belt_m_per_min]);
         let whole = json!({ "o": order, "t": self.title, "w": self.way, "s": at });
         format!("{MARK}{}", serde_json::to_string(&whole).unwrap_or_default())
     }
@@ -78,7 +78,9 @@ impl SheetCode {
         let whole: Value = serde_json::from_str(json).ok()?;
         let word = |name: &str| whole.get(name).and_then(Value::as_str).unwrap_or_default().to_owned();
         let at = match whole.get("s").and_then(Value::as_array).map(Vec::as_slice) {
-            Some([set_c, belt]) => Some((set_c.as_f64()?, belt.as_f64()?)),
+            Some([set_c, belt]) => {
+                Some(DialSetting { set_c: set_c.as_f64()?, belt_m_per_min: belt.as_f64()? })
+            }
             _ => None,
         };
         // Through text, which is how every order is read: a reader of values would double the page's readers.

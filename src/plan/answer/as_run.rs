@@ -3,10 +3,9 @@
 use crate::dryer::HistoryError;
 use crate::plan::order::Job;
 use crate::plan::recipe::{Candidate, flash_step};
-use crate::plan::report::{Margin, Pick, Topic};
+use crate::plan::report::{DialSetting, Margin, Pick, Topic};
 use crate::plan::verdict::judge;
-use crate::plan::window::{Demands, SetPoint, must_fuse};
-use crate::quantity::units::kelvin;
+use crate::plan::window::{Demands, must_fuse};
 
 /// What a run does to a print.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,13 +36,13 @@ impl AsRun {
 ///
 /// # Errors
 /// [`HistoryError`] where the stack or the run lies outside the equations.
-pub fn as_run(job: &Job, pick: &Pick, (set_c, belt): (f64, f64)) -> Result<Option<AsRun>, HistoryError> {
+pub fn as_run(job: &Job, pick: &Pick, at: DialSetting) -> Result<Option<AsRun>, HistoryError> {
     let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
-    let Some(candidate) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
+    let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
     let demands = Demands::of(&job.rules, cloth, must_fuse(job, candidate.white.low_cure), 0.35);
     let flashes = candidate.flashes(job) > 0;
     let flash = flashes.then(|| flash_step(job, cloth, &candidate)).transpose()?;
-    let point = SetPoint { set: kelvin(set_c), belt: belt / 60.0, robust: false };
+    let point = at.set_point();
     let judgement = judge(job, cloth, candidate, point, demands, flash)?;
     Ok(Some(AsRun {
         turns: judgement.assessment.bleeds,

@@ -16,11 +16,11 @@ use crate::plan::margins::{HistoryCache, ghosting};
 use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::{Candidate, FlashStep, flash_step};
 use crate::plan::report::{
-    BleedForecast, Clearance, Cut, DyeLedger, FirstShows, GradeLine, OtherWorlds, Pick, RimShows, Spread,
+    BleedForecast, Clearance, Cut, DialSetting, DyeLedger, FirstShows, GradeLine, OtherWorlds, Pick,
+    RimShows, Setting, Spread,
 };
 use crate::plan::verdict::{Assessment, assess};
 use crate::plan::window::{Demands, SetPoint, must_fuse, setting};
-use crate::quantity::units::kelvin;
 
 /// Days that a forecast shows, at least.
 const SHOWN: f64 = 90.0;
@@ -48,11 +48,11 @@ impl PickForecast {
     pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let (flash, gate) = {
             let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
-            let Some(candidate) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
+            let Some(candidate) = Candidate::of_recipe(&job, cloth, &pick.recipe) else { return Ok(None) };
             let flashes = candidate.flashes(&job) > 0;
             let flash = flashes.then(|| flash_step(&job, cloth, &candidate)).transpose()?;
             let Some(setting) = &pick.setting else { return Ok(None) };
-            let at = (setting.set_c, setting.belt_m_per_min);
+            let at = setting.dialled();
             let Some(bled) = assess_at(&job, cloth, candidate, flash, at)?.bled else { return Ok(None) };
             (flash, gate_of(cloth, &bled))
         };
@@ -63,11 +63,11 @@ impl PickForecast {
     ///
     /// # Errors
     /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickForecast::new`].
-    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<BleedForecast>, HistoryError> {
+    pub fn report(&self, at: Option<DialSetting>) -> Result<Option<BleedForecast>, HistoryError> {
         let Self { job, pick, flash, gate } = self;
         let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
-        let Some(candidate) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
-        let own = pick.setting.as_ref().map(|setting| (setting.set_c, setting.belt_m_per_min));
+        let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
+        let own = pick.setting.as_ref().map(Setting::dialled);
         let Some(point) = at.or(own) else { return Ok(None) };
         let judged = assess_at(job, cloth, candidate, *flash, point)?;
         let (Some(bled), Some((fresh, dye))) = (&judged.bled, fresh_and_dye(cloth, &candidate)) else {
@@ -146,9 +146,9 @@ impl PickForecast {
     pub fn oven(&self, hours: f64, oven_c: f64) -> Result<Option<OvenTest>, HistoryError> {
         let Self { job, pick, flash, .. } = self;
         let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
-        let Some(candidate) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
+        let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
         let Some(setting) = &pick.setting else { return Ok(None) };
-        let judged = assess_at(job, cloth, candidate, *flash, (setting.set_c, setting.belt_m_per_min))?;
+        let judged = assess_at(job, cloth, candidate, *flash, setting.dialled())?;
         let (Some(bled), Some((fresh, dye))) = (&judged.bled, fresh_and_dye(cloth, &candidate)) else {
             return Ok(None);
         };
@@ -161,10 +161,10 @@ fn assess_at<'a>(
     cloth: &Cloth,
     candidate: Candidate<'a>,
     flash: Option<FlashStep>,
-    (set, belt): (f64, f64),
+    at: DialSetting,
 ) -> Result<Assessment<'a>, HistoryError> {
     let demands = Demands::of(&job.rules, cloth, must_fuse(job, candidate.white.low_cure), 0.35);
-    let point = SetPoint { set: kelvin(set), belt: belt / 60.0, robust: true };
+    let point = SetPoint { robust: true, ..at.set_point() };
     assess(&mut HistoryCache::default(), job, cloth, candidate, point, demands, flash)
 }
 

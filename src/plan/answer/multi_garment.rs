@@ -14,12 +14,11 @@
 use crate::dryer::HistoryError;
 use crate::plan::order::Job;
 use crate::plan::recipe::Candidate;
-use crate::plan::report::{
-    Code, GarmentPart, OrderPlan, Pick, PrintStep, Reason, Report, Verdict, WholeOrder,
-};
+use crate::plan::report::{Code, GarmentPart, OrderPlan, Pick, Reason, Recipe, Report, Verdict, WholeOrder};
 use crate::plan::search::Evaluator;
 use crate::plan::verdict::{Assessment, HOUR, SCREEN_CHANGE, burden, cost_per_print};
 use crate::plan::window::{clearance_around, setting};
+use std::collections::BTreeSet;
 
 /// Washing out one ink and filling another, min. Common practice, no source: 5 to 20.
 const INK_CHANGE: f64 = 10.0;
@@ -37,13 +36,12 @@ pub fn whole(
         return Ok(None);
     }
     let mut together: Option<(OrderPlan, f64)> = None;
-    let mut looked: Vec<String> = Vec::new();
+    let mut tried: Vec<&Recipe> = Vec::new();
     for pick in reports.iter().flat_map(|report| &report.picks) {
-        let screens = screens_of(pick).concat();
-        if looked.contains(&screens) {
+        if tried.iter().any(|recipe| same_screens(recipe, &pick.recipe)) {
             continue;
         }
-        looked.push(screens);
+        tried.push(&pick.recipe);
         if let Some((plan, burden)) = for_all(job, pick, evaluators)? {
             let better = together.as_ref().is_none_or(|(best, least)| {
                 plan.verdict.cmp(&best.verdict).then(burden.total_cmp(least)).is_lt()
@@ -69,7 +67,7 @@ fn for_all(
     let (mut cost, mut weight) = (0.0, 0.0);
     for (garment, (cloth, evaluator)) in job.cloths.iter().zip(evaluators).enumerate() {
         let Some(evaluator) = evaluator else { return Ok(None) };
-        let Some(candidate) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
+        let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
         let Some(assessment) = dried_or_not(evaluator, candidate)? else { return Ok(None) };
         cost += f64::from(cloth.garment.pieces) * cost_per_print(job, &assessment);
         weight += burden(job, cloth, &assessment);
@@ -153,36 +151,18 @@ fn split(job: &Job, reports: &[Report]) -> OrderPlan {
     OrderPlan { verdict, cost: prints + changes(bests()), parts }
 }
 
-/// The screens of a pick and what runs through them, one word each.
-fn screens_of(pick: &Pick) -> Vec<String> {
-    let mut screens: Vec<String> = Vec::new();
-    for step in &pick.steps {
-        let screen = match step {
-            PrintStep::Blocker { id, .. } => format!("/{id}"),
-            PrintStep::White { strokes, threads_per_cm, .. } => {
-                format!("/{}:{threads_per_cm:.0}x{strokes}", pick.white)
-            }
-            PrintStep::Smooth => "/smooth".into(),
-            PrintStep::PreDry { .. } | PrintStep::Flash { .. } | PrintStep::Dryer { .. } => continue,
-        };
-        screens.push(screen);
-    }
-    screens
+/// Whether two recipes run through the same screens in the same strokes: they differ at most in additive and drying.
+fn same_screens(one: &Recipe, other: &Recipe) -> bool {
+    one.strokes == other.strokes && one.screens().eq(other.screens())
 }
 
 /// What setting screens and changing inks costs over these picks, in the shop's money. The first white and its first
 /// screen are there in any case.
 fn changes<'a>(picks: impl Iterator<Item = &'a Pick>) -> f64 {
-    let (mut screens, mut inks): (Vec<String>, Vec<&str>) = (Vec::new(), Vec::new());
+    let (mut screens, mut inks) = (BTreeSet::new(), BTreeSet::new());
     for pick in picks {
-        for screen in screens_of(pick) {
-            if !screens.contains(&screen) {
-                screens.push(screen);
-            }
-        }
-        if !inks.contains(&pick.white.as_str()) {
-            inks.push(&pick.white);
-        }
+        screens.extend(pick.recipe.screens());
+        inks.insert(pick.recipe.ink_id());
     }
     let beyond_first = |count: usize| count.saturating_sub(1) as f64;
     HOUR / 60.0 * (SCREEN_CHANGE * beyond_first(screens.len()) + INK_CHANGE * beyond_first(inks.len()))

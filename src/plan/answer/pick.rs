@@ -28,6 +28,7 @@ pub fn pick(
     Ok(Pick {
         garment: 0,
         verdict: judgement.assessment.verdict,
+        recipe: judgement.assessment.candidate.recipe(job),
         white: white.id.clone(),
         name: white.name.clone(),
         class: white.class,
@@ -114,7 +115,12 @@ fn trial(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Option<Trial> {
 
 /// What is stirred into a white, by name and percent.
 fn mixed(job: &Job, white: &White) -> Vec<(String, f64)> {
-    job.mixes.iter().find(|mix| mix.white.id == white.id).map(|mix| mix.part.clone()).into_iter().collect()
+    job.mixes
+        .iter()
+        .find(|mix| mix.white.id == white.id)
+        .map(|mix| (mix.stretch_name.clone(), f64::from(mix.mixture.percent)))
+        .into_iter()
+        .collect()
 }
 
 /// The first step of a way on dried cloth.

@@ -6,7 +6,7 @@ use crate::numerics::Lanes;
 use crate::plan::bleed::{AGEING_CASES, AgeingCases, BleedPath, Reach, fresh_and_dye, release_elsewhere};
 use crate::plan::order::{Cloth, Job, kinetics};
 use crate::plan::recipe::{Candidate, FlashStep, flash_step, stack_of};
-use crate::plan::report::{Curve, Drift, Pick, Setting, Side, Topic, Wall, WindowReport};
+use crate::plan::report::{Curve, DialSetting, Drift, Pick, Setting, Side, Topic, Wall, WindowReport};
 use crate::plan::verdict::{Judgement, judge};
 use crate::plan::window::{
     Demands, Detail, DriftRun, Question, SetPoint, Window, clearance_around, must_fuse, robust, setting,
@@ -36,7 +36,7 @@ impl PickWindow {
     pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let (window, flash, walls) = {
             let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
-            let Some(candidate) = Candidate::of_pick(&job, cloth, &pick) else { return Ok(None) };
+            let Some(candidate) = Candidate::of_recipe(&job, cloth, &pick.recipe) else { return Ok(None) };
             let stack = stack_of(&job, cloth, &candidate);
             let window = Window::compute(&Question {
                 stack: &stack,
@@ -63,14 +63,14 @@ impl PickWindow {
     ///
     /// # Errors
     /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
-    pub fn report(&self, at: Option<(f64, f64)>) -> Result<Option<WindowReport>, HistoryError> {
+    pub fn report(&self, at: Option<DialSetting>) -> Result<Option<WindowReport>, HistoryError> {
         let Self { job, pick, window, flash, walls } = self;
         let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
-        let Some(candidate) = Candidate::of_pick(job, cloth, pick) else { return Ok(None) };
+        let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
         let demands = Demands::of(&job.rules, cloth, must_fuse(job, candidate.white.low_cure), 0.35);
         let fixed = job.order.shop.dryer_fixed.map(kelvin);
         let point = match (at, &pick.setting) {
-            (Some((set, belt)), _) => Some(SetPoint { set: kelvin(set), belt: belt / 60.0, robust: false }),
+            (Some(at), _) => Some(at.set_point()),
             (None, Some(setting)) => Some(set_point(setting)),
             (None, None) => robust(window, &job.dryer, &demands, fixed),
         };

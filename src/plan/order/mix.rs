@@ -1,6 +1,7 @@
 //! Whites with stretch white stirred in, as a press stirs them.
 
 use crate::ink::{White, WhiteClass};
+use crate::plan::report::Mixture;
 
 /// A white on the shelf with another in it.
 #[derive(Clone, Debug, PartialEq)]
@@ -9,13 +10,15 @@ pub struct Mix {
     pub white: White,
     /// Id of the white it is made of.
     pub of: String,
-    /// What is stirred in, by name, and its share of the mass, %.
-    pub part: (String, f64),
+    /// What is stirred in, by id.
+    pub mixture: Mixture,
+    /// Name of what is stirred in.
+    pub stretch_name: String,
 }
 
 /// Shares of stretch white that are tried, %. More than half, and it is the stretch white that is printed: common practice,
 /// no source.
-const SHARES: [f64; 3] = [15.0, 30.0, 50.0];
+const SHARES: [u32; 3] = [15, 30, 50];
 
 /// The mixtures of a shelf: each white with the stretch white in steps. Only whites of one heat are stirred together: a
 /// bucket of both would fuse as neither.
@@ -27,13 +30,15 @@ pub fn mixes(whites: &[White]) -> Vec<Mix> {
             if white.low_cure != stretch.low_cure || white.kinetics != stretch.kinetics {
                 continue;
             }
-            mixes.extend(SHARES.map(|percent| Mix {
-                white: White {
-                    id: format!("{}+{}-{percent:.0}", white.id, stretch.id),
-                    ..white.with(stretch, percent / 100.0)
-                },
-                of: white.id.clone(),
-                part: (stretch.name.clone(), percent),
+            mixes.extend(SHARES.map(|percent| {
+                let mixture = Mixture { stretch: stretch.id.clone(), percent };
+                let id = mixture.ink_id(&white.id);
+                Mix {
+                    white: White { id, ..white.with(stretch, f64::from(percent) / 100.0) },
+                    of: white.id.clone(),
+                    mixture,
+                    stretch_name: stretch.name.clone(),
+                }
             }));
         }
     }

@@ -2,8 +2,8 @@
 
 use crate::ink::{self, DepositedFilm, Mesh, Substrate, White, deposit, film_needed, reduced_body, smoothed};
 use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
-use crate::plan::order::{BlockerBase, Cloth, Job, Opacity, Role};
-use crate::plan::report::{Pick, PrintStep};
+use crate::plan::order::{BlockerBase, Cloth, Job, Mix, Opacity, Role};
+use crate::plan::report::Recipe;
 
 /// What is laid on the cloth, through whatever mesh: a white, perhaps with adhesion additive in it, over the cloth or a
 /// blocker.
@@ -83,33 +83,42 @@ impl<'a> Candidate<'a> {
         Self { white, blocker, additive, layer, ..*self }
     }
 
-    /// The way that a pick describes, found again among what the shop has.
+    /// The candidate of a recipe on this cloth; `None` where the shop has not all that it names.
     #[must_use]
-    pub fn of_pick(job: &'a Job, cloth: &Cloth, pick: &Pick) -> Option<Self> {
-        let mixed = job.mixes.iter().map(|mix| &mix.white);
-        let white = job.whites.iter().chain(mixed).find(|white| white.id == pick.white)?;
-        let (mut blocker, mut strokes, mut threads, mut smoothing, mut dried) = (None, 0, 0.0, false, false);
-        for step in &pick.steps {
-            match step {
-                PrintStep::Blocker { id, .. } => {
-                    blocker =
-                        job.blockers.iter().chain(&job.market_blockers).find(|blocker| blocker.id == *id);
-                }
-                PrintStep::White { strokes: more, threads_per_cm, .. } => {
-                    strokes += more;
-                    threads = *threads_per_cm;
-                }
-                PrintStep::Smooth => smoothing = true,
-                PrintStep::PreDry { .. } => dried = true,
-                PrintStep::Flash { .. } | PrintStep::Dryer { .. } => {}
+    pub fn of_recipe(job: &'a Job, cloth: &Cloth, recipe: &Recipe) -> Option<Self> {
+        let white = match &recipe.mixture {
+            None => job.whites.iter().find(|white| white.id == recipe.white)?,
+            Some(mixture) => {
+                let made = |mix: &&Mix| mix.of == recipe.white && mix.mixture == *mixture;
+                &job.mixes.iter().find(made)?.white
             }
+        };
+        let blocker = match &recipe.blocker {
+            None => None,
+            Some(id) => {
+                Some(job.blockers.iter().chain(&job.market_blockers).find(|blocker| blocker.id == *id)?)
+            }
+        };
+        let mesh = job.meshes.iter().find(|mesh| mesh.id == recipe.mesh)?;
+        let layer = InkLayer::new(cloth, white, blocker, recipe.additive)?;
+        let candidate = Self::new(job, cloth, layer, mesh, recipe.strokes.max(1), recipe.smoothing);
+        Some(candidate.with_cloth(recipe.predried))
+    }
+
+    /// Its recipe.
+    #[must_use]
+    pub fn recipe(&self, job: &Job) -> Recipe {
+        let mix = job.mixes.iter().find(|mix| mix.white.id == self.white.id);
+        Recipe {
+            white: mix.map_or(&self.white.id, |mix| &mix.of).clone(),
+            mixture: mix.map(|mix| mix.mixture.clone()),
+            additive: self.additive,
+            blocker: self.blocker.map(|blocker| blocker.id.clone()),
+            mesh: self.mesh.id.clone(),
+            strokes: self.strokes,
+            smoothing: self.smoothing,
+            predried: self.dried,
         }
-        let mesh = job.meshes.iter().min_by(|a, b| {
-            let off = |mesh: &Mesh| (mesh.threads_per_m / 100.0 - threads).abs();
-            off(a).total_cmp(&off(b))
-        })?;
-        let layer = InkLayer::new(cloth, white, blocker, pick.additive)?;
-        Some(Self { dried, ..Self::new(job, cloth, layer, mesh, strokes.max(1), smoothing) })
     }
 
     /// Film of white and blocker together, m.

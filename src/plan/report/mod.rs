@@ -4,11 +4,13 @@
 //! sentences. It must not know how any of its numbers is computed.
 
 mod answer_report;
+mod dial_setting;
 mod follow_up;
 mod forecast;
 mod margin;
 mod pick;
 mod reason;
+mod recipe;
 mod sorted_insert;
 mod spread;
 mod trade_off;
@@ -18,11 +20,13 @@ mod window;
 mod word;
 
 pub use answer_report::{Caution, Rejected, Report, Unknown};
+pub use dial_setting::DialSetting;
 pub use follow_up::{FollowUp, LOOKS, Leaves, days_to_look};
 pub use forecast::{BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows};
 pub use margin::{Margin, Side, Topic};
 pub use pick::{Appearance, Pick, PrintStep, Setting, Trial};
 pub use reason::{Advice, Code, Reason, Value};
+pub use recipe::{Mixture, Recipe, Screen};
 pub use spread::Spread;
 pub use trade_off::{RecipeScores, Scale, TradeOff};
 pub use verdict::Verdict;

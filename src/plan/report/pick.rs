@@ -2,6 +2,7 @@
 
 use super::margin::{Margin, Topic};
 use super::reason::{Advice, Code, Reason};
+use super::recipe::Recipe;
 use super::verdict::Verdict;
 use crate::ink::WhiteClass;
 use crate::optics::{Lab, Whiteness};
@@ -17,13 +18,15 @@ pub struct Pick {
     pub garment: usize,
     /// Its verdict.
     pub verdict: Verdict,
-    /// Id of the white.
+    /// The recipe, by ids.
+    pub recipe: Recipe,
+    /// Id of the white or mixture.
     pub white: String,
     /// Its name.
     pub name: String,
     /// Its class.
     pub class: WhiteClass,
-    /// FusionKey cooler.
+    /// Whether it fuses cooler than ordinary inks.
     pub low_cure: bool,
     /// Whites mixed into it and their shares, %; empty = pure.
     pub mix: Vec<(String, f64)>,

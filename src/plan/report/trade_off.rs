@@ -8,6 +8,7 @@
 //! compared is said beside it.
 
 use super::reason::{Code, Reason};
+use super::recipe::Recipe;
 use super::verdict::Verdict;
 use super::word::word;
 use serde::{Deserialize, Serialize};
@@ -69,7 +70,9 @@ impl Scale {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RecipeScores {
-    /// Id of the white.
+    /// The recipe, by ids.
+    pub recipe: Recipe,
+    /// Id of the white or mixture.
     pub white: String,
     /// Its name.
     pub name: String,
@@ -110,16 +113,6 @@ pub struct RecipeScores {
 }
 
 impl RecipeScores {
-    /// True if the other is printed in the same way.
-    #[must_use]
-    pub fn same_recipe(&self, other: &Self) -> bool {
-        self.white == other.white
-            && self.blocker == other.blocker
-            && (self.strokes, self.smoothing, self.additive, self.dried)
-                == (other.strokes, other.smoothing, other.additive, other.dried)
-            && (self.threads_per_cm - other.threads_per_cm).abs() < 1e-9
-    }
-
     /// Its value on a scale.
     #[must_use]
     pub fn value(&self, scale: Scale) -> f64 {

@@ -11,6 +11,7 @@ pub fn scores(job: &Job, cloth: &Cloth, assessment: &Assessment<'_>) -> RecipeSc
     let candidate = &assessment.candidate;
     let (needed, held) = candidate.matting(job, cloth);
     RecipeScores {
+        recipe: candidate.recipe(job),
         white: candidate.white.id.clone(),
         name: candidate.white.name.clone(),
         blocker: candidate.blocker.map(|blocker| blocker.name.clone()),

@@ -28,7 +28,7 @@ pub fn trade_off(
         way.front = front;
     }
     for (place, pick) in picks.enumerate() {
-        if let Some(way) = ways.iter_mut().find(|way| way.same_recipe(&pick)) {
+        if let Some(way) = ways.iter_mut().find(|way| way.recipe == pick.recipe) {
             way.pick = Some(place);
         }
     }

@@ -2,6 +2,7 @@
 
 use super::icon;
 use crate::desk::{Field, Msg, State, suggestions};
+use crate::plan::DialSetting;
 use crate::web::desk::Desk;
 use crate::wording::{Label, Quantity};
 use leptos::ev;
@@ -78,14 +79,14 @@ pub fn slid(desk: Desk, field: Field, label: Label) -> impl IntoView {
     };
     let moved = move |event: ev::Event| {
         let stands = desk.with(|state| {
-            let setting = state.stands().map(|setting| (setting.set_c, setting.belt_m_per_min));
+            let setting = state.stands().map(|setting| setting.dialled());
             state.point().ok().flatten().or(setting)
         });
-        let (Some((set_c, belt)), Ok(value)) = (stands, event_target_value(&event).parse()) else { return };
+        let (Some(at), Ok(value)) = (stands, event_target_value(&event).parse()) else { return };
         desk.send(if field == Field::SetTemperature {
-            Msg::Point(value, belt)
+            Msg::Point(DialSetting { set_c: value, ..at })
         } else {
-            Msg::Point(set_c, value)
+            Msg::Point(DialSetting { belt_m_per_min: value, ..at })
         });
     };
     view! {

@@ -3,7 +3,7 @@
 use crate::desk::picture::Ink;
 use crate::desk::picture::map::{HEIGHT, WIDTH, WindowMap, drift_fits, window_map, word_width};
 use crate::desk::{Field, Msg, State};
-use crate::plan::{Curve, Drift, Side, WindowReport};
+use crate::plan::{Curve, DialSetting, Drift, Side, WindowReport};
 use crate::web::desk::Desk;
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice};
 use leptos::html;
@@ -48,8 +48,8 @@ fn grid(state: &State) -> Option<WindowReport> {
 }
 
 /// Where the cross stands: what was asked for at once, or where the window says.
-fn cross(state: &State) -> Option<(f64, f64)> {
-    let stands = state.window.as_ref()?.setting.map(|setting| (setting.set_c, setting.belt_m_per_min));
+fn cross(state: &State) -> Option<DialSetting> {
+    let stands = state.window.as_ref()?.setting.map(|setting| setting.dialled());
     state.point().ok().flatten().or(stands)
 }
 
@@ -84,9 +84,9 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
     let move_to = move |x: f64, y: f64| {
         let (left, top, width) = frame.get_value();
         let scale = WIDTH / width.max(1.0);
-        let (set_c, belt) =
+        let (set_c, belt_m_per_min) =
             held.with_value(|(map, units)| map.setting(((x - left) * scale, (y - top) * scale), *units));
-        desk.send(Msg::Point(set_c, belt));
+        desk.send(Msg::Point(DialSetting { set_c, belt_m_per_min }));
     };
     let key = move |event: KeyboardEvent| {
         let (field, taps) = match event.key().as_str() {
@@ -102,18 +102,21 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
     };
     let drift = desk.memo(|state| state.window.as_ref().map(|window| window.drift));
     let set = move || {
-        let (set_c, belt) = point.get()?;
-        Some(shape.set_point(&drift.get()?, set_c, belt, voice.units))
+        let at = point.get()?;
+        Some(shape.set_point(&drift.get()?, at.set_c, at.belt_m_per_min, voice.units))
     };
-    let write = move |point: Option<(f64, f64)>| {
-        point.map_or_else(String::new, |(set_c, belt)| {
+    let write = move |point: Option<DialSetting>| {
+        point.map_or_else(String::new, |DialSetting { set_c, belt_m_per_min: belt }| {
             voice.say(&Phrase::SetTo {
                 air: voice.quantity(Quantity::Temperature, set_c),
                 belt: voice.quantity(Quantity::Belt, belt),
             })
         })
     };
-    let strip = map.strip.map(|(cool, hot)| (write(Some(cool)), write(Some(hot))));
+    let strip = map.strip.map(|(cool, hot)| {
+        let dialled = |(set_c, belt_m_per_min)| Some(DialSetting { set_c, belt_m_per_min });
+        (write(dialled(cool)), write(dialled(hot)))
+    });
     let title = move || voice.say(&Phrase::MapTitle { works: strip.clone(), set: write(point.get()) });
     let clear = (map.belt.start, map.heat.end, map.belt.end - map.belt.start, map.heat.start - map.heat.end);
     view! {
@@ -186,9 +189,9 @@ fn drawn(desk: Desk, shown: Shown) -> impl IntoView {
                     role="slider"
                     aria-label=move || format!("{}. {}", voice.label(Label::SetPoint), voice.label(Label::HowToMove))
                     aria-valuetext=move || write(point.get())
-                    aria-valuenow=move || point.get().map(|(set_c, _)| set_c.round().to_string())
-                    cx=move || held.with_value(|(map, units)| point.get().map_or(-99.0, |(c, v)| map.place(c, v, *units).0))
-                    cy=move || held.with_value(|(map, units)| point.get().map_or(-99.0, |(c, v)| map.place(c, v, *units).1))
+                    aria-valuenow=move || point.get().map(|at| at.set_c.round().to_string())
+                    cx=move || held.with_value(|(map, units)| point.get().map_or(-99.0, |at| map.place(at.set_c, at.belt_m_per_min, *units).0))
+                    cy=move || held.with_value(|(map, units)| point.get().map_or(-99.0, |at| map.place(at.set_c, at.belt_m_per_min, *units).1))
                     r="44"
                     on:keydown=key
                     on:pointerdown=move |event: PointerEvent| {
@@ -351,7 +354,7 @@ pub fn caption(desk: Desk) -> impl IntoView {
     let parts = desk.memo(|state| {
         let window = state.window.as_ref()?;
         let voice = state.voice();
-        let (set_c, belt) = cross(state)?;
+        let DialSetting { set_c, belt_m_per_min: belt } = cross(state)?;
         Some(voice.say(&Phrase::MapCaption {
             heat: voice.quantity(Quantity::TemperatureDifference, window.drift.set_k),
             belt: voice.belt_difference(window.drift.belt_m_per_min),
