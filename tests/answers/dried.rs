@@ -7,7 +7,9 @@
 use proptest::prelude::*;
 use whitehold::diagnosis::{CauseKind, Defect, NotedRun};
 use whitehold::library::{answer, diagnose, job, pick_window, starter};
-use whitehold::plan::{Code, Garment, Order, Pick, PrintStep, Report, Topic, Value, Verdict, as_run};
+use whitehold::plan::{
+    Code, DialSetting, Garment, Order, Pick, PrintStep, Report, Topic, Value, Verdict, as_run,
+};
 use whitehold::wording::{Language, Voice};
 
 const MESH: &str = "100% polyester mesh 140 gsm navy";
@@ -194,13 +196,13 @@ proptest! {
         let mut report = report(&order);
         prop_assume!(!report.picks.is_empty());
         let mut pick = report.picks.swap_remove(0);
-        pick.steps.retain(|step| !matches!(step, PrintStep::PreDry { .. }));
+        pick.recipe.predried = false;
         let fused = |pick: &Pick| {
-            let run = as_run(&job, pick, (set, belt)).expect("it marches").expect("a way");
+            let run = as_run(&job, pick, DialSetting { set_c: set, belt_m_per_min: belt }).expect("it marches").expect("a way");
             run.margin(Topic::Fusion).expect("every print fuses").value
         };
         let damp = fused(&pick);
-        pick.steps.insert(0, PrintStep::PreDry { passes: 1, water_percent: 0.0, left_percent: 0.0 });
+        pick.recipe.predried = true;
         let dry = fused(&pick);
         // What the march itself may be off by, %: `tests/heat/history.rs`.
         prop_assert!(dry.likely > damp.likely - 0.15 && dry.low > damp.low - 0.15, "{dry:?} dried, {damp:?} damp");
