@@ -1,7 +1,7 @@
 //! axe-core, which looks for what bars people from a page. It is for development only and never gets into the page:
 //! it is fetched once through npm into `target/axe` and run in the driven browser.
 
-use crate::browser::screens::Desk;
+use crate::browser::screens::DeskPage;
 use crate::host::command::run;
 use crate::host::workspace::{Workspace, read};
 use anyhow::Result;
@@ -39,7 +39,7 @@ pub fn script(workspace: &Workspace) -> Result<String> {
 ///
 /// # Errors
 /// [`anyhow::Error`] if axe-core gives up.
-pub async fn findings(desk: &Desk, script: &str) -> Result<Vec<String>> {
+pub async fn findings(desk: &DeskPage, script: &str) -> Result<Vec<String>> {
     desk.session().run(script, vec![]).await?;
     desk.lay_out_everything().await?;
     Ok(serde_json::from_value(desk.run(RUN, vec![]).await?)?)

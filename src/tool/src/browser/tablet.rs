@@ -3,7 +3,7 @@
 use crate::browser::drive::built_page::BuiltPage;
 use crate::browser::drive::chromedriver::ChromeDriver;
 use crate::browser::drive::session::{Engine, Session};
-use crate::browser::screens::Desk;
+use crate::browser::screens::DeskPage;
 use anyhow::{Context, Result};
 use fantoccini::ClientBuilder;
 use hyper_util::client::legacy::connect::HttpConnector;
@@ -67,7 +67,7 @@ impl<'a> Tablet<'a> {
     ///
     /// # Errors
     /// As [`Tablet::open`], and if no answer comes.
-    pub async fn open_file(self) -> Result<Desk> {
+    pub async fn open_file(self) -> Result<DeskPage> {
         let address = self.page.file()?;
         self.open_desk(&address).await
     }
@@ -76,7 +76,7 @@ impl<'a> Tablet<'a> {
     ///
     /// # Errors
     /// As [`Tablet::open`], and if no answer comes.
-    pub async fn open_site(self) -> Result<Desk> {
+    pub async fn open_site(self) -> Result<DeskPage> {
         let address = self.page.site("");
         self.open_desk(&address).await
     }
@@ -85,7 +85,7 @@ impl<'a> Tablet<'a> {
     ///
     /// # Errors
     /// As [`Tablet::open`], and if no answer comes.
-    pub async fn open_desk(self, address: &str) -> Result<Desk> {
+    pub async fn open_desk(self, address: &str) -> Result<DeskPage> {
         let desk = self.open(address).await?;
         desk.job().verdict().read().await?;
         Ok(desk)
@@ -95,7 +95,7 @@ impl<'a> Tablet<'a> {
     ///
     /// # Errors
     /// As [`Tablet::start`], and if the address cannot be opened.
-    pub async fn open(self, address: &str) -> Result<Desk> {
+    pub async fn open(self, address: &str) -> Result<DeskPage> {
         let desk = self.start().await?;
         desk.session().open(address).await?;
         Ok(desk)
@@ -105,7 +105,7 @@ impl<'a> Tablet<'a> {
     ///
     /// # Errors
     /// [`anyhow::Error`] if the driver cannot start it.
-    pub async fn start(self) -> Result<Desk> {
+    pub async fn start(self) -> Result<DeskPage> {
         let mut wishes = match self.driver.chromium.capabilities() {
             Value::Object(wishes) => wishes,
             _ => Map::new(),
@@ -129,7 +129,7 @@ impl<'a> Tablet<'a> {
             let script = json!({ "source": self.before });
             session.devtools("Page.addScriptToEvaluateOnNewDocument", script).await?;
         }
-        Ok(Desk::new(session))
+        Ok(DeskPage::new(session))
     }
 
     /// Makes an open page as large as this tablet, in its colours.

@@ -8,7 +8,7 @@ use crate::page::package::write_package;
 use crate::page::site::write_site;
 use crate::page::toolchain::Toolchain;
 use crate::page::utf16;
-use crate::page::wasm::{self, Binding, WasmSource};
+use crate::page::wasm::{self, WasmBinding, WasmSource};
 use anyhow::{Result, bail};
 
 /// Builds everything that is handed out: `dist/whitehold.html`, `dist/pkg` and `dist/site`.
@@ -36,7 +36,7 @@ pub fn build(workspace: &Workspace, toolchain: Toolchain) -> Result<()> {
 }
 
 /// Prints the sizes and holds the page to its budget.
-fn weigh(html: &[u8], bound: &Binding, unpacker: &[u8]) -> Result<()> {
+fn weigh(html: &[u8], bound: &WasmBinding, unpacker: &[u8]) -> Result<()> {
     say(&format!("    what unpacks        {}", bytes(unpacker.len())));
     say(&format!("    wasm                {}", bytes(bound.wasm.len())));
     say(&format!("    dist/whitehold.html {} of {}", bytes(html.len()), bytes(BUDGET)));

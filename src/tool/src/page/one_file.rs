@@ -9,7 +9,7 @@ use crate::host::workspace::{Workspace, read};
 use crate::page::lzma;
 use crate::page::policy;
 use crate::page::utf16;
-use crate::page::wasm::Binding;
+use crate::page::wasm::WasmBinding;
 use anyhow::{Context, Result, bail};
 
 /// The most the one file may weigh, in bytes: it is copied to sticks and sent over a shop's slow wireless.
@@ -54,7 +54,7 @@ pub fn sheets(workspace: &Workspace) -> Result<Vec<StyleSheet>> {
 ///
 /// # Errors
 /// When a source cannot be read, or a text would end the block it is put in.
-pub fn pack(workspace: &Workspace, bound: &Binding, unpacker: &[u8]) -> Result<String> {
+pub fn pack(workspace: &Workspace, bound: &WasmBinding, unpacker: &[u8]) -> Result<String> {
     let template = read(&workspace.www().join("index.html"))?;
     let boot = read(&workspace.www().join("boot.js"))?;
     let module = script(&lean(&boot))?;

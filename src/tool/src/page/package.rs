@@ -2,7 +2,7 @@
 
 use crate::host::workspace::{Workspace, write};
 use crate::page::one_file::StyleSheet;
-use crate::page::wasm::Binding;
+use crate::page::wasm::WasmBinding;
 use anyhow::Result;
 use serde_json::json;
 
@@ -13,7 +13,7 @@ use serde_json::json;
 ///
 /// # Errors
 /// When a source cannot be read or a file cannot be written.
-pub fn write_package(workspace: &Workspace, bound: &Binding, sheets: &[StyleSheet]) -> Result<()> {
+pub fn write_package(workspace: &Workspace, bound: &WasmBinding, sheets: &[StyleSheet]) -> Result<()> {
     let folder = workspace.dist().join("pkg");
     if folder.is_dir() {
         std::fs::remove_dir_all(&folder)?;

@@ -9,7 +9,7 @@ use wasm_bindgen_cli_support::Bindgen;
 
 /// One binding of the wasm module: the glue that loads it, its TypeScript types, and the module itself.
 #[derive(Clone, Debug)]
-pub struct Binding {
+pub struct WasmBinding {
     /// The JS module that instantiates the wasm and wraps its functions.
     pub glue: String,
     /// The TypeScript declarations of the same functions.
@@ -73,7 +73,7 @@ pub fn compile_unpacker(workspace: &Workspace, toolchain: Toolchain) -> Result<V
 ///
 /// # Errors
 /// When the module was made for another version of wasm-bindgen, or needs JS files of its own, which one page cannot hold.
-pub fn bind(module: &Path, source: WasmSource) -> Result<Binding> {
+pub fn bind(module: &Path, source: WasmSource) -> Result<WasmBinding> {
     let advice = "wasm-bindgen could not read the module. Next thing to try: the versions of wasm-bindgen in \
                   Cargo.toml and of wasm-bindgen-cli-support in src/tool/Cargo.toml must be the same";
     let mut output = Bindgen::new()
@@ -94,7 +94,7 @@ pub fn bind(module: &Path, source: WasmSource) -> Result<Binding> {
             names.join(", ")
         );
     }
-    Ok(Binding {
+    Ok(WasmBinding {
         glue: output.js().to_owned(),
         types: output.ts().unwrap_or_default().to_owned(),
         wasm: output.wasm_mut().emit_wasm(),

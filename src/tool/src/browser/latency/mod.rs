@@ -6,7 +6,7 @@
 mod scripts;
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::progress::say;
 use crate::host::workspace::{Workspace, write};
 use anyhow::{Context, Result};
@@ -52,7 +52,7 @@ pub async fn measure(workspace: &Workspace) -> Result<()> {
     let ahead = times(&desk, EVERY_ORDER).await?;
     let taps = taps(&desk).await?;
     slow_down(&desk, 1).await?;
-    desk.go_to(Screen::Window).await?;
+    desk.go_to(DeskScreen::Window).await?;
     desk.window().says().read().await?;
     desk.settle().await?;
     slow_down(&desk, SLOWER).await?;
@@ -94,19 +94,19 @@ pub async fn measure(workspace: &Workspace) -> Result<()> {
 }
 
 /// Makes the browser's processor this many times slower.
-async fn slow_down(desk: &Desk, rate: u32) -> Result<()> {
+async fn slow_down(desk: &DeskPage, rate: u32) -> Result<()> {
     desk.session().devtools("Emulation.setCPUThrottlingRate", json!({ "rate": rate })).await.map(drop)
 }
 
 /// Runs a script that hands back times, ms.
-async fn times(desk: &Desk, script: &str) -> Result<Vec<f64>> {
+async fn times(desk: &DeskPage, script: &str) -> Result<Vec<f64>> {
     let times = desk.run(script, vec![]).await?;
     serde_json::from_value(times.clone()).with_context(|| format!("no times, but {times}"))
 }
 
 /// Taps every order of the week with a finger, and what matters most in it; the milliseconds from each tap to the next
 /// paint.
-async fn taps(desk: &Desk) -> Result<Vec<f64>> {
+async fn taps(desk: &DeskPage) -> Result<Vec<f64>> {
     let job = desk.job();
     desk.run(WATCH_TAPS, vec![]).await?;
     job.open_week().await?;

@@ -5,7 +5,7 @@
 
 use crate::browser::fixture::Fixture;
 use crate::browser::look::picture::{Picture, SHARE};
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::progress::{bytes, say};
 use crate::host::workspace::{Workspace, write};
 use anyhow::{Context, Result, bail, ensure};
@@ -13,7 +13,7 @@ use anyhow::{Context, Result, bail, ensure};
 /// One picture, and how the page comes to look so.
 struct Look {
     name: &'static str,
-    screen: Screen,
+    screen: DeskScreen,
     portrait: bool,
     dark: bool,
     spanish: bool,
@@ -21,14 +21,20 @@ struct Look {
 
 /// Few, and each for something that no other shows; in the order in which one page comes to show them.
 const LOOKS: [Look; 6] = [
-    Look { name: "job", screen: Screen::Job, portrait: false, dark: false, spanish: false },
-    Look { name: "window", screen: Screen::Window, portrait: false, dark: false, spanish: false },
-    Look { name: "forecast-dark", screen: Screen::Forecast, portrait: false, dark: true, spanish: false },
-    Look { name: "sheet-portrait", screen: Screen::JobSheet, portrait: true, dark: false, spanish: false },
-    Look { name: "job-portrait-dark-es", screen: Screen::Job, portrait: true, dark: true, spanish: true },
+    Look { name: "job", screen: DeskScreen::Job, portrait: false, dark: false, spanish: false },
+    Look { name: "window", screen: DeskScreen::Window, portrait: false, dark: false, spanish: false },
+    Look { name: "forecast-dark", screen: DeskScreen::Forecast, portrait: false, dark: true, spanish: false },
+    Look {
+        name: "sheet-portrait",
+        screen: DeskScreen::JobSheet,
+        portrait: true,
+        dark: false,
+        spanish: false,
+    },
+    Look { name: "job-portrait-dark-es", screen: DeskScreen::Job, portrait: true, dark: true, spanish: true },
     Look {
         name: "diagnosis-portrait-es",
-        screen: Screen::Diagnosis,
+        screen: DeskScreen::Diagnosis,
         portrait: true,
         dark: false,
         spanish: true,
@@ -73,7 +79,7 @@ async fn take_all(fixture: &Fixture) -> Result<Option<Vec<Picture>>> {
             desk.change_language().await?;
         }
         desk.go_to(look.screen).await?;
-        if look.screen == Screen::Diagnosis {
+        if look.screen == DeskScreen::Diagnosis {
             desk.diagnosis().white_turned().tap().await?;
             desk.settle().await?;
         }
@@ -94,7 +100,7 @@ const CHANGE_DIGIT: &str = "const figure = find(PARTS.setTemperature);
     return was;";
 
 /// That the comparison notices anything at all: one digit of the dryer's setting is another.
-async fn another_digit_counts(desk: &Desk, picture: &Picture) -> Result<()> {
+async fn another_digit_counts(desk: &DeskPage, picture: &Picture) -> Result<()> {
     let was = desk.run(CHANGE_DIGIT, vec![]).await?;
     let difference = picture.differs(&at_rest(desk).await?)?;
     ensure!(difference.counts(), "another digit than in {was} is no change: {}", difference.share);
@@ -102,7 +108,7 @@ async fn another_digit_counts(desk: &Desk, picture: &Picture) -> Result<()> {
 }
 
 /// The screen once it no longer changes: what was tapped last may still fade.
-async fn at_rest(desk: &Desk) -> Result<Picture> {
+async fn at_rest(desk: &DeskPage) -> Result<Picture> {
     desk.run("root.activeElement?.blur(); scrollTo(0, 0);", vec![]).await?;
     let mut last = desk.session().screenshot().await?;
     for _ in 0..20 {

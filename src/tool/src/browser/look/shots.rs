@@ -1,7 +1,7 @@
 //! Pictures of the built page: each screen in landscape and in portrait, in light and in dark.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::progress::say;
 use crate::host::workspace::{Workspace, write};
 use anyhow::{Context, Result};
@@ -17,7 +17,7 @@ pub async fn take(workspace: &Workspace, words: &[String]) -> Result<()> {
     let mut screens: Vec<&str> =
         words.iter().map(|word| word.trim_start_matches('#')).filter(|word| *word != "--spanish").collect();
     if screens.is_empty() {
-        screens.push(Screen::Job.address());
+        screens.push(DeskScreen::Job.address());
     }
     for (held, tablet) in [("landscape", fixture.tablet()), ("portrait", fixture.tablet().portrait())] {
         for (colours, tablet) in [("light", tablet.clone()), ("dark", tablet.dark())] {
@@ -38,10 +38,10 @@ pub async fn take(workspace: &Workspace, words: &[String]) -> Result<()> {
 }
 
 /// Turns to a screen and taps what is wished for there; hands back a name for the picture.
-async fn show(desk: &Desk, wish: &str) -> Result<String> {
+async fn show(desk: &DeskPage, wish: &str) -> Result<String> {
     let mut wish = wish.split('~');
     let address = wish.next().unwrap_or_default();
-    let screen = Screen::ALL.into_iter().find(|screen| screen.address() == address);
+    let screen = DeskScreen::ALL.into_iter().find(|screen| screen.address() == address);
     desk.go_to(screen.with_context(|| format!("there is no screen `{address}`"))?).await?;
     let mut name = address.to_owned();
     for words in wish {

@@ -1,7 +1,7 @@
 //! What bars people from a screen: things too small for a finger, words that break, parts past the edge, a focus that is not
 //! seen.
 
-use super::Desk;
+use super::DeskPage;
 use anyhow::{Context, Result};
 use serde_json::json;
 
@@ -99,7 +99,7 @@ pub enum Focus {
     Unseen(String),
 }
 
-impl Desk {
+impl DeskPage {
     /// What is to be tapped and is smaller than a finger, 48 px.
     ///
     /// # Errors

@@ -2,7 +2,10 @@
 
 use super::element::Element;
 use super::parts::{self, Part};
-use super::{Diagnosis, Forecast, Job, JobSheet, Library, Notice, PrintRoom, Settings, Start, Window};
+use super::{
+    DiagnosisPage, ForecastPage, JobPage, JobSheetPage, LibraryPage, PrintRoomPage, SettingsPage, StartPage,
+    StoreNotice, WindowPage,
+};
 use crate::browser::drive::patience::{PATIENCE, until};
 use crate::browser::drive::session::Session;
 use anyhow::{Context, Result, bail};
@@ -14,7 +17,7 @@ const PRELUDE: &str = include_str!("page.js");
 
 /// A screen of the desk.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Screen {
+pub enum DeskScreen {
     /// The order and its answer.
     Job,
     /// The cure window.
@@ -33,7 +36,7 @@ pub enum Screen {
     Settings,
 }
 
-impl Screen {
+impl DeskScreen {
     /// Every screen, the job first.
     pub const ALL: [Self; 8] = [
         Self::Job,
@@ -90,18 +93,18 @@ impl Screen {
     }
 }
 
-impl std::fmt::Display for Screen {
+impl std::fmt::Display for DeskScreen {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         out.write_str(self.address())
     }
 }
 
 /// An open page. What a person can do on a screen is with that screen: [`Desk::job`], [`Desk::library`] and so on.
-pub struct Desk {
+pub struct DeskPage {
     pub(super) session: Session,
 }
 
-impl Desk {
+impl DeskPage {
     /// The page that a browser shows.
     #[must_use]
     pub fn new(session: Session) -> Self {
@@ -116,62 +119,62 @@ impl Desk {
 
     /// The order and its answer.
     #[must_use]
-    pub fn job(&self) -> Job<'_> {
-        Job(self)
+    pub fn job(&self) -> JobPage<'_> {
+        JobPage(self)
     }
 
     /// The cure window.
     #[must_use]
-    pub fn window(&self) -> Window<'_> {
-        Window(self)
+    pub fn window(&self) -> WindowPage<'_> {
+        WindowPage(self)
     }
 
     /// How the white ages.
     #[must_use]
-    pub fn forecast(&self) -> Forecast<'_> {
-        Forecast(self)
+    pub fn forecast(&self) -> ForecastPage<'_> {
+        ForecastPage(self)
     }
 
     /// The shop's records.
     #[must_use]
-    pub fn library(&self) -> Library<'_> {
-        Library(self)
+    pub fn library(&self) -> LibraryPage<'_> {
+        LibraryPage(self)
     }
 
     /// The shop's own print room.
     #[must_use]
-    pub fn print_room(&self) -> PrintRoom<'_> {
-        PrintRoom(self)
+    pub fn print_room(&self) -> PrintRoomPage<'_> {
+        PrintRoomPage(self)
     }
 
     /// What went wrong with a print.
     #[must_use]
-    pub fn diagnosis(&self) -> Diagnosis<'_> {
-        Diagnosis(self)
+    pub fn diagnosis(&self) -> DiagnosisPage<'_> {
+        DiagnosisPage(self)
     }
 
     /// The sheet that is printed for the press.
     #[must_use]
-    pub fn job_sheet(&self) -> JobSheet<'_> {
-        JobSheet(self)
+    pub fn job_sheet(&self) -> JobSheetPage<'_> {
+        JobSheetPage(self)
     }
 
     /// The settings.
     #[must_use]
-    pub fn settings(&self) -> Settings<'_> {
-        Settings(self)
+    pub fn settings(&self) -> SettingsPage<'_> {
+        SettingsPage(self)
     }
 
     /// What the page says of a store that fails.
     #[must_use]
-    pub fn notice(&self) -> Notice<'_> {
-        Notice(self)
+    pub fn notice(&self) -> StoreNotice<'_> {
+        StoreNotice(self)
     }
 
     /// What the page says when it cannot start.
     #[must_use]
-    pub fn start(&self) -> Start<'_> {
-        Start(self)
+    pub fn start(&self) -> StartPage<'_> {
+        StartPage(self)
     }
 
     /// The title over the screen.
@@ -202,7 +205,7 @@ impl Desk {
     ///
     /// # Errors
     /// [`anyhow::Error`] if the index is not seen.
-    pub async fn turn_to(&self, screen: Screen) -> Result<()> {
+    pub async fn turn_to(&self, screen: DeskScreen) -> Result<()> {
         self.element(screen.link()).tap().await
     }
 
@@ -210,7 +213,7 @@ impl Desk {
     ///
     /// # Errors
     /// [`anyhow::Error`] if it does not come in time.
-    pub async fn shows(&self, screen: Screen) -> Result<()> {
+    pub async fn shows(&self, screen: DeskScreen) -> Result<()> {
         let landmark = self.element(screen.landmark());
         landmark.read().await.map(drop).with_context(|| screen.to_string())
     }
@@ -219,7 +222,7 @@ impl Desk {
     ///
     /// # Errors
     /// [`anyhow::Error`] if the browser cannot open it.
-    pub async fn go_to(&self, screen: Screen) -> Result<()> {
+    pub async fn go_to(&self, screen: DeskScreen) -> Result<()> {
         let address = self.session.run("return location.href", vec![]).await?;
         let page = address.as_str().and_then(|it| it.split('#').next()).context("the page has no address")?;
         self.session.open(&format!("{page}#{}", screen.address())).await?;
@@ -424,7 +427,7 @@ impl Desk {
     }
 }
 
-impl std::fmt::Debug for Desk {
+impl std::fmt::Debug for DeskPage {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         out.write_str("Desk")
     }

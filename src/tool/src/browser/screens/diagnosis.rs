@@ -1,12 +1,12 @@
 //! What went wrong with a print.
 
-use super::{Desk, Element, parts};
+use super::{DeskPage, Element, parts};
 
 /// What went wrong with a print.
 #[derive(Clone, Copy, Debug)]
-pub struct Diagnosis<'a>(pub(super) &'a Desk);
+pub struct DiagnosisPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Diagnosis<'a> {
+impl<'a> DiagnosisPage<'a> {
     elements! {
         /// What can be seen on a print, one button each.
         seen => SEEN_CHOICE;

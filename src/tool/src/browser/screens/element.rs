@@ -1,6 +1,6 @@
 //! One part of the page, as a person reads it and touches it.
 
-use super::Desk;
+use super::DeskPage;
 use super::parts::Part;
 use crate::browser::drive::patience::{PATIENCE, until};
 use anyhow::{Context, Result, ensure};
@@ -11,14 +11,14 @@ use std::time::Duration;
 /// A part of the page, looked for anew at every call: it may be drawn only later.
 #[derive(Clone, Debug)]
 pub struct Element<'a> {
-    desk: &'a Desk,
+    desk: &'a DeskPage,
     css: &'static str,
     words: String,
     place: i64,
 }
 
 impl<'a> Element<'a> {
-    pub(super) fn new(desk: &'a Desk, part: Part) -> Self {
+    pub(super) fn new(desk: &'a DeskPage, part: Part) -> Self {
         Self { desk, css: part.css, words: part.words.to_owned(), place: 0 }
     }
 

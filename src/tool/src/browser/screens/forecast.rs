@@ -1,14 +1,14 @@
 //! How the white ages.
 
-use super::{Desk, parts};
+use super::{DeskPage, parts};
 use anyhow::Result;
 use serde_json::json;
 
 /// The forecast.
 #[derive(Clone, Copy, Debug)]
-pub struct Forecast<'a>(pub(super) &'a Desk);
+pub struct ForecastPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Forecast<'a> {
+impl<'a> ForecastPage<'a> {
     elements! {
         /// The pictures and what is said beside them.
         all => FORECAST;

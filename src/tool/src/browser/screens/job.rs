@@ -1,14 +1,14 @@
 //! The order: its form and its answer.
 
-use super::{Desk, TradeOff, parts};
+use super::{DeskPage, TradeOffFigure, parts};
 use anyhow::Result;
 use serde_json::json;
 
 /// The order and its answer.
 #[derive(Clone, Copy, Debug)]
-pub struct Job<'a>(pub(super) &'a Desk);
+pub struct JobPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Job<'a> {
+impl<'a> JobPage<'a> {
     elements! {
         /// All of the form.
         form => ORDER;
@@ -72,8 +72,8 @@ impl<'a> Job<'a> {
 
     /// What is given up for what.
     #[must_use]
-    pub fn trade_off(self) -> TradeOff<'a> {
-        TradeOff(self.0)
+    pub fn trade_off(self) -> TradeOffFigure<'a> {
+        TradeOffFigure(self.0)
     }
 
     /// Opens the week's list and taps the order whose title begins so.

@@ -1,6 +1,6 @@
 //! The sheet that is printed for the press.
 
-use super::{Desk, parts};
+use super::{DeskPage, parts};
 use anyhow::{Context, Result};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -27,9 +27,9 @@ const PHOTOGRAPH: &str = "const code = find(arguments[0]);
 
 /// The job sheet.
 #[derive(Clone, Copy, Debug)]
-pub struct JobSheet<'a>(pub(super) &'a Desk);
+pub struct JobSheetPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> JobSheet<'a> {
+impl<'a> JobSheetPage<'a> {
     elements! {
         /// The paper.
         paper => PAPER;

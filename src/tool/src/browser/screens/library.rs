@@ -1,15 +1,15 @@
 //! The Library: the shop's records, and the form in which one is written.
 
-use super::{Desk, Element, parts};
+use super::{DeskPage, Element, parts};
 use anyhow::{Result, ensure};
 use serde_json::json;
 use std::path::Path;
 
 /// The shop's records.
 #[derive(Clone, Copy, Debug)]
-pub struct Library<'a>(pub(super) &'a Desk);
+pub struct LibraryPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Library<'a> {
+impl<'a> LibraryPage<'a> {
     elements! {
         /// What can be looked in, one button each, with how many records there are.
         sections => LOOK_IN;
@@ -139,7 +139,7 @@ impl<'a> Library<'a> {
 
 /// The form of a record.
 #[derive(Clone, Copy, Debug)]
-pub struct RecordForm<'a>(&'a Desk);
+pub struct RecordForm<'a>(&'a DeskPage);
 
 impl<'a> RecordForm<'a> {
     elements! {

@@ -1,14 +1,14 @@
 //! What the page says above the screen of a store that fails.
 
-use super::Desk;
+use super::DeskPage;
 use anyhow::Result;
 use std::path::Path;
 
 /// The notice of a store that fails.
 #[derive(Clone, Copy, Debug)]
-pub struct Notice<'a>(pub(super) &'a Desk);
+pub struct StoreNotice<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Notice<'a> {
+impl<'a> StoreNotice<'a> {
     elements! {
         /// What is wrong.
         all => NOTICE;

@@ -1,12 +1,12 @@
 //! The shop's own print room: five questions, then its shelf and its orders.
 
-use super::{Desk, Element, parts};
+use super::{DeskPage, Element, parts};
 
 /// The shop's own print room.
 #[derive(Clone, Copy, Debug)]
-pub struct PrintRoom<'a>(pub(super) &'a Desk);
+pub struct PrintRoomPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> PrintRoom<'a> {
+impl<'a> PrintRoomPage<'a> {
     elements! {
         /// That the demo print room is in use.
         demo_note => DEMO_NOTE;

@@ -1,12 +1,12 @@
 //! The settings.
 
-use super::{Desk, Element, parts};
+use super::{DeskPage, Element, parts};
 
 /// The settings.
 #[derive(Clone, Copy, Debug)]
-pub struct Settings<'a>(pub(super) &'a Desk);
+pub struct SettingsPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Settings<'a> {
+impl<'a> SettingsPage<'a> {
     elements! {
         /// All of the screen.
         all => SETTINGS;

@@ -1,13 +1,13 @@
 //! What the page says when it cannot start.
 
-use super::{Desk, Element, parts};
+use super::{DeskPage, Element, parts};
 use anyhow::Result;
 
 /// The sections of the static page, of which the one is shown that applies.
 #[derive(Clone, Copy, Debug)]
-pub struct Start<'a>(pub(super) &'a Desk);
+pub struct StartPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Start<'a> {
+impl<'a> StartPage<'a> {
     elements! {
         /// All of the page, for pages that are no desk.
         page => BODY;

@@ -1,12 +1,12 @@
 //! What is given up for what: the picture of the recipes, and the sentence and the table beside it.
 
-use super::Desk;
+use super::DeskPage;
 
 /// The picture of the recipes between two scales.
 #[derive(Clone, Copy, Debug)]
-pub struct TradeOff<'a>(pub(super) &'a Desk);
+pub struct TradeOffFigure<'a>(pub(super) &'a DeskPage);
 
-impl<'a> TradeOff<'a> {
+impl<'a> TradeOffFigure<'a> {
     elements! {
         /// Its title, with how many recipes there are.
         head => TRADE_HEAD;

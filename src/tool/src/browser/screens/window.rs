@@ -1,14 +1,14 @@
 //! The cure window: its map, and the set point on it.
 
-use super::{Desk, parts};
+use super::{DeskPage, parts};
 use anyhow::Result;
 use serde_json::json;
 
 /// The cure window.
 #[derive(Clone, Copy, Debug)]
-pub struct Window<'a>(pub(super) &'a Desk);
+pub struct WindowPage<'a>(pub(super) &'a DeskPage);
 
-impl<'a> Window<'a> {
+impl<'a> WindowPage<'a> {
     elements! {
         /// All of the screen.
         all => WINDOW;

@@ -1,6 +1,6 @@
 //! Writing into every field of a screen at once, to see what a field does with it.
 
-use super::{Desk, parts};
+use super::{DeskPage, parts};
 use anyhow::{Context, Result};
 use serde_json::json;
 
@@ -38,7 +38,7 @@ const WRITE: &str = "const [text, scope, fold] = arguments;
     const ids = (list) => list.map((it) => it.id);
     return [ids(fields), ids(unmarked), markup()];";
 
-impl Desk {
+impl DeskPage {
     /// Writes a text into every field.
     ///
     /// # Errors

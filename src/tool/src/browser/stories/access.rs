@@ -3,7 +3,7 @@
 
 use crate::browser::axe;
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::Screen;
+use crate::browser::screens::DeskScreen;
 use crate::browser::screens::accessibility::Focus;
 use crate::browser::tablet::Tablet;
 use anyhow::{Result, ensure};
@@ -14,7 +14,7 @@ async fn axe_over_all(fixture: &Fixture, tablet: Tablet<'_>, colours: &str) -> R
     let desk = tablet.open_file().await?;
     let mut wrong = Vec::new();
     for language in ["English", "Spanish"] {
-        for screen in Screen::ALL {
+        for screen in DeskScreen::ALL {
             desk.go_to(screen).await?;
             let left = desk.patterns_left_out().await?;
             ensure!(left.is_empty(), "{screen}: patterns that are left out below the fold: {left:?}");
@@ -54,7 +54,7 @@ pub async fn every_screen_takes_a_finger_and_twice_the_size(fixture: &Fixture) -
         let desk = tablet.open_file().await?;
         let sizes = json!({ "fontSizes": { "standard": letters } });
         desk.session().devtools("Page.setFontSizes", sizes).await?;
-        for screen in Screen::ALL {
+        for screen in DeskScreen::ALL {
             desk.go_to(screen).await?;
             for (what, found) in [
                 ("smaller than a finger", desk.too_small_for_a_finger().await?),
@@ -76,7 +76,7 @@ pub async fn every_screen_takes_a_finger_and_twice_the_size(fixture: &Fixture) -
 pub async fn every_screen_is_used_by_keyboard_alone(fixture: &Fixture) -> Result<()> {
     let desk = fixture.tablet().open_file().await?;
     let mut wrong = Vec::new();
-    for screen in Screen::ALL {
+    for screen in DeskScreen::ALL {
         desk.go_to(screen).await?;
         let all = desk.reachable().await?;
         desk.forget_focus().await?;
@@ -106,7 +106,7 @@ pub async fn every_screen_is_calm_and_takes_the_readers_colours(fixture: &Fixtur
     let wish = json!({ "features": [
         { "name": "prefers-reduced-motion", "value": "reduce" }, { "name": "forced-colors", "value": "active" } ] });
     desk.session().devtools("Emulation.setEmulatedMedia", wish).await?;
-    for screen in Screen::ALL {
+    for screen in DeskScreen::ALL {
         desk.go_to(screen).await?;
         let moving = desk.moving().await?;
         ensure!(moving == 0, "{screen}: {moving} things move");

@@ -2,7 +2,7 @@
 
 use super::files::open_library;
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Scope, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen, Scope};
 use anyhow::{Result, ensure};
 use std::collections::BTreeSet;
 
@@ -25,20 +25,20 @@ const NO_NUMBER: [&str; 4] =
     ["🙂🙂", "שלום \u{202e}abc", "<img src=x onerror=alert(1)><b>&lt;", "1e309 NaN Infinity"];
 
 /// The job last: its bad fields would hide what the others show.
-const SCREENS: [Screen; 8] = [
-    Screen::Forecast,
-    Screen::Window,
-    Screen::Diagnosis,
-    Screen::Settings,
-    Screen::PrintRoom,
-    Screen::Library,
-    Screen::JobSheet,
-    Screen::Job,
+const SCREENS: [DeskScreen; 8] = [
+    DeskScreen::Forecast,
+    DeskScreen::Window,
+    DeskScreen::Diagnosis,
+    DeskScreen::Settings,
+    DeskScreen::PrintRoom,
+    DeskScreen::Library,
+    DeskScreen::JobSheet,
+    DeskScreen::Job,
 ];
 
 /// Writes everything bad into every field of a part of the screen; hands back the fields. `marks` where a wrong number must be
 /// marked at once.
-async fn write_bad_input(desk: &Desk, name: &str, scope: Scope, marks: bool) -> Result<BTreeSet<String>> {
+async fn write_bad_input(desk: &DeskPage, name: &str, scope: Scope, marks: bool) -> Result<BTreeSet<String>> {
     let mut fields = BTreeSet::new();
     for bad in BAD.into_iter().chain(["a".repeat(20_000).as_str()]) {
         let written = desk.write_everywhere(scope, bad).await?;
@@ -57,12 +57,12 @@ pub async fn every_field_takes_whatever_is_written(fixture: &Fixture) -> Result<
     let mut fields = BTreeSet::new();
     for screen in SCREENS {
         desk.go_to(screen).await?;
-        if screen == Screen::Diagnosis {
+        if screen == DeskScreen::Diagnosis {
             diagnosis.white_turned().tap().await?;
             desk.settle().await?;
         }
         fields.extend(write_bad_input(&desk, screen.address(), Scope::Screen, true).await?);
-        if screen == Screen::Diagnosis {
+        if screen == DeskScreen::Diagnosis {
             diagnosis.says().says("cannot be read").await?;
         }
     }
@@ -106,14 +106,14 @@ pub async fn every_form_of_the_library_takes_whatever_is_written(fixture: &Fixtu
         }
     }
     ensure!(forms.len() >= 10, "only these forms were written into: {forms:?}");
-    desk.turn_to(Screen::Job).await?;
+    desk.turn_to(DeskScreen::Job).await?;
     desk.job().verdict().read().await?;
     desk.has_no_complaints().await?;
     desk.close().await
 }
 
 /// Opens every form that is offered on the screen, writes into it, tries to keep it, and leaves it.
-async fn every_form_here(desk: &Desk, forms: &mut BTreeSet<String>) -> Result<()> {
+async fn every_form_here(desk: &DeskPage, forms: &mut BTreeSet<String>) -> Result<()> {
     let library = desk.library();
     for name in library.records_to_begin().await? {
         if !forms.insert(name.clone()) {

@@ -1,7 +1,7 @@
 //! The cure window, looked at and dragged.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::Screen;
+use crate::browser::screens::DeskScreen;
 use crate::host::workspace::write;
 use anyhow::{Result, ensure};
 
@@ -24,7 +24,7 @@ pub async fn a_closed_window_shows_its_map_and_what_opens_it(fixture: &Fixture) 
 
 pub async fn a_dragged_set_point_says_where_it_fails(fixture: &Fixture) -> Result<()> {
     let desk = fixture.tablet().open_file().await?;
-    desk.go_to(Screen::Window).await?;
+    desk.go_to(DeskScreen::Window).await?;
     desk.window().says().says("Inside").await?;
     // Right is a faster belt and down a cooler dryer: the film does not fuse there.
     desk.window().drag_set_point(0.9, 0.8).await?;

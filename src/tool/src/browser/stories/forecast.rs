@@ -1,7 +1,7 @@
 //! How the white ages, looked at and dragged.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::Screen;
+use crate::browser::screens::DeskScreen;
 use anyhow::{Result, ensure};
 
 pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(fixture: &Fixture) -> Result<()> {
@@ -9,7 +9,7 @@ pub async fn a_forecast_opens_by_its_address_and_follows_the_heat(fixture: &Fixt
         let desk = tablet.open_file().await?;
         desk.job().label().fill("100% polyester interlock, 150 g/m2, red").await?;
         desk.job().understood().says("polyester").await?;
-        desk.go_to(Screen::Forecast).await?;
+        desk.go_to(DeskScreen::Forecast).await?;
         let forecast = desk.forecast();
         forecast.all().says("How the white ages").await?;
         forecast.all().says("Inside the film").await?;
@@ -43,7 +43,7 @@ pub async fn a_cloth_without_dye_has_no_forecast(fixture: &Fixture) -> Result<()
     let desk = fixture.tablet().open_file().await?;
     desk.job().label().fill("100% cotton jersey, 180 g/m2, red").await?;
     desk.job().understood().says("cotton").await?;
-    desk.turn_to(Screen::Forecast).await?;
+    desk.turn_to(DeskScreen::Forecast).await?;
     desk.forecast().nothing().says("no dye that travels").await?;
     desk.has_no_complaints().await?;
     desk.close().await

@@ -2,7 +2,7 @@
 
 use super::files::download;
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::workspace::read;
 use anyhow::{Result, ensure};
 use serde_json::Value;
@@ -36,7 +36,7 @@ pub async fn a_full_disk_is_said_and_the_work_goes_out_as_a_file(fixture: &Fixtu
 }
 
 /// Taps the link that hands the work out; hands back the file.
-async fn take_away(fixture: &Fixture, desk: &Desk, name: &str) -> Result<PathBuf> {
+async fn take_away(fixture: &Fixture, desk: &DeskPage, name: &str) -> Result<PathBuf> {
     let folder = fixture.empty_folder(&format!("downloads-{name}"))?;
     download(desk, desk.notice().save_as_file(), &folder).await
 }
@@ -75,7 +75,7 @@ pub async fn a_browser_that_keeps_nothing_says_so_and_hands_out_a_file(fixture: 
     desk.title().says("only here").await?;
     ensure!(!desk.is_saved_now().await?, "it is called saved");
     // Records are written as ever, and go out with the order in the form.
-    desk.go_to(Screen::Library).await?;
+    desk.go_to(DeskScreen::Library).await?;
     desk.library().write_white("Heron", "9.5").await?;
     let file = take_away(fixture, &desk, "nothing").await?;
     let text = read(&file)?;
@@ -93,7 +93,7 @@ pub async fn a_browser_that_keeps_nothing_says_so_and_hands_out_a_file(fixture: 
     desk.library().bring_in().tap().await?;
     desk.library().look_in("Whites").await?;
     desk.library().hits().says("Heron").await?;
-    desk.go_to(Screen::Job).await?;
+    desk.go_to(DeskScreen::Job).await?;
     desk.title().says("only here").await?;
     desk.close().await
 }
@@ -117,7 +117,7 @@ pub async fn what_a_later_version_kept_is_read_and_left_alone(fixture: &Fixture)
 }
 
 /// The rows of the journal, each a list: its id, its text, and for a draft its slot.
-async fn rows(desk: &Desk) -> Result<Vec<Vec<Value>>> {
+async fn rows(desk: &DeskPage) -> Result<Vec<Vec<Value>>> {
     Ok(serde_json::from_value(desk.run("return (await stored()).rows", vec![]).await?)?)
 }
 

@@ -1,7 +1,7 @@
 //! Saved means saved: what the page called kept is there after a crash and beside another tab.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::progress::say;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
@@ -101,14 +101,14 @@ const SAVE: &str = "for (let number = arguments[0] + 1; ; number += 1) {
         report(number);
     }";
 
-async fn save_until_killed(desk: Desk, known: &mut Known, moment: Duration) -> Result<()> {
+async fn save_until_killed(desk: DeskPage, known: &mut Known, moment: Duration) -> Result<()> {
     desk.start_script(SAVE, vec![json!(known.save)]).await?;
     known.save = last_report(&desk, moment).await?.unwrap_or(known.save);
     desk.kill().await
 }
 
 /// What a started script has counted when its time is over; nothing if it has not counted yet.
-async fn last_report(desk: &Desk, moment: Duration) -> Result<Option<u64>> {
+async fn last_report(desk: &DeskPage, moment: Duration) -> Result<Option<u64>> {
     let end = Instant::now() + moment;
     loop {
         let reported = desk.reported().await?;
@@ -127,15 +127,15 @@ const WRITE: &str = "await tap(PARTS.whites);
         report(number);
     }";
 
-async fn write_until_killed(desk: Desk, known: &mut Known, kill: u32, moment: Duration) -> Result<()> {
-    desk.turn_to(Screen::Library).await?;
+async fn write_until_killed(desk: DeskPage, known: &mut Known, kill: u32, moment: Duration) -> Result<()> {
+    desk.turn_to(DeskScreen::Library).await?;
     desk.start_script(WRITE, vec![json!(kill)]).await?;
     known.records.push((kill, last_report(&desk, moment).await?.unwrap_or(0)));
     desk.kill().await
 }
 
 /// Adds lines to the journal, as a tab that saves entries does.
-async fn add_lines(desk: &Desk, known: &mut Known) -> Result<()> {
+async fn add_lines(desk: &DeskPage, known: &mut Known) -> Result<()> {
     let add = "await database(async (open) => {
             const work = open.transaction('journal', 'readwrite', { durability: 'strict' });
             for (let number = arguments[0]; number < arguments[1]; number += 1) {
@@ -159,7 +159,7 @@ const READ: &str = "const kept = await stored();
     return [added.length, new Set(added).size, twice, kept.texts.length, herons];";
 
 /// Fails unless everything that is known to be there is there, once. Hands back the number of segments.
-async fn check(desk: &Desk, known: &Known) -> Result<u64> {
+async fn check(desk: &DeskPage, known: &Known) -> Result<u64> {
     let read = serde_json::from_value(desk.run(READ, vec![]).await?)?;
     let (added, distinct, twice, segments, herons): (u64, u64, u64, u64, BTreeSet<String>) = read;
     ensure!(twice == 0, "{twice} lines came twice");
@@ -229,7 +229,7 @@ pub async fn a_duplicated_tab_keeps_a_draft_of_its_own(fixture: &Fixture) -> Res
 }
 
 /// Reloads a tab and checks the order's name in it.
-async fn goes_on_with(desk: &Desk, tab: usize, expected: &str) -> Result<()> {
+async fn goes_on_with(desk: &DeskPage, tab: usize, expected: &str) -> Result<()> {
     desk.session().turn_to_tab(tab).await?;
     desk.reload().await?;
     desk.job().verdict().read().await?;

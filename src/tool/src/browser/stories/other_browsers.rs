@@ -2,21 +2,21 @@
 
 use crate::browser::drive::other_browsers::{self, OtherBrowser, size_page};
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::progress::say;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
 /// Every screen once, the job last.
-const TOUR: [Screen; 8] = [
-    Screen::Window,
-    Screen::Forecast,
-    Screen::PrintRoom,
-    Screen::Library,
-    Screen::Diagnosis,
-    Screen::JobSheet,
-    Screen::Settings,
-    Screen::Job,
+const TOUR: [DeskScreen; 8] = [
+    DeskScreen::Window,
+    DeskScreen::Forecast,
+    DeskScreen::PrintRoom,
+    DeskScreen::Library,
+    DeskScreen::Diagnosis,
+    DeskScreen::JobSheet,
+    DeskScreen::Settings,
+    DeskScreen::Job,
 ];
 
 pub async fn the_desk_works_in_firefox(fixture: &Fixture) -> Result<()> {
@@ -38,7 +38,7 @@ pub async fn the_desk_works_in_webkit(fixture: &Fixture) -> Result<()> {
 /// From a stick in landscape, and from the shop's server in portrait.
 async fn works(fixture: &Fixture, browser: OtherBrowser) -> Result<()> {
     let OtherBrowser { session, programs } = browser;
-    let desk = Desk::new(session);
+    let desk = DeskPage::new(session);
     for (address, size) in [(fixture.page.file()?, (1280, 800)), (fixture.page.site(""), (800, 1280))] {
         size_page(desk.session(), size).await?;
         visit(&desk, &address, size).await.with_context(|| address)?;
@@ -47,7 +47,7 @@ async fn works(fixture: &Fixture, browser: OtherBrowser) -> Result<()> {
     Ok(())
 }
 
-async fn visit(desk: &Desk, address: &str, (width, height): (u32, u32)) -> Result<()> {
+async fn visit(desk: &DeskPage, address: &str, (width, height): (u32, u32)) -> Result<()> {
     desk.session().open(address).await?;
     let size = desk.session().run("return [innerWidth, innerHeight]", vec![]).await?;
     ensure!(size == json!([width, height]), "the page is {size}, not {width} by {height}");

@@ -1,7 +1,7 @@
 //! A shop of one's own: five taps and its first order; and what went wrong there.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::Screen;
+use crate::browser::screens::DeskScreen;
 use anyhow::{Result, ensure};
 
 /// A new shop sets up and plans its first order; what it said is there after a reload.
@@ -9,7 +9,7 @@ pub async fn a_new_shop_sets_up_and_plans_its_first_order(fixture: &Fixture) -> 
     for (tablet, address) in fixture.both_ways()? {
         let desk = tablet.open_desk(&address).await?;
         let (job, room) = (desk.job(), desk.print_room());
-        desk.turn_to(Screen::PrintRoom).await?;
+        desk.turn_to(DeskScreen::PrintRoom).await?;
         room.demo_note().says("demo print room").await?;
         room.missing().says("Still missing").await?;
         let whites = ["Chalk", "Tern", "Gannet"].map(|name| room.white(name));
@@ -29,7 +29,7 @@ pub async fn a_new_shop_sets_up_and_plans_its_first_order(fixture: &Fixture) -> 
         job.label().fill("100% cotton jersey, 180 g/m2, black").await?;
         job.facts().says("Chalk").await?;
         job.set_temperature().says("°C").await?;
-        desk.turn_to(Screen::PrintRoom).await?;
+        desk.turn_to(DeskScreen::PrintRoom).await?;
         room.stock().says("Gannet").await?;
         desk.settle().await?;
         desk.reload().await?;
@@ -47,7 +47,7 @@ pub async fn a_new_shop_sets_up_and_plans_its_first_order(fixture: &Fixture) -> 
 pub async fn a_white_that_turned_is_traced_to_the_heat(fixture: &Fixture) -> Result<()> {
     let desk = fixture.tablet().open_file().await?;
     let diagnosis = desk.diagnosis();
-    desk.turn_to(Screen::Diagnosis).await?;
+    desk.turn_to(DeskScreen::Diagnosis).await?;
     diagnosis.says().says("Tap what is seen").await?;
     diagnosis.white_turned().tap().await?;
     diagnosis.compared().says("As planned it shows in").await?;
@@ -69,7 +69,7 @@ pub async fn a_white_that_turned_is_traced_to_the_heat(fixture: &Fixture) -> Res
 pub async fn the_settings_hold_on_every_screen(fixture: &Fixture) -> Result<()> {
     let desk = fixture.tablet().open_file().await?;
     let settings = desk.settings();
-    desk.turn_to(Screen::Settings).await?;
+    desk.turn_to(DeskScreen::Settings).await?;
     settings.backup().says("Never saved").await?;
     settings.units("°F").tap().await?;
     settings.language("Español").tap().await?;
@@ -80,7 +80,7 @@ pub async fn the_settings_hold_on_every_screen(fixture: &Fixture) -> Result<()> 
     settings.button("Volver a la práctica común").tap().await?;
     settings.money("€").tap().await?;
     desk.settle().await?;
-    desk.turn_to(Screen::Job).await?;
+    desk.turn_to(DeskScreen::Job).await?;
     desk.job().set_temperature().says("°F").await?;
     let theme = desk.theme().await?;
     ensure!(theme.as_deref() == Some("dark"), "the theme is {theme:?}");

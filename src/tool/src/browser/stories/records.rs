@@ -3,7 +3,7 @@
 use super::files::{bring, download_text, open_library};
 use crate::browser::drive::patience::until;
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use anyhow::{Result, ensure};
 use std::time::Duration;
 
@@ -168,7 +168,7 @@ const KEPT_FILE: &str = "try {
 /// person chooses another.
 pub async fn a_file_on_the_disk_is_kept_up_to_date(fixture: &Fixture) -> Result<()> {
     let desk = fixture.tablet().changed_by(FILE_DIALOGUE).open_site().await?;
-    desk.go_to(Screen::Library).await?;
+    desk.go_to(DeskScreen::Library).await?;
     let library = desk.library();
     library.hits().read().await?;
     desk.settle().await?;
@@ -197,14 +197,14 @@ pub async fn a_file_on_the_disk_is_kept_up_to_date(fixture: &Fixture) -> Result<
 }
 
 /// Asks for a file to be kept up to date, and answers the dialogue with this wish.
-async fn choose_file(desk: &Desk, wish: &str) -> Result<()> {
+async fn choose_file(desk: &DeskPage, wish: &str) -> Result<()> {
     desk.session().run("window.wish = arguments[0]", vec![wish.into()]).await?;
     desk.library().keep_one_file().tap().await
 }
 
 /// Waits until a word is in the file. A file is whole, or it is the one before it: header and checksum are in it whenever it
 /// is read.
-async fn file_holds(desk: &Desk, word: &str) -> Result<()> {
+async fn file_holds(desk: &DeskPage, word: &str) -> Result<()> {
     let holds = until(format!("`{word}` is in the file"), Duration::from_secs(10), async || {
         let read = desk.run(KEPT_FILE, vec![]).await?;
         let read = read.as_str().unwrap_or_default();
@@ -230,7 +230,7 @@ pub async fn an_order_is_kept_and_printed_again(fixture: &Fixture) -> Result<()>
     desk.title().says("something else").await?;
     ensure!(job.is_kept().text().await?.unwrap_or_default().is_empty(), "another order is called kept");
     desk.reload().await?;
-    desk.go_to(Screen::Library).await?;
+    desk.go_to(DeskScreen::Library).await?;
     library.hits().read().await?;
     desk.settle().await?;
     library.look_in("Orders").await?;

@@ -2,14 +2,14 @@
 
 use crate::browser::drive::built_page::file_address;
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::workspace::write;
 use crate::page::utf16;
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 
 /// Checks that the page explains itself with the section of this id, and with no other.
-async fn explains(desk: &Desk, section: &str) -> Result<()> {
+async fn explains(desk: &DeskPage, section: &str) -> Result<()> {
     let start = desk.start();
     start.section(section).says("Next:").await?;
     start.section(section).says("Siguiente paso:").await?;
@@ -75,7 +75,7 @@ const NO_NODES: &str = "Node.prototype.cloneNode = () => { throw new RangeError(
 pub async fn a_failure_while_working_is_told_so(fixture: &Fixture) -> Result<()> {
     let desk = fixture.tablet().open_file().await?;
     desk.session().run(NO_NODES, vec![]).await?;
-    desk.turn_to(Screen::Settings).await?;
+    desk.turn_to(DeskScreen::Settings).await?;
     explains(&desk, "broken").await?;
     desk.start().failure_line().says("no memory for a node").await?;
     desk.start().failure_line().says("panicked").await?;

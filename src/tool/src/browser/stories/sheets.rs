@@ -1,7 +1,7 @@
 //! The sheet at the press: printed on one page, read back from a picture, and a damaged picture said to be one.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use crate::host::workspace::write;
 use anyhow::{Result, ensure};
 use std::path::Path;
@@ -27,12 +27,12 @@ pub async fn the_owner_prints_the_sheets_on_one_page_each(fixture: &Fixture) -> 
 }
 
 /// Prints the sheet of an order of the week on both papers in both languages; hands back how many were printed.
-async fn print(desk: &Desk, order: i64, wrong: &mut Vec<String>) -> Result<usize> {
-    desk.go_to(Screen::Job).await?;
+async fn print(desk: &DeskPage, order: i64, wrong: &mut Vec<String>) -> Result<usize> {
+    desk.go_to(DeskScreen::Job).await?;
     desk.job().open_week().await?;
     desk.job().week_orders().nth(order).tap().await?;
     desk.settle().await?;
-    desk.go_to(Screen::JobSheet).await?;
+    desk.go_to(DeskScreen::JobSheet).await?;
     let sheet = desk.job_sheet();
     if !sheet.paper().is_seen().await? {
         // A refused order has nothing to run.
@@ -59,7 +59,7 @@ async fn print(desk: &Desk, order: i64, wrong: &mut Vec<String>) -> Result<usize
 pub async fn a_sheet_is_read_back_from_a_picture(fixture: &Fixture) -> Result<()> {
     let picture = fixture.empty_folder("sheet")?.join("sheet.png");
     let desk = fixture.tablet().open_file().await?;
-    desk.go_to(Screen::JobSheet).await?;
+    desk.go_to(DeskScreen::JobSheet).await?;
     let sheet = desk.job_sheet();
     let (title, setting) = (sheet.title().read().await?, sheet.setting().read().await?);
     photograph(&desk, &picture, true).await?;
@@ -76,7 +76,7 @@ pub async fn a_sheet_is_read_back_from_a_picture(fixture: &Fixture) -> Result<()
 }
 
 /// Takes a picture of the sheet's code and opens it.
-async fn photograph(desk: &Desk, picture: &Path, ruined: bool) -> Result<()> {
+async fn photograph(desk: &DeskPage, picture: &Path, ruined: bool) -> Result<()> {
     write(picture, desk.job_sheet().photograph(ruined).await?)?;
     desk.job_sheet().open_picture(picture).await
 }

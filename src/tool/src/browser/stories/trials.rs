@@ -1,7 +1,7 @@
 //! A fabric that was never printed here: first a trial, then what the trial showed is written down and asked again.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use anyhow::{Result, ensure};
 
 /// All that this label says: neither knit nor weight nor dye is known, and the lot was never printed here.
@@ -28,7 +28,7 @@ pub async fn an_unknown_fabric_goes_to_trial_and_comes_back(fixture: &Fixture) -
 
         note_trial(&desk, &white).await?;
         note_look(&desk, "0").await?;
-        desk.turn_to(Screen::Job).await?;
+        desk.turn_to(DeskScreen::Job).await?;
         job.why().says("Tested here. 0 of 6 pieces turned within 30 days").await?;
         let verdict = job.verdict().read().await?;
         ensure!(RUNS.contains(&verdict.as_str()), "six pieces held for thirty days, and it is `{verdict}`");
@@ -41,11 +41,11 @@ pub async fn an_unknown_fabric_goes_to_trial_and_comes_back(fixture: &Fixture) -
         job.why().says("Tested here").await?;
 
         // The opposite instead: taken back, it counts no more.
-        desk.turn_to(Screen::Library).await?;
+        desk.turn_to(DeskScreen::Library).await?;
         desk.library().name().says("trial").await?;
         desk.undo().await?;
         note_look(&desk, "6").await?;
-        desk.turn_to(Screen::Job).await?;
+        desk.turn_to(DeskScreen::Job).await?;
         // What turned is out, by name and with what was seen.
         desk.screen().says(&format!("{white}. Tested here. 6 of 6 pieces turned within 30 days")).await?;
         let verdict = job.verdict().read().await?;
@@ -57,9 +57,9 @@ pub async fn an_unknown_fabric_goes_to_trial_and_comes_back(fixture: &Fixture) -
 }
 
 /// Keeps the cloth of the order and begins a trial of its lot in this white.
-async fn note_trial(desk: &Desk, white: &str) -> Result<()> {
+async fn note_trial(desk: &DeskPage, white: &str) -> Result<()> {
     let library = desk.library();
-    desk.turn_to(Screen::Library).await?;
+    desk.turn_to(DeskScreen::Library).await?;
     library.hits().read().await?;
     desk.settle().await?;
     library.keep_cloth().tap().await?;
@@ -72,7 +72,7 @@ async fn note_trial(desk: &Desk, white: &str) -> Result<()> {
 }
 
 /// Writes down how many of six pieces turned within thirty days.
-async fn note_look(desk: &Desk, turned: &str) -> Result<()> {
+async fn note_look(desk: &DeskPage, turned: &str) -> Result<()> {
     let form = desk.library().begin(desk.library().note_look()).await?;
     for (label, text) in [("days", "30"), ("pieces", "6"), ("turned", turned)] {
         form.fill(label, text).await?;

@@ -1,7 +1,7 @@
 //! Two tabs of one tablet write the same records, by turns and as fast as they can.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::{Desk, Screen};
+use crate::browser::screens::{DeskPage, DeskScreen};
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
 use std::collections::BTreeSet;
@@ -11,7 +11,7 @@ use std::time::Duration;
 const CHANGES: u64 = 20;
 
 /// Opens the Library of the shop's own server in two tabs, and turns to the second.
-async fn open_two_tabs(fixture: &Fixture, address: &str) -> Result<Desk> {
+async fn open_two_tabs(fixture: &Fixture, address: &str) -> Result<DeskPage> {
     let desk = fixture.tablet().open(address).await?;
     desk.library().hits().read().await?;
     desk.session().open_tab(address).await?;
@@ -21,7 +21,7 @@ async fn open_two_tabs(fixture: &Fixture, address: &str) -> Result<Desk> {
 
 /// The Library of the page on the shop's server.
 fn address(fixture: &Fixture) -> String {
-    fixture.page.site(&format!("#{}", Screen::Library.address()))
+    fixture.page.site(&format!("#{}", DeskScreen::Library.address()))
 }
 
 /// Two tabs of one tablet write by turns, and both show everything.
@@ -48,7 +48,7 @@ pub async fn two_tabs_write_by_turns(fixture: &Fixture) -> Result<()> {
     desk.close().await
 }
 
-async fn write_mesh(desk: &Desk, name: &str) -> Result<()> {
+async fn write_mesh(desk: &DeskPage, name: &str) -> Result<()> {
     let library = desk.library();
     library.look_in("Dryers, meshes").await?;
     desk.settle().await?;
@@ -90,7 +90,7 @@ const NOTES: &str = "return entries(await stored())
     .filter((note) => / [0-9]+$/.test(note ?? ''));";
 
 /// Begins a tub of a white that ships.
-async fn begin_tub(desk: &Desk, name: &str) -> Result<()> {
+async fn begin_tub(desk: &DeskPage, name: &str) -> Result<()> {
     let library = desk.library();
     library.search().fill("gannet").await?;
     library.hit().named("Gannet").tap().await?;

@@ -1,7 +1,7 @@
 //! Days at the press: a rush job in red polyester, and a day in Spanish.
 
 use crate::browser::fixture::Fixture;
-use crate::browser::screens::Screen;
+use crate::browser::screens::DeskScreen;
 use anyhow::{Result, ensure};
 
 /// A red polyester rush job: haste does not make it a bare go, and the sheet carries the same verdict and the days to look.
@@ -16,9 +16,9 @@ pub async fn a_red_polyester_rush_job_goes_to_the_press_with_its_care(fixture: &
         desk.settle().await?;
         let verdict = job.verdict().read().await?;
         ensure!(verdict != "Go", "red polyester in a hurry is a bare go");
-        desk.turn_to(Screen::Window).await?;
+        desk.turn_to(DeskScreen::Window).await?;
         desk.window().all().says("m/min").await?;
-        desk.turn_to(Screen::JobSheet).await?;
+        desk.turn_to(DeskScreen::JobSheet).await?;
         sheet.verdict().says(&verdict).await?;
         sheet.paper().says("RUSH-1").await?;
         sheet.looks().says("the kept piece").await?;
@@ -31,14 +31,14 @@ pub async fn a_red_polyester_rush_job_goes_to_the_press_with_its_care(fixture: &
 }
 
 /// What every screen says in Spanish; the sheet says it of the first piece, or of the limits where there is no room.
-const SPANISH: [(Screen, &[&str]); 7] = [
-    (Screen::Window, &["ventana"]),
-    (Screen::Forecast, &["blanco"]),
-    (Screen::PrintRoom, &["taller de muestra"]),
-    (Screen::Library, &["biblioteca"]),
-    (Screen::Diagnosis, &["¿qué se ve en la impresión?"]),
-    (Screen::JobSheet, &["primera pieza", "límites"]),
-    (Screen::Settings, &["humedad de la sala"]),
+const SPANISH: [(DeskScreen, &[&str]); 7] = [
+    (DeskScreen::Window, &["ventana"]),
+    (DeskScreen::Forecast, &["blanco"]),
+    (DeskScreen::PrintRoom, &["taller de muestra"]),
+    (DeskScreen::Library, &["biblioteca"]),
+    (DeskScreen::Diagnosis, &["¿qué se ve en la impresión?"]),
+    (DeskScreen::JobSheet, &["primera pieza", "límites"]),
+    (DeskScreen::Settings, &["humedad de la sala"]),
 ];
 
 /// A day in Spanish, from the first order to the sheet and to what went wrong; decimals take a comma.
@@ -58,7 +58,7 @@ pub async fn a_spanish_speaking_operator_works_the_day(fixture: &Fixture) -> Res
                 seen.chars().take(600).collect::<String>()
             );
         }
-        desk.turn_to(Screen::Diagnosis).await?;
+        desk.turn_to(DeskScreen::Diagnosis).await?;
         desk.diagnosis().white_turned().tap().await?;
         desk.diagnosis().run_belt().fill("1,2").await?;
         desk.diagnosis().compared().says("Como se hizo").await?;

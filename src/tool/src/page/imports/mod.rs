@@ -10,7 +10,7 @@ mod glue;
 
 use crate::host::progress::say;
 use crate::host::workspace::{Workspace, read, write};
-use crate::page::wasm::Binding;
+use crate::page::wasm::WasmBinding;
 use anyhow::{Context, Result, bail};
 use description::{describe, descriptions};
 use glue::{generic, with_namespace, without_hash};
@@ -64,7 +64,7 @@ const REFUSED_ANYWHERE: [&str; 5] = ["eval", "fetch", "importScripts", "sendBeac
 ///
 /// # Errors
 /// Names the calls, and how to review them.
-pub fn check(workspace: &Workspace, compiled: &[u8], bound: &Binding) -> Result<()> {
+pub fn check(workspace: &Workspace, compiled: &[u8], bound: &WasmBinding) -> Result<()> {
     let asked = names(compiled, bound)?;
     refuse(&asked)?;
     let path = list(workspace);
@@ -90,7 +90,7 @@ pub fn check(workspace: &Workspace, compiled: &[u8], bound: &Binding) -> Result<
 ///
 /// # Errors
 /// When the wasm asks for something that no review lets in.
-pub fn accept(workspace: &Workspace, compiled: &[u8], bound: &Binding) -> Result<()> {
+pub fn accept(workspace: &Workspace, compiled: &[u8], bound: &WasmBinding) -> Result<()> {
     let asked = names(compiled, bound)?;
     refuse(&asked)?;
     let path = list(workspace);
@@ -136,7 +136,7 @@ fn is_refused(name: &str) -> bool {
 ///
 /// # Errors
 /// When a module cannot be read.
-pub fn names(compiled: &[u8], bound: &Binding) -> Result<BTreeSet<String>> {
+pub fn names(compiled: &[u8], bound: &WasmBinding) -> Result<BTreeSet<String>> {
     let descriptions = descriptions(compiled)?;
     let mut names = BTreeSet::new();
     for payload in Parser::new(0).parse_all(&bound.wasm) {
