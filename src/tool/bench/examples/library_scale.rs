@@ -1,4 +1,4 @@
-//! How long a big shop's library takes: 20,000 cloths and 200,000 trial readings, natively.
+//! Times a big shop's library natively: 20,000 cloths and 200,000 trial readings are written, read, searched, saved and merged.
 //!
 //! `cargo run --release -p whitehold-bench --example library_scale`
 
@@ -11,6 +11,7 @@ use whitehold::library::search::SearchIndex;
 use whitehold::library::table::{Preview, RecordTable};
 use whitehold::library::{self, file};
 
+/// Runs one part of the work and prints its time.
 fn timed<T>(what: &str, run: impl FnOnce() -> T) -> T {
     let start = Instant::now();
     let made = run();
@@ -72,9 +73,9 @@ fn main() {
     let entries: Vec<LogEntry> =
         timed("read the lines", || lines.iter().map(|line| read_line(line).unwrap()).collect());
     let mut log = Log::new("bench", "2");
-    timed("put them in", || log.extend(entries));
+    timed("put them into the log", || log.extend(entries));
     println!("{:<44} {:>9.1} MB", "memory of the log", memory() - before);
-    let (with, unusable) = timed("lay the shop's records over the library", || starter.with(&log));
+    let (with, unusable) = timed("put the shop's records over the library's", || starter.with(&log));
     assert!(unusable.is_empty() && with.fabrics.len() == 20_000 + starter.fabrics.len());
     let index = timed("index for the search", || SearchIndex::of(&with, &log));
     println!("{:<44} {:>9.1} MB", "memory of all of it", memory() - before);

@@ -1,6 +1,8 @@
-//! An answer over every white and blocker of the library for each order of the demo's week: afresh, and asked again.
+//! Times an answer with every white and blocker of the library on the shelf, for each order of the demo's week: with an empty
+//! cache, and asked again with what was simulated before. Prints the fastest of some turns.
 //!
-//! `cargo run --release -p whitehold-bench --example whole_shelf -- [turns] [order]`
+//! `cargo run --release -p whitehold-bench --example whole_shelf -- [turns] [order]`: an order by its number, or `own` for all
+//! orders with their own shelf.
 
 #![allow(clippy::unwrap_used)]
 

@@ -1,9 +1,12 @@
-//! What `cargo xtask bench` times and `cargo xtask peer` checks, apart from the tool: it links the product.
+//! What `cargo xtask bench` times and `cargo xtask peer` checks. It is apart from the tool because it links the product, and
+//! with the feature `peers` other solvers.
+//!
+//! In: the library that ships. Out: rows of a table, and scenarios as JSON for a solver in another language.
 
-pub mod cases;
-pub mod films;
-pub mod journeys;
-pub mod ours;
 #[cfg(feature = "peers")]
-pub mod peers;
+pub mod diffsol_peer;
+pub mod dye_films;
+pub mod export;
 pub mod rows;
+pub mod scenarios;
+pub mod solve;

@@ -88,7 +88,7 @@ pub(super) fn films(workspace: &Workspace, python: &Path, rows: &[Value]) -> Res
 /// Trips written down by the bench, in a file.
 fn cases(workspace: &Workspace, which: &str) -> Result<PathBuf> {
     let file = workspace.target().join("peer").join(format!("{which}.json"));
-    write(&file, run_bench(workspace, &[], &["cases", which])?)?;
+    write(&file, run_bench(workspace, &[], &["export", which])?)?;
     Ok(file)
 }
 

@@ -1,4 +1,4 @@
-//! The journeys that are timed and checked: stacks and dryers far apart from each other.
+//! The scenarios that are timed and checked: stacks and dryers far apart from each other.
 
 use whitehold::dryer::{
     Case, Cooling, DriftCase, Dryer, Emitter, Film, HeatTransfer, NearInfrared, Stack, TOLERANCE, Zone,
@@ -9,26 +9,26 @@ use whitehold::library::{Library, cure_kinetics, starter};
 use whitehold::quantity::units::kelvin;
 use whitehold::textile::{Construction, Fabric, Fibre};
 
-/// What stops a bench: said, and the program ends.
+/// What stops a bench; it is printed and the program ends.
 pub type Failure = Box<dyn std::error::Error>;
 
-/// A stack on its way through a dryer, and the ink on it.
+/// A stack that goes through a dryer, and the ink on it.
 #[derive(Clone, Debug)]
-pub struct Trip {
-    /// What it is, for the table.
+pub struct Scenario {
+    /// Its name in the table.
     pub name: String,
     /// What lies on the belt.
     pub stack: Stack,
-    /// What it goes through.
+    /// The dryer.
     pub dryer: Dryer,
-    /// How.
+    /// Set temperature, belt speed and drift of the dryer.
     pub case: Case,
-    /// How its ink fuses.
+    /// The kinetics of its ink.
     pub ink: CureKinetics,
 }
 
-impl Trip {
-    /// The same trip at eight belt speeds as far apart as those of a cure window, this one's in the middle.
+impl Scenario {
+    /// Eight belt speeds as far apart as those of a cure window, the scenario's own in the middle.
     #[must_use]
     pub fn at_eight_speeds(&self) -> [Case; 8] {
         std::array::from_fn(|lane| {
@@ -41,13 +41,13 @@ impl Trip {
 /// Ratio of neighbouring belt speeds in a window of 16 columns from 10 to 150 s.
 const SPEED_STEP: f64 = 1.197_864_9;
 
-/// Makes trips out of the library that ships.
-struct Maker {
+/// Makes scenarios from the library that ships.
+struct ScenarioBuilder {
     library: Library,
     dryer: Dryer,
 }
 
-impl Maker {
+impl ScenarioBuilder {
     fn new() -> Result<Self, Failure> {
         let library = starter()?;
         let record = library.dryer("long-kiln").map_err(|error| format!("{error:?}"))?;
@@ -76,14 +76,15 @@ fn film(micrometres: f64) -> Film {
 /// Name, cloth, film µm, humidity, water beyond regain, garment or flat, dryer, set °C, dwell s, ink.
 type Row = (&'static str, &'static str, f64, f64, f64, bool, usize, f64, f64, &'static str);
 
-/// The trips that are timed. Settings lie near where the ink has just fused, where fusion is most easily wrong.
+/// The scenarios that are timed. Their settings are near the point where the ink has just fused, where an error in fusion
+/// shows most.
 ///
 /// # Errors
-/// Where the library cannot be read.
-pub fn timed() -> Result<Vec<Trip>, Failure> {
-    let maker = Maker::new()?;
-    let base = &maker.dryer;
-    let zone = maker.zone()?;
+/// [`Failure`] if the library cannot be read.
+pub fn timed() -> Result<Vec<Scenario>, Failure> {
+    let builder = ScenarioBuilder::new()?;
+    let base = &builder.dryer;
+    let zone = builder.zone()?;
     let air_only = Zone {
         panel_offset: None,
         h_top: HeatTransfer::measured(60.0),
@@ -112,101 +113,102 @@ pub fn timed() -> Result<Vec<Trip>, Failure> {
         ("hot air alone", "cotton-jersey", 100.0, 0.65, 0.0, true, 1, 175.0, 45.0, "ordinary"),
         ("three zones", "cotton-jersey-mid", 110.0, 0.65, 0.0, true, 2, 175.0, 42.0, "ordinary"),
     ];
-    let trip = |row: Row| {
+    let scenario = |row: Row| {
         let (name, cloth, micrometres, humidity, added_water, garment, dryer, set, dwell, ink) = row;
-        let mut stack = Stack::garment(film(micrometres), &maker.cloth(cloth)?, humidity);
+        let mut stack = Stack::garment(film(micrometres), &builder.cloth(cloth)?, humidity);
         stack.added_water = added_water;
         if !garment {
             stack.back = None;
         }
         let dryer = dryers[dryer].clone();
         let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, drift: DriftCase::NOMINAL };
-        Ok(Trip { name: name.into(), stack, dryer, case, ink: maker.ink(ink)? })
+        Ok(Scenario { name: name.into(), stack, dryer, case, ink: builder.ink(ink)? })
     };
-    rows.into_iter().map(trip).collect()
+    rows.into_iter().map(scenario).collect()
 }
 
-/// Random trips, the same at every call: all that a shop could lay on its belt, in any dryer that gels it and does not
+/// Random scenarios, the same at every call: whatever a shop could put on its belt, in any dryer that gels it and does not
 /// burn it.
 ///
 /// # Errors
-/// Where the library cannot be read.
-pub fn random(count: usize) -> Result<Vec<Trip>, Failure> {
-    let maker = Maker::new()?;
-    let mut dice = Dice(1);
-    let mut trips = Vec::with_capacity(count);
-    while trips.len() < count {
-        let cloth = |dice: &mut Dice| {
-            let [first, second] = [dice.one_of(&Fibre::ALL), dice.one_of(&Fibre::ALL)];
-            let mut composition = std::collections::BTreeMap::from([(first, dice.between(0.0, 1.0))]);
+/// [`Failure`] if the library cannot be read.
+pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
+    let builder = ScenarioBuilder::new()?;
+    let mut random = Random(1);
+    let mut scenarios = Vec::with_capacity(count);
+    while scenarios.len() < count {
+        let cloth = |random: &mut Random| {
+            let [first, second] = [random.one_of(&Fibre::ALL), random.one_of(&Fibre::ALL)];
+            let mut composition = std::collections::BTreeMap::from([(first, random.between(0.0, 1.0))]);
             *composition.entry(second).or_insert(0.0) += 1.0 - composition[&first];
-            let weight = dice.between(80.0, 400.0);
-            maker.library.fabric(&composition, dice.one_of(&Construction::ALL), weight)
+            let weight = random.between(80.0, 400.0);
+            builder.library.fabric(&composition, random.one_of(&Construction::ALL), weight)
         };
-        let front = cloth(&mut dice).map_err(|error| format!("{error:?}"))?;
-        let lining = cloth(&mut dice).map_err(|error| format!("{error:?}"))?;
+        let front = cloth(&mut random).map_err(|error| format!("{error:?}"))?;
+        let lining = cloth(&mut random).map_err(|error| format!("{error:?}"))?;
         let film = Film {
-            thickness: dice.between(20e-6_f64.ln(), 400e-6_f64.ln()).exp(),
-            density: dice.between(1200.0, 1450.0),
+            thickness: random.between(20e-6_f64.ln(), 400e-6_f64.ln()).exp(),
+            density: random.between(1200.0, 1450.0),
         };
-        let mut stack = Stack::garment(film, &front, dice.between(0.1, 0.95));
-        match dice.between(0.0, 1.0) {
+        let mut stack = Stack::garment(film, &front, random.between(0.1, 0.95));
+        match random.between(0.0, 1.0) {
             share if share < 0.2 => stack.back = None,
             share if share < 0.4 => stack.back = Some(lining),
             _ => {}
         }
-        if dice.between(0.0, 1.0) < 0.2 {
-            stack.added_water = dice.between(0.0, 0.3);
+        if random.between(0.0, 1.0) < 0.2 {
+            stack.added_water = random.between(0.0, 0.3);
         }
-        if dice.between(0.0, 1.0) < 0.25 {
-            stack.blocker = Some(Film { thickness: dice.between(30e-6, 150e-6), ..film });
+        if random.between(0.0, 1.0) < 0.25 {
+            stack.blocker = Some(Film { thickness: random.between(30e-6, 150e-6), ..film });
         }
-        stack.gap = dice.between(20.0, 60.0);
+        stack.gap = random.between(20.0, 60.0);
         // A quarter of the dryers heat by lamps, which see the cloth's colour.
-        let lamps = dice.between(0.0, 1.0) < 0.25;
-        stack.near_infrared = NearInfrared::on_cloth(dice.between(20.0, 95.0));
-        let zones = (0..1 + (dice.between(0.0, 3.0) as usize)).map(|_| Zone {
-            length: dice.between(0.5, 2.0),
-            air_offset: dice.between(-20.0, 20.0),
-            h_top: HeatTransfer::measured(dice.between(15.0, 80.0)),
-            h_bottom: HeatTransfer::measured(dice.between(8.0, 50.0)),
-            panel_offset: (dice.between(0.0, 1.0) < 0.7)
-                .then(|| if lamps { dice.between(1500.0, 2200.0) } else { dice.between(120.0, 300.0) }),
-            exchange: if lamps { dice.between(0.005, 0.02) } else { dice.between(0.05, 0.3) },
+        let lamps = random.between(0.0, 1.0) < 0.25;
+        stack.near_infrared = NearInfrared::on_cloth(random.between(20.0, 95.0));
+        let zones = (0..1 + (random.between(0.0, 3.0) as usize)).map(|_| Zone {
+            length: random.between(0.5, 2.0),
+            air_offset: random.between(-20.0, 20.0),
+            h_top: HeatTransfer::measured(random.between(15.0, 80.0)),
+            h_bottom: HeatTransfer::measured(random.between(8.0, 50.0)),
+            panel_offset: (random.between(0.0, 1.0) < 0.7)
+                .then(|| if lamps { random.between(1500.0, 2200.0) } else { random.between(120.0, 300.0) }),
+            exchange: if lamps { random.between(0.005, 0.02) } else { random.between(0.05, 0.3) },
             emitter: if lamps { Emitter::NearInfrared } else { Emitter::MidInfrared },
         });
-        let mut dryer = Dryer { zones: zones.collect(), ..maker.dryer.clone() };
-        dryer.belt.heat_capacity = dice.between(300.0, 1500.0);
-        dryer.belt.contact = dice.between(20.0, 80.0);
-        dryer.belt.enters = kelvin(dice.between(30.0, 100.0));
-        dryer.cooling = dice.one_of(&[Cooling::Open, Cooling::Fan, Cooling::Stacked]);
-        dryer.humidity_ratio = dice.between(0.005, 0.03);
-        let low_cure = dice.between(0.0, 1.0) < 0.4;
-        let ink = maker.ink(if low_cure { "low-cure" } else { "ordinary" })?;
-        let set = kelvin(if low_cure { dice.between(130.0, 165.0) } else { dice.between(155.0, 190.0) });
+        let mut dryer = Dryer { zones: zones.collect(), ..builder.dryer.clone() };
+        dryer.belt.heat_capacity = random.between(300.0, 1500.0);
+        dryer.belt.contact = random.between(20.0, 80.0);
+        dryer.belt.enters = kelvin(random.between(30.0, 100.0));
+        dryer.cooling = random.one_of(&[Cooling::Open, Cooling::Fan, Cooling::Stacked]);
+        dryer.humidity_ratio = random.between(0.005, 0.03);
+        let low_cure = random.between(0.0, 1.0) < 0.4;
+        let ink = builder.ink(if low_cure { "low-cure" } else { "ordinary" })?;
+        let set = kelvin(if low_cure { random.between(130.0, 165.0) } else { random.between(155.0, 190.0) });
         let case = Case {
             set,
-            belt: dryer.heated_length() / dice.between(20.0, 90.0),
+            belt: dryer.heated_length() / random.between(20.0, 90.0),
             drift: DriftCase {
-                stop: if dice.between(0.0, 1.0) < 0.1 { 15.0 } else { 0.0 },
+                stop: if random.between(0.0, 1.0) < 0.1 { 15.0 } else { 0.0 },
                 ..DriftCase::NOMINAL
             },
         };
-        let name = format!("random {}", trips.len() + 1);
-        let trip = Trip { name, stack, dryer, case, ink };
-        // A film that stays wet or one that burns is no print: nobody asks how hot it was.
-        let peak = history(&trip.stack, &trip.dryer, &[trip.case], 1, TOLERANCE)?.film_bottom_peak()[0];
+        let name = format!("random {}", scenarios.len() + 1);
+        let scenario = Scenario { name, stack, dryer, case, ink };
+        // A film that stays wet, or one that burns, is no print: its temperature does not matter.
+        let peak =
+            history(&scenario.stack, &scenario.dryer, &[scenario.case], 1, TOLERANCE)?.film_bottom_peak()[0];
         if (kelvin(110.0)..kelvin(230.0)).contains(&peak) {
-            trips.push(trip);
+            scenarios.push(scenario);
         }
     }
-    Ok(trips)
+    Ok(scenarios)
 }
 
-/// SplitMix64 (Steele, Lea & Flood 2014): enough for dice, and the same everywhere.
-struct Dice(u64);
+/// Random numbers by SplitMix64 (Steele, Lea & Flood 2014): the same on every machine.
+struct Random(u64);
 
-impl Dice {
+impl Random {
     fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut z = self.0;

@@ -1,31 +1,33 @@
-//! Trips written down for a solver that knows nothing of ours: every number in SI, beside it what we find.
+//! Scenarios as JSON, for a solver that shares nothing with ours: every number in SI, and beside it what our solver finds.
 
-use crate::journeys::{Failure, Trip};
-use crate::ours::{FINE, FINE_GRID, Result as Found, march, results};
+use crate::scenarios::{Failure, Scenario};
+use crate::solve::{CureSummary, FINE, FINE_GRID, solve, summaries};
 use serde_json::{Value, json};
 use whitehold::dryer::{Dryer, Emitter, Film, Stack, StackGrid, TOLERANCE};
 use whitehold::textile::Fabric;
 
-/// The trips, each with our result as it ships and with our converged one.
+/// The scenarios, each with our result as it ships and with our converged one.
 ///
 /// # Errors
-/// Where a march gives up.
-pub fn written(trips: &[Trip]) -> Result<Value, Failure> {
-    trips.iter().map(case).collect()
+/// [`Failure`] if the solver gives up.
+pub fn export(scenarios: &[Scenario]) -> Result<Value, Failure> {
+    scenarios.iter().map(case).collect()
 }
 
-fn case(trip: &Trip) -> Result<Value, Failure> {
-    let ours = results(trip, &march(trip, &[trip.case], StackGrid::of(&trip.stack), TOLERANCE)?)[0];
-    let converged = results(trip, &march(trip, &[trip.case], FINE_GRID, FINE)?)[0];
-    let found = |found: Found| json!({ "peak": found.peak, "fused": found.fused });
-    let ink = &trip.ink;
+fn case(scenario: &Scenario) -> Result<Value, Failure> {
+    let ours =
+        summaries(scenario, &solve(scenario, &[scenario.case], StackGrid::of(&scenario.stack), TOLERANCE)?)
+            [0];
+    let converged = summaries(scenario, &solve(scenario, &[scenario.case], FINE_GRID, FINE)?)[0];
+    let found = |found: CureSummary| json!({ "peak": found.peak, "fused": found.fused });
+    let ink = &scenario.ink;
     Ok(json!({
-        "name": trip.name,
-        "set": trip.case.set,
-        "belt_speed": trip.case.belt,
-        "stop": trip.case.drift.stop,
-        "stack": stack(&trip.stack),
-        "dryer": dryer(&trip.dryer, trip.case.set),
+        "name": scenario.name,
+        "set": scenario.case.set,
+        "belt_speed": scenario.case.belt,
+        "stop": scenario.case.drift.stop,
+        "stack": stack(&scenario.stack),
+        "dryer": dryer(&scenario.dryer, scenario.case.set),
         "ink": {
             "gel_time": ink.gel_time, "gel_reference": ink.gel_reference, "gel_energy": ink.gel_energy,
             "fusion_time": ink.fusion_time, "fusion_reference": ink.fusion_reference,

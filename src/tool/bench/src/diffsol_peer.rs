@@ -1,7 +1,7 @@
-//! The peer of `cargo xtask bench`: diffsol's BDF on our right-hand side and our grid, with our Jacobian.
+//! The peer of `cargo xtask bench`: BDF of the crate diffsol, on our right-hand side and our grid, with our Jacobian.
 
-use crate::journeys::Failure;
-use crate::ours::Result as Found;
+use crate::scenarios::Failure;
+use crate::solve::CureSummary;
 use diffsol::{
     ConstantOp, DenseMatrix, NalgebraContext, NalgebraLU, NalgebraMat, NalgebraVec, NonLinearOp,
     NonLinearOpJacobian, OdeBuilder, OdeEquations, OdeEquationsRef, OdeSolverMethod, OdeSolverStopReason, Op,
@@ -111,19 +111,19 @@ impl OdeEquations for Equations<'_> {
     fn get_params(&self, _: &mut Vector64) {}
 }
 
-/// Film bottom along a journey: time (s), temperature (K) and its rate at each step.
-pub type Course = Vec<[f64; 3]>;
+/// The film's bottom along a transit: time (s), temperature (K) and its rate at each step.
+pub type FilmBottom = Vec<[f64; 3]>;
 
-/// Solves a journey with BDF. `relative` is the relative tolerance; absolute ones are as in our march: `relative` times
+/// Solves a transit with BDF. `relative` is the relative tolerance; the absolute ones are as in our solver: `relative` times
 /// 100 K, and a thousandth of that for the water.
 ///
 /// # Errors
-/// Where diffsol gives up.
-pub fn bdf(journey: &dryer::TransitEquations, relative: f64) -> Result<Course, Failure> {
-    let mut course = Course::new();
-    let mut state = journey.start.clone();
+/// [`Failure`] if diffsol gives up.
+pub fn bdf(transit: &dryer::TransitEquations, relative: f64) -> Result<FilmBottom, Failure> {
+    let mut course = FilmBottom::new();
+    let mut state = transit.start.clone();
     let mut clock = 0.0;
-    for stage in &journey.stages {
+    for stage in &transit.stages {
         let nodes = stage.nodes();
         if let Some(belt) = stage.belt {
             state[nodes - 1] = belt;
@@ -137,7 +137,7 @@ pub fn bdf(journey: &dryer::TransitEquations, relative: f64) -> Result<Course, F
             OdeBuilder::<Matrix64>::new().rtol(relative).atol(absolute).build_from_eqn(equations)?;
         let mut solver = problem.bdf::<NalgebraLU<f64>>()?;
         let here = |at: diffsol::StateRef<'_, Vector64>| {
-            [clock + at.t, at.y.get_index(journey.film_bottom), at.dy.get_index(journey.film_bottom)]
+            [clock + at.t, at.y.get_index(transit.film_bottom), at.dy.get_index(transit.film_bottom)]
         };
         course.push(here(solver.state()));
         solver.set_stop_time(stage.duration)?;
@@ -154,20 +154,20 @@ pub fn bdf(journey: &dryer::TransitEquations, relative: f64) -> Result<Course, F
     Ok(course)
 }
 
-/// What counts of a course, by our own kinetics: only the temperatures are compared.
+/// Peak and fusion of a course, fused by our own kinetics: only the temperatures are compared.
 #[must_use]
-pub fn result(course: &Course, ink: &CureKinetics) -> Found {
-    let still = [Lanes::ZERO; 2];
+pub fn summary(course: &FilmBottom, ink: &CureKinetics) -> CureSummary {
+    let unused = [Lanes::ZERO; 2];
     let samples = course.iter().map(|[time, temperature, rate]| HistorySample {
         time: Lanes([*time]),
-        film_top: still,
+        film_top: unused,
         film_bottom: [Lanes([*temperature]), Lanes([*rate])],
-        cloth_face: still,
-        cloth: still,
+        cloth_face: unused,
+        cloth: unused,
         water: Lanes::ZERO,
     });
     let history = History::<1> { samples: samples.collect(), leaves: Lanes::ZERO, effort: Effort::default() };
-    Found {
+    CureSummary {
         peak: history.film_bottom_peak()[0],
         fused: fuse(&history, |sample| sample.film_bottom, ink).fused[0],
     }
