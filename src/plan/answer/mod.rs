@@ -10,6 +10,7 @@ mod improvements;
 mod multi_garment;
 mod order_answer;
 mod pick;
+mod reason_rank;
 mod reasons;
 mod reasons_seen;
 mod unknowns;
