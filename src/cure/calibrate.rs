@@ -14,7 +14,7 @@
 use super::fuse;
 use crate::dryer::{History, HistorySample};
 use crate::ink::CureKinetics;
-use crate::quantity::Band;
+use crate::quantity::{Band, Share};
 use serde::{Deserialize, Serialize};
 
 /// How a print came through the wash, the stretch and the rub.
@@ -40,7 +40,7 @@ pub struct KineticsEstimate {
     pub fusion_time: Band,
     /// Chance, before the prints were seen, of their coming out as they did, 0 to 1: far under 0.01 for two, something is
     /// wrong with the dryer's numbers, the prints or the bucket.
-    pub expected: f64,
+    pub expected: Share,
 }
 
 /// Spread of half fusion between inks of a class, K. Assumed: low-cure and ordinary lie 26 K apart.
@@ -56,7 +56,7 @@ const POINTS: usize = 41;
 #[must_use]
 pub fn estimate_kinetics(
     class: &CureKinetics,
-    needed: f64,
+    needed: Share,
     prints: &[(History<1>, PrintTestOutcome)],
 ) -> KineticsEstimate {
     let logit = |share: f64| {
@@ -77,7 +77,7 @@ pub fn estimate_kinetics(
             let mut weight = prior;
             for (history, seen) in prints {
                 let fused = fuse(history, |sample: &HistorySample<1>| sample.film_bottom, &kinetics).fused[0];
-                let holds = 1.0 / (1.0 + (-(logit(fused) - logit(needed)) / WIDTH).exp());
+                let holds = 1.0 / (1.0 + (-(logit(fused) - logit(needed.0)) / WIDTH).exp());
                 weight *= match seen {
                     PrintTestOutcome::Fails => 1.0 - holds,
                     PrintTestOutcome::Edge => 4.0 * holds * (1.0 - holds),
@@ -96,7 +96,7 @@ pub fn estimate_kinetics(
             kinetics: *class,
             half_fused: spread(class.half_fused, SPREAD_HALF),
             fusion_time: spread(class.fusion_time.ln(), SPREAD_TIME).map(f64::exp),
-            expected: 0.0,
+            expected: Share(0.0),
         };
     }
     let band = |left: &[f64; POINTS], middle: f64, by: f64| {
@@ -116,7 +116,7 @@ pub fn estimate_kinetics(
     let half_fused = band(by_half, class.half_fused, SPREAD_HALF);
     let fusion_time = band(by_time, class.fusion_time.ln(), SPREAD_TIME).map(f64::exp);
     let kinetics = CureKinetics { half_fused: half_fused.likely, fusion_time: fusion_time.likely, ..*class };
-    KineticsEstimate { kinetics, half_fused, fusion_time, expected: after / before }
+    KineticsEstimate { kinetics, half_fused, fusion_time, expected: Share(after / before) }
 }
 
 /// Eight in ten of a normal spread.

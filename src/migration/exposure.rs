@@ -5,6 +5,7 @@ use crate::cure::Cure;
 use crate::dryer::{History, HistorySample, between};
 use crate::ink::CureKinetics;
 use crate::numerics::Lanes;
+use crate::quantity::Share;
 
 /// Steps that a ride through the dryer is cut into: one for what came before, five of equal weight, one for what comes
 /// after. Ten instead of five moved the dye that a film can take by a thousandth, measured when they
@@ -35,8 +36,8 @@ impl ExposureStep {
 pub struct HeatExposure {
     /// In the order of time. Their shares make 1.
     pub steps: [ExposureStep; EXPOSURE_STEPS],
-    /// Fused share of the film when all is over, 0 to 1.
-    pub fused: f64,
+    /// Fused share of the film when all is over.
+    pub fused: Share,
 }
 
 /// A ride with what it does not show.
@@ -69,7 +70,7 @@ impl ExposureInputs<'_> {
             between(from, to, bottom, |seconds, temperature| {
                 cure.advance(seconds, temperature, self.kinetics);
                 let diffuses =
-                    self.diffusion.at(temperature)[0] * FilmDiffusion::unfused_factor(cure.fused[0]);
+                    self.diffusion.at(temperature)[0] * FilmDiffusion::unfused_factor(Share(cure.fused[0]));
                 part.path += diffuses * seconds[0];
                 part.lost += self.dyed.dye.vapour_flux(temperature)[0] * seconds[0];
             });
@@ -79,7 +80,7 @@ impl ExposureInputs<'_> {
             arrived = now;
             parts.push(part);
         }
-        let fused = cure.fused[0];
+        let fused = Share(cure.fused[0]);
         let mut steps = [ExposureStep::NONE; EXPOSURE_STEPS];
         steps[0].share = before;
         let (mut all, last) = (self.before.and(release), EXPOSURE_STEPS - 1);

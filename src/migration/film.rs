@@ -1,5 +1,5 @@
 use crate::numerics::Lanes;
-use crate::quantity::GAS_CONSTANT;
+use crate::quantity::{GAS_CONSTANT, Percent, Share};
 
 /// How dye spreads through a fused film.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,20 +25,20 @@ impl FilmDiffusion {
 
     /// How much faster than in a fused film dye spreads at this fused share.
     #[must_use]
-    pub fn unfused_factor(fused: f64) -> f64 {
-        1.0 + (Self::UNFUSED - 1.0) * (1.0 - fused.clamp(0.0, 1.0))
+    pub fn unfused_factor(fused: Share) -> f64 {
+        1.0 + (Self::UNFUSED - 1.0) * (1.0 - fused.clamped().0)
     }
 
-    /// The same white with `percent` of reducer in it.
+    /// The same white with this much reducer in it.
     #[must_use]
-    pub fn reduced(self, percent: f64) -> Self {
-        Self { at_25c: self.at_25c * (percent.max(0.0) / Self::REDUCER_DOUBLES).exp2(), ..self }
+    pub fn with_reducer(self, reducer: Percent) -> Self {
+        Self { at_25c: self.at_25c * (reducer.0.max(0.0) / Self::REDUCER_DOUBLES).exp2(), ..self }
     }
 
     /// The film as it came out of the heat, fused to this share.
     #[must_use]
-    pub fn fused(self, share: f64) -> Self {
-        Self { at_25c: self.at_25c * Self::unfused_factor(share), ..self }
+    pub fn at_fused_share(self, fused: Share) -> Self {
+        Self { at_25c: self.at_25c * Self::unfused_factor(fused), ..self }
     }
 }
 

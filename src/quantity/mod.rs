@@ -7,12 +7,14 @@
 mod band;
 mod bound;
 mod day;
+mod shop_units;
 mod sourced;
 pub mod units;
 
 pub use band::Band;
 pub use bound::{Bound, FieldError, Problem};
 pub use day::Day;
+pub use shop_units::{Celsius, DeltaE, MetresPerMinute, Percent, Share, TemperatureDifference};
 pub use sourced::Sourced;
 
 /// Molar gas constant, J/(mol K). Source: CODATA 2018 (exact).

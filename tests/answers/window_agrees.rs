@@ -10,6 +10,7 @@ use whitehold::migration::release;
 use whitehold::numerics::rosenbrock::Effort;
 use whitehold::plan::{Detail, DriftRun, Family, Question, Window};
 use whitehold::plan::{Garment, Order, Shop};
+use whitehold::quantity::Share;
 
 /// Numbers between 0 and 1 that look random and are the same every day (Weyl's sequence on the golden ratio).
 fn scattered(seed: f64, count: usize) -> impl Iterator<Item = f64> {
@@ -70,7 +71,7 @@ fn settings_between_the_cells() {
                 ["ordinary", "low-cure"].map(|id| cure_kinetics(library.kinetics_record(id).unwrap()));
             let film = Film { thickness: film, density: 1300.0 };
             let stack =
-                Stack { added_water: added_water / 100.0, ..Stack::garment(film, &cloth.fabric, 0.6) };
+                Stack { added_water: added_water / 100.0, ..Stack::garment(film, &cloth.fabric, Share(0.6)) };
             let question = Question {
                 stack: &stack,
                 dryer: &job.dryer,

@@ -15,6 +15,7 @@ use whitehold::migration::{
     StoragePeriod, release,
 };
 use whitehold::numerics::Lanes;
+use whitehold::quantity::Share;
 use whitehold::quantity::units::kelvin;
 use whitehold::textile::{Construction, Fibre};
 
@@ -59,7 +60,7 @@ impl Bench {
         };
         // The prototype's yarns never run down: a cloth so heavy that these hardly do.
         let dyed = DyedCloth { dye, share: polyester, on_fibre: 0.02, areal_mass: 100.0, surface: 0.0 };
-        (Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &fabric, 0.65), dyed)
+        (Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &fabric, Share(0.65)), dyed)
     }
 
     fn ink(&self, low_cure: bool) -> CureKinetics {

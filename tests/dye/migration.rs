@@ -6,8 +6,8 @@ use whitehold::library::{Library, starter};
 use whitehold::migration::{Binding, Dye, DyedCloth, FilmDiffusion, Release, release};
 use whitehold::numerics::Lanes;
 use whitehold::numerics::normal::complementary_error;
-use whitehold::quantity::GAS_CONSTANT;
 use whitehold::quantity::units::kelvin;
+use whitehold::quantity::{GAS_CONSTANT, Share};
 use whitehold::textile::{Construction, Fibre};
 
 fn library() -> Library {
@@ -133,7 +133,7 @@ fn dye_in_a_film_stays_under_the_bound_of_food_law_at_room_heat() {
     let [_, high] = library.limit("film-diffusivity-25c").expect("a limit").value.range;
     // The fastest that is allowed for, and that in a film that has not fused at all.
     for fused in [1.0, 0.0] {
-        let film = FilmDiffusion { at_25c: high, energy: 80e3 }.fused(fused);
+        let film = FilmDiffusion { at_25c: high, energy: 80e3 }.at_fused_share(Share(fused));
         assert!(film.at_25c < bound, "{:e} over {bound:e}", film.at_25c);
     }
 }
@@ -157,7 +157,7 @@ fn journey(set: f64, dwell: f64) -> History<1> {
         .expect("a polyester jersey");
     let dryer = Dryer::from_record(library.dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
     let case = Case { set: kelvin(set), belt: dryer.heated_length() / dwell, drift: DriftCase::NOMINAL };
-    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, 0.65);
+    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, Share(0.65));
     history(&stack, &dryer, &[case], 1, TOLERANCE).expect("a sound stack")
 }
 

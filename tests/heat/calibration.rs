@@ -10,6 +10,7 @@ use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
 use whitehold::numerics::Lanes;
 use whitehold::numerics::rosenbrock::Effort;
+use whitehold::quantity::Share;
 use whitehold::quantity::units::kelvin;
 use whitehold::textile::{Construction, Fibre};
 
@@ -20,7 +21,7 @@ fn kiln() -> Dryer {
 fn tee() -> Stack {
     let cloth =
         starter().unwrap().fabric(&[(Fibre::Cotton, 1.0)].into(), Construction::Jersey, 160.0).unwrap();
-    Stack::garment(Film { thickness: 80e-6, density: 1300.0 }, &cloth, 0.55)
+    Stack::garment(Film { thickness: 80e-6, density: 1300.0 }, &cloth, Share(0.55))
 }
 
 /// Readings of a probe under the film in the dryer as it truly is, every 3 s, each off by what `noise` says.
@@ -140,7 +141,7 @@ fn half_fusion_learnt_from_long_holds() {
     assert!((class.half_fused - kelvin(148.0)).abs() < 1e-9 && (class.width - 4.0).abs() < 1e-9);
     for (prints, [mean, low, high], expected) in rows {
         let prints: Vec<_> = prints.iter().map(|&(celsius, seen)| (held(celsius), seen)).collect();
-        let learnt = estimate_kinetics(&class, 0.9, &prints);
+        let learnt = estimate_kinetics(&class, Share(0.9), &prints);
         let found = learnt.half_fused.map(|half| half - class.half_fused);
         assert!((found.likely - mean).abs() < 0.05, "mean {} for {mean}", found.likely);
         // Quantiles are read off the grid of 0.75 K.
@@ -148,7 +149,7 @@ fn half_fusion_learnt_from_long_holds() {
             (found.low - low).abs() < 0.8 && (found.high - high).abs() < 0.8,
             "{found:?} for {low} to {high}"
         );
-        assert!((learnt.expected / expected - 1.0).abs() < 0.02, "{} for {expected}", learnt.expected);
+        assert!((learnt.expected.0 / expected - 1.0).abs() < 0.02, "{} for {expected}", learnt.expected.0);
     }
 }
 
@@ -160,20 +161,22 @@ fn prints_move_the_ink_their_way() {
         let case = Case { set: kelvin(set), belt: 1.8 / dwell, drift: DriftCase::NOMINAL };
         history(&tee(), &kiln(), &[case], 1, TOLERANCE).unwrap()
     };
-    let held = estimate_kinetics(&class, 0.9, &[(printed(140.0, 40.0), PrintTestOutcome::Holds)]);
-    let failed = estimate_kinetics(&class, 0.9, &[(printed(175.0, 45.0), PrintTestOutcome::Fails)]);
-    let none = estimate_kinetics(&class, 0.9, &[]);
+    let held = estimate_kinetics(&class, Share(0.9), &[(printed(140.0, 40.0), PrintTestOutcome::Holds)]);
+    let failed = estimate_kinetics(&class, Share(0.9), &[(printed(175.0, 45.0), PrintTestOutcome::Fails)]);
+    let none = estimate_kinetics(&class, Share(0.9), &[]);
     assert!(held.half_fused.likely < none.half_fused.likely - 1.0, "{held:?}");
     assert!(
         failed.half_fused.likely > none.half_fused.likely
             || failed.fusion_time.likely > none.fusion_time.likely
     );
-    assert!((none.half_fused.likely - class.half_fused).abs() < 1e-9 && (none.expected - 1.0).abs() < 1e-12);
+    assert!(
+        (none.half_fused.likely - class.half_fused).abs() < 1e-9 && (none.expected.0 - 1.0).abs() < 1e-12
+    );
     // Both at once: the hot one failed though the cool one held. Hardly to be expected of any ink.
     let odd = estimate_kinetics(
         &class,
-        0.9,
+        Share(0.9),
         &[(printed(140.0, 40.0), PrintTestOutcome::Holds), (printed(175.0, 45.0), PrintTestOutcome::Fails)],
     );
-    assert!(odd.expected < 0.01, "{}", odd.expected);
+    assert!(odd.expected.0 < 0.01, "{}", odd.expected.0);
 }

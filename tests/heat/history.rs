@@ -15,6 +15,7 @@ use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
 use whitehold::numerics::Lanes;
 use whitehold::numerics::rosenbrock::Tolerance;
+use whitehold::quantity::Share;
 use whitehold::quantity::units::{celsius, kelvin};
 use whitehold::textile::{Construction, Fabric, Fibre};
 
@@ -67,7 +68,7 @@ fn fleece(weight: f64, thickness: f64) -> Fabric {
 
 /// A garment of this cloth under a film of some µm in a room of 65 % RH.
 fn printed(cloth: &Fabric, film: f64) -> Stack {
-    Stack::garment(Film { thickness: film * 1e-6, density: 1300.0 }, cloth, 0.65)
+    Stack::garment(Film { thickness: film * 1e-6, density: 1300.0 }, cloth, Share(0.65))
 }
 
 /// The dryer of the reference: one zone of 1.8 m whose panel is `panel` kelvin hotter than its air.
@@ -186,8 +187,8 @@ fn dwells_with_one_thing_changed() {
     };
     let usual = || zone(|_| {});
     let rows = [
-        ("bone dry", Stack { humidity: 0.02, ..jersey() }, usual(), 26.37),
-        ("90 % RH", Stack { humidity: 0.90, ..jersey() }, usual(), 45.92),
+        ("bone dry", Stack { humidity: Share(0.02), ..jersey() }, usual(), 26.37),
+        ("90 % RH", Stack { humidity: Share(0.90), ..jersey() }, usual(), 45.92),
         ("a fifth of water", Stack { added_water: 0.20, ..jersey() }, usual(), 63.30),
         ("film 40 µm", printed(&cotton(), 40.0), usual(), 33.40),
         ("film 70 µm", printed(&cotton(), 70.0), usual(), 35.42),
@@ -338,7 +339,7 @@ fn nothing_changes_without_a_source() {
     cold.belt.enters = Stack::ROOM;
     cold.humidity_ratio = 0.0099;
     // 9.9 g/kg is 1587.5 Pa, of 3169.7 Pa at saturation (IAPWS-IF97 at 25 °C).
-    let stack = Stack { humidity: 1587.457 / 3169.747, ..printed(&cotton(), 100.0) };
+    let stack = Stack { humidity: Share(1587.457 / 3169.747), ..printed(&cotton(), 100.0) };
     let history = at_dwell(&stack, &cold, 25.0, 60.0);
     let first = history.samples.first().expect("a start").water[0];
     for sample in &history.samples {
@@ -383,7 +384,7 @@ proptest! {
         let dryer = dryer(225.0);
         let ink = kinetics("ordinary");
         let run = |weight: f64, film: f64, humidity: f64, set: f64, dwell: f64| {
-            let stack = Stack { humidity, ..printed(&made(weight), film) };
+            let stack = Stack { humidity: Share(humidity), ..printed(&made(weight), film) };
             let history = at_dwell(&stack, &dryer, set, dwell);
             (history.film_bottom_peak()[0], fused(&history, &ink)[0])
         };

@@ -7,8 +7,8 @@ use whitehold::dryer::{
 };
 use whitehold::library::{Library, starter};
 use whitehold::numerics::Lanes;
-use whitehold::quantity::ATMOSPHERE;
 use whitehold::quantity::units::kelvin;
+use whitehold::quantity::{ATMOSPHERE, Share};
 use whitehold::textile::moisture::saturation_pressure;
 use whitehold::textile::{Construction, Fabric, Fibre};
 
@@ -49,7 +49,7 @@ prop_compose! {
             front,
             back,
             gap: Stack::GAP,
-            humidity,
+            humidity: Share(humidity),
             added_water,
             enters: Stack::ROOM,
             near_infrared: NearInfrared { film: shares[0], through: shares[1] * (1.0 - shares[0]), cloth: shares[2] },
@@ -106,7 +106,7 @@ prop_compose! {
 /// bone dry could take up enough for 100 K. True where the cloth is damp enough, even at half its water, not to.
 fn only_dries(stack: &Stack, humidity_ratio: f64) -> bool {
     let saturated = saturation_pressure(Lanes::<1>::splat(Stack::ROOM))[0];
-    0.4 * stack.humidity * saturated >= humidity_ratio / (humidity_ratio + 0.622) * ATMOSPHERE
+    0.4 * stack.humidity.0 * saturated >= humidity_ratio / (humidity_ratio + 0.622) * ATMOSPHERE
 }
 
 /// Cases that march side by side: 6,250 times sixteen are 100,000 cases.
@@ -177,7 +177,7 @@ proptest! {
             5 => stack.front.regain_65 = wild,
             6 => stack.front.heat_capacity = wild,
             7 => stack.gap = wild,
-            8 => stack.humidity = wild,
+            8 => stack.humidity = Share(wild),
             9 => stack.added_water = wild,
             10 => stack.enters = wild,
             11 => dryer.zones[0].length = wild,

@@ -16,6 +16,7 @@ use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
 use whitehold::library::{answer, cure_kinetics, harbour_lane, starter};
 use whitehold::numerics::Lanes;
 use whitehold::plan::Verdict;
+use whitehold::quantity::Share;
 use whitehold::textile::moisture::saturation_pressure;
 use whitehold::textile::{Construction, Fibre};
 use whitehold::web::api;
@@ -55,7 +56,7 @@ fn a_history_fuses_when_another_solver_says() {
     let cotton = [(Fibre::Cotton, 1.0)].into();
     // Dry mass is what the solver was given: the label's weight holds the regain as well.
     let cloth = library.fabric(&cotton, Construction::Jersey, 150.0 * 1.075).unwrap();
-    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, 0.65);
+    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, Share(0.65));
     let cases: [Case; 8] = std::array::from_fn(|lane| Case {
         set: 448.15,
         belt: 1.8 / (34.4 + lane as f64),

@@ -4,6 +4,7 @@
 use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
 use whitehold::library::{self, Library};
 use whitehold::plan::{DialSetting, DyeClass, Garment, Order, Shop};
+use whitehold::quantity::Share;
 use whitehold::textile::{Construction, Fibre};
 
 /// Histories that are marched for one figure.
@@ -15,7 +16,7 @@ const FIGURES: usize = 15;
 pub fn pace(library: &Library, dryer: &Dryer, now: impl Fn() -> f64) -> [f64; 2] {
     let cotton = [(Fibre::Cotton, 1.0)].into();
     let cloth = library.fabric(&cotton, Construction::Jersey, 150.0).unwrap();
-    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, 0.65);
+    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cloth, Share(0.65));
     let case =
         |lane: usize| Case { set: 448.15, belt: 1.8 / (34.4 + lane as f64), drift: DriftCase::NOMINAL };
     let (alone, beside) = ([case(3)], std::array::from_fn::<_, 8, _>(case));

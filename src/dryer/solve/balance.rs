@@ -14,7 +14,7 @@ use crate::dryer::machine::{DriftCase, Emitter};
 use crate::dryer::stack::{Film, NearInfrared, Stack, StackGrid};
 use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::{NODES, StateVector, System, Tolerance, integrate, zeros};
-use crate::quantity::STEFAN_BOLTZMANN;
+use crate::quantity::{STEFAN_BOLTZMANN, Share};
 use crate::textile::{Construction, Fabric, Fibre, moisture};
 
 impl<const L: usize> Chain<L> {
@@ -85,7 +85,7 @@ fn cotton() -> Fabric {
 
 /// A printed garment in a dryer whose lamp also reaches the cloth; the second lane in cooler air.
 fn with_emitter() -> Chain<2> {
-    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cotton(), 0.65);
+    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &cotton(), Share(0.65));
     let mut chain = chain(&stack, &[DriftCase::NOMINAL; 2], 600.0, 40.0, StackGrid::of(&stack));
     let around = Surroundings {
         air: Lanes([448.0, 420.0]),

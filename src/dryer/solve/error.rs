@@ -56,7 +56,7 @@ pub(super) fn check_stack(stack: &Stack) -> Result<(), FieldError> {
         bound("cloth.regain_65", 0.0, 0.3, "kg/kg").check(cloth.regain_65)?;
     }
     bound("gap", 1.0, 1000.0, "W/(m² K)").check(stack.gap)?;
-    bound("humidity", 0.0, 1.0, "1").check(stack.humidity)?;
+    bound("humidity", 0.0, 1.0, "1").check(stack.humidity.0)?;
     bound("added_water", 0.0, 2.0, "kg/kg").check(stack.added_water)?;
     bound("enters", 250.0, 450.0, "K").check(stack.enters)?;
     for share in [stack.near_infrared.film, stack.near_infrared.through, stack.near_infrared.cloth] {

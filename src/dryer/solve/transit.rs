@@ -49,7 +49,8 @@ impl<const L: usize> Transit<L> {
         let water = Lanes(drifts.map(|drift| drift.water));
         for (k, wet) in chain.wet.iter().enumerate() {
             // Each cloth in balance with the room by itself: a lining may hold more than what it lines.
-            state[NODES + k] = water * (moisture::regain(stack.humidity, wet.regain_65) + stack.added_water);
+            state[NODES + k] =
+                water * (moisture::regain(stack.humidity.0, wet.regain_65) + stack.added_water);
         }
         let mut transit = Self { chain, state, clock: Lanes::ZERO, effort: Effort::default(), tolerance };
         transit.change_belt(enters);

@@ -47,7 +47,7 @@ impl StackGrid {
             nodes(0.0, 2.5, film.thickness / Film::CONDUCTIVITY, heat)
         };
         let cloth = |least: f64, factor: f64, cloth: &Fabric| {
-            let water = regain(stack.humidity, held_regain(cloth)) + stack.added_water;
+            let water = regain(stack.humidity.0, held_regain(cloth)) + stack.added_water;
             let heat = cloth.areal_mass * (cloth.heat_capacity + water * DRYING);
             nodes(least, factor, cloth.thickness / cloth.conductivity, heat)
         };

@@ -1,3 +1,4 @@
+use crate::quantity::Share;
 use crate::textile::Fabric;
 
 /// A plastisol film, SI.
@@ -64,8 +65,8 @@ pub struct Stack {
     pub back: Option<Fabric>,
     /// Heat transfer from front to back, W/(m² K).
     pub gap: f64,
-    /// Humidity of the room the cloth lay in, 0 to 1.
-    pub humidity: f64,
+    /// Relative humidity of the room that the cloth lay in.
+    pub humidity: Share,
     /// Liquid water beyond the regain, kg per kg of dry cloth.
     pub added_water: f64,
     /// Temperature of everything as it enters, K.
@@ -80,9 +81,9 @@ impl Stack {
     /// Room temperature, K.
     pub const ROOM: f64 = 298.15;
 
-    /// A garment of `cloth`, front and back alike, in a room of this humidity (0 to 1).
+    /// A garment of `cloth`, front and back alike, in a room of this relative humidity.
     #[must_use]
-    pub fn garment(film: Film, cloth: &Fabric, humidity: f64) -> Self {
+    pub fn garment(film: Film, cloth: &Fabric, humidity: Share) -> Self {
         Self {
             film,
             blocker: None,

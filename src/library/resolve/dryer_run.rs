@@ -10,7 +10,7 @@ use crate::dryer::{DriftCase, TOLERANCE, history};
 use crate::library::Library;
 use crate::plan::{Curve, Garment, bounds};
 use crate::quantity::units::{celsius, kelvin};
-use crate::quantity::{Band, Bound, FieldError};
+use crate::quantity::{Band, Bound, FieldError, Percent, Share};
 use serde::{Deserialize, Serialize};
 
 /// One run of one print.
@@ -165,7 +165,7 @@ impl DryerRun {
             .check(self.garment.added_water_percent)
             .map_err(|error| one(error.within("garment")))?;
         let film = |um: f64| Film { thickness: um * 1e-6, density: Film::DENSITY };
-        let mut stack = Stack::garment(film(self.film_um), &cloth.fabric, humidity / 100.0);
+        let mut stack = Stack::garment(film(self.film_um), &cloth.fabric, Percent(humidity).share());
         stack.blocker = (self.blocker_um > 0.0).then(|| film(self.blocker_um));
         stack.added_water = self.garment.added_water_percent / 100.0;
         stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
@@ -248,11 +248,11 @@ impl TestedWhite {
             let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(march_error)?;
             prints.push((history, print.seen));
         }
-        let learnt = estimate_kinetics(&white.kinetics, needed, &prints);
+        let learnt = estimate_kinetics(&white.kinetics, Share(needed), &prints);
         Ok(WhiteLearnt {
             half_fused_c: learnt.half_fused.map(celsius),
             fusion_time_s: learnt.fusion_time,
-            expected: learnt.expected,
+            expected: learnt.expected.0,
         })
     }
 }

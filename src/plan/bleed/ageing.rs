@@ -9,6 +9,7 @@ use crate::migration::{
 use crate::numerics::Lanes;
 use crate::plan::order::Job;
 use crate::plan::recipe::{Candidate, FlashStep};
+use crate::quantity::Percent;
 use crate::quantity::units::kelvin;
 
 /// AgeingCases that age side by side.
@@ -156,7 +157,7 @@ impl Ageing {
         history: &History<L>,
     ) -> Self {
         let print = &job.order.print;
-        let diffusion = job.rules.film_diffusion.reduced(print.reducer_percent);
+        let diffusion = job.rules.film_diffusion.with_reducer(Percent(print.reducer_percent));
         let after = heat_after(job);
         let ride = ExposureInputs {
             dyed,
@@ -184,7 +185,7 @@ impl Ageing {
             white,
             blocker,
             binding: Binding { capacity, film: candidate.total_film() },
-            diffusion: diffusion.fused(heat.fused),
+            diffusion: diffusion.at_fused_share(heat.fused),
             heat,
             released: release(&planned, dyed).and(elsewhere),
             gated: {

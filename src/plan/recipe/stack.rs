@@ -4,6 +4,7 @@ use super::candidate::Candidate;
 use crate::dryer::{Film, NearInfrared, Stack};
 use crate::numerics::Lanes;
 use crate::plan::order::{Cloth, Job};
+use crate::quantity::{Percent, Share};
 use crate::textile::{Fabric, moisture};
 
 /// Water left in cloth that has been through the dryer once, or hung over it. From memory: 1 to 3 %.
@@ -14,7 +15,7 @@ const WORTH: f64 = 0.01;
 
 /// The cloth under a film, as damp as the room and the order say.
 pub fn cloth_in_room(job: &Job, cloth: &Cloth, film: Film) -> Stack {
-    let mut stack = Stack::garment(film, &cloth.fabric, job.order.shop.humidity_percent / 100.0);
+    let mut stack = Stack::garment(film, &cloth.fabric, Percent(job.order.shop.humidity_percent).share());
     stack.added_water = cloth.garment.added_water_percent / 100.0;
     stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     stack
@@ -36,7 +37,7 @@ pub fn cloth_of(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, film: Film)
 
 /// Water in a stack's cloth as it lies in the room, as a share of its dry mass.
 pub fn water(stack: &Stack, fabric: &Fabric) -> f64 {
-    moisture::regain(stack.humidity, fabric.regain_65) + stack.added_water
+    moisture::regain(stack.humidity.0, fabric.regain_65) + stack.added_water
 }
 
 /// The cloth of a job as it lies in the room, nothing printed on it.
@@ -56,6 +57,6 @@ pub fn dry(stack: Stack, fabric: &Fabric) -> Stack {
         return stack;
     }
     let held = Lanes::<1>::splat(fabric.regain_65.max(1e-3));
-    let humidity = moisture::balance_humidity(Lanes::splat(LEFT), held)[0].min(stack.humidity);
-    Stack { humidity, added_water: 0.0, ..stack }
+    let humidity = moisture::balance_humidity(Lanes::splat(LEFT), held)[0].min(stack.humidity.0);
+    Stack { humidity: Share(humidity), added_water: 0.0, ..stack }
 }

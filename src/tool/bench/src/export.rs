@@ -54,7 +54,7 @@ fn stack(stack: &Stack) -> Value {
         "front": cloth(&stack.front),
         "back": stack.back.as_ref().map(cloth),
         "gap": stack.gap,
-        "humidity": stack.humidity,
+        "humidity": stack.humidity.0,
         "added_water": stack.added_water,
         "enters": stack.enters,
         "near_infrared": { "film": light.film, "through": light.through, "cloth": light.cloth },

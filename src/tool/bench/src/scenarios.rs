@@ -6,6 +6,7 @@ use whitehold::dryer::{
 };
 use whitehold::ink::CureKinetics;
 use whitehold::library::{Library, cure_kinetics, starter};
+use whitehold::quantity::Share;
 use whitehold::quantity::units::kelvin;
 use whitehold::textile::{Construction, Fabric, Fibre};
 
@@ -115,7 +116,7 @@ pub fn timed() -> Result<Vec<Scenario>, Failure> {
     ];
     let scenario = |row: Row| {
         let (name, cloth, micrometres, humidity, added_water, garment, dryer, set, dwell, ink) = row;
-        let mut stack = Stack::garment(film(micrometres), &builder.cloth(cloth)?, humidity);
+        let mut stack = Stack::garment(film(micrometres), &builder.cloth(cloth)?, Share(humidity));
         stack.added_water = added_water;
         if !garment {
             stack.back = None;
@@ -150,7 +151,7 @@ pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
             thickness: random.between(20e-6_f64.ln(), 400e-6_f64.ln()).exp(),
             density: random.between(1200.0, 1450.0),
         };
-        let mut stack = Stack::garment(film, &front, random.between(0.1, 0.95));
+        let mut stack = Stack::garment(film, &front, Share(random.between(0.1, 0.95)));
         match random.between(0.0, 1.0) {
             share if share < 0.2 => stack.back = None,
             share if share < 0.4 => stack.back = Some(lining),
