@@ -2,10 +2,10 @@
 
 use crate::dryer::HistoryError;
 use crate::plan::order::Job;
-use crate::plan::recipe::{Candidate, flash_step};
+use crate::plan::recipe::{Candidate, flash_of};
 use crate::plan::report::{DialSetting, Margin, Pick, Topic};
 use crate::plan::verdict::judge;
-use crate::plan::window::{Demands, must_fuse};
+use crate::plan::window::Demands;
 
 /// What a run does to a print.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,9 +39,8 @@ impl AsRun {
 pub fn as_run(job: &Job, pick: &Pick, at: DialSetting) -> Result<Option<AsRun>, HistoryError> {
     let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
     let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
-    let demands = Demands::of(&job.rules, cloth, must_fuse(job, candidate.white.low_cure), 0.35);
-    let flashes = candidate.flashes(job) > 0;
-    let flash = flashes.then(|| flash_step(job, cloth, &candidate)).transpose()?;
+    let demands = Demands::usual(job, cloth, candidate.white);
+    let flash = flash_of(job, cloth, &candidate)?;
     let point = at.set_point();
     let judgement = judge(job, cloth, candidate, point, demands, flash)?;
     Ok(Some(AsRun {

@@ -14,13 +14,13 @@ use crate::plan::bleed::{
 };
 use crate::plan::margins::{HistoryCache, ghosting};
 use crate::plan::order::{Cloth, Job};
-use crate::plan::recipe::{Candidate, FlashStep, flash_step};
+use crate::plan::recipe::{Candidate, FlashStep, flash_of};
 use crate::plan::report::{
     BleedForecast, Clearance, Cut, DialSetting, DyeLedger, FirstShows, GradeLine, OtherWorlds, Pick,
     RimShows, Setting, Spread,
 };
 use crate::plan::verdict::{Assessment, assess};
-use crate::plan::window::{Demands, SetPoint, must_fuse, setting};
+use crate::plan::window::{Demands, SetPoint, setting};
 
 /// Days that a forecast shows, at least.
 const SHOWN: f64 = 90.0;
@@ -49,8 +49,7 @@ impl PickForecast {
         let (flash, gate) = {
             let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
             let Some(candidate) = Candidate::of_recipe(&job, cloth, &pick.recipe) else { return Ok(None) };
-            let flashes = candidate.flashes(&job) > 0;
-            let flash = flashes.then(|| flash_step(&job, cloth, &candidate)).transpose()?;
+            let flash = flash_of(&job, cloth, &candidate)?;
             let Some(setting) = &pick.setting else { return Ok(None) };
             let at = setting.dialled();
             let Some(bled) = assess_at(&job, cloth, candidate, flash, at)?.bled else { return Ok(None) };
@@ -163,7 +162,7 @@ fn assess_at<'a>(
     flash: Option<FlashStep>,
     at: DialSetting,
 ) -> Result<Assessment<'a>, HistoryError> {
-    let demands = Demands::of(&job.rules, cloth, must_fuse(job, candidate.white.low_cure), 0.35);
+    let demands = Demands::usual(job, cloth, candidate.white);
     let point = SetPoint { robust: true, ..at.set_point() };
     assess(&mut HistoryCache::default(), job, cloth, candidate, point, demands, flash)
 }

@@ -26,7 +26,7 @@ const INK_CHANGE: f64 = 10.0;
 /// Compares one plan for all garments with a plan for each. `None` where the order has one garment only.
 ///
 /// # Errors
-/// As the march.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn whole(
     job: &Job,
     reports: &[Report],

@@ -5,11 +5,11 @@ use crate::dryer::{Case, DriftCase, History, HistoryError, TOLERANCE, history};
 use crate::numerics::Lanes;
 use crate::plan::bleed::{AGEING_CASES, AgeingCases, BleedPath, Reach, fresh_and_dye, release_elsewhere};
 use crate::plan::order::{Cloth, Job, kinetics};
-use crate::plan::recipe::{Candidate, FlashStep, flash_step, stack_of};
+use crate::plan::recipe::{Candidate, FlashStep, flash_of, stack_of};
 use crate::plan::report::{Curve, DialSetting, Drift, Pick, Setting, Side, Topic, Wall, WindowReport};
 use crate::plan::verdict::{Judgement, judge};
 use crate::plan::window::{
-    Demands, Detail, DriftRun, Question, SetPoint, Window, clearance_around, must_fuse, robust, setting,
+    Demands, Detail, DriftRun, Question, SetPoint, Window, clearance_around, robust, setting,
 };
 use crate::quantity::units::{celsius, kelvin};
 
@@ -47,10 +47,9 @@ impl PickWindow {
                 fixed: job.order.shop.dryer_fixed.map(kelvin),
                 detail: Detail::Fine,
             })?;
-            let flashes = candidate.flashes(&job) > 0;
-            let flash = flashes.then(|| flash_step(&job, cloth, &candidate)).transpose()?;
+            let flash = flash_of(&job, cloth, &candidate)?;
             // The walls are those of the pick's own film path; as the set point is dragged they stand still.
-            let demands = Demands::of(&job.rules, cloth, must_fuse(&job, candidate.white.low_cure), 0.35);
+            let demands = Demands::usual(&job, cloth, candidate.white);
             let point = pick.setting.as_ref().map_or_else(|| window.middle(), set_point);
             let judgement = judge(&job, cloth, candidate, point, demands, flash)?;
             let walls = walls(&job, cloth, &window, &judgement);
@@ -67,7 +66,7 @@ impl PickWindow {
         let Self { job, pick, window, flash, walls } = self;
         let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
         let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
-        let demands = Demands::of(&job.rules, cloth, must_fuse(job, candidate.white.low_cure), 0.35);
+        let demands = Demands::usual(job, cloth, candidate.white);
         let fixed = job.order.shop.dryer_fixed.map(kelvin);
         let point = match (at, &pick.setting) {
             (Some(at), _) => Some(at.set_point()),

@@ -1,5 +1,5 @@
-//! A print from the dryer's mouth to the day that somebody looks: one film, one march, for the verdict, the map and
-//! the forecast alike.
+//! A print from the end of the dryer to the day that matters: one simulation of the dye in its film, shared
+//! by the verdict, the map and the forecast.
 
 use crate::dryer::History;
 use crate::migration::{
@@ -12,67 +12,71 @@ use crate::plan::recipe::{Candidate, FlashStep};
 use crate::quantity::Percent;
 use crate::quantity::units::kelvin;
 
-/// AgeingCases that age side by side.
+/// Ageing cases that are simulated side by side.
 pub const AGEING_CASES: usize = 8;
-/// Days at which a film is looked at; later ones only where somebody looks so late.
+/// Days on which a film is looked at, as far as the caller asks.
 const DAYS: [f64; 21] = [
     0.0, 0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0, 14.0, 21.0, 30.0, 45.0, 60.0, 75.0, 90.0, 180.0, 365.0,
     730.0, 1460.0, 3650.0,
 ];
-/// The day of a step over that of the next, and the first day that is worth a step, on the way to the day that matters.
-/// Dye spreads with the root of time, so that steps may grow with it. Chosen: against steps an eighth of those of [`DAYS`]
-/// the dye that a film can take is within 3 % in 98 films of 100 and within 15 % in all (tested below); two lots differ by
+/// The day of one time step over that of the next, on the way to the day that matters. Dye spreads with the
+/// root of time, so steps may grow with it. Chosen: against steps an eighth of those of [`DAYS`] the dye that
+/// a film can take is within 3 % in 98 films of 100 and within 15 % in all (tested below); two lots differ by
 /// some 60 %.
 const SHARE: f64 = 0.4;
-/// See [`SHARE`].
+/// First day with a time step of its own on that way. Chosen together with [`SHARE`].
 const FIRST: f64 = 0.3;
-/// A blocker's diffusivity as a multiple of a white's: its flakes and carbon lie across the way. 0.1 to 1, assumed.
+/// A blocker's diffusivity as a multiple of a white's: its flakes and carbon lengthen the path. 0.1 to 1,
+/// assumed.
 const BLOCKER_DIFFUSIVITY: f64 = 0.3;
-/// Reducer that leaves a white nothing to bind with, %. Each percent takes about a twelfth: common practice, no source.
+/// Reducer at which a white binds no more dye, %. Each percent takes about a twelfth of its capacity: common
+/// practice, no source.
 const REDUCER_SPOILS: f64 = 12.0;
 /// Additive in a white where the order does not say how much, %. Common practice, no source.
 const USUAL_ADDITIVE: f64 = 5.0;
 
-/// A film with its cloth, its heat and its shelf.
+/// A print ready to be aged: its film, its cloth, the heat that it has seen, and its storage.
 #[derive(Clone, Debug)]
 pub struct Ageing {
     white: FilmLayer,
     blocker: Option<FilmLayer>,
-    /// What binds the dye all through the film.
+    /// Dye that the whole film binds.
     pub binding: Binding,
-    /// What heat does.
+    /// The heat of flashes, dryer and pressing, as the film sees it.
     pub heat: HeatExposure,
-    /// What heat has taken out of the cloth.
+    /// Dye that heat has released from the cloth.
     pub released: Release<1>,
-    /// The same, were its fibre closed below the heat that cloth is usually set at.
+    /// The same if the fibre released nothing below the temperature at which cloth is usually heat-set.
     pub gated: Release<1>,
-    /// The cloth.
+    /// The dye of the cloth.
     pub dyed: DyedCloth,
-    /// How dye spreads in the film as it came out of the heat.
+    /// Diffusion of dye in the film as it leaves the heat.
     pub diffusion: FilmDiffusion,
-    stays: Vec<StoragePeriod>,
+    /// Storage periods in the order of time.
+    storage: Vec<StoragePeriod>,
+    /// Whether cloth lies on the print.
     faced: bool,
-    /// Day that matters.
+    /// The day that matters, days after printing.
     pub looked_at: f64,
 }
 
-/// What differs from one world to the next, each 1 as planned.
+/// What differs between ageing cases: dye that arrives, and factors that are 1 as planned.
 #[derive(Clone, Copy, Debug)]
 pub struct AgeingCases<const L: usize> {
     /// Dye that heat drives into the film, kg/m².
     pub arrives: Lanes<L>,
-    /// How much faster dye spreads in the film on the shelf.
+    /// Diffusivity in the film during storage, as a multiple of the planned one.
     pub film: Lanes<L>,
-    /// How much faster it does in the heat.
+    /// Diffusivity in the film in the heat, as a multiple of the planned one.
     pub heat_film: Lanes<L>,
-    /// How much more the own cloth gives on the shelf.
+    /// Dye that the print's own cloth gives during storage, as a multiple of the planned amount.
     pub own: Lanes<L>,
-    /// How much more the facing cloth gives.
+    /// Dye that the facing cloth gives, as a multiple of the planned amount.
     pub facing: Lanes<L>,
 }
 
 impl<const L: usize> AgeingCases<L> {
-    /// Lots whose dye travels more or less than the middle one's by `times`.
+    /// Cases of lots with `times` the dye of the middle one, for which `arrives` is given in kg/m².
     #[must_use]
     pub fn lots(arrives: f64, times: Lanes<L>) -> Self {
         let one = Lanes::splat(1.0);
@@ -80,7 +84,7 @@ impl<const L: usize> AgeingCases<L> {
     }
 }
 
-/// Dye released before the dryer, by every flash.
+/// Dye that all flashes release before the dryer.
 #[must_use]
 pub fn flashed(job: &Job, candidate: &Candidate<'_>, flash: Option<&FlashStep>) -> Release<1> {
     let flashes = candidate.flashes(job);
@@ -108,10 +112,11 @@ pub fn release_elsewhere(
     sum
 }
 
-/// Adhesion additive in a white, as a share of it. 0.05 to 0.1: common practice, no source; the additive's own sheet says.
+/// Adhesion additive in a white, as a share of it. 0.05 to 0.1: common practice, no source; the additive's
+/// data profile gives its own.
 pub const ADDITIVE: f64 = 0.07;
 
-/// What is left of a white's capacity beside the reducer and the additives that the order and the way ask for, 0 to 1.
+/// Share of a white's capacity that the reducer and the additives of order and candidate leave, 0 to 1.
 fn undiluted(job: &Job, candidate: &Candidate<'_>) -> f64 {
     let print = &job.order.print;
     let own = if candidate.additive { 100.0 * ADDITIVE } else { 0.0 };
@@ -129,25 +134,25 @@ fn percent_in(words: &str) -> Option<f64> {
     (0.0..=100.0).contains(&number).then_some(number)
 }
 
-/// Where the print lies, in the order of time; the last stay has no end.
-fn stays(job: &Job) -> Vec<StoragePeriod> {
+/// Where the print is stored, in the order of time; the last period has no end.
+fn storage(job: &Job) -> Vec<StoragePeriod> {
     let store = kelvin(job.order.use_.storage_c);
-    let mut stays = Vec::with_capacity(7);
+    let mut storage = Vec::with_capacity(7);
     if job.order.use_.stacked_hot {
-        stays.extend(hot_stack(store.min(STACKING_ROOM)));
+        storage.extend(hot_stack(store.min(STACKING_ROOM)));
     }
     if job.order.use_.container_days > 0.0 {
-        stays.push(summer_container(job.order.use_.container_days * DAY));
+        storage.push(summer_container(job.order.use_.container_days * DAY));
     }
-    stays.push(StoragePeriod::steady(f64::INFINITY, store));
-    stays
+    storage.push(StoragePeriod::steady(f64::INFINITY, store));
+    storage
 }
 
 /// Warmest room in which prints are stacked, K; a store may be hotter.
 const STACKING_ROOM: f64 = 303.15;
 
 impl Ageing {
-    /// A way on its cloth after a history whose first lane is the run as planned.
+    /// A candidate on its cloth after a temperature history whose first lane is the run as planned.
     #[must_use]
     pub fn new<const L: usize>(
         job: &Job,
@@ -159,7 +164,7 @@ impl Ageing {
         let print = &job.order.print;
         let diffusion = job.rules.film_diffusion.with_reducer(Percent(print.reducer_percent));
         let after = heat_after(job);
-        let ride = ExposureInputs {
+        let inputs = ExposureInputs {
             dyed,
             diffusion,
             kinetics: &candidate.white.kinetics,
@@ -167,7 +172,7 @@ impl Ageing {
             after: &after,
         };
         let planned = history.lane(0);
-        let heat = ride.exposure(&planned);
+        let heat = inputs.exposure(&planned);
         let elsewhere = release_elsewhere(job, dyed, candidate, flash);
         let white = FilmLayer {
             thickness: candidate.film,
@@ -189,18 +194,18 @@ impl Ageing {
             heat,
             released: release(&planned, dyed).and(elsewhere),
             gated: {
-                let shut = DyedCloth { dye: Dye { gate: Some(Dye::USUAL_SETTING), ..dyed.dye }, ..*dyed };
-                release(&planned, &shut).and(release_elsewhere(job, &shut, candidate, flash))
+                let gated = DyedCloth { dye: Dye { gate: Some(Dye::USUAL_SETTING), ..dyed.dye }, ..*dyed };
+                release(&planned, &gated).and(release_elsewhere(job, &gated, candidate, flash))
             },
             dyed: *dyed,
-            stays: stays(job),
+            storage: storage(job),
             faced: job.order.use_.faced,
             looked_at: job.order.use_.looked_at_after_days,
         }
     }
 
-    /// The same print where its white stands over the blocker, thicker by the share of the blocker's
-    /// step that it fills (0 to 1); `None` without a blocker.
+    /// The same print where its white extends beyond the blocker: thicker by the share `filled` (0 to 1) of
+    /// the blocker's film; `None` without a blocker.
     #[must_use]
     pub fn rim(&self, filled: f64) -> Option<Self> {
         let step = self.blocker?.thickness * filled.clamp(0.0, 1.0);
@@ -209,16 +214,16 @@ impl Ageing {
         Some(Self { white, blocker: None, binding, ..self.clone() })
     }
 
-    /// The same film stored otherwise and looked at on another day.
+    /// The same film with other storage and another day that matters.
     #[must_use]
-    pub fn stored(&self, stays: Vec<StoragePeriod>, looked_at: f64) -> Self {
-        Self { stays, looked_at, ..self.clone() }
+    pub fn stored(&self, storage: Vec<StoragePeriod>, looked_at: f64) -> Self {
+        Self { storage, looked_at, ..self.clone() }
     }
 
-    /// Temperature of the store, K.
+    /// Storage temperature, K.
     #[must_use]
     pub fn store(&self) -> f64 {
-        self.stays.last().map_or(298.15, |stay| stay.high)
+        self.storage.last().map_or(298.15, |stay| stay.high)
     }
 
     /// Days at which the film is looked at, up to `last` and the day that matters.
@@ -232,68 +237,69 @@ impl Ageing {
         days
     }
 
-    /// Ages the film in `L` worlds and shows it at each of `days` (rising, from 0: out of the heat and cold). Other days
-    /// than its own stops are looked at on a step aside, so that the day that matters is the same whoever asks.
+    /// Ages the film in `L` cases and hands `seen` its dye profile on each of `days` (rising, from 0: out of
+    /// the heat and cold). A day between two time steps is computed on a copy, so that the day that matters
+    /// gives the same result whichever other days are asked for.
     pub fn run<const L: usize>(
         &self,
-        worlds: &AgeingCases<L>,
+        cases: &AgeingCases<L>,
         days: &[f64],
         seen: impl FnMut(usize, &DyeProfile<L>),
     ) {
-        self.run_by(stops(self.looked_at), worlds, days, seen);
+        self.run_by(stops(self.looked_at), cases, days, seen);
     }
 
-    /// The same by `stops` (days, rising).
+    /// The same with time steps that end on `stops` (days, rising).
     fn run_by<const L: usize>(
         &self,
         stops: impl IntoIterator<Item = f64>,
-        worlds: &AgeingCases<L>,
+        cases: &AgeingCases<L>,
         days: &[f64],
         mut seen: impl FnMut(usize, &DyeProfile<L>),
     ) {
-        let mut sheet = DyeProfile::clean(self.white, self.blocker);
-        self.heat.drive(&mut sheet, worlds.arrives, worlds.heat_film);
-        sheet.own = self.dyed.adjacent(&self.released);
-        sheet.facing = if self.faced { self.dyed.adjacent(&Release::NONE) } else { AdjacentCloth::AIR };
-        let shelf = Storage {
+        let mut profile = DyeProfile::clean(self.white, self.blocker);
+        self.heat.drive(&mut profile, cases.arrives, cases.heat_film);
+        profile.own = self.dyed.adjacent(&self.released);
+        profile.facing = if self.faced { self.dyed.adjacent(&Release::NONE) } else { AdjacentCloth::AIR };
+        let conditions = Storage {
             dye: self.dyed.dye,
             diffusion: self.diffusion,
-            film: worlds.film,
-            own: worlds.own * self.dyed.share,
-            // An open print gives dye to the air of the room as a faced one takes it from cloth.
-            facing: if self.faced { worlds.facing * self.dyed.share } else { Lanes::splat(1.0) },
+            film: cases.film,
+            own: cases.own * self.dyed.share,
+            // An open print exchanges dye with the room's air, as a faced one does with cloth.
+            facing: if self.faced { cases.facing * self.dyed.share } else { Lanes::splat(1.0) },
         };
         let mut stops = stops.into_iter().peekable();
-        let mut had = 0.0;
+        let mut aged_to = 0.0;
         for (i, &day) in days.iter().enumerate() {
             while let Some(stop) = stops.next_if(|stop| *stop <= day) {
-                shelf.store(&mut sheet, &self.stays, had * DAY, stop * DAY);
-                had = stop;
+                conditions.store(&mut profile, &self.storage, aged_to * DAY, stop * DAY);
+                aged_to = stop;
             }
-            if had < day {
-                let mut aside = sheet;
-                shelf.store(&mut aside, &self.stays, had * DAY, day * DAY);
+            if aged_to < day {
+                let mut aside = profile;
+                conditions.store(&mut aside, &self.storage, aged_to * DAY, day * DAY);
                 seen(i, &aside);
             } else {
-                seen(i, &sheet);
+                seen(i, &profile);
             }
         }
     }
 
-    /// How much of what arrives reaches the top by the day that matters, for the amounts in `worlds`.
+    /// How much of the dye that arrives reaches the top by the day that matters, for the amounts in `cases`.
     #[must_use]
-    pub fn reach(&self, worlds: &AgeingCases<AGEING_CASES>) -> Reach {
-        self.reach_by(stops(self.looked_at), worlds)
+    pub fn reach(&self, cases: &AgeingCases<AGEING_CASES>) -> Reach {
+        self.reach_by(stops(self.looked_at), cases)
     }
 
-    fn reach_by(&self, stops: impl IntoIterator<Item = f64>, worlds: &AgeingCases<AGEING_CASES>) -> Reach {
+    fn reach_by(&self, stops: impl IntoIterator<Item = f64>, cases: &AgeingCases<AGEING_CASES>) -> Reach {
         let mut top = Lanes::ZERO;
-        self.run_by(stops, worlds, &[self.looked_at], |_, sheet| top = sheet.top());
-        Reach::new(self.binding, worlds.arrives, top)
+        self.run_by(stops, cases, &[self.looked_at], |_, profile| top = profile.top());
+        Reach::new(self.binding, cases.arrives, top)
     }
 }
 
-/// Days at which the march stops: on the way to the one that matters each [`SHARE`] of the one after, then those of
+/// Days on which time steps end: each [`SHARE`] of the next up to the day that matters, then those of
 /// [`DAYS`].
 fn stops(matters: f64) -> impl Iterator<Item = f64> {
     let back = std::iter::successors(Some(matters), |day| Some(day * SHARE).filter(|day| *day > FIRST));
@@ -302,10 +308,11 @@ fn stops(matters: f64) -> impl Iterator<Item = f64> {
     to.into_iter().chain(DAYS.into_iter().filter(move |day| *day > matters))
 }
 
-/// Dye in the top of a film by the dye that arrived, both ways, between the worlds that were aged.
+/// Dye in the top layer as a function of the dye that arrived, and the inverse, interpolated between the
+/// cases that were aged.
 ///
-/// What is kept is not the concentration but the dye that would fill the film evenly to it: nearly in proportion to
-/// what arrives, however sharply the white's capacity bends the concentration itself.
+/// What is stored is not the concentration but the dye that would fill the film evenly to it: nearly
+/// proportional to what arrives, however sharply the white's capacity bends the concentration itself.
 #[derive(Clone, Copy, Debug)]
 pub struct Reach {
     binding: Binding,
@@ -314,7 +321,7 @@ pub struct Reach {
 }
 
 impl Reach {
-    /// From worlds in the order of what arrives.
+    /// From cases in rising order of what arrives (kg/m²), with the dye in the top layer of each (kg/m³).
     #[must_use]
     pub fn new(
         binding: Binding,
@@ -337,7 +344,7 @@ impl Reach {
     }
 }
 
-/// Straight lines through points of rising `x`, gone on beyond both ends.
+/// Linear interpolation through points of rising `x`, continued beyond both ends.
 fn along(x: &[f64; AGEING_CASES], y: &[f64; AGEING_CASES], at: f64) -> f64 {
     let upper = x.partition_point(|point| *point < at).clamp(1, AGEING_CASES - 1);
     let slope = (y[upper] - y[upper - 1]) / (x[upper] - x[upper - 1]).max(1e-300);
@@ -353,10 +360,11 @@ mod tests {
     use crate::plan::bleed::{BleedPath, lots};
     use crate::plan::recipe::{candidates, stack_of};
 
-    /// What few steps cost: the dye that a film can take, against eight steps for each of [`DAYS`]. Nothing outside the
-    /// house can be asked here: `tests/dye/migration.rs` holds the steps themselves to published solutions.
+    /// The error of few time steps: the dye that a film can take, against eight steps for each of [`DAYS`].
+    /// There is no outside reference for this; `tests/dye/migration.rs` holds the steps themselves to
+    /// published solutions.
     #[test]
-    fn few_steps_tell_what_many_do() {
+    fn few_steps_agree_with_many() {
         let mut library = starter().expect("the starter library parses");
         library.meshes.truncate(3);
         let (mut films, mut off, mut worst) = (0, 0, 0.0_f64);
@@ -377,18 +385,18 @@ mod tests {
                     belt: job.dryer.heated_length() / 50.0,
                     drift: DriftCase::NOMINAL,
                 };
-                let ride = history(&stack_of(&job, cloth, &candidate), &job.dryer, &[case], 1, TOLERANCE);
-                let ageing = Ageing::new(&job, &dyed, &candidate, None, &ride.expect("a ride"));
+                let history = history(&stack_of(&job, cloth, &candidate), &job.dryer, &[case], 1, TOLERANCE);
+                let ageing = Ageing::new(&job, &dyed, &candidate, None, &history.expect("a history"));
                 let (fresh, dye) = fresh_and_dye(cloth, &candidate).expect("a look");
-                let worlds = AgeingCases::lots(dyed.arrives(&ageing.released)[0], lots(&rules));
+                let cases = AgeingCases::lots(dyed.arrives(&ageing.released)[0], lots(&rules));
                 let critical =
                     |reach| BleedPath { reach, fresh: &fresh, dye: &dye }.critical(job.rules.bleed);
                 let often = DAYS.windows(2).flat_map(|days| {
                     (1..=8).map(move |part| days[0] + (days[1] - days[0]) * f64::from(part) / 8.0)
                 });
                 let often = often.take_while(|day| *day <= ageing.looked_at);
-                let few = critical(ageing.reach(&worlds));
-                let many = critical(ageing.reach_by(often, &worlds));
+                let few = critical(ageing.reach(&cases));
+                let many = critical(ageing.reach_by(often, &cases));
                 let apart = (few / many).ln().abs();
                 (films, off, worst) = (films + 1, off + usize::from(apart > 0.03), worst.max(apart));
             }

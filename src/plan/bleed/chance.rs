@@ -12,10 +12,10 @@
 //! P = e + (1 - 2 e) Phi[(ln A - ln A_critical) / sigma]
 //! ```
 //!
-//! `sigma` is of the lot and of the tub together: while a white is filling up, what it can take is in proportion to what it
-//! binds, so a tub that binds half as much is a lot that gives twice, and the frequencies that `sigma` is fitted to were
-//! seen with both. It is why the chance rises slowly with the heat where the likely colour difference stays at nought and
-//! then jumps: the white of the middle lot has filled, and nothing else has changed.
+//! `sigma` is the spread of fabric-lot release and ink-tub binding together. They cannot be told apart: below
+//! saturation, halving the ink's capacity acts like doubling the dye released, and the fitted frequencies
+//! contain both. This is why the chance rises slowly with the heat while the likely colour difference stays
+//! at 0 and then jumps: the white of the middle lot is saturated, and nothing else has changed.
 //!
 //! So one mechanism gives the band that is shown and the chance that decides. Physics gives the ratios; the level
 //! (what a white binds) is fitted to frequencies of `data/anchors.json`, which are common practice, not measured:
@@ -27,32 +27,33 @@ use crate::optics::{DyeAbsorption, FreshPrint, Grade, staining_grade};
 use crate::plan::order::Rules;
 use crate::quantity::Band;
 
-/// Lots that age side by side, in standard deviations from the middle one. 1.2816 holds eight lots in ten between its
-/// two signs, 0.6745 half of them; closest where the verdict is made, at chances of one in four to one in two hundred.
+/// Lots that are aged side by side, in standard deviations from the middle one. 1.2816 encloses eight lots in
+/// ten between its two signs, 0.6745 half of them; they are closest where the verdict is made, at chances of
+/// one in four to one in two hundred.
 pub const LOTS: Lanes<8> = Lanes([-2.326_3, -1.281_6, -0.674_5, 0.0, 0.674_5, 1.281_6, 1.8, 2.6]);
 
-/// How much more dye travels in each of [`LOTS`] than in the middle one.
+/// Dye that travels in each of [`LOTS`], as a multiple of the middle one's.
 #[must_use]
 pub fn lots(rules: &Rules) -> Lanes<8> {
     (LOTS * rules.lot_spread).exp()
 }
 
-/// A white print and what reaches its top.
+/// A white print and the dye that reaches its top: from dye that arrives to colour.
 #[derive(Clone, Debug)]
 pub struct BleedPath<'a> {
     /// The print as it left the press.
     pub fresh: &'a FreshPrint,
-    /// What colour the travelling dye has.
+    /// Absorption of the travelling dye.
     pub dye: &'a DyeAbsorption,
     /// How much of it reaches the top by the day that matters.
     pub reach: Reach,
 }
 
-/// Most dye in a top layer that is told apart, kg/m³: beyond it a white is a colour of its own.
+/// Most dye in a top layer that is evaluated, kg/m³: beyond it the print is no longer a white.
 pub const MOST: f64 = 3.0;
 
-/// Dye in the top layer at which the colour difference reaches `limit`, kg/m³; [`MOST`] where none does. The curve rises
-/// and bends down, so that a chord through both ends of what is left finds it in a few steps (regula falsi, as Illinois).
+/// Dye in the top layer at which the colour difference reaches `limit`, kg/m³; [`MOST`] if it never does. The
+/// curve rises and is concave, so that regula falsi (Illinois variant) needs a few steps.
 #[must_use]
 pub fn visible(fresh: &FreshPrint, dye: &DyeAbsorption, limit: f64) -> f64 {
     let over = |top: f64| fresh.bleed_difference(dye, top) - limit;
@@ -68,7 +69,7 @@ pub fn visible(fresh: &FreshPrint, dye: &DyeAbsorption, limit: f64) -> f64 {
             return top;
         }
         let short = found < 0.0;
-        // An end that stays twice loses half its weight.
+        // Illinois variant: an end that is kept twice counts half.
         let weight = if fell_short == Some(short) { 0.5 } else { 1.0 };
         if short {
             (low, high.1) = ((top, found), weight * high.1);
@@ -81,8 +82,8 @@ pub fn visible(fresh: &FreshPrint, dye: &DyeAbsorption, limit: f64) -> f64 {
 }
 
 impl BleedPath<'_> {
-    /// Staining grade of the white for `arrived` kg/m² of dye, as a customer may write it into an order. It forgives a
-    /// tint that [`Self::difference`] shows.
+    /// Staining grade of the white for `arrived` kg/m² of dye, as a customer may write it into an order. It
+    /// forgives a tint that [`Self::difference`] shows.
     #[must_use]
     pub fn grade(&self, arrived: f64) -> Grade {
         let top = self.reach.top(arrived).min(MOST);
@@ -104,14 +105,15 @@ impl BleedPath<'_> {
     /// Colour difference as a band over lots, for `arrived` kg/m² in the middle lot.
     #[must_use]
     pub fn band(&self, arrived: f64, rules: &Rules) -> Band {
-        // Eight lots in ten.
+        // Encloses eight lots in ten.
         let spread = (LOTS[5] * rules.lot_spread).exp();
         Band { low: arrived / spread, likely: arrived, high: arrived * spread }
             .map(|dye| self.difference(dye))
     }
 }
 
-/// Chance that a lot's dye passes what the white can take.
+/// Chance that a lot's dye exceeds what the white can take, 0 to 1: `arrived` in the middle lot against
+/// `critical`, kg/m².
 #[must_use]
 pub fn chance(arrived: f64, critical: f64, rules: &Rules) -> f64 {
     let share = normal::cumulative((arrived.max(1e-12) / critical.max(1e-12)).ln() / rules.lot_spread);
@@ -141,13 +143,14 @@ pub fn after_clean_lots(before: f64, clean: u32, power: f64, rules: &Rules) -> f
     (fail_sum / weight_sum).clamp(0.0, 1.0)
 }
 
-/// Chance after a test of this very lot and setting: whether anything turned of the pieces looked at.
+/// Chance after a test of this very lot and setting in which some (`turned`) or none of the pieces turned.
 #[must_use]
 pub fn after_lot_test(before: f64, turned: bool, power: f64, false_alarm: f64) -> f64 {
     if turned { after(before, power, false_alarm) } else { after(before, 1.0 - power, 1.0 - false_alarm) }
 }
 
-/// The same with how many pieces turned. One piece of several may have been soiled; where a second turns too, it is the lot.
+/// The same, by how many pieces turned. One piece of several may have been soiled; if a second turns too, the
+/// lot is bad.
 #[must_use]
 pub fn after_lot_pieces(before: f64, [turned, pieces]: [u32; 2], power: f64, rules: &Rules) -> f64 {
     let [bad, good] = rules.second_piece;
@@ -158,7 +161,8 @@ pub fn after_lot_pieces(before: f64, [turned, pieces]: [u32; 2], power: f64, rul
     }
 }
 
-/// Bayes' theorem: a chance after something was seen that comes with these shares of what fails and of what holds.
+/// Bayes' theorem: the chance after an observation that has probability `fails` in a lot that fails and
+/// `holds` in one that holds.
 fn after(before: f64, fails: f64, holds: f64) -> f64 {
     before * fails / (before * fails + (1.0 - before) * holds)
 }

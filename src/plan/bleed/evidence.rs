@@ -1,10 +1,10 @@
-//! What was seen before of this lot, article or white, and how it moves the chance.
+//! Earlier tests of this lot, article or white, and how they change the chance of bleeding.
 
 use super::chance::{after_clean_lots, after_lot_pieces, after_lot_test};
 use crate::plan::order::{Cloth, Evidence, Job, Rules};
 use crate::plan::recipe::Candidate;
 
-/// Earlier tests that bear on a way.
+/// Earlier tests that bear on a candidate: of its white, and on its own lot where they are about a lot.
 pub fn evidence<'a>(
     job: &'a Job,
     cloth: &'a Cloth,
@@ -22,7 +22,8 @@ pub fn lot_test<'a>(job: &'a Job, cloth: &'a Cloth, candidate: &'a Candidate<'_>
         .max_by(|a, b| a.days.total_cmp(&b.days))
 }
 
-/// Moves the chance of bleeding by what was seen of this lot, article or white.
+/// The chance of bleeding after the earlier tests of this lot, article or white; `before` is the chance
+/// without them.
 pub fn with_evidence(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, rules: &Rules, before: f64) -> f64 {
     let power = |days: f64| {
         if days >= 7.0 {

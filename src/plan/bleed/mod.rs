@@ -1,7 +1,8 @@
-//! Whether dye turns the white: what heat drives into the film, how it spreads until the day that matters, and the chance.
+//! Whether dye turns the white: what heat drives into the film, how it spreads until the day that matters,
+//! and the chance.
 //!
-//! Comes in: a candidate with the temperature history of its print. Goes out: chances, margins of the tint, oven tests. It
-//! must not know how the set point was found nor what the verdict is.
+//! Comes in: a candidate with the temperature histories of its print. Goes out: chances, margins of the tint,
+//! oven tests. It must not know how the set point was found nor what the verdict is.
 
 mod ageing;
 mod chance;

@@ -1,4 +1,4 @@
-//! What a day in the oven proves of a print.
+//! What a test in the oven proves of a print.
 
 use super::ageing::{Ageing, AgeingCases};
 use super::chance::{after_lot_test, chance, lots, visible};
@@ -10,10 +10,11 @@ use crate::quantity::Band;
 use crate::quantity::units::{celsius, kelvin};
 use serde::{Deserialize, Serialize};
 
-/// A warm store that stands for a shelf, and what its outcome lets one say.
+/// A test in a warm oven in place of storage, and what its outcome implies.
 ///
-/// The film and the cloth that lies on it quicken differently, so the test stands for two numbers of days. A clean
-/// piece has proved the lesser of the two at least; a stained one may have shown what only the oven does.
+/// Heat speeds up the film and the cloth that lies on it by different factors, so the test represents two
+/// numbers of days. A clean piece has proved at least the lesser of the two; a stained one may show what
+/// happens in the oven only.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct OvenTest {
@@ -21,39 +22,40 @@ pub struct OvenTest {
     pub hours: f64,
     /// Its temperature, °C.
     pub oven_c: f64,
-    /// Hottest oven that still stands for a shelf, °C: dry polyester opens some 15 K above it, and a hotter oven proves
-    /// another thing.
+    /// Hottest oven that still represents storage, °C: dry polyester opens some 15 K above it, and a hotter
+    /// oven tests something else.
     pub ceiling_c: f64,
-    /// Whether this oven is hotter than that; then nothing below is to be read from it.
+    /// Whether this oven is hotter than that; the numbers below then mean nothing.
     pub over_ceiling: bool,
-    /// Where the print will lie, °C.
+    /// Storage temperature, °C.
     pub storage_c: f64,
-    /// Days there that the test stands for in the film.
+    /// Days of storage that the test represents for dye in the film.
     pub film_days: Band,
-    /// Days there that it stands for where dye comes from the cloth that lies on the print.
+    /// Days of storage that it represents for dye from the cloth that lies on the print.
     pub cloth_days: f64,
-    /// Hours in this oven that stand for the day that matters in the film.
+    /// Hours in this oven that represent the day that matters, for dye in the film.
     pub hours_for_film: Band,
-    /// The same for the facing cloth.
+    /// The same for dye from the facing cloth.
     pub hours_for_cloth: f64,
-    /// Colour difference that a piece may show against one kept cool, ΔE00.
+    /// Largest colour difference that a piece may show against one kept cool, ΔE00.
     pub pass_mark: f64,
     /// Chance that a lot which turns by the day that matters stains in the oven, 0 to 1.
     pub power: f64,
     /// Chance that a lot which would stay white stains in the oven, 0 to 1.
     pub false_alarm: f64,
-    /// Chance that the print turns by the day that matters, before the test.
+    /// Chance that the print turns by the day that matters, before the test, 0 to 1.
     pub before: f64,
-    /// After clean pieces; absent over the ceiling.
+    /// The same chance after clean pieces; absent over the ceiling.
     pub after_clean: Option<f64>,
-    /// After a stained piece; absent over the ceiling.
+    /// The same chance after a stained piece; absent over the ceiling.
     pub after_stained: Option<f64>,
 }
 
-/// Activation energies of dye in film that are allowed for, J/mol: 70 (WLF) to 89 (plasticiser in PVC).
+/// Range of the activation energy of dye in the film, J/mol: 70 kJ/mol (WLF) to 89 kJ/mol (plasticiser in
+/// PVC).
 const ENERGIES: [f64; 2] = [70e3, 89e3];
 
-/// What `hours` at `oven_c` tell of a film of which `before` is the chance that it turns by the day that matters.
+/// What `hours` at `oven_c` °C prove of a film that turns by the day that matters with the chance `before`.
 pub fn oven_test(
     bled: &Bled,
     fresh: &FreshPrint,
@@ -72,17 +74,17 @@ pub fn oven_test(
     let film = Band::around(likely.film, &ENERGIES.map(|energy| by(energy).film));
     let wanted = ageing.looked_at * 24.0;
 
-    // The same lots on the shelf and in the oven: which of them pass the limit in which.
+    // The same lots in storage and in the oven: which of them pass the limit in each.
     let limit = visible(fresh, dye, rules.bleed);
-    let worlds = AgeingCases::lots(bled.arrives.likely, lots(rules));
+    let cases = AgeingCases::lots(bled.arrives.likely, lots(rules));
     let warm = |film: &Ageing| {
-        film.stored([StoragePeriod::steady(f64::INFINITY, oven)].into(), hours * 3600.0 / DAY).reach(&worlds)
+        film.stored([StoragePeriod::steady(f64::INFINITY, oven)].into(), hours * 3600.0 / DAY).reach(&cases)
     };
     // The least dye that shows in the oven, in the middle or along the rim.
     let along = bled.rim.iter().map(|rim| rim.critical(dye, rules.bleed, &warm(&rim.ageing)));
     let stained = along.fold(warm(ageing).arrives_for(limit), f64::min);
     let share = |dye: f64| {
-        // Without what no model sees: that is in the two powers.
+        // Without the share that no model covers: power and false alarm contain it.
         let lapse = rules.lapse;
         (chance(bled.arrives.likely, dye, rules) - lapse) / (1.0 - 2.0 * lapse)
     };
@@ -91,7 +93,8 @@ pub fn oven_test(
     let found = (stains / turns).min(1.0);
     let alarmed = ((stains - turns) / (1.0 - turns)).max(0.0);
     let false_alarm = rules.false_alarm + (1.0 - rules.false_alarm) * alarmed;
-    // A test too short to stain what will turn stains by accident only: it says nothing, and never the contrary.
+    // Floor the power at the false-alarm rate: a test too short to reveal a bad lot then changes nothing, in
+    // either direction.
     let power = (rules.power_weeks * found).max(false_alarm);
     let over_ceiling = oven > OVEN_CEILING + 0.5;
     let after = |stained: bool| (!over_ceiling).then(|| after_lot_test(before, stained, power, false_alarm));

@@ -1,16 +1,16 @@
-//! The rim: white that stands over its blocker lies on bare cloth, and bleeds along the edge.
+//! The rim: white that extends beyond its blocker lies on bare cloth and bleeds along the edge.
 //!
-//! It is the same film without a blocker under it, aged like the rest; thicker where it is narrow, for the screen rides on
-//! the blocker and ink fills the step beside it. How much of its tint is seen depends on how wide
-//! it is, for an eye mixes colours that lie close together. A line of width `w`, seen through a blur `exp(-(x/s)²)`, keeps
-//! at its middle
+//! It is the same film without a blocker under it, aged like the rest; thicker where the rim is narrow,
+//! because the screen rides on the blocker and ink fills the step beside it. How much of its tint is seen
+//! depends on its width, because an eye mixes colours that lie close together. A line of width `w`, seen
+//! through a blur `exp(-(x/s)²)`, keeps at its middle the share
 //!
 //! ```text
 //! seen = erf(w / 2 s)
 //! ```
 //!
-//! of its colour difference. A print turns by the day that matters where its middle does or its rim does; one lot's dye
-//! drives both, so the lesser of the two critical amounts decides.
+//! of its colour difference. A print turns by the day that matters if its middle or its rim does; one lot's
+//! dye drives both, so the lesser of the two critical amounts decides.
 
 use super::ageing::{AGEING_CASES, Ageing, AgeingCases, Reach};
 use super::chance::{BleedPath, visible};
@@ -25,14 +25,14 @@ use crate::quantity::Band;
 /// 0.3 to 0.7 mm between 0.4 and 1 m; the distance is assumed.
 const BLUR: f64 = 0.41e-3;
 
-/// Width over which a screen that rides on the blocker bridges its step, m: up to there ink fills it the less, the
-/// further out. Some three threads of a white's mesh; 0.2 to 1 mm, assumed.
+/// Width over which a screen that rides on the blocker spans its step, m: up to there ink fills the step, the
+/// less the further out. Some three threads of a white's mesh; 0.2 to 1 mm, assumed.
 const BRIDGED: f64 = 0.5e-3;
 
 /// White beyond its blocker.
 #[derive(Clone, Debug)]
 pub struct Rim {
-    /// The film there.
+    /// The film there, ready to be aged.
     pub ageing: Ageing,
     /// What it looks like when fresh.
     pub fresh: FreshPrint,
@@ -54,7 +54,8 @@ fn filled(width: f64) -> f64 {
 }
 
 impl Rim {
-    /// The rim of a way; `None` without a blocker, or where the white does not stand over it.
+    /// The rim of a candidate; `None` without a blocker or an overhang, or if the white's optical constants
+    /// are not valid.
     pub fn new(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, ageing: &Ageing) -> Option<Self> {
         let width = job.order.print.overhang_mm * 1e-3;
         if width <= 0.0 {
@@ -73,22 +74,22 @@ impl Rim {
         visible(&self.fresh, dye, limit / self.seen.max(1e-3))
     }
 
-    /// Dye that must arrive for that, kg/m².
+    /// Dye that must arrive for the rim to be seen to differ by `limit`, kg/m².
     #[must_use]
     pub fn critical(&self, dye: &DyeAbsorption, limit: f64, reach: &Reach) -> f64 {
         reach.arrives_for(self.visible(dye, limit))
     }
 
-    /// Dye that must arrive for the limit of the rules (kg/m²), and the colour difference that an eye sees for `arrives`
-    /// kg/m² in the middle lot, ΔE00 as a band over lots.
-    pub fn weighed(
+    /// Dye that must arrive for the rim to reach the limit of the rules (kg/m²), and the colour difference
+    /// that an eye sees for `arrives` kg/m² in the middle lot, ΔE00 as a band over lots.
+    pub fn critical_and_band(
         &self,
         dye: &DyeAbsorption,
-        worlds: &AgeingCases<AGEING_CASES>,
+        cases: &AgeingCases<AGEING_CASES>,
         arrives: f64,
         rules: &Rules,
     ) -> (f64, Band) {
-        let path = BleedPath { fresh: &self.fresh, dye, reach: self.ageing.reach(worlds) };
+        let path = BleedPath { fresh: &self.fresh, dye, reach: self.ageing.reach(cases) };
         let band = path.band(arrives, rules).map(|shift| shift * self.seen);
         (self.critical(dye, rules.bleed, &path.reach), band)
     }

@@ -13,16 +13,18 @@ use crate::plan::recipe::{Candidate, DRIFT_CASES, FlashStep, travelling_hue};
 use crate::plan::report::{Margin, Side, Topic, margin};
 use crate::quantity::Band;
 
-/// Dye of a cloth, and what moves it: the run as planned, then the cold and the hot corner of the drift.
+/// The dye of a cloth, and the heat that moves it.
 #[derive(Clone, Copy, Debug)]
 pub struct DyeHeat<'h> {
     /// The dye.
     pub dyed: &'h DyedCloth,
-    /// The heat.
+    /// Temperature histories of the print: as planned, the cold and the hot corner of the drift, then the
+    /// other drift cases.
     pub history: &'h History<DRIFT_CASES>,
 }
 
-// What the print looks like and what dye does to it.
+/// The fresh print, and the absorption of the dye that travels; `None` if the white's optical constants are
+/// not valid.
 #[must_use]
 pub fn fresh_and_dye(cloth: &Cloth, candidate: &Candidate<'_>) -> Option<(FreshPrint, DyeAbsorption)> {
     let backing = candidate.blocker.map_or(cloth.spectrum, |blocker| Spectrum::flat(blocker.reflectance));
@@ -34,27 +36,31 @@ pub fn fresh_and_dye(cloth: &Cloth, candidate: &Candidate<'_>) -> Option<(FreshP
 /// A film that bleeds, with all that its forecast needs.
 #[derive(Clone, Debug)]
 pub struct Bled {
-    /// The film with its heat and its shelf.
+    /// The film, ready to be aged.
     pub ageing: Ageing,
-    /// Where it stands over its blocker; absent without one.
+    /// The rim where the white extends beyond its blocker; absent without one.
     pub rim: Option<Rim>,
     /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
     pub arrives: Band,
     /// Dye that turns it, in its middle or along its rim, kg/m².
     pub critical: f64,
-    /// The rule, its lots as far apart as what is known of this cloth leaves them.
+    /// The rules, with the spread between lots that is believed of this cloth.
     pub rules: Rules,
 }
 
-/// What is said of a way's bleeding, in its middle and along its rim.
+/// Chances and margins of a candidate's bleeding, in its middle and along its rim.
 pub struct Bleeding {
+    /// Chance that the white turns: at the cold corner, over drift, at the hot corner.
     pub chances: Band,
+    /// Margins of the colour difference, in the middle and along the rim.
     pub tint: [Option<Margin>; 2],
+    /// Staining grade of the likely tint.
     pub grade: Option<GreyStep>,
+    /// The film that bleeds; absent where nothing does.
     pub bled: Option<Bled>,
 }
 
-/// Chance that the white turns, over drift, and its margin.
+/// Chance that the white turns, over drift, with its margins. 0 for cloth without dye (`heat` is `None`).
 pub fn bleeding(
     job: &Job,
     cloth: &Cloth,
@@ -69,10 +75,10 @@ pub fn bleeding(
     let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
     let arrives = arrives(job, cloth, dyed, candidate, flash, history);
     let ageing = Ageing::new(job, dyed, candidate, flash, history);
-    let worlds = AgeingCases::lots(arrives.likely, lots(&rules));
-    let path = BleedPath { fresh: &fresh, dye: &dye, reach: ageing.reach(&worlds) };
+    let cases = AgeingCases::lots(arrives.likely, lots(&rules));
+    let path = BleedPath { fresh: &fresh, dye: &dye, reach: ageing.reach(&cases) };
     let rim = Rim::new(job, cloth, candidate, &ageing);
-    let at_rim = rim.as_ref().map(|rim| rim.weighed(&dye, &worlds, arrives.likely, &rules));
+    let at_rim = rim.as_ref().map(|rim| rim.critical_and_band(&dye, &cases, arrives.likely, &rules));
     let critical = at_rim.iter().map(|(critical, _)| *critical).fold(path.critical(rules.bleed), f64::min);
     let chances =
         arrives.map(|dye| with_evidence(job, cloth, candidate, &rules, chance(dye, critical, &rules)));

@@ -58,7 +58,7 @@ impl HistoryCache {
     /// Passes in which the bare cloth is dried at a set point; `None` where it takes more than a shop would run.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn passes_to_dry(
         &mut self,
         job: &Job,
@@ -74,7 +74,7 @@ impl HistoryCache {
     /// Passes in which a way's cloth is dried before, at most as many as a shop would run; 0 where it is printed as it lies.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn dryings(
         &mut self,
         job: &Job,
@@ -91,7 +91,7 @@ impl HistoryCache {
     /// The print of a way at a set point, marched where it was not yet.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn print(
         &mut self,
         job: &Job,
@@ -115,7 +115,7 @@ impl HistoryCache {
     /// The whole ride of a way, marched where it was not yet.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn of(
         &mut self,
         job: &Job,
@@ -161,7 +161,7 @@ pub const MOST_DRYINGS: u32 = 4;
 /// leave, as it comes out of the heat; `None` where it takes more than a shop would run.
 ///
 /// # Errors
-/// As the march.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn passes_to_dry(job: &Job, cloth: &Cloth, point: &SetPoint) -> Result<Option<u32>, HistoryError> {
     let bare = damp(job, cloth);
     let case = Case { set: point.set, belt: point.belt, drift: DriftCase::NOMINAL };

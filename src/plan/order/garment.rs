@@ -87,15 +87,15 @@ pub enum DyeClass {
     Unknown,
     /// Leaves easily with heat.
     LowEnergy,
-    /// In between.
+    /// Between the two.
     MediumEnergy,
-    /// Holds on.
+    /// Leaves only with high heat.
     HighEnergy,
-    /// Fluorescent: small molecules that leave easily and lie loose.
+    /// Fluorescent: small molecules that leave easily; part of them lies loose on the yarns.
     Fluorescent,
     /// The cloth itself was printed by sublimation.
     SublimationPrinted,
-    /// Coloured in the melt: nothing to leave.
+    /// Coloured in the melt: the colorant cannot leave the fibre.
     MassDyed,
 }
 

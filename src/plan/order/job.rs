@@ -1,3 +1,5 @@
+//! An order with every id resolved, and the check of its numbers.
+
 use super::bounds;
 use super::garment::Garment;
 use super::mix::Mix;
@@ -10,12 +12,13 @@ use crate::plan::report::Reason;
 use crate::quantity::FieldError;
 use crate::textile::{Fabric, Fibre};
 
-/// An order with every id resolved into plain values: all that the plan may know. SI throughout.
+/// An order with every id resolved into plain values: everything that the plan reads. SI throughout, except
+/// in the order itself.
 #[derive(Clone, Debug)]
 pub struct Job {
     /// The order as asked.
     pub order: Order,
-    /// Its cloths, one a garment.
+    /// The cloth of each garment, in the order of the garments.
     pub cloths: Vec<Cloth>,
     /// Whites on the shelf.
     pub whites: Vec<White>,
@@ -31,7 +34,7 @@ pub struct Job {
     pub meshes: Vec<Mesh>,
     /// The dryer.
     pub dryer: Dryer,
-    /// The limits and shares of the rule.
+    /// Limits and shares that margins and verdicts are held to.
     pub rules: Rules,
     /// Limits of law that a caution may name.
     pub laws: Vec<Law>,
@@ -69,7 +72,7 @@ pub struct BlockerBase {
     pub price_per_kg: f64,
 }
 
-/// A garment's cloth, with what it is to heat, dye and eye.
+/// The cloth of one garment: its thermal, dye and colour properties.
 #[derive(Clone, Debug)]
 pub struct Cloth {
     /// The garment as asked.
@@ -78,7 +81,7 @@ pub struct Cloth {
     pub understood: Vec<Reason>,
     /// Questions that the reading left open.
     pub asks: Vec<Reason>,
-    /// The cloth as the march sees it.
+    /// The cloth's thermal and textile properties, as the simulation reads them.
     pub fabric: Fabric,
     /// Its colour.
     pub lab: Lab,
@@ -88,23 +91,23 @@ pub struct Cloth {
     pub colour: String,
     /// Dye that can travel; absent where there is none.
     pub dyed: Option<DyedCloth>,
-    /// What is believed of this lot's dye against what `dyed` says.
+    /// How this lot's dye may differ from `dyed`: shift of the middle and spread, both in ln units.
     pub belief: Belief,
-    /// Whether it is known that the polyester is dyed (true also where there is none).
+    /// Whether it is known if the polyester is dyed; true also for cloth without polyester.
     pub dye_known: bool,
-    /// Heat above which it shrinks or distorts, K.
+    /// Temperature above which it shrinks or distorts, K; absent if it does not.
     pub shrinks_above: Option<f64>,
-    /// Fibre that softens first, and where, K.
+    /// The fibre that softens first, and its softening temperature, K.
     pub softens: Option<(Fibre, f64)>,
-    /// Fibre that melts first, and where, K.
+    /// The fibre that melts first, and its melting temperature, K.
     pub melts: Option<(Fibre, f64)>,
-    /// Heat that the coating or the repellent finish on it stands, K; absent on bare cloth.
+    /// Highest temperature that a coating or a repellent finish withstands, K; absent on uncoated cloth.
     pub coating: Option<f64>,
-    /// Whether it yellows.
+    /// Whether the cloth yellows in the heat.
     pub scorches: bool,
 }
 
-/// What gives way.
+/// What fails first as a cloth gets hotter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Yield {
     /// A fibre that softens.
@@ -116,12 +119,12 @@ pub enum Yield {
 }
 
 impl Cloth {
-    /// What gives way first as the cloth gets hotter, and where, K: a fibre that softens, a fibre near its melting, or the
-    /// coating on its face.
+    /// What fails first as the cloth gets hotter, and at what temperature, K: a fibre that softens, a fibre
+    /// that nears its melting point, or the coating on the face.
     #[must_use]
     pub fn yields(&self) -> Option<(Yield, f64)> {
         let softens = self.softens.map(|(fibre, limit)| (Yield::Softens(fibre), limit));
-        // A yarn sags before all of it melts; 5 K is how far a melting range is broad: from memory.
+        // A yarn sags before all of it has melted; a melting range is about 5 K broad: from memory.
         let melts = self.melts.map(|(fibre, limit)| (Yield::Melts(fibre), limit - 5.0));
         let coating = self.coating.map(|limit| (Yield::Coating, limit));
         [softens, melts, coating].into_iter().flatten().min_by(|a, b| a.1.total_cmp(&b.1))
@@ -161,51 +164,52 @@ impl Cloth {
     }
 }
 
-/// The limits and shares of the rule, from `data/limits.json`.
+/// Limits and shares that margins and verdicts are held to, from `data/limits.json`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rules {
-    /// Fused share needed at the film's bottom.
+    /// Fused share needed at the film's bottom, 0 to 1.
     pub fused: f64,
-    /// Gelled share after which a flash is dry to the touch.
+    /// Gelled share after which a flashed film is dry to the touch, 0 to 1.
     pub gelled: f64,
-    /// Scorch index that passes.
+    /// Highest scorch index that passes.
     pub scorch: f64,
     /// Shrinkage per kelvin above the cloth's limit, fraction.
     pub shrink_slope: f64,
-    /// Shrinkage that passes, fraction.
+    /// Highest shrinkage that passes, fraction.
     pub shrink_allowed: f64,
-    /// Film temperature that passes, K.
+    /// Highest film temperature that passes, K.
     pub film_heat: f64,
     /// Film temperature from which plasticised PVC without stabiliser loses acid, K.
     pub acid_onset: f64,
-    /// Colour difference of the white that passes, ΔE00.
+    /// Largest colour difference of the white that passes, ΔE00.
     pub bleed: f64,
-    /// Share of the open mesh volume that lies on the cloth.
+    /// Share of the open mesh volume that is transferred to the cloth, where the shop has not weighed its own
+    /// print.
     pub transfer: f64,
-    /// How dye spreads through the film.
+    /// Diffusion of dye in the film.
     pub film_diffusion: FilmDiffusion,
-    /// How much slower and faster it may be.
+    /// Diffusivity at the slow and at the fast end of its range, as multiples of the usual one.
     pub film_spread: [f64; 2],
-    /// Chance of a fault that no model sees.
+    /// Chance of a fault that no model covers, 0 to 1.
     pub lapse: f64,
-    /// Spread of the exposure between lots, ln units.
+    /// Standard deviation between lots of the dye that arrives, ln units.
     pub lot_spread: f64,
-    /// Chance of a late fault up to which it is a go.
+    /// Highest chance of a late fault for a go, 0 to 1.
     pub go: f64,
-    /// Chance up to which it is a go with check.
+    /// Highest chance of a late fault for a go with check, 0 to 1.
     pub check: f64,
-    /// Chance from which it is refused.
+    /// Chance of a late fault above which the order is refused, 0 to 1.
     pub refuse: f64,
-    /// Power of looking at the exit, for ordinary and for low-cure whites.
+    /// Chance that a look at the dryer's exit finds a bad lot, for ordinary and for low-cure whites.
     pub power_exit: [f64; 2],
-    /// Power of a day in the oven.
+    /// Chance that a day in the oven finds a bad lot.
     pub power_hot_hold: f64,
-    /// Power of weeks on the shelf.
+    /// Chance that weeks in storage find a bad lot.
     pub power_weeks: f64,
-    /// Share of false alarms of a test.
+    /// Chance that a test fails a good lot, 0 to 1.
     pub false_alarm: f64,
-    /// Share of tests of three pieces or more, of those that find a bad lot and of those that fail a good one, in which
-    /// more than one piece turns.
+    /// Of tests of three pieces or more, the share in which more than one piece turns: among those that find
+    /// a bad lot, and among those that fail a good one.
     pub second_piece: [f64; 2],
 }
 

@@ -1,27 +1,27 @@
-//! Whites with stretch white stirred in, as a press stirs them.
+//! Whites with stretch white stirred in, as printers mix them at the press.
 
 use crate::ink::{White, WhiteClass};
 use crate::plan::report::Mixture;
 
-/// A white on the shelf with another in it.
+/// A white of the shelf with stretch white stirred in.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mix {
     /// The mixture, under an id and a name of its own.
     pub white: White,
-    /// Id of the white it is made of.
+    /// Id of the base white.
     pub of: String,
-    /// What is stirred in, by id.
+    /// The stretch white, by id, and its share.
     pub mixture: Mixture,
-    /// Name of what is stirred in.
+    /// Name of the stretch white.
     pub stretch_name: String,
 }
 
-/// Shares of stretch white that are tried, %. More than half, and it is the stretch white that is printed: common practice,
-/// no source.
+/// Shares of stretch white that are considered, %. With more than half, the stretch white itself is the white
+/// to print: common practice, no source.
 const SHARES: [u32; 3] = [15, 30, 50];
 
-/// The mixtures of a shelf: each white with the stretch white in steps. Only whites of one heat are stirred together: a
-/// bucket of both would fuse as neither.
+/// The mixtures of a shelf: each white with each stretch white, at 15, 30 and 50 %. Only whites with the same
+/// fusion kinetics are mixed; a bucket of ordinary and low-cure white would fuse like neither.
 #[must_use]
 pub fn mixes(whites: &[White]) -> Vec<Mix> {
     let mut mixes = Vec::new();

@@ -1,7 +1,7 @@
-//! What is asked: an order as it travels in JSON, and the same with every id resolved into plain values ([`Job`]).
+//! The order: as it travels in JSON ([`Order`]), and with every id resolved into plain values ([`Job`]).
 //!
-//! Comes in: an order and the records that the library found for it. Goes out: checked numbers in SI. It must not know
-//! recipes, heat or verdicts.
+//! Comes in: an order and the records that the library found for it. Goes out: a job in SI, and the accepted
+//! range of every number. It must not know candidates, temperature histories or verdicts.
 
 pub mod bounds;
 mod garment;

@@ -1,3 +1,5 @@
+//! The order as it travels in JSON: the shop that prints it, and earlier tests.
+
 use super::garment::Garment;
 use super::print::Print;
 use super::wear::Use;
@@ -12,19 +14,19 @@ pub struct Order {
     pub garments: Vec<Garment>,
     /// The print.
     pub print: Print,
-    /// What becomes of it.
+    /// How the print is worn, stored and looked at.
     #[serde(rename = "use")]
     pub use_: Use,
     /// The shop that prints it.
     pub shop: Shop,
     /// Earlier tests of this lot, article or white.
     pub evidence: Vec<Evidence>,
-    /// Fields of a newer Whitehold, kept so that nothing is lost.
+    /// Fields written by a newer Whitehold, kept so that saving loses nothing.
     #[serde(flatten)]
     pub other: Map<String, Value>,
 }
 
-/// The shop: what stands on the shelf and what cures.
+/// The shop: the inks on its shelf, its dryer and its room.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Shop {
@@ -38,7 +40,8 @@ pub struct Shop {
     pub passes: u32,
     /// Humidity of the room where the cloth lies, %.
     pub humidity_percent: f64,
-    /// Share of the open mesh volume that lies on the cloth, from the shop's own weighed print; absent = the prior.
+    /// Share of the open mesh volume that is transferred to the cloth, from the shop's own weighed print;
+    /// absent = the prior of `data/limits.json`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub transfer: Option<f64>,
 }
@@ -60,16 +63,16 @@ impl Default for Shop {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Evidence {
-    /// `lot`, `article` or `white`: what it speaks about.
+    /// What was tested: `lot`, `article` or `white`.
     pub about: String,
-    /// Its id or name.
+    /// Id or name of that lot, article or white.
     pub name: String,
     /// Id of the white that was printed.
     pub white: String,
-    /// Pieces looked at.
+    /// Pieces inspected.
     pub pieces: u32,
-    /// Pieces that turned.
+    /// Pieces whose white turned.
     pub turned: u32,
-    /// Days after printing; a 24 h oven test counts as the days it stands for.
+    /// Days after printing; a 24 h oven test counts as the days of storage that it represents.
     pub days: f64,
 }

@@ -18,20 +18,21 @@ pub struct Print {
     pub colours_on_top: ColoursOnTop,
     /// How well it must cover.
     pub opacity: Opacity,
-    /// How it shall shine.
+    /// The finish asked for.
     #[serde(skip_serializing_if = "Sheen::is_any")]
     pub finish: Sheen,
     /// What matters most.
     pub priority: Priority,
     /// Reducer in the white, %.
     pub reducer_percent: f64,
-    /// How far the white stands over a blocker under it, mm: its choke, and what register loses on the worse side.
+    /// Width by which the white extends beyond the blocker under it, mm: the choke, plus the misregistration
+    /// on the worse side.
     pub overhang_mm: f64,
     /// Additives, in the shop's words.
     pub additives: Vec<String>,
     /// Stretch the print must take, %.
     pub stretch_needed_percent: f64,
-    /// Heat that comes after: pressed names, a second side.
+    /// Heat after the cure: pressed names, a second side.
     pub heat_after: Vec<HeatEvent>,
 }
 
@@ -55,15 +56,15 @@ impl Default for Print {
     }
 }
 
-/// White over its blocker where an order does not say how much, mm. A choke of 0.1 and a register that holds to as much;
-/// 0.1 to 0.6: common practice, no source.
+/// Width of white beyond its blocker where the order does not give it, mm: a choke of 0.1, and a register
+/// that holds to as much. 0.1 to 0.6: common practice, no source.
 pub const USUAL_OVERHANG_MM: f64 = 0.2;
 
 /// What the white is for.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Role {
-    /// The white is what is seen.
+    /// The white itself is seen.
     #[default]
     TopWhite,
     /// Colours go over it.
@@ -86,10 +87,10 @@ pub struct ColoursOnTop {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum CureKind {
-    /// FusionKey near 150 to 165 °C.
+    /// Fuses near 150 to 165 °C.
     #[default]
     Ordinary,
-    /// FusionKey near 125 to 140 °C.
+    /// Fuses near 125 to 140 °C.
     LowCure,
 }
 
@@ -121,14 +122,14 @@ pub enum Priority {
     Opaque,
     /// Lasts in the wash.
     Durable,
-    /// Off the press soon.
+    /// Printed quickly.
     Fast,
     /// Costs little.
     Cheap,
 }
 
 impl Priority {
-    /// Every one, in the order in which the form asks.
+    /// Every priority, in the order in which the form lists them.
     pub const ALL: [Self; 7] =
         [Self::Balanced, Self::StaysWhite, Self::Soft, Self::Opaque, Self::Durable, Self::Fast, Self::Cheap];
 }
@@ -145,11 +146,11 @@ pub struct HeatEvent {
     pub seconds: f64,
 }
 
-/// How the print shall shine.
+/// The finish that is asked for.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Sheen {
-    /// As it comes.
+    /// Any will do.
     #[default]
     Any,
     /// Dull.
@@ -159,7 +160,7 @@ pub enum Sheen {
 }
 
 impl Sheen {
-    /// True where no finish is asked for. Serde hands the field by reference.
+    /// True if no finish is asked for. Serde passes the field by reference.
     #[allow(clippy::trivially_copy_pass_by_ref)]
     pub fn is_any(&self) -> bool {
         *self == Self::Any

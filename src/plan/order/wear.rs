@@ -1,8 +1,8 @@
-//! What becomes of a print: how it is worn, stored and looked at.
+//! How a print is worn, stored and looked at.
 
 use serde::{Deserialize, Serialize};
 
-/// What becomes of the print.
+/// How the print is worn, stored and looked at.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Use {
@@ -10,15 +10,15 @@ pub struct Use {
     pub kind: UseKind,
     /// Age of the wearer, if a child.
     pub wearer_age_years: Option<f64>,
-    /// Day it must leave (`2026-12-04`), empty if open.
+    /// Day on which it must leave the shop (`2026-12-04`), empty if open.
     pub due: String,
-    /// Days after which somebody judges the white.
+    /// The day that matters: days after printing by which the white must not have turned.
     pub looked_at_after_days: f64,
-    /// Temperature of the store, °C.
+    /// Storage temperature, °C.
     pub storage_c: f64,
     /// Stacked while still hot.
     pub stacked_hot: bool,
-    /// Whether cloth of its own kind lies on the print: folded or stacked, as garments usually are.
+    /// Whether cloth of the same kind lies on the print: folded or stacked, as garments usually are.
     #[serde(skip_serializing_if = "is_true")]
     pub faced: bool,
     /// Days in a container in summer, before the store.
@@ -44,7 +44,7 @@ impl Default for Use {
     }
 }
 
-// Serde hands the field by reference.
+// Serde passes the field by reference.
 #[allow(clippy::trivially_copy_pass_by_ref)]
 pub fn is_true(value: &bool) -> bool {
     *value

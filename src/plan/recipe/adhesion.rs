@@ -4,8 +4,9 @@ use crate::ink::White;
 use crate::plan::order::{Cloth, Finish};
 use crate::textile::Fibre;
 
-/// Chance that the print comes off nylon or a coating. No equation: class frequencies, common practice, no source. Additive
-/// brings a plain white to what a nylon white does, and a nylon white a little further.
+/// Chance that the print comes off nylon or a coating, 0 to 1; 0 on other cloth. No equation: class
+/// frequencies, common practice, no source. Adhesion additive brings a plain white to the level of a nylon
+/// white, and a nylon white a little further.
 pub fn comes_off(cloth: &Cloth, white: &White, additive: bool) -> f64 {
     let coats = |finish: &Finish| matches!(finish, Finish::Coated | Finish::WaterRepellent);
     let nylon = cloth.share(Fibre::Nylon) > 0.4;

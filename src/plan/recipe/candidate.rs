@@ -1,12 +1,12 @@
-//! Ways to lay the white down.
+//! Candidates: single ways to print one garment, with their film, cover and nap.
 
 use crate::ink::{self, DepositedFilm, Mesh, Substrate, White, deposit, film_needed, reduced_body, smoothed};
 use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
 use crate::plan::order::{BlockerBase, Cloth, Job, Mix, Opacity, Role};
 use crate::plan::report::Recipe;
 
-/// What is laid on the cloth, through whatever mesh: a white, perhaps with adhesion additive in it, over the cloth or a
-/// blocker.
+/// The inks of a candidate, whatever the mesh: a white, with or without adhesion additive, over the cloth or
+/// over a blocker.
 #[derive(Clone, Copy, Debug)]
 pub struct InkLayer<'a> {
     /// The white, pure or mixed.
@@ -15,13 +15,16 @@ pub struct InkLayer<'a> {
     pub blocker: Option<&'a BlockerBase>,
     /// Whether adhesion additive is stirred in.
     pub additive: bool,
+    /// Optical constants of the white.
     optics: WhiteFilm,
+    /// Colour of a film of it too thick to see through.
     endless: Lab,
+    /// Spectrum under the white: of the cloth or the blocker.
     under: Spectrum,
 }
 
 impl<'a> InkLayer<'a> {
-    /// A layer on this cloth; `None` for a white whose optics cannot be.
+    /// A layer on this cloth; `None` if the white's optical constants are not valid.
     #[must_use]
     pub fn new(
         cloth: &Cloth,
@@ -35,7 +38,8 @@ impl<'a> InkLayer<'a> {
     }
 }
 
-/// One way: a layer through a mesh in so many strokes, perhaps with a smoothing screen.
+/// One way to print a garment: a layer through a mesh in a number of strokes, with or without a smoothing
+/// screen, on cloth that is dried before or not.
 #[derive(Clone, Copy, Debug)]
 pub struct Candidate<'a> {
     /// The white.
@@ -46,7 +50,7 @@ pub struct Candidate<'a> {
     pub additive: bool,
     /// The mesh.
     pub mesh: &'a Mesh,
-    /// Strokes through it, a flash between two.
+    /// Strokes through it, with a flash between each two.
     pub strokes: u32,
     /// Whether a smoothing screen presses the nap into the first flashed film.
     pub smoothing: bool,
@@ -57,11 +61,12 @@ pub struct Candidate<'a> {
     layer: InkLayer<'a>,
 }
 
-/// Most strokes of white; each more costs a flash and a station. Common practice, no source.
+/// Most strokes of white that are considered: each further one costs a flash and a station of the press.
+/// Common practice, no source.
 pub const MOST_STROKES: u32 = 2;
 
 impl<'a> Candidate<'a> {
-    /// A way to lay a layer on this cloth.
+    /// A candidate on cloth that is not dried before.
     #[must_use]
     pub fn new(
         job: &Job,
@@ -76,14 +81,15 @@ impl<'a> Candidate<'a> {
         Self { white, blocker, additive, mesh, strokes, smoothing, dried: false, film, layer }
     }
 
-    /// The same through the same screens with another layer.
+    /// The same film through the same screens, with another layer.
     #[must_use]
     pub fn of(&self, layer: InkLayer<'a>) -> Self {
         let InkLayer { white, blocker, additive, .. } = layer;
         Self { white, blocker, additive, layer, ..*self }
     }
 
-    /// The candidate of a recipe on this cloth; `None` where the shop has not all that it names.
+    /// The candidate of a recipe on this cloth; `None` if the job lacks an ink or a mesh that the recipe
+    /// names.
     #[must_use]
     pub fn of_recipe(job: &'a Job, cloth: &Cloth, recipe: &Recipe) -> Option<Self> {
         let white = match &recipe.mixture {
@@ -105,7 +111,7 @@ impl<'a> Candidate<'a> {
         Some(candidate.with_cloth(recipe.predried))
     }
 
-    /// Its recipe.
+    /// The recipe of this candidate, by ids.
     #[must_use]
     pub fn recipe(&self, job: &Job) -> Recipe {
         let mix = job.mixes.iter().find(|mix| mix.white.id == self.white.id);
@@ -133,7 +139,7 @@ impl<'a> Candidate<'a> {
         self.film * self.white.density + self.blocker.map_or(0.0, |blocker| blocker.film * blocker.density)
     }
 
-    /// How the white lies on this cloth, its film so many times the planned one.
+    /// The white as it is deposited on this cloth; `times` scales the planned film.
     #[must_use]
     pub fn lay(&self, job: &Job, cloth: &Cloth, times: f64) -> DepositedFilm {
         let film = times * self.film / f64::from(self.strokes);
@@ -145,71 +151,72 @@ impl<'a> Candidate<'a> {
         )
     }
 
-    /// How well the white, reduced as the order says, holds fibres down.
+    /// How well the white, with the order's reducer in it, holds fibres down.
     fn body(&self, job: &Job) -> f64 {
         reduced_body(self.white.body, job.order.print.reducer_percent)
     }
 
-    /// Height of the nap that the white meets, m.
+    /// Height of the nap under the white, m: after the smoothing screen, if there is one.
     #[must_use]
     pub fn nap(&self, cloth: &Cloth) -> f64 {
         if self.smoothing { smoothed(cloth.fabric.nap) } else { cloth.fabric.nap }
     }
 
-    /// Film that lays this nap down, and what the way's film holds down, m.
+    /// Film needed to hold this nap down, and the film that counts towards it, m.
     #[must_use]
     pub fn matting(&self, job: &Job, cloth: &Cloth) -> (f64, f64) {
         (film_needed(self.nap(cloth)), self.total_film() * self.body(job))
     }
 
-    /// What the print looks like with a film so many times the planned one.
+    /// What the print looks like; `times` scales the planned film.
     #[must_use]
     pub fn look(&self, job: &Job, cloth: &Cloth, times: f64) -> ink::FilmOpacity {
         ink::opacity(&self.lay(job, cloth, times), &self.layer.optics, &self.layer.under)
     }
 
-    /// How much of the garment shows with a film so many times the planned one, ΔE00: one number of [`Self::look`].
+    /// How much of the garment shows, ΔE00: one number of [`Self::look`], at less cost. `times` scales the
+    /// planned film.
     #[must_use]
     pub fn shows(&self, job: &Job, cloth: &Cloth, times: f64) -> f64 {
         let colour = ink::colour(&self.lay(job, cloth, times), &self.layer.optics, &self.layer.under);
         ciede2000(self.layer.endless, colour)
     }
 
-    /// True where the print covers as the order asks even where the shop's film wanders thin.
+    /// True if the print covers as the order asks even at the thin end of the shop's film drift.
     #[must_use]
     pub fn covers(&self, job: &Job, cloth: &Cloth) -> bool {
         self.shows(job, cloth, 1.0 - job.dryer.drift.film) <= most_shown(job.order.print.opacity)
     }
 
-    /// True where the nap of the cloth stands through the film.
+    /// True if the nap of the cloth stands through the film.
     #[must_use]
     pub fn nap_stands(&self, job: &Job, cloth: &Cloth) -> bool {
         let (needed, held) = self.matting(job, cloth);
         held < needed
     }
 
-    /// True where the nap would stand through the film without a smoothing screen.
+    /// True if the nap would stand through the film without a smoothing screen.
     #[must_use]
     pub fn wants_smoothing(&self, job: &Job, cloth: &Cloth) -> bool {
         let (_, held) = self.matting(job, cloth);
         held < film_needed(cloth.fabric.nap)
     }
 
-    /// Flashes of this way: one after each film that another lies on. An underbase is flashed before its colours, and a
-    /// highlight is printed on ink that was flashed.
+    /// Flashes of this candidate: one after each film that another is printed on. An underbase is flashed
+    /// before its colours, and a highlight is printed on ink that was flashed.
     #[must_use]
     pub fn flashes(&self, job: &Job) -> u32 {
         let alone = job.order.print.role == Role::TopWhite;
         self.strokes.saturating_sub(1) + u32::from(self.blocker.is_some()) + u32::from(!alone)
     }
 
-    /// The same on cloth that is dried before, or printed as it lies.
+    /// The same on cloth that is dried before (`true`) or printed as it lies (`false`).
     #[must_use]
     pub fn with_cloth(&self, dried: bool) -> Self {
         Self { dried, ..*self }
     }
 
-    /// The same with a smoothing screen; `None` where no film has been flashed before the last stroke.
+    /// The same with a smoothing screen; `None` if no film is flashed before the last stroke.
     #[must_use]
     pub fn smoothed(&self) -> Option<Self> {
         (self.strokes > 1 || self.blocker.is_some()).then_some(Self { smoothing: true, ..*self })
@@ -222,7 +229,7 @@ impl<'a> Candidate<'a> {
         Self { dried: self.dried, ..more }
     }
 
-    /// The same through the next coarser mesh.
+    /// The same through the next coarser mesh; `None` if this mesh is the coarsest.
     #[must_use]
     pub fn through_coarser_mesh(&self, job: &'a Job, cloth: &Cloth) -> Option<Self> {
         let coarser = job.meshes.iter().filter(|mesh| mesh.volume() > self.mesh.volume());
@@ -232,18 +239,20 @@ impl<'a> Candidate<'a> {
     }
 }
 
-/// The share of the open mesh volume that lies on the cloth: from the shop's own weighed print, or the prior.
+/// Share of the open mesh volume that is transferred to the cloth: from the shop's own weighed print, or the
+/// prior.
 fn transfer(job: &Job) -> f64 {
     job.order.shop.transfer.unwrap_or(job.rules.transfer)
 }
 
-/// Film that a mesh lays on this cloth, m. A mesh cloth loses film through its holes.
+/// Film of white that a mesh deposits on this cloth in so many strokes, m. Cloth with holes loses the share
+/// of its open area.
 pub fn film_on(job: &Job, cloth: &Cloth, mesh: &Mesh, strokes: u32) -> f64 {
     deposit(mesh, transfer(job), strokes) * (1.0 - cloth.fabric.open_area)
 }
 
-/// How much of the garment may still show, ΔE00 to a film too thick to see through. Common practice, no source: 1 is
-/// what a trained eye finds, 3 what a customer remarks.
+/// How much of the garment may still show: colour difference to a film too thick to see through, ΔE00. 1 is
+/// what a trained eye finds, 3 what a customer remarks: common practice, no source.
 #[must_use]
 pub fn most_shown(opacity: Opacity) -> f64 {
     match opacity {
@@ -253,12 +262,13 @@ pub fn most_shown(opacity: Opacity) -> f64 {
     }
 }
 
-/// Film that the trade's experience of bleeding is stated at, m. 90 to 110 µm: common practice, no source; the same
-/// as `anchor-film` in `data/limits.json`, where it is reconciled with what a mesh lays down.
+/// Film thickness for which the trade's experience of bleeding is stated, m. 90 to 110 µm: common practice,
+/// no source; the same as `anchor-film` in `data/limits.json`, where it is reconciled with what a mesh
+/// deposits.
 pub const ANCHOR_FILM: f64 = 100e-6;
 
-/// The hue by which the travelling dye is drawn, degrees. A cloth of hardly any chroma is a mixture, and the dye of it
-/// that travels first is taken as red (its hue is not the cloth's); common practice, no source.
+/// Hue of the travelling dye, degrees. Cloth of hardly any chroma is dyed with a mixture, and the dye of it
+/// that travels first is taken as red, whatever the cloth's own hue; common practice, no source.
 #[must_use]
 pub fn travelling_hue(lab: Lab) -> f64 {
     if lab.chroma() < 12.0 { 20.0 } else { lab.hue() }

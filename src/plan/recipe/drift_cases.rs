@@ -1,11 +1,12 @@
-//! The runs that a set point must survive: as planned, and what drifts in a shop.
+//! The drift cases that a set point must survive: the run as planned, and what drifts in a shop.
 
 use crate::dryer::{DriftCase, DriftRange};
 
-/// Runs that are looked at for every margin.
+/// Drift cases that every margin is computed over.
 pub const DRIFT_CASES: usize = 8;
 
-/// The runs at a set point, the planned one first, then the corners that the set point must survive.
+/// The drift cases of a dryer, the run as planned first: the cold and the hot corner, a belt stop, thick and thin film,
+/// damper and drier cloth.
 pub fn drift_cases(drift: &DriftRange) -> [DriftCase; DRIFT_CASES] {
     let nominal = DriftCase::NOMINAL;
     [
@@ -15,7 +16,7 @@ pub fn drift_cases(drift: &DriftRange) -> [DriftCase; DRIFT_CASES] {
         DriftCase::stopped(drift),
         DriftCase { film: 1.0 + drift.film, ..nominal },
         DriftCase { film: 1.0 - drift.film, ..nominal },
-        // Regain of a room that is 15 points damper or drier than the gauge says.
+        // Regain in a room 15 points damper or drier than the gauge reads.
         DriftCase { water: 1.3, ..nominal },
         DriftCase { water: 0.75, ..nominal },
     ]

@@ -1,19 +1,21 @@
-//! Every way to print one white: over the cloth or a blocker, through each mesh, in one stroke or two, under a smoothing
-//! screen where nap stands or the print shall shine, with adhesion additive where the print may come off, with stretch
-//! white stirred in.
+//! Every way to print one white: over the cloth or a blocker, through each mesh, in one stroke or two, with a
+//! smoothing screen where nap stands through or gloss is asked for, with adhesion additive where the print
+//! may come off, with stretch white stirred in.
 //!
-//! The one limit that is drawn here is the order's cover: a way that does not cover is left out where another does.
+//! The only limit applied here is the order's cover: a candidate that does not cover is left out if another
+//! does.
 
 use super::adhesion::comes_off;
 use super::candidate::{ANCHOR_FILM, Candidate, InkLayer, MOST_STROKES};
 use crate::ink::White;
 use crate::plan::order::{BlockerBase, Cloth, Job, Sheen};
 
-/// Youngest wearer whose print may carry adhesion additive without the garment maker's word, years: it is not for infants'
-/// items. Common practice, no source.
+/// Age above which a wearer's print may carry adhesion additive without the garment maker's word, years: it
+/// is not for infants' items. Common practice, no source.
 const ADDITIVE_FROM: f64 = 3.0;
 
-/// The ways of one white of the job over the cloth and over each of `blockers`. Mixtures come after what they are made from.
+/// The candidates of one white of the job, over the cloth and, if it has dye, over each of `blockers`. A
+/// mixture comes after the white it is made from.
 #[must_use]
 pub fn candidates<'a>(
     job: &'a Job,
@@ -38,15 +40,15 @@ pub fn candidates<'a>(
     candidates
 }
 
-/// The lightest way of a white over the bare cloth, without a smoothing screen where that covers: where its window is
-/// looked at before any other.
+/// The candidate of a white with the thinnest film on the bare cloth, without a smoothing screen if that
+/// covers: the first one whose window is looked at.
 #[must_use]
 pub fn first_candidate<'a>(job: &'a Job, cloth: &Cloth, white: &'a White) -> Option<Candidate<'a>> {
     let plain = covering(job, cloth, white, None, false);
     plain.into_iter().min_by(|a, b| a.smoothing.cmp(&b.smoothing).then(a.film.total_cmp(&b.film)))
 }
 
-/// The way of a white whose film is nearest to the one that the trade's experience is stated at.
+/// The candidate of a white whose film is nearest to [`ANCHOR_FILM`].
 #[must_use]
 pub fn anchor_candidate<'a>(
     job: &'a Job,
@@ -65,7 +67,7 @@ fn may_have_additive(job: &Job) -> bool {
     job.order.use_.wearer_age_years.is_none_or(|age| age > ADDITIVE_FROM)
 }
 
-/// The ways of one layer that cover; where none does, the one through which the garment shows least.
+/// The candidates of one layer that cover; if none does, the one through which the garment shows least.
 fn covering<'a>(
     job: &'a Job,
     cloth: &Cloth,

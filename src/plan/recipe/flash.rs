@@ -1,4 +1,4 @@
-//! The flash between strokes: as long as a film needs to gel, and what it does to the dye.
+//! The flash between strokes: how long a film needs to gel, and the dye that this releases.
 
 use super::candidate::Candidate;
 use super::stack::cloth_of;
@@ -13,19 +13,19 @@ use crate::quantity::units::celsius;
 pub struct FlashStep {
     /// How long, s.
     pub seconds: f64,
-    /// Film at its end, °C.
+    /// Temperature of the film at its end, °C.
     pub film_c: f64,
-    /// What it does to the dye.
+    /// Dye that it releases.
     pub release: Release<1>,
 }
 
 /// Shortest flash that a press runs, s. Common practice, no source.
 pub const SHORTEST_FLASH: f64 = 1.0;
 
-/// The flash that just dries a film: until its underside has gelled.
+/// The shortest flash that dries a film: until its underside has gelled, 25 s at most.
 ///
 /// # Errors
-/// As the march.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn flash_step(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Result<FlashStep, HistoryError> {
     let film = match candidate.blocker {
         Some(blocker) => blocker.film,
@@ -41,4 +41,17 @@ pub fn flash_step(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Result
     let film_c = celsius(short.film_bottom_peak()[0]);
     let release = cloth.dyed.map_or(Release::NONE, |dyed| release(&short, &dyed));
     Ok(FlashStep { seconds, film_c, release })
+}
+
+/// The flash of a candidate; `None` if none of its films is flashed.
+///
+/// # Errors
+/// [`HistoryError`] if a temperature history cannot be integrated.
+pub fn flash_of(
+    job: &Job,
+    cloth: &Cloth,
+    candidate: &Candidate<'_>,
+) -> Result<Option<FlashStep>, HistoryError> {
+    let flashed = candidate.flashes(job) > 0;
+    flashed.then(|| flash_step(job, cloth, candidate)).transpose()
 }

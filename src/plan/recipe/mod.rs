@@ -1,7 +1,8 @@
-//! Ways to print one garment: white, blocker, mesh, strokes, and what they lay on the belt.
+//! Candidates: ways to print one garment by white, blocker, mesh and strokes, and the stack that each puts on
+//! the belt.
 //!
-//! Comes in: a job. Goes out: candidates, the stack of each and its flash. It must not know set points or what becomes of
-//! the print later.
+//! Comes in: a job. Goes out: candidates, the stack of each, its flash, and the drift cases that it must
+//! survive. It must not know set points, windows or verdicts.
 
 mod adhesion;
 mod candidate;
@@ -16,5 +17,5 @@ pub(super) use adhesion::comes_off;
 pub(super) use candidate::{Candidate, MOST_STROKES, film_on, most_shown, travelling_hue};
 pub(super) use drift_cases::{DRIFT_CASES, drift_cases};
 pub(super) use enumerate::{anchor_candidate, candidates, first_candidate};
-pub(super) use flash::{FlashStep, SHORTEST_FLASH, flash_step};
+pub(super) use flash::{FlashStep, SHORTEST_FLASH, flash_of, flash_step};
 pub(super) use stack::{LEFT, cloth_in_room, damp, dry, is_damp, stack_of, water};

@@ -1,4 +1,5 @@
-//! What lies on the belt: a candidate's films on its cloth, as damp as the room and the order say, or dried before.
+//! What lies on the belt: a candidate's films on its cloth, with the water of room and order, or dried
+//! before.
 
 use super::candidate::Candidate;
 use crate::dryer::{Film, NearInfrared, Stack};
@@ -7,13 +8,14 @@ use crate::plan::order::{Cloth, Job};
 use crate::quantity::{Percent, Share};
 use crate::textile::{Fabric, moisture};
 
-/// Water left in cloth that has been through the dryer once, or hung over it. From memory: 1 to 3 %.
+/// Water left in cloth that went through the dryer once, or hung over it, as a share of its dry mass. From
+/// memory: 0.01 to 0.03.
 pub const LEFT: f64 = 0.02;
 
-/// Water beyond that which is worth a pass through the dryer. Chosen.
+/// Water beyond [`LEFT`] that makes a pass through the dryer worthwhile, as a share of the dry mass. Chosen.
 const WORTH: f64 = 0.01;
 
-/// The cloth under a film, as damp as the room and the order say.
+/// The cloth under a film, with the water of the room's humidity and of the order.
 pub fn cloth_in_room(job: &Job, cloth: &Cloth, film: Film) -> Stack {
     let mut stack = Stack::garment(film, &cloth.fabric, Percent(job.order.shop.humidity_percent).share());
     stack.added_water = cloth.garment.added_water_percent / 100.0;
@@ -21,7 +23,7 @@ pub fn cloth_in_room(job: &Job, cloth: &Cloth, film: Film) -> Stack {
     stack
 }
 
-/// The stack of a way: its white, the blocker under it, the cloth as damp as the room and the order say, or dried.
+/// The stack of a candidate: its white, the blocker under it, and its cloth as it lies or dried before.
 #[must_use]
 pub fn stack_of(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Stack {
     let film = Film { thickness: candidate.film, density: candidate.white.density };
@@ -29,29 +31,29 @@ pub fn stack_of(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Stack {
     Stack { blocker, ..cloth_of(job, cloth, candidate, film) }
 }
 
-/// The cloth of a way under a film.
+/// The cloth of a candidate under a film, as it lies or dried before.
 pub fn cloth_of(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, film: Film) -> Stack {
     let damp = cloth_in_room(job, cloth, film);
     if candidate.dried { dry(damp, &cloth.fabric) } else { damp }
 }
 
-/// Water in a stack's cloth as it lies in the room, as a share of its dry mass.
+/// Water in a stack's cloth as a share of its dry mass: regain at the room's humidity, and added water.
 pub fn water(stack: &Stack, fabric: &Fabric) -> f64 {
     moisture::regain(stack.humidity.0, fabric.regain_65) + stack.added_water
 }
 
-/// The cloth of a job as it lies in the room, nothing printed on it.
+/// The cloth as it lies in the room, not printed.
 pub fn damp(job: &Job, cloth: &Cloth) -> Stack {
     cloth_in_room(job, cloth, Film { thickness: 0.0, density: Film::DENSITY })
 }
 
-/// True where drying takes something off that is worth a pass.
+/// True if drying removes enough water to be worth a pass.
 pub fn is_damp(stack: &Stack, fabric: &Fabric) -> bool {
     water(stack, fabric) > LEFT + WORTH
 }
 
-/// The same stack on cloth that was dried before: in balance with what water is left in it. As it is, where drying takes
-/// nothing off.
+/// The same stack on cloth that was dried before, in balance with the water left in it; unchanged if drying
+/// is not worth a pass.
 pub fn dry(stack: Stack, fabric: &Fabric) -> Stack {
     if !is_damp(&stack, fabric) {
         return stack;

@@ -11,7 +11,7 @@ use crate::plan::recipe::{
 use crate::plan::report::{Code, Reason, RecipeScores, Side};
 use crate::plan::verdict::{Assessment, Judgement, Pace, assess, judgement, pace};
 use crate::plan::window::{
-    Demands, Detail, DriftRun, Family, Question, SetPoint, Window, closed, must_fuse, openings, robust,
+    Demands, Detail, DriftRun, Family, Question, SetPoint, Window, closed, openings, robust,
 };
 use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
@@ -168,11 +168,11 @@ impl<'a> Evaluator<'a> {
     }
 
     pub fn demands(&self, white: &White) -> Demands {
-        let pace = match self.job.order.print.priority {
-            Priority::Fast => 1.0,
-            _ => 0.35,
-        };
-        Demands::of(&self.job.rules, self.cloth, must_fuse(self.job, white.low_cure), pace)
+        let usual = Demands::usual(self.job, self.cloth, white);
+        match self.job.order.print.priority {
+            Priority::Fast => Demands { pace: 1.0, ..usual },
+            _ => usual,
+        }
     }
 
     /// What would open the window of a white that has none, over the first way to print it.

@@ -26,7 +26,7 @@ use crate::quantity::units::kelvin;
 /// where the order can be run without. Where drying does not help the way that comes nearest, no other is looked for.
 ///
 /// # Errors
-/// As the march.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn dried_candidates<'a>(
     evaluator: &mut Evaluator<'a>,
     found: &[Result<Assessment<'a>, Reason>],
@@ -115,7 +115,7 @@ fn verdict_dried(
 /// That a way which can be run as it is would come to a better verdict on dried cloth.
 ///
 /// # Errors
-/// As the march.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn if_dried(
     job: &Job,
     cloth: &Cloth,

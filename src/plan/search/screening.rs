@@ -45,7 +45,7 @@ pub struct Screening {
 /// way: what the search spares.
 ///
 /// # Errors
-/// As the march.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn screening(job: &Job) -> Result<Vec<Screening>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(Vec::new()) };
     let Some(mut evaluator) = Evaluator::new(job, cloth, &mut SimulationCache::default()) else {

@@ -1,7 +1,9 @@
 use super::cell::{Cell, larger, logit};
+use super::must_fuse::must_fuse;
 use super::outcome::Outcome;
+use crate::ink::White;
 use crate::numerics::Lanes;
-use crate::plan::order::{Cloth, Rules};
+use crate::plan::order::{Cloth, Job, Rules};
 
 /// What a set point must keep, for one white on one cloth.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,7 +24,17 @@ pub struct Demands {
     pub pace: f64,
 }
 
+/// Weight of pace in the choice of a set point where the order does not ask for speed, 0 to 1. Chosen, as the other
+/// weights of [`robust`](super::robust::robust).
+const USUAL_PACE: f64 = 0.35;
+
 impl Demands {
+    /// The demands of a white on a cloth, at the weight of pace of an order that does not ask for speed.
+    #[must_use]
+    pub fn usual(job: &Job, cloth: &Cloth, white: &White) -> Self {
+        Self::of(&job.rules, cloth, must_fuse(job, white.low_cure), USUAL_PACE)
+    }
+
     /// The demands of a white on a cloth.
     #[must_use]
     pub fn of(rules: &Rules, cloth: &Cloth, must_fuse: [bool; 2], pace: f64) -> Self {

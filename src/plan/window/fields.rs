@@ -103,7 +103,7 @@ impl PrintCells {
     /// Marches the print through every cell in each of `runs`.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn compute(question: &Question<'_>, axes: &Axes, runs: &[DriftCase]) -> Result<Self, HistoryError> {
         let start = OnPrint {
             kinetics: &question.kinetics,
@@ -137,7 +137,7 @@ impl BareClothCells {
     /// cloth is taken to be as hot as planned. Nothing is asked of it but that it is not too hot.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn compute(
         question: &Question<'_>,
         axes: &Axes,

@@ -26,7 +26,7 @@ pub use question::{Detail, DriftRun, Question};
 pub use set_point::SetPoint;
 
 pub(super) use controls::{clearance_around, dry_dwell, setting};
-pub(super) use must_fuse::{closed, must_fuse};
+pub(super) use must_fuse::closed;
 pub(super) use openings::openings;
 pub(super) use planned_run::PlannedRun;
 pub(super) use robust::robust;

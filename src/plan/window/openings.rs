@@ -20,7 +20,7 @@ const THINNER: f64 = 0.65;
 /// Looks for single changes under which a way has a set point, the cheapest first.
 ///
 /// # Errors
-/// As the march.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn openings(
     job: &Job,
     cloth: &Cloth,
