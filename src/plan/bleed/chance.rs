@@ -5,8 +5,8 @@
 //! ```
 //!
 //! Lots differ: the dye that arrives is log-normal about what the physics says, with the spread that fits the
-//! trade's frequencies. The print fails in those lots whose dye passes the critical amount, the one that makes the
-//! colour difference equal its limit; and a small share fails for reasons that no model sees:
+//! trade's frequencies. The print fails in those lots whose dye passes the critical amount, the one that
+//! makes the colour difference equal its limit; and a small share fails for reasons that no model sees:
 //!
 //! ```text
 //! P = e + (1 - 2 e) Phi[(ln A - ln A_critical) / sigma]
@@ -17,9 +17,9 @@
 //! contain both. This is why the chance rises slowly with the heat while the likely colour difference stays
 //! at 0 and then jumps: the white of the middle lot is saturated, and nothing else has changed.
 //!
-//! So one mechanism gives the band that is shown and the chance that decides. Physics gives the ratios; the level
-//! (what a white binds) is fitted to frequencies of `data/anchors.json`, which are common practice, not measured:
-//! `tests/dye/anchors.rs`.
+//! So one mechanism gives the band that is shown and the chance that decides. Physics gives the ratios; the
+//! level (what a white binds) is fitted to frequencies of `data/anchors.json`, which are common practice, not
+//! measured: `tests/dye/anchors.rs`.
 
 use super::ageing::Reach;
 use crate::numerics::{Lanes, normal};
@@ -120,11 +120,11 @@ pub fn chance(arrived: f64, critical: f64, rules: &Rules) -> f64 {
     rules.lapse + (1.0 - 2.0 * rules.lapse) * share
 }
 
-/// Chance for the next print of this lot after `clean` tests of this same lot, or for the next lot after that many
-/// clean lots of the article, when a test shows a fault that is there with chance `power`.
+/// Chance for the next print of this lot after `clean` tests of this same lot, or for the next lot after that
+/// many clean lots of the article, when a test shows a fault that is there with chance `power`.
 ///
-/// Half of the variance lies between articles and half between the lots of one (assumed); the integral over the
-/// article is done on 81 points.
+/// Half of the variance lies between articles and half between the lots of one (assumed); the integral over
+/// the article is done on 81 points.
 #[must_use]
 pub fn after_clean_lots(before: f64, clean: u32, power: f64, rules: &Rules) -> f64 {
     let lapse = rules.lapse;

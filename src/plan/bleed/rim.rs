@@ -20,9 +20,9 @@ use crate::plan::order::{Cloth, Job, Rules};
 use crate::plan::recipe::Candidate;
 use crate::quantity::Band;
 
-/// Blur of an eye for red against green at arm's length, m: 0.0392 degrees at 0.6 m. The angle is the narrow part of
-/// that channel in S-CIELAB (Zhang and Wandell 1997), from memory; its wide part, which would hide more, is left out.
-/// 0.3 to 0.7 mm between 0.4 and 1 m; the distance is assumed.
+/// Blur of an eye for red against green at arm's length, m: 0.0392 degrees at 0.6 m. The angle is the narrow
+/// part of that channel in S-CIELAB (Zhang and Wandell 1997), from memory; its wide part, which would hide
+/// more, is left out. 0.3 to 0.7 mm between 0.4 and 1 m; the distance is assumed.
 const BLUR: f64 = 0.41e-3;
 
 /// Width over which a screen that rides on the blocker spans its step, m: up to there ink fills the step, the

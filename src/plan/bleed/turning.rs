@@ -1,4 +1,5 @@
-//! Whether the white of a print turns by the day that matters: the dye that heat drives in against what the film can take.
+//! Whether the white of a print turns by the day that matters: the dye that heat drives in against what the
+//! film can take.
 
 use super::ageing::{Ageing, AgeingCases, release_elsewhere};
 use super::chance::{BleedPath, chance, lots};
@@ -40,7 +41,8 @@ pub struct Bled {
     pub ageing: Ageing,
     /// The rim where the white extends beyond its blocker; absent without one.
     pub rim: Option<Rim>,
-    /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot corner.
+    /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot
+    /// corner.
     pub arrives: Band,
     /// Dye that turns it, in its middle or along its rim, kg/m².
     pub critical: f64,
@@ -94,8 +96,8 @@ pub fn bleeding(
     }
 }
 
-/// Dye that heat drives into the film, kg/m²: at the cold corner, as the mean of the run as planned and both corners,
-/// and at the hot corner.
+/// Dye that heat drives into the film, kg/m²: at the cold corner, as the mean of the run as planned and both
+/// corners, and at the hot corner.
 fn arrives(
     job: &Job,
     cloth: &Cloth,

@@ -1,6 +1,7 @@
-//! What is seen and felt at the press: cover, hand, nap, finish, and how the white looks.
+//! What is seen and felt at the press: cover, hand, nap, gloss.
 //!
-//! None of it makes the verdict: it shows on the first piece, where a press lead can still change a mesh or a stroke.
+//! None of it makes the verdict: it shows on the first piece, where a press lead can still change a mesh or a
+//! stroke.
 
 use super::gloss::gloss_margin;
 use crate::ink::FilmOpacity;
@@ -9,14 +10,14 @@ use crate::plan::recipe::{Candidate, most_shown};
 use crate::plan::report::{Margin, Side, Topic, margin};
 use crate::quantity::Band;
 
-/// What is seen at the press, over films as thin and as thick as this shop's wander.
+/// Margins of what is seen at the press, over the films of this shop from thin to thick.
 pub fn press_margins(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, look: &FilmOpacity) -> Vec<Margin> {
     let most = most_shown(job.order.print.opacity);
     let wander = job.dryer.drift.film;
     let (thin, thick) = (1.0 - wander, 1.0 + wander);
     let spread = |likely: f64| Band { low: likely * thin, likely, high: likely * thick };
     let [least, worst] = [thick, thin].map(|times| candidate.shows(job, cloth, times));
-    // A tee's print feels like a board from about twice a usual one on; common practice, no source.
+    // A print on a T-shirt feels like a board from about twice a usual hand on; common practice, no source.
     let hand = spread(candidate.total_film() / 100e-6 * candidate.white.stiffness);
     let (needed, held) = candidate.matting(job, cloth);
     let shows = Band::around(look.garment_shows, &[least, worst]);

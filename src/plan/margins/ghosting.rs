@@ -1,14 +1,14 @@
-//! Ghosting: a white that leaves a pale or dark shadow of itself on the shade that lies against it.
+//! Ghosting: a white leaves a pale or dark shadow of itself on the cloth that lies against it.
 //!
-//! No equation: the class's frequency on a light cotton shade, times for what is known to make it worse. Common
-//! practice, no source, and said to be so wherever it shows.
+//! No equation: the frequency of the class on a light cotton shade, times factors for what is known to make
+//! it worse. Common practice, no source, and labelled so wherever it is shown.
 
 use crate::ink::White;
 use crate::plan::order::{Cloth, Job};
 use crate::plan::report::{Ghosting, Margin, Side, Topic, margin};
 use crate::quantity::Band;
 
-/// How often a white ghosts on this cloth, with what that is made of.
+/// How often a white ghosts on this cloth, with the factors of that frequency.
 pub fn ghosting(job: &Job, cloth: &Cloth, white: &White) -> Ghosting {
     let shade = if cloth.is_light() && cloth.cellulosic() > 0.3 { 1.0 } else { 0.05 };
     let damp = if job.order.shop.humidity_percent > 70.0 { 1.6 } else { 1.0 };
@@ -20,7 +20,7 @@ pub fn ghosting(job: &Job, cloth: &Cloth, white: &White) -> Ghosting {
     Ghosting { frequency, class, shade, damp, stacked, time }
 }
 
-/// A class frequency as a margin: known within a factor of two at best.
+/// A class frequency (0 to 1) as a margin in %: known within a factor of two at best.
 pub fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
     let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
     margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")

@@ -1,8 +1,8 @@
 //! Whether a print has the finish that was asked for.
 //!
-//! How it shines is seen on the first piece, so it never makes the verdict; where an order asks for a finish it moves what
-//! a way is worth. Where none is asked for, nothing is judged. Under colours it is the white's surface all the same: they
-//! repeat it.
+//! Gloss is seen on the first piece, so it never makes the verdict; where an order asks for a finish, it
+//! changes how candidates are ranked. Where none is asked for, there is no margin. Under colours the white's
+//! surface still counts: they follow it.
 
 use crate::ink::surface_slope;
 use crate::optics::{PVC_INDEX, WHITE_SCATTERS, gloss_units};
@@ -11,14 +11,15 @@ use crate::plan::recipe::Candidate;
 use crate::plan::report::{Margin, Side, Topic, margin};
 use crate::quantity::Band;
 
-/// Gloss up to which a paint is called flat and from which semi-gloss, GU at 60°: levels 2 and 5 of the Master Painters
-/// Institute (its table read). Paints called gloss read 70 and more there, which no film with a grain of its own reaches.
+/// Highest gloss of a paint called flat and lowest of one called semi-gloss, GU at 60°: levels 2 and 5 of the
+/// Master Painters Institute (its table read). Paints called gloss read 70 and more there, which no film with
+/// a grain of its own reaches.
 const MATT: f64 = 10.0;
 const GLOSS: f64 = 35.0;
-/// How far a real slope may lie from the computed one, as a factor either way (1.2 to 2). Assumed.
+/// Factor by which a real slope may differ from the computed one, either way (1.2 to 2). Assumed.
 const DOUBT: f64 = 1.3;
 
-/// The limit that a finish sets and the side to keep, GU at 60°; none where any will do.
+/// The limit that a finish sets and the side to keep, GU at 60°; `None` if any finish will do.
 fn limit_of(finish: Sheen) -> Option<(f64, Side)> {
     match finish {
         Sheen::Any => None,
@@ -27,14 +28,15 @@ fn limit_of(finish: Sheen) -> Option<(f64, Side)> {
     }
 }
 
-/// Gloss of a way at 60°, GU, with films and slopes so many times the planned ones.
+/// Gloss of a candidate at 60°, GU, over a nap of this height (m); `films` and `slopes` scale the planned
+/// film and slope.
 pub fn gloss(candidate: &Candidate<'_>, nap: f64, films: f64, slopes: f64) -> f64 {
     let on_flashed = candidate.strokes.saturating_sub(1) + u32::from(candidate.blocker.is_some());
     let slope = slopes * surface_slope(nap, films * candidate.total_film(), on_flashed);
     gloss_units(PVC_INDEX, slope, WHITE_SCATTERS)
 }
 
-/// By what share of its limit a way misses the finish asked for, 0 to 1; 0 where none is asked for.
+/// By what share of its limit a candidate misses the finish asked for, 0 to 1; 0 if none is asked for.
 pub fn finish_missed(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> f64 {
     let Some((limit, side)) = limit_of(job.order.print.finish) else { return 0.0 };
     let over = gloss(candidate, candidate.nap(cloth), 1.0, 1.0) / limit - 1.0;
@@ -42,7 +44,7 @@ pub fn finish_missed(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> f64
     missed.clamp(0.0, 1.0)
 }
 
-/// The margin of the finish asked for, over films as thin and as thick as this shop's wander.
+/// The margin of the finish asked for, over the films of this shop from thin to thick.
 pub fn gloss_margin(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Option<Margin> {
     let (limit, side) = limit_of(job.order.print.finish)?;
     let (nap, wander) = (candidate.nap(cloth), job.dryer.drift.film);
@@ -51,6 +53,6 @@ pub fn gloss_margin(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Opti
         likely: gloss(candidate, nap, 1.0, 1.0),
         high: gloss(candidate, nap, 1.0 + wander, 1.0 / DOUBT),
     };
-    // Slopes that are assumed give no tenths of a unit.
+    // Round to whole gloss units; assumed slopes do not justify decimals.
     Some(margin(Topic::Gloss, value.map(f64::round), limit, side, "GU"))
 }

@@ -1,9 +1,10 @@
-//! The histories that a judgement reads: the print and the cloth beside it, in every run that a set point must survive.
+//! The temperature histories that an assessment reads: of the print and of the cloth beside it, in every
+//! drift case.
 //!
-//! They know nothing of ink prices, dyes or looks, so that every way with the same films at the same setting shares them.
-//! The print decides between ways; the cloth beside it is marched for those that are shown. Cloth that is dried before has
-//! been through the same heat already, bare and damp: the cloth beside the print is marched from there, and that part of a
-//! piece is the hottest in either case.
+//! They do not depend on ink prices, dyes or looks, so all candidates with the same films at the same setting
+//! share them. The print decides between candidates; the cloth beside it is simulated for those that are
+//! shown. Cloth that is dried before has been through the same heat already, bare and damp: the cloth beside
+//! the print is simulated from there on, because that part of a piece is the hottest in either case.
 
 use crate::cure::scorch;
 use crate::dryer::{Case, DriftCase, History, HistoryError, Stack, TOLERANCE, history};
@@ -15,7 +16,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::sync::Arc;
 
-/// What every judgement reads off the cloth.
+/// Heat of the cloth's face in each drift case.
 #[derive(Clone, Copy, Debug)]
 pub struct ClothHeat {
     /// Highest temperature of its face, K.
@@ -25,37 +26,43 @@ pub struct ClothHeat {
 }
 
 impl ClothHeat {
-    fn by(history: &History<DRIFT_CASES>) -> Self {
+    /// Of the cloth in a history.
+    fn of(history: &History<DRIFT_CASES>) -> Self {
         Self { peak: history.cloth_peak(), scorch: scorch(history, |sample| sample.cloth_face) }
     }
 }
 
-/// A print, and the cloth under or beside it, whichever is hotter: beside it is no film to warm and none to shade it.
+/// The history of a print, and the heat of the cloth under or beside it, whichever is hotter: bare cloth has
+/// no film to warm and none to shade it.
 #[derive(Clone, Debug)]
 pub struct RunHistories {
+    /// History of the printed stack.
     pub print: Arc<History<DRIFT_CASES>>,
     /// Highest temperature of the film's surface, K.
     pub film_peak: Lanes<DRIFT_CASES>,
+    /// Heat of the hotter cloth.
     pub cloth: ClothHeat,
 }
 
-/// HistoryCache of one cloth, by films and setting.
+/// Temperature histories of one cloth, by films and setting.
 #[derive(Clone, Debug, Default)]
 pub struct HistoryCache {
-    /// By thickness and density of white and blocker, set temperature and belt, bit for bit, and whether dried before.
+    /// By thickness and density of white and blocker, set temperature and belt as bits, and whether the cloth
+    /// is dried before.
     prints: BTreeMap<([u64; 6], bool), Arc<History<DRIFT_CASES>>>,
-    /// By set temperature and belt, and whether dried before.
+    /// By set temperature and belt as bits, and whether the cloth is dried before.
     beside: BTreeMap<([u64; 2], bool), ClothHeat>,
-    /// Passes that dry the bare cloth, by set temperature and belt.
+    /// Passes that dry the bare cloth, by set temperature and belt as bits.
     dryings: BTreeMap<[u64; 2], Option<u32>>,
 }
 
 impl HistoryCache {
-    /// How many are kept.
+    /// Number of histories in the cache.
     pub fn len(&self) -> usize {
         self.prints.len() + self.beside.len()
     }
-    /// Passes in which the bare cloth is dried at a set point; `None` where it takes more than a shop would run.
+
+    /// Passes in which the bare cloth is dried at a set point; `None` if it takes more than [`MOST_DRYINGS`].
     ///
     /// # Errors
     /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -66,12 +73,13 @@ impl HistoryCache {
         point: &SetPoint,
     ) -> Result<Option<u32>, HistoryError> {
         Ok(match self.dryings.entry(dial_bits(point)) {
-            Entry::Occupied(had) => *had.get(),
+            Entry::Occupied(kept) => *kept.get(),
             Entry::Vacant(entry) => *entry.insert(passes_to_dry(job, cloth, point)?),
         })
     }
 
-    /// Passes in which a way's cloth is dried before, at most as many as a shop would run; 0 where it is printed as it lies.
+    /// Passes in which a candidate's cloth is dried before, [`MOST_DRYINGS`] at most; 0 if it is printed as
+    /// it lies.
     ///
     /// # Errors
     /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -88,7 +96,7 @@ impl HistoryCache {
         })
     }
 
-    /// The print of a way at a set point, marched where it was not yet.
+    /// The history of a candidate's print at a set point, simulated if it is not in the cache.
     ///
     /// # Errors
     /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -105,14 +113,15 @@ impl HistoryCache {
             [stack.film.thickness, stack.film.density, blocker[0], blocker[1]].map(f64::to_bits);
         let [set, belt] = dial_bits(point);
         Ok(match self.prints.entry(([a, b, c, d, set, belt], candidate.dried)) {
-            Entry::Occupied(had) => had.get().clone(),
+            Entry::Occupied(kept) => kept.get().clone(),
             Entry::Vacant(entry) => {
                 entry.insert(Arc::new(simulate(job, &stack, point, job.order.shop.passes)?)).clone()
             }
         })
     }
 
-    /// The whole ride of a way, marched where it was not yet.
+    /// The histories of a candidate's print and of the cloth beside it, simulated if they are not in the
+    /// cache.
     ///
     /// # Errors
     /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -125,14 +134,14 @@ impl HistoryCache {
     ) -> Result<RunHistories, HistoryError> {
         let PlannedRun { point, dryings, .. } = run;
         let print = self.print(job, cloth, candidate, point)?;
-        let under = ClothHeat::by(&print);
+        let under = ClothHeat::of(&print);
         let beside = match self.beside.entry((dial_bits(point), candidate.dried)) {
-            Entry::Occupied(had) => *had.get(),
+            Entry::Occupied(kept) => *kept.get(),
             Entry::Vacant(entry) => {
-                // Damp where it is dried first, and as it lies where it is not.
+                // Cloth that is dried before enters damp, other cloth as it lies in the room.
                 let damp = cloth_in_room(job, cloth, stack_of(job, cloth, candidate).film).bare();
                 let passes = dryings + job.order.shop.passes.max(1);
-                *entry.insert(ClothHeat::by(&simulate(job, &damp, point, passes)?))
+                *entry.insert(ClothHeat::of(&simulate(job, &damp, point, passes)?))
             }
         };
         let cloth = ClothHeat { peak: under.peak.max(beside.peak), scorch: under.scorch.max(beside.scorch) };
@@ -140,10 +149,12 @@ impl HistoryCache {
     }
 }
 
+/// Set temperature and belt as bits, for a cache key.
 fn dial_bits(point: &SetPoint) -> [u64; 2] {
     [point.set, point.belt].map(f64::to_bits)
 }
 
+/// Simulates a stack at a set point in every drift case.
 fn simulate(
     job: &Job,
     stack: &Stack,
@@ -154,11 +165,11 @@ fn simulate(
     history(stack, &job.dryer, &cases, passes, TOLERANCE)
 }
 
-/// Most passes in which a shop dries a piece: what is wetter is hung up first. Assumed, 2 to 6.
+/// Most passes in which a shop dries a piece: wetter pieces are hung up first. Assumed, 2 to 6.
 pub const MOST_DRYINGS: u32 = 4;
 
-/// Passes through the dryer at a set point after which no more water is left in the bare cloth than drying is taken to
-/// leave, as it comes out of the heat; `None` where it takes more than a shop would run.
+/// Passes through the dryer at a set point after which the bare cloth holds no more water than [`LEFT`] as it
+/// leaves the heat; `None` if it takes more than [`MOST_DRYINGS`].
 ///
 /// # Errors
 /// [`HistoryError`] if a temperature history cannot be integrated.

@@ -1,7 +1,7 @@
-//! What shows late and no heat moves: ghosting, cracks, film that comes off or does not stand the wash.
+//! Late faults that do not depend on the heat: ghosting, cracks, film that comes off or fails in the wash.
 //!
-//! There are no equations for these. They are frequencies of classes, of common practice and without a source, and are said
-//! as such; together with bleeding they make the chance of a late fault.
+//! There are no equations for these. They are frequencies of classes from common practice, without a source,
+//! and labelled so; together with bleeding they make the chance of a late fault.
 
 use super::ghosting::{frequency, ghosting};
 use crate::numerics::normal;
@@ -10,11 +10,11 @@ use crate::plan::recipe::{Candidate, comes_off};
 use crate::plan::report::{Margin, Side, Topic, margin};
 use crate::quantity::Band;
 
-/// Share of fully fused prints that crack or lift in an industrial wash, hotter and rougher than one at home and often
-/// finished in a tunnel. 0.02 to 0.2; common practice, no source.
+/// Share of fully fused prints that crack or lift in an industrial wash, hotter and rougher than one at home
+/// and often finished in a tunnel. 0.02 to 0.2; common practice, no source.
 const INDUSTRIAL_WASH: f64 = 0.07;
 
-/// Chances of what shows late.
+/// Chances of the late faults that do not depend on the heat, 0 to 1 each.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LateFaults {
     /// That it ghosts.
@@ -23,11 +23,12 @@ pub struct LateFaults {
     pub comes_off: f64,
     /// That it cracks.
     pub cracks: f64,
-    /// That it does not stand the wash.
+    /// That it fails in the wash.
     pub washes_off: f64,
 }
 
 impl LateFaults {
+    /// The chances for a candidate on its cloth.
     pub fn of(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Self {
         Self {
             ghosts: ghosting(job, cloth, candidate.white).frequency,
@@ -43,7 +44,7 @@ impl LateFaults {
         1.0 - [ghosts, comes_off, cracks, washes_off].into_iter().map(|chance| 1.0 - chance).product::<f64>()
     }
 
-    /// The margins of those that bear on the print.
+    /// The margins of ghosting, adhesion and wash, where they bear on the print.
     pub fn margins(&self, job: &Job) -> impl Iterator<Item = Margin> {
         let ghosting = (self.ghosts > 0.002).then(|| frequency(job, Topic::Ghosting, self.ghosts));
         let adhesion = (self.comes_off > 0.0).then(|| frequency(job, Topic::Adhesion, self.comes_off));
@@ -64,6 +65,7 @@ fn cracks(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> f64 {
     normal::cumulative((stretch_needed(job, cloth) / candidate.white.stretch).ln() / 0.25)
 }
 
+/// The margin of the stretch that the print must take, %.
 pub fn stretch_margin(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Margin {
     let stretch = candidate.white.stretch;
     let value =

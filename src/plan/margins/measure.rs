@@ -1,4 +1,4 @@
-//! Every margin of a candidate at its set point, over every run that the set point must survive.
+//! Every margin of a candidate at its set point, over every drift case.
 
 use super::appearance::press_margins;
 use super::histories::{ClothHeat, HistoryCache, RunHistories};
@@ -14,22 +14,24 @@ use crate::plan::window::PlannedRun;
 use crate::quantity::Band;
 use crate::quantity::units::celsius;
 
-/// What is read off the runs of one candidate.
+/// Margins and temperatures of one candidate, over its drift cases.
 #[derive(Clone, Debug)]
 pub struct Margins {
     /// Every margin, the tightest first.
     pub each: Vec<Margin>,
-    /// Film at the belt end, °C.
+    /// Film surface as the piece leaves the heat in the run as planned, °C.
     pub exit_c: f64,
     /// Hottest film in any run, °C.
     pub hottest_film_c: f64,
     /// Hottest cloth in any run, under the print or beside it, °C.
     pub hottest_cloth_c: f64,
-    /// Longest that the film is over the heat from which plasticised PVC without stabiliser loses acid, s.
+    /// Longest time in any run that the film's surface is above the temperature from which plasticised PVC
+    /// without stabiliser loses acid, s.
     pub acid_seconds: f64,
 }
 
-/// What is known of a candidate before its margins are read: its run, its look, its tint and its late faults.
+/// What is known of a candidate before its margins are computed: its run, its look, its tint and its late
+/// faults.
 #[derive(Clone, Copy, Debug)]
 pub struct Measured<'m, 'a> {
     /// The candidate.
@@ -40,12 +42,12 @@ pub struct Measured<'m, 'a> {
     pub look: &'m FilmOpacity,
     /// Margins of its bleeding, in its middle and along its rim.
     pub tint: &'m [Option<Margin>; 2],
-    /// Chances of what shows late and no heat moves.
+    /// Chances of the late faults that do not depend on the heat.
     pub late: &'m LateFaults,
 }
 
 impl Margins {
-    /// Reads every margin, over every run.
+    /// Computes every margin, over every drift case.
     ///
     /// # Errors
     /// [`HistoryError`] if a run cannot be integrated.
@@ -93,12 +95,12 @@ fn seconds_over(history: &History<DRIFT_CASES>, limit: f64) -> f64 {
     over.largest()
 }
 
-/// The band of a value over the runs, the planned one being the likely.
+/// The band of a value over the drift cases, with the run as planned as the likely value.
 fn band(lanes: Lanes<DRIFT_CASES>) -> Band {
     Band::around(lanes[0], &lanes.0)
 }
 
-/// What the heat does to film and cloth.
+/// Margins of what the heat does to film and cloth.
 fn heat_margins(
     job: &Job,
     cloth: &Cloth,
@@ -140,7 +142,8 @@ fn exit_temperature(history: &History<DRIFT_CASES>) -> f64 {
     celsius(at_exit.map_or(Stack::ROOM, |sample| sample.film_top[0][0]))
 }
 
-/// Kinetics of the ordinary ink that shares the heat: that of the white itself, or of any ordinary white known here.
+/// Kinetics of the ordinary ink that shares the heat: that of the white itself, or of any ordinary white
+/// known here.
 fn ordinary_of(job: &Job, candidate: &Candidate<'_>) -> crate::ink::CureKinetics {
     if !candidate.white.low_cure {
         return candidate.white.kinetics;

@@ -1,7 +1,8 @@
 //! A candidate at its set point against every limit.
 //!
-//! Comes in: a candidate with its planned run. Goes out: margins, the tightest first, and the chances of late faults that no
-//! heat moves. It must not know what a margin leads to: the verdict is made from chances, one floor up.
+//! Comes in: a candidate with its planned run. Goes out: margins, the tightest first, the temperature
+//! histories behind them, and the chances of late faults that do not depend on the heat. It must not know
+//! what a margin leads to: verdicts are made in [`verdict`](super::verdict).
 
 mod appearance;
 mod ghosting;

@@ -145,8 +145,8 @@ impl Cloth {
             .sum()
     }
 
-    /// True for the cloths that every garment shop prints week after week: cotton, polyester and their blends,
-    /// knitted, with ordinary dye and no coating. Common practice, no source.
+    /// True for the cloths that every garment shop prints week after week: cotton, polyester and their
+    /// blends, knitted, with ordinary dye and no coating. Common practice, no source.
     #[must_use]
     pub fn is_everyday(&self) -> bool {
         use super::DyeClass;

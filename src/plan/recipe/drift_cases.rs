@@ -5,8 +5,8 @@ use crate::dryer::{DriftCase, DriftRange};
 /// Drift cases that every margin is computed over.
 pub const DRIFT_CASES: usize = 8;
 
-/// The drift cases of a dryer, the run as planned first: the cold and the hot corner, a belt stop, thick and thin film,
-/// damper and drier cloth.
+/// The drift cases of a dryer, the run as planned first: the cold and the hot corner, a belt stop, thick and
+/// thin film, damper and drier cloth.
 pub fn drift_cases(drift: &DriftRange) -> [DriftCase; DRIFT_CASES] {
     let nominal = DriftCase::NOMINAL;
     [

@@ -4,22 +4,25 @@ use crate::dryer::Dryer;
 use crate::numerics::interpolation;
 use std::sync::Arc;
 
-/// A belt speed, m/s, its dwell, and where it lies between the columns: as planned and with a stop of the belt.
+/// A belt speed that a shop can dial, and where it lies between the columns of a window.
 #[derive(Clone, Copy, Debug)]
 pub struct BeltStep {
+    /// Belt speed, m/s.
     pub belt: f64,
     /// Logarithm of the dwell over 30 s.
     pub ln_dwell: f64,
+    /// First column and weights of the interpolation at this speed.
     pub planned: (usize, [f64; 4]),
+    /// The same with a stop of the belt: at the speed whose dwell is as long.
     pub stopped: (usize, [f64; 4]),
 }
 
-/// The belt speeds that a shop can step, over columns at these logarithms of the speed: the same in every row of every
-/// window of one dryer.
+/// The belt speeds that a shop can dial, over columns at these logarithms of the speed: the same in every row
+/// of every window of one dryer.
 pub fn belt_steps(dryer: &Dryer, columns: &[f64]) -> Arc<[BeltStep]> {
     let (Some(slowest), Some(fastest)) = (columns.first(), columns.last()) else { return Arc::default() };
     let length = dryer.heated_length();
-    // A shop sets its belt in steps that can be read off the step: 2 % is about 0.05 m/min.
+    // A shop sets its belt in steps that can be read off the dial: 2 % is about 0.05 m/min.
     let speeds = ((fastest - slowest) / 0.025).ceil().max(1.0) as usize;
     let step = |i: usize| {
         let log = slowest + (fastest - slowest) * i as f64 / speeds as f64;

@@ -1,4 +1,4 @@
-//! The dryer's dials at a set point: how they stand, how well they must be held, what water costs.
+//! The dryer's controls at a set point: what to dial, how closely to hold it, what water costs.
 
 use super::grid::Window;
 use super::planned_run::PlannedRun;
@@ -14,7 +14,11 @@ use crate::plan::recipe::{Candidate, stack_of, water};
 use crate::plan::report::{Clearance, Setting};
 use crate::quantity::units::celsius;
 
-/// Dwell in which the same film would fuse as well over the same cloth bone dry, s; only where water is worth a word.
+/// Dwell in which the same film would fuse as well over the same cloth bone dry, s; `None` if the cloth holds
+/// too little water to matter, or if no shorter dwell is found.
+///
+/// # Errors
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn dry_dwell(
     job: &Job,
     cloth: &Cloth,
@@ -35,7 +39,7 @@ pub fn dry_dwell(
         belt: point.belt / share(lane),
         drift: if lane == 7 { DriftCase::NOMINAL } else { dry },
     });
-    // It is told to a few seconds.
+    // The dwell is shown to a few seconds, so a loose tolerance is enough.
     let loose = Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border };
     let history = history_on(StackGrid::rough(&stack), &stack, &job.dryer, &cases, 1, loose)?;
     let Lanes(fused) = fuse(&history, |sample| sample.film_bottom, &kinetics).fused;
@@ -44,7 +48,7 @@ pub fn dry_dwell(
     Ok(enough.map(|lane| share(lane) * dwell))
 }
 
-/// Clearance on each side of the set point in the run as planned.
+/// Clearance on each side of the set point, in the run as planned.
 pub fn clearance_around(window: &Window, run: &PlannedRun) -> Clearance {
     let SetPoint { set, belt, .. } = run.point;
     let holds = |set: f64, belt: f64| run.demands.holds(&window.at(DriftRun::Nominal, set, belt));
@@ -64,12 +68,12 @@ pub fn clearance_around(window: &Window, run: &PlannedRun) -> Clearance {
     }
 }
 
-/// The dryer's dials at a set point, with how well they must be held.
+/// The dryer's controls at a set point, with how closely they must be held.
 pub fn setting(job: &Job, point: &SetPoint, clearance: &Clearance) -> Setting {
     let dryer = &job.dryer;
     let belt = point.belt * 60.0;
     let sides = [clearance.slower, clearance.faster].into_iter().flatten();
-    // Half the room to the nearer wall, and never looser than a tenth of the belt speed.
+    // Half the clearance to the nearer wall, and never more than a tenth of the belt speed.
     let hold_belt = sides.fold(belt * 0.2, f64::min) * 0.5;
     Setting {
         set_c: celsius(point.set),

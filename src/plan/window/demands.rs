@@ -1,3 +1,5 @@
+//! What a set point must keep, as plain values and in the form that a window's cells have.
+
 use super::cell::{Cell, larger, logit};
 use super::must_fuse::must_fuse;
 use super::outcome::Outcome;
@@ -10,22 +12,22 @@ use crate::plan::order::{Cloth, Job, Rules};
 pub struct Demands {
     /// Which of the window's kinetics must fuse: ordinary, low-cure.
     pub must_fuse: [bool; 2],
-    /// Fused share needed.
+    /// Fused share needed at the film's bottom, 0 to 1.
     pub fused: f64,
-    /// Most scorch that passes; infinite for cloth that does not yellow.
+    /// Highest scorch index that passes; infinite for cloth that does not yellow.
     pub scorch: f64,
-    /// Most film heat, K.
+    /// Highest film temperature that passes, K.
     pub film: f64,
-    /// Most cloth heat, K; infinite where the cloth stands any cure.
+    /// Highest cloth temperature that passes, K; infinite where the cloth withstands any cure.
     pub cloth: f64,
-    /// whether dye moves on the setting.
+    /// Whether the cloth has dye that the heat moves: then its amount counts in the choice of a set point.
     pub bleeds: bool,
-    /// How much pace counts, 0 to 1.
+    /// Weight of pace in the choice of a set point, 0 to 1.
     pub pace: f64,
 }
 
-/// Weight of pace in the choice of a set point where the order does not ask for speed, 0 to 1. Chosen, as the other
-/// weights of [`robust`](super::robust::robust).
+/// Weight of pace in the choice of a set point where the order does not ask for speed, 0 to 1. Chosen, as the
+/// other weights of [`robust`](super::robust::robust).
 const USUAL_PACE: f64 = 0.35;
 
 impl Demands {
@@ -35,7 +37,7 @@ impl Demands {
         Self::of(&job.rules, cloth, must_fuse(job, white.low_cure), USUAL_PACE)
     }
 
-    /// The demands of a white on a cloth.
+    /// The demands of a white on a cloth, from the inks that must fuse and the weight of pace.
     #[must_use]
     pub fn of(rules: &Rules, cloth: &Cloth, must_fuse: [bool; 2], pace: f64) -> Self {
         let shrink = cloth.shrinks_above.map(|limit| limit + rules.shrink_allowed / rules.shrink_slope);
@@ -51,14 +53,14 @@ impl Demands {
         }
     }
 
-    /// Fused share that counts: the least of the inks that must fuse.
+    /// Fused share that counts: the least of the inks that must fuse, 0 to 1.
     #[must_use]
     pub fn fused_of(&self, outcome: &Outcome) -> f64 {
         let needed = outcome.fused.iter().zip(self.must_fuse).filter(|(_, must)| *must);
         needed.map(|(fused, _)| *fused).fold(1.0, f64::min)
     }
 
-    /// True if the run as planned keeps every demand.
+    /// True if an outcome keeps every demand.
     #[must_use]
     pub fn holds(&self, outcome: &Outcome) -> bool {
         self.fused_of(outcome) >= self.fused
@@ -67,7 +69,7 @@ impl Demands {
             && outcome.cloth_peak <= self.cloth
     }
 
-    /// All of them, bit for bit.
+    /// All of them as bits, for a cache key.
     pub fn bits(&self) -> [u64; 8] {
         let Self { must_fuse: [ordinary, low], fused, scorch, film, cloth, bleeds, pace } = *self;
         let numbers = [fused, scorch, film, cloth, pace].map(f64::to_bits);
@@ -87,7 +89,8 @@ impl Demands {
     }
 }
 
-/// Demands as a window's cells keep their values: logit of the fused share, kelvins, logarithm of the scorch index.
+/// Demands as a window's cells keep their values: logit of the fused share, kelvins, logarithm of the scorch
+/// index.
 #[derive(Clone, Copy, Debug)]
 pub struct Limits {
     must_fuse: [bool; 2],
@@ -98,6 +101,7 @@ pub struct Limits {
 }
 
 impl Limits {
+    /// Logit of the fused share that counts.
     fn fused_of(&self, cell: &Cell) -> f64 {
         let [ordinary, low] = cell.fused();
         match self.must_fuse {
@@ -108,19 +112,23 @@ impl Limits {
         }
     }
 
+    /// True if a cell keeps every demand.
     pub fn hold(&self, cell: &Cell) -> bool {
         self.hold_cold(cell) && self.hold_hot(cell)
     }
 
+    /// True if a cell is fused: the demand that the cold corner tests.
     pub fn hold_cold(&self, cell: &Cell) -> bool {
         self.fused_of(cell) >= self.fused
     }
 
+    /// True if neither film nor cloth is too hot: the demands that the hot corner tests.
     pub fn hold_hot(&self, cell: &Cell) -> bool {
         cell.scorch() <= self.scorch && cell.film_peak() <= self.film && cell.cloth_peak() <= self.cloth
     }
 
-    /// How near the corners of the drift, and a belt stop, come to their limits.
+    /// How near the corners of the drift and a belt stop come to their limits: the term `crowding` of the
+    /// cost in [`robust`](super::robust::robust).
     pub fn crowding(&self, cold: &Cell, hot: &[Cell; 2]) -> f64 {
         let most = |of: fn(&Cell) -> f64| larger(of(&hot[0]), of(&hot[1]));
         let Lanes([fusion, film, cloth, scorch]) = Lanes([

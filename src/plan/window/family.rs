@@ -1,9 +1,10 @@
-//! Windows of every film on one cloth from a few of them.
+//! Windows for every film on one cloth, interpolated from a few that are simulated.
 //!
-//! What a film does to the heat is a matter of its mass: it must be warmed, and it hinders drying. Over the films that a
-//! shop lays (20 to 250 µm) peaks, fused shares (as logits), scorch and dye (as logarithms) bend so little with that mass
-//! that three marched windows give all others by a parabola. A blocker under the white counts as so much more film. The
-//! cloth beside the print knows nothing of the film, and is marched once. How far that is off: `tests/answers/window_agrees.rs`.
+//! A film affects the heat through its mass: it must be warmed, and it hinders drying. Over the films that a
+//! shop prints (20 to 250 µm) peaks, fused shares (as logits), scorch and dye (as logarithms) are so smooth
+//! in that mass that a parabola through three simulated windows gives all others. A blocker under the white
+//! counts as additional film. The cloth beside the print does not depend on the film and is simulated once.
+//! The error of the parabola: `tests/answers/window_agrees.rs`.
 
 use super::cell::PRINTED;
 use super::fields::{BareClothCells, PrintCells};
@@ -12,26 +13,29 @@ use super::question::{Axes, Question, runs};
 use crate::dryer::{Film, HistoryError, Stack};
 use crate::numerics::rosenbrock::Effort;
 
-/// Films that are simulated, as shares of the way from the lightest to the heaviest: nearer together where films are light,
-/// because there a window moves most. Chosen; `tests/answers/window_agrees.rs` says how far off that is.
+/// Films that are simulated, as shares of the range from the lightest to the heaviest: closer together where
+/// films are light, because there a window changes most. Chosen; `tests/answers/window_agrees.rs` measures
+/// the error.
 const ANCHORS: [f64; 3] = [0.0, 0.4, 1.0];
-/// Films whose masses are nearer to one another than this share are served by one window. Chosen: 3 % of a film is less than a shop holds.
+/// Films whose masses differ by less than this share use one window. Chosen: 3 % of a film is less than a
+/// shop can hold.
 const SAME: f64 = 0.03;
 
-/// The windows of one cloth in one dryer, over the mass of film on it.
+/// The windows of one cloth in one dryer, for any mass of film on it.
 #[derive(Clone, Debug)]
 pub struct Family {
     axes: Axes,
-    /// Films, kg/m², and what each takes with it.
+    /// Masses of the simulated films, kg/m², with the cells of each.
     anchors: Vec<(f64, PrintCells)>,
     beside: BareClothCells,
 }
 
 impl Family {
-    /// Marches the family for films from `least` to `most` (kg/m²); the film of the question's own stack is not looked at.
+    /// Simulates the family for films from `least` to `most` (kg/m²); the film of the question's own stack is
+    /// not used.
     ///
     /// # Errors
-    /// As [`Window::compute`].
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn compute(question: &Question<'_>, [least, most]: [f64; 2]) -> Result<Self, HistoryError> {
         let (axes, runs) = (Axes::of(question), runs(question.dryer));
         let alike = most <= least * (1.0 + SAME);
@@ -57,7 +61,7 @@ impl Family {
             effort: Effort::default(),
         };
         for (at, print) in &self.anchors {
-            // Lagrange's weight.
+            // Weight in Lagrange's interpolation.
             let others = masses().filter(|other| (other - at).abs() > 0.0);
             let weight: f64 = others.map(|other| (mass - other) / (at - other)).product();
             let cells = print.cells.iter().flatten();

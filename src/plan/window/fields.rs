@@ -1,6 +1,7 @@
-//! The cells of a window, marched as many at a time as the machine takes side by side.
+//! The cells of a window, simulated as many at a time as the machine computes side by side.
 //!
-//! The print and the cloth beside it are marched apart: the second is the same for every film on one cloth.
+//! The print and the cloth beside it are simulated separately: the second is the same for every film on one
+//! cloth.
 
 use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
 use super::question::{Axes, Detail, Question, RUNS};
@@ -14,10 +15,10 @@ use crate::migration::{DyedCloth, Release};
 use crate::numerics::rosenbrock::Effort;
 use crate::numerics::{Lanes, interpolation};
 
-/// Cases that march side by side.
+/// Cases that are integrated side by side.
 const SIDE_BY_SIDE: usize = 8;
 
-/// What is read off the printed stack on its way.
+/// What is followed along the history of the printed stack.
 #[derive(Clone)]
 struct OnPrint<'a> {
     kinetics: &'a [CureKinetics; 2],
@@ -39,7 +40,7 @@ impl Follower<SIDE_BY_SIDE> for OnPrint<'_> {
                 for (cure, kinetics) in self.cures.iter_mut().zip(self.kinetics) {
                     cure.advance(seconds, temperature, kinetics);
                 }
-                // Hottest a moment after the exit, between two samples.
+                // The film's bottom is hottest a moment after the exit, between two samples.
                 self.peaks[1] = self.peaks[1].max(temperature);
             },
         );
@@ -63,7 +64,7 @@ impl Follower<SIDE_BY_SIDE> for OnPrint<'_> {
     }
 }
 
-/// What is read off the cloth beside the print.
+/// What is followed along the history of the cloth beside the print.
 #[derive(Clone)]
 struct OnCloth {
     scorch: Scorch<SIDE_BY_SIDE>,
@@ -85,14 +86,14 @@ impl Follower<SIDE_BY_SIDE> for OnCloth {
     }
 }
 
-/// One lane of work: which row of which run.
+/// The work of one lane: a row of cells in one of the runs.
 #[derive(Clone, Copy)]
 struct Lane {
     run: usize,
     row: usize,
 }
 
-/// What the print takes with it, cell by cell in each of the runs.
+/// Values of the printed stack, cell by cell in each of the runs.
 #[derive(Clone, Debug)]
 pub struct PrintCells {
     pub cells: Vec<Vec<[f64; PRINTED]>>,
@@ -100,7 +101,7 @@ pub struct PrintCells {
 }
 
 impl PrintCells {
-    /// Marches the print through every cell in each of `runs`.
+    /// Simulates the printed stack in every cell, in each of `runs`.
     ///
     /// # Errors
     /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -115,7 +116,7 @@ impl PrintCells {
         };
         let dyed = question.dyed;
         let (cells, effort) =
-            Walk { question, axes, runs }.follow(question.stack, &start, &|lane, print| {
+            GridSimulation { question, axes, runs }.follow(question.stack, &start, &|lane, print| {
                 let [ordinary, low] = print.cures.map(|cure| logit(cure.fused[lane]));
                 let [top, bottom, face] = print.peaks.map(|peak| peak[lane]);
                 let dye = dyed.map_or(0.0, |dyed| dyed.arrives(&print.release)[lane]);
@@ -125,7 +126,7 @@ impl PrintCells {
     }
 }
 
-/// What the cloth beside the print takes with it.
+/// Values of the cloth beside the print, cell by cell in each of the runs.
 #[derive(Clone, Debug)]
 pub struct BareClothCells {
     pub cells: Vec<Vec<[f64; BESIDE]>>,
@@ -133,8 +134,8 @@ pub struct BareClothCells {
 }
 
 impl BareClothCells {
-    /// Marches the bare cloth through every cell in each of `runs`; for a first look not through the cold one, whose
-    /// cloth is taken to be as hot as planned. Nothing is asked of it but that it is not too hot.
+    /// Simulates the bare cloth in every cell, in each of `runs`. A coarse window skips the cold run and
+    /// takes its cloth to be as hot as planned: the only demand on bare cloth is that it is not too hot.
     ///
     /// # Errors
     /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -151,9 +152,10 @@ impl BareClothCells {
             Detail::Coarse => &first_look[..],
             Detail::Fine => &runs[..],
         };
-        let (mut cells, effort) = Walk { question, axes, runs }
-            .follow(&bare, &start, &|lane, beside| [beside.peak[lane], beside.scorch.ln(lane)])?;
-        // In the place of the cold run.
+        let (mut cells, effort) =
+            GridSimulation { question, axes, runs }
+                .follow(&bare, &start, &|lane, beside| [beside.peak[lane], beside.scorch.ln(lane)])?;
+        // The planned run serves as the cold one.
         if let [planned, _] = cells.as_slice() {
             cells.insert(1, planned.clone());
         }
@@ -161,43 +163,45 @@ impl BareClothCells {
     }
 }
 
-/// What came of every cell in each run, and what it took.
-type Walked<const N: usize> = (Vec<Vec<[f64; N]>>, Effort);
+/// Values of every cell in each run, and the effort of their integration.
+type GridValues<const N: usize> = (Vec<Vec<[f64; N]>>, Effort);
 
-struct Walk<'a> {
+/// The simulation of one stack over the axes of a window, in each of the runs.
+struct GridSimulation<'a> {
     question: &'a Question<'a>,
     axes: &'a Axes,
     runs: &'a [DriftCase],
 }
 
-impl Walk<'_> {
-    /// Follows one stack through every cell and reads what came of each lane.
+impl GridSimulation<'_> {
+    /// Simulates one stack in every cell and reads the values of each lane.
     fn follow<F: Follower<SIDE_BY_SIDE>, const N: usize>(
         &self,
         stack: &Stack,
         start: &F,
         read: &dyn Fn(usize, &F) -> [f64; N],
-    ) -> Result<Walked<N>, HistoryError> {
+    ) -> Result<GridValues<N>, HistoryError> {
         let cells = self.axes.set.len() * self.axes.belt.len();
-        let mut walked = (vec![vec![[0.0; N]; cells]; self.runs.len()], Effort::default());
-        // A second pass starts from where the first one ended, which differs with every dwell.
+        let mut values = (vec![vec![[0.0; N]; cells]; self.runs.len()], Effort::default());
+        // A second zone or pass starts from the state at the end of the first, which differs with every
+        // dwell.
         if self.question.dryer.zones.len() == 1 && self.question.passes == 1 {
-            self.rows(stack, start, read, &mut walked)?;
+            self.rows(stack, start, read, &mut values)?;
         } else {
-            self.speeds(stack, start, read, &mut walked)?;
+            self.speeds(stack, start, read, &mut values)?;
         }
-        Ok(walked)
+        Ok(values)
     }
 
-    /// Rows and runs side by side, every dwell forked off one hot march.
+    /// Rows and runs side by side; every dwell forks off one history in the heat.
     fn rows<F: Follower<SIDE_BY_SIDE>, const N: usize>(
         &self,
         stack: &Stack,
         start: &F,
         read: &dyn Fn(usize, &F) -> [f64; N],
-        (cells, total): &mut Walked<N>,
+        (cells, total): &mut GridValues<N>,
     ) -> Result<(), HistoryError> {
-        let (Axes { set, belt, .. }, worlds) = (self.axes, self.runs);
+        let (Axes { set, belt, .. }, drift_cases) = (self.axes, self.runs);
         let length = self.question.dryer.heated_length();
         let grid = self.question.detail.grid(stack);
         // The slowest belt is the longest dwell, and the first column.
@@ -207,16 +211,16 @@ impl Walk<'_> {
             .zip(belt.iter().rev())
             .map(|(i, belt)| Dwell { seconds: length / belt, cools: i % apart == 0 || i + 1 == columns })
             .collect();
-        let cooled: Vec<f64> = dwells.iter().filter(|dwell| dwell.cools).map(log_of).collect();
-        // The runs of one row dry out at about the same time: side by side they share their small steps.
+        let cooled: Vec<f64> = dwells.iter().filter(|dwell| dwell.cools).map(ln_dwell).collect();
+        // The runs of one row dry out at about the same time: side by side they share their small time steps.
         let lanes: Vec<Lane> =
-            (0..set.len()).flat_map(|row| (0..worlds.len()).map(move |run| Lane { run, row })).collect();
+            (0..set.len()).flat_map(|row| (0..drift_cases.len()).map(move |run| Lane { run, row })).collect();
         for lanes in lanes.chunks(SIDE_BY_SIDE) {
             let Some(&last) = lanes.last() else { continue };
             let of = |lane: usize| lanes.get(lane).copied().unwrap_or(last);
             let runs: [(f64, DriftCase); SIDE_BY_SIDE] =
-                std::array::from_fn(|lane| (set[of(lane).row], worlds[of(lane).run]));
-            // What each cooling adds, lane by lane.
+                std::array::from_fn(|lane| (set[of(lane).row], drift_cases[of(lane).run]));
+            // What cooling after the exit adds, lane by lane.
             let mut adds: Vec<Vec<[f64; N]>> = vec![Vec::with_capacity(cooled.len()); lanes.len()];
             let effort = forked(
                 grid,
@@ -238,7 +242,7 @@ impl Walk<'_> {
                 },
             )?;
             for (dwell, at) in dwells.iter().enumerate() {
-                let (from, weights) = interpolation::cubic(&cooled, log_of(at));
+                let (from, weights) = interpolation::cubic(&cooled, ln_dwell(at));
                 for (Lane { run, row }, adds) in lanes.iter().zip(&adds) {
                     let cell = &mut cells[*run][row * columns + columns - 1 - dwell];
                     for (adds, weight) in adds.iter().skip(from).zip(weights) {
@@ -248,7 +252,7 @@ impl Walk<'_> {
                     }
                 }
             }
-            count(total, effort);
+            add_effort(total, effort);
         }
         Ok(())
     }
@@ -259,12 +263,12 @@ impl Walk<'_> {
         stack: &Stack,
         start: &F,
         read: &dyn Fn(usize, &F) -> [f64; N],
-        (cells, total): &mut Walked<N>,
+        (cells, total): &mut GridValues<N>,
     ) -> Result<(), HistoryError> {
-        let (Axes { set, belt, .. }, worlds) = (self.axes, self.runs);
+        let (Axes { set, belt, .. }, drift_cases) = (self.axes, self.runs);
         let Question { dryer, passes, .. } = *self.question;
         let columns = belt.len();
-        for (run, &drift) in worlds.iter().enumerate() {
+        for (run, &drift) in drift_cases.iter().enumerate() {
             for (row, &set) in set.iter().enumerate() {
                 for (part, speeds) in belt.chunks(SIDE_BY_SIDE).enumerate() {
                     let last = speeds.last().copied().unwrap_or(1.0);
@@ -281,12 +285,12 @@ impl Walk<'_> {
                         passes,
                         self.question.detail.tolerance(),
                     )?;
-                    let end = followed(&history, start.clone());
+                    let end = follow_to_end(&history, start.clone());
                     for lane in 0..speeds.len() {
                         let cell = row * columns + part * SIDE_BY_SIDE + lane;
                         cells[run][cell] = read(lane, &end);
                     }
-                    count(total, history.effort);
+                    add_effort(total, history.effort);
                 }
             }
         }
@@ -294,16 +298,19 @@ impl Walk<'_> {
     }
 }
 
-fn log_of(dwell: &Dwell) -> f64 {
+/// Logarithm of a dwell, s.
+fn ln_dwell(dwell: &Dwell) -> f64 {
     dwell.seconds.ln()
 }
 
-fn count(total: &mut Effort, effort: Effort) {
+/// Adds the effort of all lanes to a total.
+fn add_effort(total: &mut Effort, effort: Effort) {
     total.accepted += effort.accepted * SIDE_BY_SIDE;
     total.rejected += effort.rejected * SIDE_BY_SIDE;
 }
 
-fn followed<F: Follower<SIDE_BY_SIDE>>(history: &History<SIDE_BY_SIDE>, mut follower: F) -> F {
+/// The follower after all of a history.
+fn follow_to_end<F: Follower<SIDE_BY_SIDE>>(history: &History<SIDE_BY_SIDE>, mut follower: F) -> F {
     for pair in history.samples.windows(2) {
         if let [from, to] = pair {
             follower.step(from, to);

@@ -1,10 +1,10 @@
 //! The cure window: what every setting of a dryer does to one stack.
 //!
-//! A grid of set temperatures and belt speeds, each cell a history of the print and one of the bare cloth beside it.
-//! The window is computed for the run as planned and for the two corners of the dryer's drift, so that a set point can
-//! be asked to hold in all of them. Between cells: local cubics, on the logit of the fused share and the logarithm
-//! of dye and scorch, because those are what bends least. Local, because a drying-out kink crosses every window of
-//! damp cloth: a polynomial through the whole row would ring.
+//! A grid of set temperatures and belt speeds, each cell a temperature history of the print and one of the
+//! bare cloth beside it. The window is computed for the run as planned and for the two corners of the dryer's
+//! drift, so that a set point can be required to hold in all of them. Between cells: local cubics, on the
+//! logit of the fused share and the logarithm of dye and scorch, because those are smoothest. Local, because
+//! a drying-out kink crosses every window of damp cloth: a polynomial through the whole row would ring.
 
 use super::belt_steps::BeltStep;
 use super::cell::Cell;
@@ -24,18 +24,18 @@ pub struct Window {
     pub set: Vec<f64>,
     /// Belt speeds of the columns, m/s, rising.
     pub belt: Vec<f64>,
-    /// What it took to compute: steps of the march, times the cases that each step served.
+    /// Effort of the integration: time steps, times the cases that each step served.
     pub effort: Effort,
     log_belt: Vec<f64>,
     pub(super) belt_steps: Arc<[BeltStep]>,
-    worlds: [Cells; RUNS],
+    cells_by_run: [Cells; RUNS],
 }
 
 /// Values over the grid, row after row from the coolest, as they are interpolated.
 type Cells = Vec<Cell>;
 
 impl Window {
-    /// The middle of what was looked at: where a closed window is judged.
+    /// The middle of the grid: where a candidate is assessed whose window is closed.
     #[must_use]
     pub fn middle(&self) -> SetPoint {
         let middle = |values: &[f64]| values.get(values.len() / 2).copied().unwrap_or(1.0);
@@ -45,17 +45,17 @@ impl Window {
     /// Computes the window.
     ///
     /// # Errors
-    /// [`HistoryError`] where a stack or dryer lies outside the equations.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn compute(question: &Question<'_>) -> Result<Self, HistoryError> {
         let (axes, runs) = (Axes::of(question), runs(question.dryer));
         let beside = BareClothCells::compute(question, &axes, &runs)?;
         Ok(Self::of(&axes, &PrintCells::compute(question, &axes, &runs)?, &beside))
     }
 
-    /// A window of a print and of the cloth beside it.
+    /// A window from the cells of a print and of the cloth beside it.
     pub fn of(axes: &Axes, print: &PrintCells, beside: &BareClothCells) -> Self {
-        let mut worlds: [Cells; RUNS] = Default::default();
-        for (cells, (print, beside)) in worlds.iter_mut().zip(print.cells.iter().zip(&beside.cells)) {
+        let mut cells_by_run: [Cells; RUNS] = Default::default();
+        for (cells, (print, beside)) in cells_by_run.iter_mut().zip(print.cells.iter().zip(&beside.cells)) {
             cells.extend(print.iter().zip(beside).map(|(print, beside)| Cell::of(print, beside)));
         }
         let effort = Effort {
@@ -63,11 +63,12 @@ impl Window {
             rejected: print.effort.rejected + beside.effort.rejected,
         };
         let Axes { set, belt, log_belt, belt_steps } = axes.clone();
-        Self { set, belt, effort, log_belt, belt_steps, worlds }
+        Self { set, belt, effort, log_belt, belt_steps, cells_by_run }
     }
 
+    /// The cells of a run, row after row from the coolest.
     pub(super) fn cells(&self, run: DriftRun) -> &Cells {
-        let [nominal, cold, hot] = &self.worlds;
+        let [nominal, cold, hot] = &self.cells_by_run;
         match run {
             DriftRun::Nominal => nominal,
             DriftRun::Cold => cold,
@@ -75,7 +76,8 @@ impl Window {
         }
     }
 
-    /// The cells along one set temperature, one a column: between the rows from `row` on, by their weights.
+    /// The cells along one set temperature, one a column: interpolated between the rows from `row` on by
+    /// their weights.
     pub fn row(&self, run: DriftRun, (row, weights): (usize, [f64; 4])) -> Cells {
         let columns = self.belt.len();
         let mut along = vec![Cell::ZERO; columns];
@@ -87,7 +89,7 @@ impl Window {
         along
     }
 
-    /// The outcome at a setting (K, m/s), held inside the grid.
+    /// The outcome at a setting (K, m/s), clamped to the grid.
     #[must_use]
     pub fn at(&self, run: DriftRun, set: f64, belt: f64) -> Outcome {
         let (row, row_weights) = interpolation::cubic(&self.set, set);

@@ -1,7 +1,8 @@
 //! The cure window: what every setting of a dryer does to one stack, and the set point that holds over drift.
 //!
-//! Comes in: a stack, a dryer, and what must be kept ([`Demands`]). Goes out: a window, a robust set point, the room around
-//! it, and what would open a closed window. It must not know prices, chances or other candidates.
+//! Comes in: a stack, a dryer, and what must be kept ([`Demands`]). Goes out: a window, a robust set point,
+//! the clearance around it, and what would open a closed window. It must not know prices, chances or
+//! verdicts.
 
 mod belt_steps;
 mod cell;

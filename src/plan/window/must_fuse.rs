@@ -1,10 +1,11 @@
-//! Which inks of a print must fuse, and why none can where a window is closed.
+//! Which inks of a print must fuse, and why a window is closed.
 
 use crate::plan::order::{Cloth, CureKind, Job};
 use crate::plan::report::{Code, Reason, Side, word};
 use crate::quantity::units::celsius;
 
-/// Which kinetics must fuse: all inks share one heat, and the one that cures hottest sets it.
+/// Which of the two kinetics (ordinary, low-cure) must fuse: all inks share one heat, and the one that needs
+/// most sets it.
 #[must_use]
 pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
     let colours = &job.order.print.colours_on_top;
@@ -12,12 +13,13 @@ pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
     [!low_cure || ordinary_on_top, low_cure]
 }
 
-/// Why a window is closed.
-pub fn closed(cloth: &Cloth, judged_side: Side, peak_needed: f64) -> Reason {
+/// The reason why a window is closed. `side` says which demand no setting keeps; `peak_needed` is the
+/// temperature that the film's bottom must reach, K.
+pub fn closed(cloth: &Cloth, side: Side, peak_needed: f64) -> Reason {
     if let Some((fibre, limit)) = cloth.melts
         && limit < peak_needed + 8.0
     {
         return Reason::new(Code::MeltsInCure).word("fibre", word(fibre)).number("limit", celsius(limit));
     }
-    Reason::new(Code::WindowClosed).word("side", word(judged_side)).number("peak", celsius(peak_needed))
+    Reason::new(Code::WindowClosed).word("side", word(side)).number("peak", celsius(peak_needed))
 }

@@ -1,4 +1,4 @@
-//! What would open a closed window: one thing changed at a time, each computed and none guessed.
+//! What would open a closed window: one thing changed at a time, and each computed.
 
 use super::demands::Demands;
 use super::grid::Window;
@@ -12,12 +12,13 @@ use crate::plan::recipe::{Candidate, dry, stack_of, water};
 use crate::plan::report::{Code, Reason};
 use crate::quantity::units::{celsius, kelvin};
 
-/// How much slower or faster another gear lets a belt run. Common practice, no source: a sprocket or a pulley is good
-/// for about that much.
+/// Factor by which another gear lets a belt run slower or faster. Common practice, no source: another
+/// sprocket or pulley gives about that much.
 const GEAR: f64 = 2.5;
-/// Film that still is a print, as a share of the planned one.
+/// Thinner film that still is a print, as a share of the planned one.
 const THINNER: f64 = 0.65;
-/// Looks for single changes under which a way has a set point, the cheapest first.
+
+/// Looks for single changes under which a candidate has a set point, the cheapest first.
 ///
 /// # Errors
 /// [`HistoryError`] if a temperature history cannot be integrated.

@@ -4,7 +4,7 @@ use super::demands::Demands;
 use super::set_point::SetPoint;
 use crate::plan::recipe::FlashStep;
 
-/// How a way is run.
+/// How a candidate is run.
 #[derive(Clone, Copy, Debug)]
 pub struct PlannedRun {
     /// Its set point.
@@ -13,6 +13,6 @@ pub struct PlannedRun {
     pub demands: Demands,
     /// Its flash, if it has one.
     pub flash: Option<FlashStep>,
-    /// Passes in which its cloth is dried before; 0 where it is printed as it lies.
+    /// Passes in which its cloth is dried before; 0 if it is printed as it lies.
     pub dryings: u32,
 }

@@ -7,23 +7,24 @@ use crate::migration::DyedCloth;
 use crate::numerics::rosenbrock::Tolerance;
 use std::sync::Arc;
 
-/// Dwell that the window covers, s. Shorter is no cure, longer no business: common practice, no source.
+/// Dwell times that a window covers, s. Below 10 s no plastisol cures; above 150 s no shop could work: common
+/// practice, no source.
 const DWELL: [f64; 2] = [10.0, 150.0];
 
 /// Runs that a window holds: as planned, and the two corners of the drift.
 pub const RUNS: usize = 3;
 
-/// How many cells a window has. How far each is off between them: `tests/answers/window_agrees.rs`.
+/// How fine a window is. The error of each between the cells: `tests/answers/window_agrees.rs`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Detail {
-    /// Enough to find a set point, which is then judged by marches of its own.
+    /// Enough to find a set point, which is then assessed by simulations of its own.
     Coarse,
-    /// Enough to be looked at, and for a set point to be dragged through.
+    /// Enough to be drawn, and for a set point to be dragged through.
     Fine,
 }
 
 impl Detail {
-    /// Cells through the stack.
+    /// The grid through the thickness of the stack.
     pub fn grid(self, stack: &Stack) -> StackGrid {
         match self {
             Self::Coarse => StackGrid::rough(stack),
@@ -31,7 +32,7 @@ impl Detail {
         }
     }
 
-    /// How closely each setting is integrated: for a first look, ten times as loosely.
+    /// Tolerance of the integration: ten times as loose for a coarse window.
     pub fn tolerance(self) -> Tolerance {
         match self {
             Self::Coarse => {
@@ -41,9 +42,9 @@ impl Detail {
         }
     }
 
-    /// How many columns lie between two whose cooling is followed; what it adds in between is read off a cubic. What a
-    /// piece does behind the dryer's mouth changes little from one belt speed to the next, and takes longer to march
-    /// than the heat does.
+    /// Columns from one whose cooling is simulated to the next; what cooling adds in between is interpolated
+    /// by a cubic. Cooling after the exit changes little from one belt speed to the next, and takes longer to
+    /// simulate than the heat does.
     pub fn coolings(self) -> usize {
         match self {
             Self::Coarse => 2,
@@ -58,12 +59,12 @@ impl Detail {
             Self::Coarse => (13.0, 13),
             Self::Fine => (7.8, 29),
         };
-        // Fewer than six rows would leave a local cubic no room; more than forty, no dryer has.
+        // Fewer than six rows are too few for a local cubic; no dryer needs more than forty.
         [(range / kelvin).ceil().clamp(5.0, 39.0) as usize + 1, columns]
     }
 }
 
-/// Which run a value is asked for.
+/// The run that a value is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DriftRun {
     /// As planned.
@@ -81,7 +82,7 @@ pub struct Question<'a> {
     pub stack: &'a Stack,
     /// The dryer.
     pub dryer: &'a Dryer,
-    /// Times through it.
+    /// Passes through it.
     pub passes: u32,
     /// The two kinetics that are followed: ordinary and low-cure.
     pub kinetics: [CureKinetics; 2],
@@ -96,18 +97,23 @@ pub struct Question<'a> {
 /// Rows and columns of a window.
 #[derive(Clone, Debug)]
 pub struct Axes {
+    /// Set temperatures of the rows, K, rising.
     pub set: Vec<f64>,
+    /// Belt speeds of the columns, m/s, rising.
     pub belt: Vec<f64>,
+    /// Their logarithms.
     pub log_belt: Vec<f64>,
+    /// Belt speeds that a shop can dial.
     pub belt_steps: Arc<[BeltStep]>,
 }
 
 impl Axes {
+    /// The axes of a question's window.
     pub fn of(question: &Question<'_>) -> Self {
         let Question { dryer, fixed, .. } = *question;
         let [rows, columns] = question.detail.cells(dryer.set_high - dryer.set_low);
         let set = match fixed {
-            // A little to each side, so that drift can still be read off.
+            // A little to each side, so that the effect of drift can be read.
             Some(set) => spread(set - 12.0, set + 12.0, 4),
             None => spread(dryer.set_low, dryer.set_high, rows),
         };
@@ -126,6 +132,7 @@ pub fn runs(dryer: &Dryer) -> [DriftCase; RUNS] {
     [DriftCase::NOMINAL, DriftCase::cold(&dryer.drift), DriftCase::hot(&dryer.drift)]
 }
 
+/// Even steps from `low` to `high`.
 fn spread(low: f64, high: f64, count: usize) -> Vec<f64> {
     (0..count).map(|i| low + (high - low) * i as f64 / (count - 1) as f64).collect()
 }

@@ -10,18 +10,19 @@ use crate::dryer::Dryer;
 use crate::numerics::interpolation;
 use std::ops::Range;
 
-/// The setting whose whole drift box holds: the cold corner fused, the hot corner and a belt stop unharmed; and among
-/// those the one that costs least in dye, heat and time. Where no box holds, the best setting that holds as planned;
-/// `None` where the window is closed.
+/// The setting whose whole drift box holds (the cold corner fuses, the hot corner and a belt stop do no
+/// harm), and among those the one that costs least in dye, heat and time. If no box holds, the best setting
+/// that holds as planned; `None` if the window is closed.
 ///
-/// Never the just-cured point: there the least drift leaves the film under-fused. What a setting costs is
+/// Never the just-cured point: there the least drift leaves the film under-fused. The cost of a setting is
 ///
 /// ```text
 /// mean over drift of ln(dye) (where dye moves with it) + pace ln(dwell / 30 s) + crowding at both corners
 /// ```
 ///
-/// Crowding is 1 where a corner touches its limit and falls off e-fold over a shop's own uncertainty: one unit of the
-/// logit of the fused share, 15 K of film or cloth, a third of the scorch index. Weights chosen, no source.
+/// Crowding is 1 where a corner touches its limit and falls off e-fold over a shop's own uncertainty: one
+/// unit of the logit of the fused share, 15 K of film or cloth, a third of the scorch index. Weights chosen,
+/// no source.
 #[must_use]
 pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f64>) -> Option<SetPoint> {
     let sets: Vec<f64> = match fixed {
@@ -34,10 +35,10 @@ pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f
     };
     let belts = &*window.belt_steps;
     let search = Search { window, limits: demands.limits(), demands };
-    // A first look at every third of both belt_steps; where it finds no setting that holds throughout, at all of them.
-    let near = |index: usize, count: usize| index.saturating_sub(THIRD)..(index + THIRD + 1).min(count);
+    // First every third step of both axes; if none of these settings holds throughout, every step.
+    let near = |index: usize, count: usize| index.saturating_sub(STRIDE)..(index + STRIDE + 1).min(count);
     let rough =
-        search.best(&sets, belts, 0..sets.len(), 0..belts.len(), THIRD).filter(|found| found.point.robust);
+        search.best(&sets, belts, 0..sets.len(), 0..belts.len(), STRIDE).filter(|found| found.point.robust);
     let found = match rough {
         Some(found) => {
             let (set, belt) = (near(found.at[0], sets.len()), near(found.at[1], belts.len()));
@@ -48,10 +49,10 @@ pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f
     found.map(|found| found.point)
 }
 
-/// How many steps of a step a first look takes at once.
-const THIRD: usize = 3;
+/// Steps from one setting of the first search to the next.
+const STRIDE: usize = 3;
 
-/// The best setting of those that were looked at.
+/// The best setting so far: its place on both axes, its cost and its set point.
 struct Found {
     at: [usize; 2],
     cost: f64,
@@ -65,7 +66,7 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    /// The best of the settings in these ranges of both belt_steps, so many steps apart.
+    /// The best setting within these ranges of both axes, `step` places apart.
     fn best(
         &self,
         sets: &[f64],
@@ -79,7 +80,7 @@ impl Search<'_> {
             let set = *sets.get(row)?;
             let between_rows = interpolation::cubic(&self.window.set, set);
             let planned = self.window.row(DriftRun::Nominal, between_rows);
-            // Most rows hold nowhere.
+            // Computed where needed only: most rows hold nowhere.
             let mut drift = None;
             for column in columns.clone().step_by(step) {
                 let step = belts.get(column)?;
@@ -95,16 +96,16 @@ impl Search<'_> {
                 let pace = self.demands.pace * step.ln_dwell;
                 let dye = (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
                 let dye = if self.demands.bleeds { dye } else { 0.0 };
-                // Crowding only adds to it.
-                if best.as_ref().is_some_and(|had| had.point.robust && pace + dye >= had.cost) {
+                // Crowding only adds to the cost.
+                if best.as_ref().is_some_and(|best| best.point.robust && pace + dye >= best.cost) {
                     continue;
                 }
                 let robust = self.limits.hold_cold(&cold)
                     && self.limits.hold_hot(&hot)
                     && self.limits.hold_hot(&stopped);
                 let cost = pace + self.limits.crowding(&cold, &[hot, stopped]) + dye;
-                let better = best.as_ref().is_none_or(|had| {
-                    (robust && !had.point.robust) || (robust == had.point.robust && cost < had.cost)
+                let better = best.as_ref().is_none_or(|best| {
+                    (robust && !best.point.robust) || (robust == best.point.robust && cost < best.cost)
                 });
                 if better {
                     let point = SetPoint { set, belt: step.belt, robust };
@@ -125,7 +126,8 @@ fn between(row: &[Cell], (column, weights): (usize, [f64; 4])) -> Cell {
     sum
 }
 
-/// Clearance from a setting to the nearest wall on one axis: how far `step` can be taken before a demand breaks.
+/// Clearance from a setting to the nearest wall on one axis: how far `step` can be taken before a demand
+/// breaks; `None` if none breaks up to `most`.
 #[must_use]
 pub fn clearance(holds: impl Fn(f64) -> bool, most: f64) -> Option<f64> {
     if holds(most) {
