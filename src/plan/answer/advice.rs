@@ -1,11 +1,11 @@
-//! What to do and what to leave, and what to check on the first piece.
+//! What to do and what to avoid, and what to check on the first piece.
 
 use crate::ink::WhiteClass;
 use crate::plan::order::{Cloth, Job};
 use crate::plan::report::{Advice, Code, Topic, Verdict, tightness};
 use crate::plan::verdict::Judgement;
 
-/// What to do and what to leave, for a pick.
+/// What to do and what to avoid, for a pick.
 pub fn advice(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<Advice> {
     let mut advice = Vec::new();
     let mixed = job.mixes.iter().any(|mix| mix.white.id == judgement.assessment.candidate.white.id);
@@ -33,7 +33,7 @@ pub fn advice(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<Advice
     if cloth.dyed.is_some() || cloth.is_light() {
         advice.push(Advice::CoolBeforeStacking);
     }
-    // Water that was added is worth a pass even where it costs no verdict.
+    // Added water is worth a drying pass even if it does not change the verdict.
     if judgement.assessment.candidate.dried || cloth.garment.added_water_percent > 2.0 {
         advice.push(Advice::PreDry);
     }

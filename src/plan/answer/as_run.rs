@@ -7,18 +7,18 @@ use crate::plan::report::{DialSetting, Margin, Pick, Topic};
 use crate::plan::verdict::judge;
 use crate::plan::window::Demands;
 
-/// What a run does to a print.
+/// Margins and chances of a pick as it was run.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AsRun {
     /// Every margin, the tightest first.
     pub margins: Vec<Margin>,
     /// Chance that the white turns, 0 to 1.
     pub turns: f64,
-    /// Chance that it ghosts.
+    /// Chance that it ghosts, 0 to 1.
     pub ghosts: f64,
-    /// Chance that it comes off nylon or a coating.
+    /// Chance that it comes off nylon or a coating, 0 to 1.
     pub comes_off: f64,
-    /// Chance that it cracks in wear though it is fused.
+    /// Chance that it cracks in wear though it is fused, 0 to 1.
     pub cracks: f64,
     /// Film of white, µm.
     pub film_um: f64,
@@ -32,10 +32,11 @@ impl AsRun {
     }
 }
 
-/// Weighs a pick at a set temperature (°C) and a belt (m/min); `None` where the job has no such garment or white.
+/// Assesses a pick at a dialled setting; `None` if the job lacks its garment, or an ink or mesh of its
+/// recipe.
 ///
 /// # Errors
-/// [`HistoryError`] where the stack or the run lies outside the equations.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn as_run(job: &Job, pick: &Pick, at: DialSetting) -> Result<Option<AsRun>, HistoryError> {
     let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
     let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };

@@ -12,8 +12,8 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judgement<'_>>) -> Vec<R
     let mut cautions = Vec::new();
     if let Some(best) = best {
         cautions.push(Reason::new(Code::HotGarments).number("exit", best.margins.exit_c));
-        // Tied to the film's own peak in the worst run, not to the dial: 190 °C is 30 K above where plasticised PVC
-        // without stabiliser starts to lose acid.
+        // Tied to the film's own peak in the worst run, not to the dial: 190 °C is 30 K above where
+        // plasticised PVC without stabiliser starts to lose acid.
         if best.margins.hottest_film_c > 190.0 {
             cautions.push(
                 Reason::new(Code::OverheatedPvc)
@@ -60,11 +60,12 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judgement<'_>>) -> Vec<R
     cautions
 }
 
+/// The law of this id.
 fn law<'j>(job: &'j Job, id: &str) -> Option<&'j Law> {
     job.laws.iter().find(|law| law.id == id)
 }
 
-/// A caution with the figure, the name and the day of force of the law behind it.
+/// Adds to a caution the limit, the name and the day of force of a law.
 fn by_law(job: &Job, id: &str, reason: Reason) -> Reason {
     match law(job, id) {
         Some(law) => reason.number("limit", law.limit).word("law", &law.law).word("since", &law.since),

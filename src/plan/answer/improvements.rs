@@ -6,7 +6,10 @@ use crate::plan::report::{Code, Reason, Verdict, sorted_insert, word};
 use crate::plan::search::{Evaluator, if_dried};
 use crate::plan::verdict::{Assessment, burden};
 
-/// What would make the answer better: an undyed cloth, a white or a blocker to buy, a dried cloth.
+/// What would make the answer better: undyed cloth, a white or a blocker to buy, dried cloth.
+///
+/// # Errors
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn improvements(
     job: &Job,
     cloth: &Cloth,
@@ -23,29 +26,30 @@ pub fn improvements(
         return Ok(Vec::new());
     }
     for white in &job.market {
-        if let Ok(judged) = evaluator.best_of(white, &job.blockers, Some(verdict))?
-            && judged.verdict < verdict
+        if let Ok(assessment) = evaluator.best_of(white, &job.blockers, Some(verdict))?
+            && assessment.verdict < verdict
         {
             let reason = Reason::new(Code::BuyClass)
                 .word("class", word(white.class))
                 .word("name", &white.name)
                 .number("low_cure", f64::from(u8::from(white.low_cure)))
-                .word("verdict", word(judged.verdict));
-            add((judged.verdict, burden(job, cloth, &judged), reason));
+                .word("verdict", word(assessment.verdict));
+            add((assessment.verdict, burden(job, cloth, &assessment), reason));
         }
     }
     if cloth.dyed.is_some() {
-        // A blocker to buy goes under a white that blocks itself; under another it would be alone.
+        // A blocker is bought for use under a white that itself blocks; under any other it would be the only
+        // barrier.
         for white in job.whites.iter().filter(|white| white.dye_capacity > 0.0) {
-            if let Ok(judged) = evaluator.best_of(white, &job.market_blockers, Some(verdict))?
-                && judged.verdict < verdict
-                && let Some(blocker) = judged.candidate.blocker
+            if let Ok(assessment) = evaluator.best_of(white, &job.market_blockers, Some(verdict))?
+                && assessment.verdict < verdict
+                && let Some(blocker) = assessment.candidate.blocker
             {
                 let reason = Reason::new(Code::UseBlocker)
                     .word("name", &blocker.name)
                     .word("white", &white.name)
-                    .word("verdict", word(judged.verdict));
-                add((judged.verdict, burden(job, cloth, &judged), reason));
+                    .word("verdict", word(assessment.verdict));
+                add((assessment.verdict, burden(job, cloth, &assessment), reason));
             }
         }
     }
@@ -58,8 +62,8 @@ pub fn improvements(
         let best = evaluator.on_cloth(&undyed, |evaluator| {
             let mut best = Verdict::Refuse;
             for white in &job.whites {
-                if let Ok(judged) = evaluator.best_of(white, &[], Some(best.min(verdict)))? {
-                    best = best.min(judged.verdict);
+                if let Ok(assessment) = evaluator.best_of(white, &[], Some(best.min(verdict)))? {
+                    best = best.min(assessment.verdict);
                 }
             }
             Ok::<_, HistoryError>(best)

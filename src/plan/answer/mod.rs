@@ -1,6 +1,8 @@
-//! The whole answer: picks with their reasons, cautions and questions; the window, forecast and run of one pick.
+//! The whole answer: picks with their reasons, cautions and questions; the window, forecast and run of one
+//! pick.
 //!
-//! Comes in: a job. Goes out: a report. Everything below is at its service; it must not compute heat or dye itself.
+//! Comes in: a job. Goes out: a report. It may use every folder of the plan; it must not hold equations of
+//! heat or dye.
 
 mod advice;
 mod as_run;

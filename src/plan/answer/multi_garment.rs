@@ -1,9 +1,9 @@
 //! One design on several garments: one plan for all of them, or a plan for each.
 //!
-//! One plan means one white through one set of screens; the dryer may be set anew between two garments, because that
-//! costs minutes and no screen, and so may each garment be dried first or not. Each way that is best for some garment is
-//! weighed on every other. What the one plan costs more is ink and press time of the pieces that would do with less; what
-//! the split costs more is screens and ink changes:
+//! One plan means one white through one set of screens. The dryer may be set anew between two garments,
+//! because that costs minutes and no screen, and the cloth of each garment may be dried before or not. Each
+//! recipe that is best for some garment is assessed on every other. One plan costs more ink and press time on
+//! the pieces that would do with less; the split costs more screens and ink changes:
 //!
 //! ```text
 //! cost = sum over garments of pieces x cost per print  +  screens beyond the first x screen change  +  ink changes
@@ -36,12 +36,12 @@ pub fn whole(
         return Ok(None);
     }
     let mut together: Option<(OrderPlan, f64)> = None;
-    let mut tried: Vec<&Recipe> = Vec::new();
+    let mut assessed: Vec<&Recipe> = Vec::new();
     for pick in reports.iter().flat_map(|report| &report.picks) {
-        if tried.iter().any(|recipe| same_screens(recipe, &pick.recipe)) {
+        if assessed.iter().any(|recipe| same_screens(recipe, &pick.recipe)) {
             continue;
         }
-        tried.push(&pick.recipe);
+        assessed.push(&pick.recipe);
         if let Some((plan, burden)) = for_all(job, pick, evaluators)? {
             let better = together.as_ref().is_none_or(|(best, least)| {
                 plan.verdict.cmp(&best.verdict).then(burden.total_cmp(least)).is_lt()
@@ -53,32 +53,33 @@ pub fn whole(
     }
     let together = together.map(|(plan, _)| plan);
     let split = split(job, reports);
-    let say = said(&split, together.as_ref());
+    let say = recommendation(&split, together.as_ref());
     Ok(Some(WholeOrder { together, split, say }))
 }
 
-/// The plan of one pick's white and screens on every garment; `None` where some garment refuses it.
+/// One plan with a pick's recipe on every garment, and its burden; `None` if some garment refuses it.
 fn for_all(
     job: &Job,
     pick: &Pick,
     evaluators: &mut [Option<Evaluator<'_>>],
 ) -> Result<Option<(OrderPlan, f64)>, HistoryError> {
     let mut parts = Vec::with_capacity(job.cloths.len());
-    let (mut cost, mut weight) = (0.0, 0.0);
+    let (mut cost, mut total_burden) = (0.0, 0.0);
     for (garment, (cloth, evaluator)) in job.cloths.iter().zip(evaluators).enumerate() {
         let Some(evaluator) = evaluator else { return Ok(None) };
         let Some(candidate) = Candidate::of_recipe(job, cloth, &pick.recipe) else { return Ok(None) };
         let Some(assessment) = dried_or_not(evaluator, candidate)? else { return Ok(None) };
         cost += f64::from(cloth.garment.pieces) * cost_per_print(job, &assessment);
-        weight += burden(job, cloth, &assessment);
+        total_burden += burden(job, cloth, &assessment);
         parts.push(part(job, garment, evaluator, &assessment, pick)?);
     }
     let verdict = parts.iter().map(|part| part.verdict).max().unwrap_or(Verdict::Refuse);
     let cost = cost + changes([pick].into_iter());
-    Ok(Some((OrderPlan { verdict, cost, parts }, weight)))
+    Ok(Some((OrderPlan { verdict, cost, parts }, total_burden)))
 }
 
-/// A way on a garment as it lies, or dried first where that is looked for and better; `None` where it is refused.
+/// A candidate on a garment as it lies, or dried before where that is looked for and better; `None` if it is
+/// refused.
 fn dried_or_not<'w>(
     evaluator: &mut Evaluator<'_>,
     candidate: Candidate<'w>,
@@ -95,6 +96,7 @@ fn dried_or_not<'w>(
     Ok(best.filter(|best| best.verdict < Verdict::Refuse))
 }
 
+/// The part of one plan that is for one garment.
 fn part(
     job: &Job,
     garment: usize,
@@ -102,14 +104,14 @@ fn part(
     assessment: &Assessment<'_>,
     pick: &Pick,
 ) -> Result<GarmentPart, HistoryError> {
-    let room = clearance_around(evaluator.window(&assessment.candidate)?, &assessment.run);
+    let clearance = clearance_around(evaluator.window(&assessment.candidate)?, &assessment.run);
     Ok(GarmentPart {
         garment,
         white: Some(pick.white.clone()),
         name: pick.name.clone(),
         dried: assessment.candidate.dried,
         verdict: assessment.verdict,
-        setting: Some(setting(job, &assessment.run.point, &room)),
+        setting: Some(setting(job, &assessment.run.point, &clearance)),
         cost_per_print: cost_per_print(job, assessment),
     })
 }
@@ -151,13 +153,14 @@ fn split(job: &Job, reports: &[Report]) -> OrderPlan {
     OrderPlan { verdict, cost: prints + changes(bests()), parts }
 }
 
-/// Whether two recipes run through the same screens in the same strokes: they differ at most in additive and drying.
+/// Whether two recipes run through the same screens in the same strokes: they differ at most in additive and
+/// drying.
 fn same_screens(one: &Recipe, other: &Recipe) -> bool {
     one.strokes == other.strokes && one.screens().eq(other.screens())
 }
 
-/// What setting screens and changing inks costs over these picks, in the shop's money. The first white and its first
-/// screen are there in any case.
+/// Cost of setting screens and changing inks over these picks, in the shop's money. The first white and its
+/// first screen are there in any case.
 fn changes<'a>(picks: impl Iterator<Item = &'a Pick>) -> f64 {
     let (mut screens, mut inks) = (BTreeSet::new(), BTreeSet::new());
     for pick in picks {
@@ -169,7 +172,7 @@ fn changes<'a>(picks: impl Iterator<Item = &'a Pick>) -> f64 {
 }
 
 /// Which of the two to run, and what the other would cost.
-fn said(split: &OrderPlan, together: Option<&OrderPlan>) -> Reason {
+fn recommendation(split: &OrderPlan, together: Option<&OrderPlan>) -> Reason {
     let of = |code: Code| Reason::new(code).number("garments", split.parts.len() as f64);
     let white = |plan: &OrderPlan| plan.parts.first().map(|part| part.name.clone()).unwrap_or_default();
     match together {

@@ -1,4 +1,4 @@
-//! The whole answer: every white on the shelf weighed, the best first.
+//! The whole answer: every white on the shelf assessed, the best first.
 
 use super::cautions::cautions;
 use super::improvements::improvements;
@@ -15,18 +15,19 @@ use crate::plan::search::{Evaluator, SimulationCache, dried_candidates, first_cl
 use crate::plan::verdict::{Assessment, Judgement, order, scores, trade_off};
 use crate::plan::window::clearance_around;
 
-/// Answers the job for each of its cloths and gives the most demanding answer, with what all of them can share.
+/// Answers the job for each of its cloths and gives the most demanding answer, with what all of them can
+/// share.
 ///
 /// # Errors
-/// [`HistoryError`] where a stack lies outside the equations.
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn answer(job: &Job) -> Result<Report, HistoryError> {
     answer_with(job, &mut SimulationCache::default())
 }
 
-/// The same with what was marched for earlier answers.
+/// The same with the simulations that `cache` keeps from earlier answers.
 ///
 /// # Errors
-/// As [`answer`].
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn answer_with(job: &Job, cache: &mut SimulationCache) -> Result<Report, HistoryError> {
     let mut evaluators: Vec<Option<Evaluator<'_>>> =
         job.cloths.iter().map(|cloth| Evaluator::new(job, cloth, cache)).collect();
@@ -58,14 +59,15 @@ pub fn answer_with(job: &Job, cache: &mut SimulationCache) -> Result<Report, His
     Ok(Report { whole, understood_each, ..hardest })
 }
 
-/// Weighs one white of the shelf on the first cloth, whatever its verdict, at the film nearest to the one that the trade's
-/// experience is stated at; over a blocker if `over_blocker`. `None` where its window is closed or there is no such white.
+/// Assesses one white of the shelf on the first cloth, whatever its verdict, with the film nearest to
+/// [`ANCHOR_FILM`](crate::plan::ANCHOR_FILM); over the first blocker if `over_blocker`. `None` if its window
+/// is closed, or if the shelf has no such white or no blocker.
 ///
 /// # Errors
-/// As [`answer`].
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn assess_white(job: &Job, white: &str, over_blocker: bool) -> Result<Option<Pick>, HistoryError> {
     let Some(cloth) = job.cloths.first() else { return Ok(None) };
-    let Some(white) = job.whites.iter().find(|had| had.id == white) else { return Ok(None) };
+    let Some(white) = job.whites.iter().find(|known| known.id == white) else { return Ok(None) };
     let Some(mut evaluator) = Evaluator::new(job, cloth, &mut SimulationCache::default()) else {
         return Ok(None);
     };
@@ -79,6 +81,7 @@ pub fn assess_white(job: &Job, white: &str, over_blocker: bool) -> Result<Option
     Ok(Some(pick(job, cloth, &mut evaluator, &judgement)?))
 }
 
+/// A report that refuses the order, with what would make it possible.
 fn refusal(reasons: Vec<Reason>) -> Report {
     Report {
         verdict: Verdict::Refuse,
@@ -96,6 +99,7 @@ fn refusal(reasons: Vec<Reason>) -> Report {
     }
 }
 
+/// The answer for one cloth of the job.
 fn answer_cloth<'a>(
     job: &'a Job,
     cloth: &'a Cloth,
@@ -114,13 +118,13 @@ fn answer_cloth<'a>(
     }
     let Some(evaluator) = evaluator else { return Ok(report) };
     let mut assessed: Vec<Assessment<'_>> = Vec::new();
-    // Of what is refused, the way that comes nearest.
-    let mut nearest: Option<Assessment<'_>> = None;
+    // Among refused candidates, the one with the least chance of a late fault.
+    let mut nearest_refused: Option<Assessment<'_>> = None;
     let mut found = Vec::with_capacity(job.whites.len());
     for white in &job.whites {
         found.push(evaluator.best_of(white, &job.blockers, None)?);
     }
-    let shut = first_closed(job, &found);
+    let first_closed_white = first_closed(job, &found);
     let dried = dried_candidates(evaluator, &found)?;
     let mut add = |assessment| sorted_insert(&mut assessed, assessment, |a, b| order(job, cloth, a, b));
     for ((white, found), dried) in job.whites.iter().zip(found).zip(dried) {
@@ -135,8 +139,11 @@ fn answer_cloth<'a>(
                 report.rejected.push(Rejected { white: white.id.clone(), name: white.name.clone(), reasons });
                 let refused = judgement.assessment;
                 let chance = |refused: &Assessment<'_>| refused.fail_later.likely;
-                if nearest.as_ref().is_none_or(|nearest| chance(&refused) < chance(nearest)) {
-                    nearest = Some(refused);
+                if nearest_refused
+                    .as_ref()
+                    .is_none_or(|nearest_refused| chance(&refused) < chance(nearest_refused))
+                {
+                    nearest_refused = Some(refused);
                 }
             }
             Err(reason) => report.rejected.push(Rejected {
@@ -157,25 +164,25 @@ fn answer_cloth<'a>(
     }
     report.verdict = report.picks.first().map_or(Verdict::Refuse, |pick| pick.verdict);
     if assessed.iter().all(|assessment| assessment.candidate.dried)
-        && let Some(white) = shut
+        && let Some(white) = first_closed_white
     {
         let mut openings = evaluator.openings(white)?;
         if assessed.is_empty() {
             report.closed = closed(job, cloth, evaluator, white)?.map(Box::new);
         } else {
-            // What spares the drying; the drying itself is planned.
+            // Openings other than drying: the drying is already planned.
             openings.retain(|reason| reason.code != Code::OpensPreDry);
         }
         report.to_make_it_possible.extend(openings);
     }
-    let best = assessed.first().or(nearest.as_ref());
+    let best = assessed.first().or(nearest_refused.as_ref());
     report.to_make_it_possible.extend(improvements(job, cloth, evaluator, report.verdict, best)?);
     report.cautions = cautions(job, cloth, first.as_ref());
     report.unknowns = unknowns(job, cloth, first.as_ref());
     Ok(report)
 }
 
-/// The first way to print a white whose window is closed.
+/// The first candidate of a white whose window is closed, as a pick without a setting.
 fn closed(
     job: &Job,
     cloth: &Cloth,
@@ -189,7 +196,7 @@ fn closed(
     Ok(Some(Pick { verdict: Verdict::Refuse, setting: None, trial: None, ..pick }))
 }
 
-/// What no white can answer.
+/// The reason why no white can print this order: what the customer bans, or certified cloth.
 fn forbidden(job: &Job, cloth: &Cloth) -> Option<Reason> {
     let banned =
         |ban: &String| matches!(ban.to_lowercase().as_str(), "pvc" | "vinyl" | "phthalates" | "plastisol");
@@ -204,6 +211,7 @@ fn forbidden(job: &Job, cloth: &Cloth) -> Option<Reason> {
     (certified || job.order.use_.kind == UseKind::Protective).then(|| Reason::new(Code::MakerWordNeeded))
 }
 
+/// The reasons for or against a candidate that is not a pick.
 fn pick_reasons(
     job: &Job,
     cloth: &Cloth,
@@ -211,7 +219,7 @@ fn pick_reasons(
     judgement: &Judgement<'_>,
 ) -> Result<Vec<Reason>, HistoryError> {
     let window = evaluator.window(&judgement.assessment.candidate)?;
-    let room = clearance_around(window, &judgement.assessment.run);
-    // What water costs a run is no matter where there is none.
-    Ok(reasons(job, cloth, judgement, &room, None))
+    let clearance = clearance_around(window, &judgement.assessment.run);
+    // It is not run, so the dwell that water costs does not matter.
+    Ok(reasons(job, cloth, judgement, &clearance, None))
 }

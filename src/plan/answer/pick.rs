@@ -13,6 +13,10 @@ use crate::plan::verdict::{Assessment, Judgement, cost_per_print, rate_per_hour}
 use crate::plan::window::{clearance_around, dry_dwell, setting};
 use crate::quantity::Band;
 
+/// The pick of a candidate with its margins.
+///
+/// # Errors
+/// [`HistoryError`] if a temperature history cannot be integrated.
 pub fn pick(
     job: &Job,
     cloth: &Cloth,
@@ -20,7 +24,7 @@ pub fn pick(
     judgement: &Judgement<'_>,
 ) -> Result<Pick, HistoryError> {
     let window = evaluator.window(&judgement.assessment.candidate)?;
-    let room = clearance_around(window, &judgement.assessment.run);
+    let clearance = clearance_around(window, &judgement.assessment.run);
     let dry = dry_dwell(job, cloth, &judgement.assessment.candidate, &judgement.assessment.run.point)?;
     let white = judgement.assessment.candidate.white;
     let cost = cost_per_print(job, &judgement.assessment);
@@ -37,7 +41,7 @@ pub fn pick(
         additive: judgement.assessment.candidate.additive,
         steps: steps(job, cloth, judgement),
         advice: advice(job, cloth, judgement),
-        setting: Some(setting(job, &judgement.assessment.run.point, &room)),
+        setting: Some(setting(job, &judgement.assessment.run.point, &clearance)),
         look: Some(appearance(&judgement.assessment.look)),
         margins: judgement.margins.each.clone(),
         fail_later: judgement.assessment.fail_later,
@@ -46,10 +50,11 @@ pub fn pick(
         rate_per_hour: Band { low: rate * 0.8, likely: rate, high: rate * 1.1 },
         first_piece: first_piece(judgement),
         trial: trial(job, cloth, judgement),
-        reasons: reasons(job, cloth, judgement, &room, dry),
+        reasons: reasons(job, cloth, judgement, &clearance, dry),
     })
 }
 
+/// The steps of the print run, in order.
 fn steps(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<PrintStep> {
     let candidate = &judgement.assessment.candidate;
     let flash = judgement
@@ -91,7 +96,8 @@ fn steps(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<PrintStep> 
     steps
 }
 
-/// The test that decides: a day in the oven under 60 °C, where nothing new starts in the fibre.
+/// The test that decides: a day in the oven at 60 °C, below the heat at which anything new starts in the
+/// fibre. Without dye, a look.
 fn trial(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Option<Trial> {
     if judgement.assessment.verdict != Verdict::Trial {
         return None;
@@ -113,7 +119,7 @@ fn trial(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Option<Trial> {
     })
 }
 
-/// What is stirred into a white, by name and percent.
+/// What is stirred into a white, by name and %.
 fn mixed(job: &Job, white: &White) -> Vec<(String, f64)> {
     job.mixes
         .iter()
@@ -123,7 +129,7 @@ fn mixed(job: &Job, white: &White) -> Vec<(String, f64)> {
         .collect()
 }
 
-/// The first step of a way on dried cloth.
+/// The first step on cloth that is dried before; `None` if it is printed as it lies.
 fn predry_step(job: &Job, cloth: &Cloth, assessment: &Assessment<'_>) -> Option<PrintStep> {
     let damp = damp(job, cloth);
     (assessment.run.dryings > 0).then(|| PrintStep::PreDry {
@@ -133,12 +139,12 @@ fn predry_step(job: &Job, cloth: &Cloth, assessment: &Assessment<'_>) -> Option<
     })
 }
 
-/// What the fresh print of a way looks like.
-fn appearance(seen: &FilmOpacity) -> Appearance {
+/// What the fresh print looks like.
+fn appearance(look: &FilmOpacity) -> Appearance {
     Appearance {
-        lab: seen.colour,
-        contrast_ratio: seen.contrast_ratio,
-        garment_shows: seen.garment_shows,
-        whiteness: seen.colour.whiteness(),
+        lab: look.colour,
+        contrast_ratio: look.contrast_ratio,
+        garment_shows: look.garment_shows,
+        whiteness: look.colour.whiteness(),
     }
 }

@@ -13,12 +13,12 @@ use crate::plan::window::{
 };
 use crate::quantity::units::{celsius, kelvin};
 
-/// Cells of the drawn map. The window's own grid is coarser; local cubics fill it.
+/// Cells of the map that is drawn. The window's own grid is coarser; local cubics fill it.
 const ROWS: usize = 41;
 const COLUMNS: usize = 49;
 
-/// The cure window of one pick, kept so that a set point can be dragged through it: the grid of histories is marched
-/// once, and a report at another set point costs a single march more.
+/// The cure window of one pick, kept so that a set point can be dragged through it: its histories are
+/// simulated once, and a report at another set point costs one simulation more.
 #[derive(Clone, Debug)]
 pub struct PickWindow {
     job: Job,
@@ -29,10 +29,10 @@ pub struct PickWindow {
 }
 
 impl PickWindow {
-    /// Marches the window of a pick; `None` where the order has no such garment or white.
+    /// Simulates the window of a pick; `None` if the job lacks its garment, or an ink or mesh of its recipe.
     ///
     /// # Errors
-    /// [`HistoryError`] where the stack lies outside the equations.
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn new(job: Job, pick: Pick) -> Result<Option<Self>, HistoryError> {
         let (window, flash, walls) = {
             let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
@@ -48,7 +48,7 @@ impl PickWindow {
                 detail: Detail::Fine,
             })?;
             let flash = flash_of(&job, cloth, &candidate)?;
-            // The walls are those of the pick's own film path; as the set point is dragged they stand still.
+            // The walls are those at the pick's own set point; they do not move as it is dragged.
             let demands = Demands::usual(&job, cloth, candidate.white);
             let point = pick.setting.as_ref().map_or_else(|| window.middle(), set_point);
             let judgement = judge(&job, cloth, candidate, point, demands, flash)?;
@@ -58,10 +58,10 @@ impl PickWindow {
         Ok(Some(Self { job, pick, window, flash, walls }))
     }
 
-    /// The window with its set point: the pick's own, or `at` (set temperature in °C, belt in m/min).
+    /// The window with its set point, the pick's own or `at`; `None` as in [`PickWindow::new`].
     ///
     /// # Errors
-    /// [`HistoryError`] where the stack lies outside the equations; `None` as in [`PickWindow::new`].
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn report(&self, at: Option<DialSetting>) -> Result<Option<WindowReport>, HistoryError> {
         let Self { job, pick, window, flash, walls } = self;
         let Some(cloth) = job.cloths.get(pick.garment) else { return Ok(None) };
@@ -75,19 +75,19 @@ impl PickWindow {
         };
         let judgement =
             judge(job, cloth, candidate, point.unwrap_or_else(|| window.middle()), demands, *flash)?;
-        let room = clearance_around(window, &judgement.assessment.run);
+        let clearance = clearance_around(window, &judgement.assessment.run);
         let drift = &job.dryer.drift;
         Ok(Some(WindowReport {
             set_c: axis(&window.set).map(celsius).collect(),
             belt_m_per_min: axis_of(&window.belt, COLUMNS).map(|belt| belt * 60.0).collect(),
             walls: walls.clone(),
-            setting: point.map(|point| setting(job, &point, &room)),
+            setting: point.map(|point| setting(job, &point, &clearance)),
             // Drift of heat transfer acts like drift of the belt: the same share of the dwell.
             drift: Drift {
                 set_k: drift.air,
                 belt_m_per_min: judgement.assessment.run.point.belt * 60.0 * drift.h,
             },
-            room,
+            room: clearance,
             curve: curve(job, cloth, &judgement)?,
             fail_later: judgement.assessment.fail_later,
             verdict: judgement.assessment.verdict,
@@ -96,7 +96,7 @@ impl PickWindow {
     }
 }
 
-/// The robust set point of a pick.
+/// The set point of a pick, which is robust.
 fn set_point(setting: &Setting) -> SetPoint {
     SetPoint { set: kelvin(setting.set_c), belt: setting.belt_m_per_min / 60.0, robust: true }
 }
@@ -112,6 +112,7 @@ fn axis_of(points: &[f64], count: usize) -> impl Iterator<Item = f64> + use<> {
     (0..count).map(move |i| low + (high - low) * i as f64 / (count - 1) as f64)
 }
 
+/// The limits that are drawn on the map, over the run as planned.
 fn walls(job: &Job, cloth: &Cloth, window: &Window, judgement: &Judgement<'_>) -> Vec<Wall> {
     let rules = &job.rules;
     let demands = &judgement.assessment.run.demands;
@@ -153,8 +154,8 @@ fn walls(job: &Job, cloth: &Cloth, window: &Window, judgement: &Judgement<'_>) -
     walls
 }
 
-/// Dye that comes from outside the dryer, kg/m², and how much of all reaches the top, for amounts from next to none to
-/// what no white takes; nothing where nothing bleeds.
+/// Dye released outside the dryer, kg/m², and how much of any amount reaches the top, for amounts from next
+/// to none to what no white takes; `None` if nothing bleeds.
 fn bleed_of(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Option<(f64, Reach)> {
     let (dyed, ageing) = (cloth.dyed.as_ref()?, &judgement.assessment.bled.as_ref()?.ageing);
     let elsewhere = release_elsewhere(
@@ -170,6 +171,7 @@ fn bleed_of(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Option<(f64,
     Some((dyed.arrives(&elsewhere)[0], reach))
 }
 
+/// Temperatures and fusion over time at the set point, in the run as planned.
 fn curve(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Result<Curve, HistoryError> {
     let stack = stack_of(job, cloth, &judgement.assessment.candidate);
     let case = Case {
@@ -187,7 +189,7 @@ fn curve(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Result<Curve, H
 }
 
 impl Curve {
-    /// The curve of a history with the fusion followed along it.
+    /// The curve of a history, with the fusion along it.
     pub fn of(history: &History<1>, fused: &[Cure<1>]) -> Self {
         let take = |of: fn(&crate::dryer::HistorySample<1>) -> Lanes<1>| {
             history.samples.iter().map(|sample| of(sample)[0]).collect::<Vec<f64>>()

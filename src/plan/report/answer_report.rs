@@ -1,3 +1,5 @@
+//! The answer to an order.
+
 use super::pick::Pick;
 use super::reason::Reason;
 use super::trade_off::TradeOff;
@@ -11,21 +13,21 @@ use serde::{Deserialize, Serialize};
 pub struct Report {
     /// The verdict of the best pick; `refuse` where there is none.
     pub verdict: Verdict,
-    /// The garment that this answers, by its place in the order: the most demanding one.
+    /// The garment that this report is for, by its place in the order: the most demanding one.
     #[serde(default)]
     pub garment: usize,
     /// Ways to print it, best first.
     pub picks: Vec<Pick>,
-    /// Whites of the shelf that cannot do it, and why.
+    /// Whites of the shelf that cannot print it, and why.
     pub rejected: Vec<Rejected>,
-    /// Where a closed window refuses the order: the way that was looked at, for its map. It has no setting; its margins
-    /// are those at the middle of the dryer's range.
+    /// If a closed window refuses the order: the candidate that was looked at, for its map. It has no
+    /// setting; its margins are those at the middle of the dryer's range.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub closed: Option<Box<Pick>>,
-    /// Where the design goes on several garments: one plan for all, or one for each.
+    /// If the design goes on several garments: one plan for all, beside one for each.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub whole: Option<WholeOrder>,
-    /// The ways that were worked through, and what is given up for what; absent where none was looked for.
+    /// The recipes that were assessed, and what is given up for what; absent if none was looked for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub trade: Option<TradeOff>,
     /// What would make it possible, or make it a go.
@@ -36,13 +38,13 @@ pub struct Report {
     pub unknowns: Vec<Unknown>,
     /// What was read from the label and what was assumed.
     pub understood: Vec<Reason>,
-    /// The same of every garment, in the order's order.
+    /// The same of every garment, in the order's sequence.
     #[serde(default)]
     pub understood_each: Vec<Vec<Reason>>,
 }
 
 impl Report {
-    /// The pick that `wanted` accepts, or the way whose window is closed.
+    /// The first pick that `wanted` accepts, the candidate whose window is closed last.
     pub fn find_pick(&self, wanted: impl Fn(&Pick) -> bool) -> Option<&Pick> {
         self.picks.iter().chain(self.closed.as_deref()).find(|pick| wanted(pick))
     }
@@ -51,7 +53,7 @@ impl Report {
 /// A caution of the report (a [`Reason`] with a caution code).
 pub type Caution = Reason;
 
-/// A white that cannot do it.
+/// A white that cannot print it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rejected {

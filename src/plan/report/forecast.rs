@@ -1,4 +1,4 @@
-//! The shape of a bleed forecast, as it is drawn and handed out as JSON.
+//! A bleed forecast, as it is drawn and as it travels in JSON.
 
 use super::follow_up::{FollowUp, Leaves, days_to_look};
 use super::pick::Setting;
@@ -8,9 +8,9 @@ use crate::optics::{GreyStep, Lab};
 use crate::quantity::Day;
 use serde::{Deserialize, Serialize};
 
-/// How the white of one way to print ages over the months after, at one set point.
+/// How the white of one pick ages over the months after printing, at one set point.
 ///
-/// Ranks and bands are firmer than levels: never a bare number of days.
+/// Rankings and bands are more certain than levels: it never gives a bare number of days.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BleedForecast {
@@ -22,7 +22,7 @@ pub struct BleedForecast {
     pub film_um: f64,
     /// The part of it, at the cloth, that is blocker, µm; 0 without one.
     pub blocker_um: f64,
-    /// Where the print lies, °C.
+    /// Storage temperature, °C.
     pub storage_c: f64,
     /// Days after printing, rising from 0 to 90, or to the day that matters where that is later.
     pub days: Vec<f64>,
@@ -36,18 +36,19 @@ pub struct BleedForecast {
     pub looked_at_days: f64,
     /// Chance that it has not passed its limit by then, 0 to 1.
     pub stays_white: f64,
-    /// Chance that it is over its limit on each of `days`, 0 to 1: earlier tests and what no model sees included. On the
-    /// day that matters it is the chance of the verdict.
+    /// Chance that it is over its limit on each of `days`, 0 to 1, with earlier tests and the faults that no
+    /// model covers included. On the day that matters it is the chance of the verdict.
     pub shows: Vec<f64>,
     /// The day it first passes its limit.
     pub first_shows: FirstShows,
-    /// How many times the likely dye it takes to pass the limit by the day that matters, by print or rim. A white that
-    /// blocks stays clean until it is full and then turns within a few parts in ten, so this number says more than a
-    /// likely colour difference of nought.
+    /// How many times the likely dye it takes to pass the limit by the day that matters, in the middle or
+    /// along the rim. A white that blocks stays clean until it is full and then turns within a few tenths
+    /// more dye, so this number says more than a likely colour difference of 0.
     pub turns_at_times: f64,
     /// The days on which to look at what is kept, and what to expect.
     pub follow_up: Vec<FollowUp>,
-    /// When the order must leave; absent while nobody says when it is printed, or where it names no day.
+    /// When the order must leave; absent while the day of printing is not known, or if the order names no
+    /// day.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub leaves: Option<Leaves>,
     /// Cuts through the film of the likely case: fresh first, then later days.
@@ -58,22 +59,23 @@ pub struct BleedForecast {
     pub turned: [Lab; 3],
     /// Where the dye of the likely case comes from and goes to by the last day.
     pub ledger: DyeLedger,
-    /// The likely case in other worlds, on the same days.
+    /// The likely case under other assumptions, on the same days.
     pub worlds: OtherWorlds,
-    /// Where the white stands over its blocker, on the day that matters; absent without one.
+    /// The rim where the white extends beyond its blocker, on the day that matters; absent without one.
     pub rim: Option<RimShows>,
-    /// Ghosting: no equation, how often the class is seen to do it.
+    /// How often the class is seen to ghost; no equation.
     pub ghosting: Ghosting,
 }
 
 impl BleedForecast {
-    /// Chance that it is over its limit on a day, 0 to 1: straight between the days that were looked at, held beyond them.
+    /// Chance that it is over its limit on a day, 0 to 1: interpolated linearly between the days that were
+    /// looked at, constant beyond them.
     #[must_use]
     pub fn shows_by(&self, day: f64) -> f64 {
         self.between(day, &|i| self.shows.get(i).copied())
     }
 
-    /// Colour difference on a day, ΔE00: likewise.
+    /// Colour difference on a day, ΔE00, interpolated likewise.
     #[must_use]
     pub fn de00_by(&self, day: f64) -> Spread {
         let of = |part: fn(&Spread) -> f64| self.between(day, &|i| self.de00.get(i).map(part));
@@ -87,7 +89,7 @@ impl BleedForecast {
     }
 
     fn between(&self, day: f64, value: &dyn Fn(usize) -> Option<f64>) -> f64 {
-        let after = self.days.partition_point(|had| *had < day);
+        let after = self.days.partition_point(|earlier| *earlier < day);
         let at = |i: usize| Some((*self.days.get(i)?, value(i)?));
         match (after.checked_sub(1).and_then(at), at(after)) {
             (Some((from, low)), Some((to, high))) => low + (high - low) * (day - from) / (to - from),
@@ -97,24 +99,25 @@ impl BleedForecast {
     }
 }
 
-/// What the likely case would be if something that nobody knows were otherwise; ΔE00 on each of the forecast's days.
+/// The likely case if something that is not known were otherwise; ΔE00 on each of the forecast's days.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct OtherWorlds {
     /// Dye spreads in the film as slowly as it may.
     pub slow_film: Vec<f64>,
-    /// As fast as it may.
+    /// Dye spreads in the film as fast as it may.
     pub fast_film: Vec<f64>,
     /// The dryer at its cold corner.
     pub cold: Vec<f64>,
     /// At its hot corner.
     pub hot: Vec<f64>,
-    /// The fibre closed below the heat it was set at. At the robust set point this world and the plain one agree,
-    /// because both are held to what the trade sees there; away from it they part.
+    /// The fibre releases nothing below the temperature that it was heat-set at. At the robust set point this
+    /// case and the plain one agree, because both are fitted to what the trade sees there; away from it they
+    /// differ.
     pub gated: Vec<f64>,
     /// Nothing lies on the print.
     pub open: Vec<f64>,
-    /// The store ten kelvin warmer.
+    /// Storage ten kelvin warmer.
     pub warmer: Vec<f64>,
 }
 
@@ -126,25 +129,25 @@ pub struct RimShows {
     pub overhang_mm: f64,
     /// Colour difference as a meter would read it there, ΔE00.
     pub de00: Spread,
-    /// Share of it that an eye sees in so narrow a line, 0 to 1: this share is held against the limit.
+    /// Share of it that an eye sees in so narrow a line, 0 to 1: this share is compared with the limit.
     pub seen: f64,
 }
 
-/// How often this class of white ghosts on such a shade. No equation stands behind it.
+/// How often this class of white ghosts on such a shade: a class frequency, no equation.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Ghosting {
-    /// How often, 0 to 1.
+    /// How often, 0 to 1: the product of the factors below, 0.9 at most.
     pub frequency: f64,
-    /// How often the class does it on a light cotton shade.
+    /// How often the class does it on a light cotton shade, 0 to 1.
     pub class: f64,
-    /// Times for the shade: light or sensitive, or not.
+    /// Factor for the shade: light or sensitive, or not.
     pub shade: f64,
-    /// Times for damp air.
+    /// Factor for damp air.
     pub damp: f64,
-    /// Times for stacking hot.
+    /// Factor for stacking hot.
     pub stacked: f64,
-    /// Times for how long it lies.
+    /// Factor for how long it lies.
     pub time: f64,
 }
 
@@ -184,7 +187,7 @@ pub struct Cut {
     pub bound_kg_per_m3: Vec<f64>,
 }
 
-/// Where dye comes from and where it goes, mg per m² of print: what came is what lies there.
+/// Where dye comes from and where it is, mg per m² of print: the sources add up to what is in the film.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DyeLedger {
@@ -196,10 +199,10 @@ pub struct DyeLedger {
     pub contact_mg_per_m2: f64,
     /// The part that lay loose on the yarns, mg/m².
     pub loose_mg_per_m2: f64,
-    /// Come from the own cloth since, mg/m²; below 0 where it went back.
+    /// From the print's own cloth since, mg/m²; below 0 where dye went back.
     pub own_mg_per_m2: f64,
-    /// Come from the cloth that lies on the print, mg/m², less what heat drove off into the air; below 0 where more was
-    /// lost than came.
+    /// From the cloth that lies on the print, mg/m², less what heat drove off into the air; below 0 where
+    /// more was lost than came.
     pub facing_mg_per_m2: f64,
     /// In the film and free, mg/m².
     pub free_mg_per_m2: f64,

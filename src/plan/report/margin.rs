@@ -49,7 +49,7 @@ pub enum Side {
     AtMost,
 }
 
-/// A value against its limit: the only judge. Verdict, reasons and colours on the map are read from margins.
+/// A value against its limit. Reasons and first-piece checks are read from margins.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Margin {
     /// What it is about.
@@ -85,11 +85,12 @@ impl Margin {
     }
 }
 
+/// A margin, its unit as a word.
 pub fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
     Margin { what, limit, value, needed, unit: unit.into() }
 }
 
-/// How near a margin is to its limit: 0 at the limit, negative beyond, in units of the limit.
+/// How near a margin's worse end is to its limit, in units of the limit: 0 at the limit, negative beyond.
 #[must_use]
 pub fn tightness(margin: &Margin) -> f64 {
     let scale = margin.limit.abs().max(1e-9);

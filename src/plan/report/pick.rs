@@ -57,6 +57,7 @@ pub struct Pick {
     /// Why, most telling first.
     pub reasons: Vec<Reason>,
 }
+
 impl Pick {
     /// The margin of a topic, if it bears on this pick.
     #[must_use]
@@ -162,10 +163,10 @@ pub struct Trial {
     pub hours: f64,
     /// Oven temperature, °C.
     pub oven_c: f64,
-    /// Colour difference that passes.
+    /// Colour difference that passes, ΔE00.
     pub pass_mark: f64,
-    /// Chance that the test shows a fault that is there.
+    /// Chance that the test shows a fault that is there, 0 to 1.
     pub power: f64,
-    /// Days on the shelf that it stands for.
+    /// Days of storage that it represents.
     pub stands_for_days: f64,
 }

@@ -1,7 +1,8 @@
 //! One way to print a garment, by the ids of what it takes: all that a printer sets before the dryer.
 //!
-//! A recipe owns its ids and knows no records, so that it can be kept, compared and written: it is the key of a pick on
-//! the page, on the job sheet and among what was assessed. Its text names the white first, then what goes with it:
+//! A recipe owns its ids and knows no records, so that it can be kept, compared and written: it is the key of
+//! a pick on the page, on the job sheet and among what was assessed. Its text names the white first, then
+//! what goes with it:
 //!
 //! ```text
 //! gannet+curlew-30/slate/mesh-43x2/smooth/additive/dried

@@ -1,8 +1,8 @@
-//! How far lots lie apart.
+//! The spread of a value over lots.
 
 use serde::{Deserialize, Serialize};
 
-/// A value over lots and worlds, by the share of cases below it.
+/// A value over lots, by the share of lots below it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Spread {

@@ -1,11 +1,12 @@
-//! What is given up for what: the ways that were worked through, as points on two scales.
+//! What is given up for what: the recipes that were assessed, as points on two scales.
 //!
-//! One scale is what the order pays with (money; stiffness where it must be soft, pace where it must be fast), the other
-//! what it gets for it (fewer late faults, or cover). A way that no other beats on both is on the front; along it more of
-//! one costs more of the other. Off the front a way is chosen only for what neither scale shows, and that is told.
+//! One scale is what the order pays with (money; stiffness where it must be soft, pace where it must be
+//! fast), the other what it gets for it (fewer late faults, or cover). A recipe that no other beats on both
+//! is on the front; along it more of one costs more of the other. A recipe off the front is chosen only for
+//! what neither scale shows, and the report says so.
 //!
-//! Only ways that may still win are worked through ([`search`](super::search)): the front is theirs, and how many were
-//! compared is said beside it.
+//! Only candidates that may still win are assessed ([`search`](crate::plan::search)): the front is theirs,
+//! and the number that was compared is reported beside it.
 
 use super::reason::{Code, Reason};
 use super::recipe::Recipe;
@@ -13,7 +14,7 @@ use super::verdict::Verdict;
 use super::word::word;
 use serde::{Deserialize, Serialize};
 
-/// A scale on which two ways are compared.
+/// A scale on which two recipes are compared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Scale {
@@ -52,9 +53,9 @@ impl Scale {
         }
     }
 
-    /// The step to which a value is written, and by which two are compared: a cent, a print an hour, a tenth of a usual
-    /// hand, a tenth of ΔE00, a twentieth of the nap or the finish, one case in a thousand: over a large order even that is
-    /// money. Chosen.
+    /// The step to which a value is rounded, and by which two are compared: a cent, a print an hour, a tenth
+    /// of a usual hand, a tenth of ΔE00, a twentieth of the nap or the finish, one case in a thousand: over a
+    /// large order even that is money. Chosen.
     fn step(self) -> f64 {
         match self {
             Self::Pace => 1.0,
@@ -66,7 +67,7 @@ impl Scale {
     }
 }
 
-/// One way that was worked through.
+/// One recipe that was assessed, with its value on every scale.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RecipeScores {
@@ -106,7 +107,7 @@ pub struct RecipeScores {
     /// By what share of its limit the finish asked for is missed, 0 to 1.
     #[serde(default)]
     pub finish: f64,
-    /// No way beats it on both scales.
+    /// No recipe beats it on both scales.
     pub front: bool,
     /// Its place among the picks, where it is one.
     pub pick: Option<usize>,
@@ -127,26 +128,26 @@ impl RecipeScores {
         }
     }
 
-    /// The same as it is written.
+    /// The same, rounded to the step of its scale.
     #[must_use]
     pub fn written(&self, scale: Scale) -> f64 {
         (self.value(scale) / scale.step()).round() * scale.step()
     }
 
-    /// Steps of a scale, so that fewer are better. What is written alike is alike.
+    /// Value in steps of its scale, so that fewer are better. Values that round alike compare as equal.
     #[must_use]
     pub fn steps(&self, scale: Scale) -> f64 {
         let steps = (self.value(scale) / scale.step()).round();
         if scale == Scale::Pace { -steps } else { steps }
     }
 
-    /// True where this way is better on a scale.
+    /// True if this recipe is better on a scale.
     #[must_use]
     pub fn beats(&self, other: &Self, scale: Scale) -> bool {
         self.steps(scale) < other.steps(scale)
     }
 
-    /// True where this way is better on one of two scales and as good on the other.
+    /// True if this recipe is better on one of two scales and as good on the other.
     #[must_use]
     pub fn dominates(&self, other: &Self, scales: [Scale; 2]) -> bool {
         scales.iter().any(|scale| self.beats(other, *scale))
@@ -154,48 +155,50 @@ impl RecipeScores {
     }
 }
 
-/// The ways that were worked through, and between which two scales they lie.
+/// The recipes that were assessed, and between which two scales they lie.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TradeOff {
-    /// Ways to print that were compared.
+    /// Candidates that were compared.
     pub compared: usize,
-    /// Those of them that might still have won and were worked through.
+    /// Those of them that might still have won and were assessed.
     pub judged: usize,
     /// What the order pays with.
     pub pays: Scale,
     /// What it gets for it.
     pub gets: Scale,
-    /// Each way, the best on the first scale first.
+    /// Each assessed recipe, the best on the first scale first.
     pub ways: Vec<RecipeScores>,
     /// What the best pick gives up and what another would give.
     pub say: Vec<Reason>,
 }
 
 impl TradeOff {
-    /// What the pick of this place gives up, and what another way would give for what.
+    /// What the pick of this place gives up, and what another recipe would give for what.
     #[must_use]
     pub fn said_of(&self, pick: usize) -> Vec<Reason> {
         let count = Reason::new(Code::WaysCompared)
             .number("compared", self.compared as f64)
             .number("judged", self.judged as f64);
         let mut said = vec![count];
-        let Some(mine) = self.ways.iter().find(|way| way.pick == Some(pick)) else { return said };
-        let holds = |way: &&RecipeScores| way.verdict <= mine.verdict;
-        // The ways are in the order of what is paid.
-        let least = self.ways.iter().find(holds).filter(|way| way.beats(mine, self.pays));
+        let Some(mine) = self.ways.iter().find(|scored| scored.pick == Some(pick)) else { return said };
+        let holds = |scored: &&RecipeScores| scored.verdict <= mine.verdict;
+        // The recipes are in the order of what is paid.
+        let least = self.ways.iter().find(holds).filter(|scored| scored.beats(mine, self.pays));
         said.push(match least {
             Some(least) => self.beside(Code::PaidFor, mine, least),
             None => Reason::new(Code::NothingPaid).word("white", &mine.name).word("pays", self.pays.word()),
         });
-        let over = |way: &&RecipeScores| way.front && way.dominates(mine, [self.pays, self.gets]);
+        let over = |scored: &&RecipeScores| scored.front && scored.dominates(mine, [self.pays, self.gets]);
         if let Some(over) = self.ways.iter().rev().find(over) {
             said.push(self.beside(Code::OffFront, over, mine));
         }
-        let more =
-            |way: &&RecipeScores| way.front && way.beats(mine, self.gets) && mine.beats(way, self.pays);
-        let less =
-            |way: &&RecipeScores| way.front && way.beats(mine, self.pays) && mine.beats(way, self.gets);
+        let more = |scored: &&RecipeScores| {
+            scored.front && scored.beats(mine, self.gets) && mine.beats(scored, self.pays)
+        };
+        let less = |scored: &&RecipeScores| {
+            scored.front && scored.beats(mine, self.pays) && mine.beats(scored, self.gets)
+        };
         let less = self.ways.iter().rev().find(less).filter(|_| least.is_none());
         for step in less.into_iter().chain(self.ways.iter().find(more)) {
             said.push(self.beside(Code::ForMore, step, mine));
@@ -203,18 +206,18 @@ impl TradeOff {
         said
     }
 
-    /// Sets one way (`white`) beside another (`other`): how each is printed, and both as written on every scale on which
-    /// they differ.
+    /// Sets one recipe (`white`) beside another (`other`): how each is printed, and both as written on every
+    /// scale on which they differ.
     fn beside(&self, code: Code, one: &RecipeScores, other: &RecipeScores) -> Reason {
         let mut reason = Reason::new(code).word("pays", self.pays.word()).word("gets", self.gets.word());
-        for (of, way) in [("", one), ("other-", other)] {
+        for (of, scored) in [("", one), ("other-", other)] {
             reason = reason
-                .word(&format!("{of}white"), &way.name)
-                .word(&format!("{of}verdict"), word(way.verdict))
-                .word(&format!("{of}blocker"), way.blocker.clone().unwrap_or_default())
-                .number(&format!("{of}strokes"), f64::from(way.strokes))
-                .number(&format!("{of}threads"), way.threads_per_cm);
-            if way.dried {
+                .word(&format!("{of}white"), &scored.name)
+                .word(&format!("{of}verdict"), word(scored.verdict))
+                .word(&format!("{of}blocker"), scored.blocker.clone().unwrap_or_default())
+                .number(&format!("{of}strokes"), f64::from(scored.strokes))
+                .number(&format!("{of}threads"), scored.threads_per_cm);
+            if scored.dried {
                 reason = reason.number(&format!("{of}dried"), 1.0);
             }
         }

@@ -21,7 +21,7 @@ pub struct WholeOrder {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct OrderPlan {
-    /// The hardest verdict of its parts.
+    /// The strictest verdict of its parts.
     pub verdict: Verdict,
     /// Ink, time, screens and ink changes of the whole order, in the shop's money.
     pub cost: f64,

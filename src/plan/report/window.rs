@@ -1,4 +1,4 @@
-//! The shape in which a cure window travels: grids, walls, set point, room, curve.
+//! A cure window as it travels in JSON: grid, walls, set point, clearance, curve.
 
 use super::margin::{Margin, Side, Topic};
 use super::pick::Setting;
@@ -6,7 +6,7 @@ use super::verdict::Verdict;
 use crate::quantity::Band;
 use serde::{Deserialize, Serialize};
 
-/// How far the dryer wanders, as a box round the set point.
+/// How far the dryer drifts, as a box round the set point.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Drift {
@@ -31,7 +31,7 @@ pub struct Clearance {
 }
 
 impl Clearance {
-    /// Where no wall was looked for.
+    /// No wall was looked for.
     pub const NONE: Self = Self { cooler: None, hotter: None, slower: None, faster: None };
 }
 
@@ -41,7 +41,8 @@ impl Clearance {
 pub struct Wall {
     /// What it is about.
     pub what: Topic,
-    /// Likely value at each cell, row after row from the coolest; `set_c.len() × belt_m_per_min.len()` values.
+    /// Likely value at each cell, row after row from the coolest; `set_c.len() × belt_m_per_min.len()`
+    /// values.
     pub values: Vec<f64>,
     /// The limit.
     pub limit: f64,
@@ -65,7 +66,7 @@ pub struct WindowReport {
     pub setting: Option<Setting>,
     /// The drift box round it.
     pub drift: Drift,
-    /// The room on each side.
+    /// The clearance on each side.
     pub room: Clearance,
     /// Margins at the set point.
     pub margins: Vec<Margin>,

@@ -1,10 +1,11 @@
-//! The best way to print one white, without judging every way.
+//! The best candidate of one white, without assessing every candidate.
 //!
-//! A way's ink, hand and cover are known before any march, and so are the late faults that no heat moves. With the least
-//! chance of bleeding that can be hoped for they bound what the way can come to. Ways are judged in the order of that bound,
-//! and the search ends where the best judged way beats every bound that is left. What can be hoped for is learnt on the way,
-//! from every film that was judged on the same cloth ([`super::hope`]). `tests/answers/screening.rs` holds all this to the
-//! judgement of every way.
+//! Ink, hand and cover of a candidate are known before any simulation, and so are the late faults that do not
+//! depend on the heat. With the least chance of bleeding that it may have, they bound its verdict and burden.
+//! Candidates are assessed in the order of that bound, and the search ends when the best assessed one beats
+//! every bound that is left. The least chance of bleeding is estimated from every film that was assessed on
+//! the same cloth ([`super::dye_estimate`]). `tests/answers/screening.rs` checks all this against the
+//! assessment of every candidate.
 
 use super::evaluator::{Evaluator, OperatingPoint};
 use crate::dryer::HistoryError;
@@ -13,24 +14,28 @@ use crate::plan::margins::LateFaults;
 use crate::plan::order::BlockerBase;
 use crate::plan::recipe::{Candidate, candidates};
 use crate::plan::report::{Code, Reason, Verdict, word};
-use crate::plan::verdict::{Assessment, burden, burden_of, fastest, scores, settled};
+use crate::plan::verdict::{Assessment, burden, burden_of, fastest, scores, verdict_for};
 
-/// A way that is not judged yet; what is absent is found out once the way may win.
+/// A candidate that is not assessed yet; what is absent is computed once the candidate may win.
 struct Open<'w> {
     candidate: Candidate<'w>,
-    /// Chance that the print fails late by what no heat moves.
+    /// Chance of any late fault that does not depend on the heat.
     others: f64,
-    /// How much of the garment shows.
+    /// How much of the garment shows, ΔE00.
     shows: Option<f64>,
-    /// Its set point, and what comes with it.
+    /// Its set point, with the pace and the dye there.
     operating_point: Option<OperatingPoint>,
-    /// Verdict and burden that it can come to at best, by how many films had been judged then.
+    /// The best verdict and least burden that it can reach, after the number of films that had been assessed
+    /// by then.
     bound: Option<(usize, Verdict, f64)>,
 }
 
 impl<'a> Evaluator<'a> {
-    /// The best way to use one white, by verdict and then by cost; the first reason against it where there is none. Ways
-    /// that cannot do better than `beat` are not looked for.
+    /// The best candidate of one white, by verdict and then by burden; if there is none, the first reason
+    /// against the white. Candidates that cannot do better than `beat` are not looked for.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn best_of<'w>(
         &mut self,
         white: &'w White,
@@ -44,6 +49,9 @@ impl<'a> Evaluator<'a> {
     }
 
     /// The same on cloth that is dried before.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn best_dried<'w>(
         &mut self,
         white: &'w White,
@@ -83,7 +91,7 @@ impl<'a> Evaluator<'a> {
         let mut refused = None;
         while let Some((at, bound)) = self.next(&mut open) {
             let beaten = match &best {
-                // Of ways that are all refused, one is as good as another.
+                // Among candidates that are all refused, one is as good as another.
                 Some((best, _)) if best.verdict == Verdict::Refuse => bound.0 == Verdict::Refuse,
                 Some((best, burden)) => bound.0.cmp(&best.verdict).then(bound.1.total_cmp(burden)).is_ge(),
                 None => beat.is_some_and(|beat| bound.0 >= beat),
@@ -94,7 +102,7 @@ impl<'a> Evaluator<'a> {
             let mut next = open.swap_remove(self.thickest_first(&open, at));
             if next.shows.is_none() {
                 (next.shows, next.bound) = (Some(next.candidate.shows(job, cloth, 1.0)), None);
-                // A mixture stands in for a white that covers only where it covers as well.
+                // Candidates are chosen by the cover of the pure white, so a mixture is tested for its own.
                 if next.candidate.white.id == white.id || next.candidate.covers(job, cloth) {
                     open.push(next);
                 }
@@ -136,40 +144,40 @@ impl<'a> Evaluator<'a> {
 }
 
 impl Evaluator<'_> {
-    /// The most promising of the open ways and what it can come to at best.
+    /// The most promising of the open candidates, and its bound.
     fn next(&self, open: &mut [Open<'_>]) -> Option<(usize, (Verdict, f64))> {
         let mut least: Option<(usize, (Verdict, f64))> = None;
         for (at, open) in open.iter_mut().enumerate() {
             let (verdict, burden) = match open.bound {
-                Some((seen, verdict, burden)) if seen == self.estimates.len() => (verdict, burden),
+                Some((films, verdict, burden)) if films == self.estimates.len() => (verdict, burden),
                 _ => self.bound(open),
             };
             open.bound = Some((self.estimates.len(), verdict, burden));
-            if least.is_none_or(|(_, had)| verdict.cmp(&had.0).then(burden.total_cmp(&had.1)).is_lt()) {
+            if least.is_none_or(|(_, best)| verdict.cmp(&best.0).then(burden.total_cmp(&best.1)).is_lt()) {
                 least = Some((at, (verdict, burden)));
             }
         }
         least
     }
 
-    /// Verdict and burden that a way can come to at best.
+    /// The best verdict and least burden that a candidate can reach.
     fn bound(&self, open: &Open<'_>) -> (Verdict, f64) {
         let (job, cloth, candidate) = (self.job, self.cloth, &open.candidate);
-        let hoped = open.operating_point.filter(|_| cloth.dyed.is_some());
-        let hoped = hoped.map_or(0.0, |operating_point| {
+        let least = open.operating_point.filter(|_| cloth.dyed.is_some());
+        let least = least.map_or(0.0, |operating_point| {
             self.estimates.least_chance(job, cloth, candidate, operating_point.dye)
         });
-        let chance = 1.0 - (1.0 - hoped.max(job.rules.lapse)) * (1.0 - open.others);
+        let chance = 1.0 - (1.0 - least.max(job.rules.lapse)) * (1.0 - open.others);
         let (robust, pace) =
             open.operating_point.map_or((true, fastest(job, candidate)), |operating_point| {
                 (operating_point.point.robust, operating_point.pace)
             });
-        let (verdict, _) = settled(job, cloth, candidate, chance, robust);
+        let (verdict, _) = verdict_for(job, cloth, candidate, chance, robust);
         (verdict, burden_of(job, cloth, candidate, open.shows.unwrap_or(0.0), chance, pace))
     }
 
-    /// The way itself; or, where its cloth bleeds and nothing was judged that is like it, the thickest film of the pure white
-    /// over the same blocker, which tells most about all others.
+    /// The place of the candidate to assess next: `at`, or, if its cloth bleeds and no similar film was
+    /// assessed yet, the thickest film over the same blocker, which tells most about all others.
     fn thickest_first(&self, open: &[Open<'_>], at: usize) -> usize {
         let blocker = |open: &Open<'_>| open.candidate.blocker.map(|blocker| blocker.id.clone());
         let Some((chosen, operating_point)) =

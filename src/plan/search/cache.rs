@@ -1,8 +1,9 @@
-//! What was marched for earlier answers.
+//! Simulations that are kept from one answer to the next.
 //!
-//! Who changes the run, the priority or the customer of an order asks again about the same cloth in the same dryer: its
-//! windows and histories still hold. They are kept with all that they were marched from, and serve again only where nothing of
-//! that has changed, so that an answer is the same with a cache and without (`tests/answers/memory.rs`).
+//! When the run, the priority or the customer of an order changes, the next answer is about the same cloth in
+//! the same dryer: its windows and histories still hold. They are kept with everything that they were
+//! computed from and used again only if none of that has changed, so that an answer is the same with a cache
+//! and without (`tests/answers/memory.rs`).
 
 use crate::dryer::{Dryer, Film, Stack};
 use crate::migration::DyedCloth;
@@ -12,25 +13,26 @@ use crate::plan::recipe::cloth_in_room;
 use crate::plan::window::{Family, SetPoint, Window};
 use std::collections::BTreeMap;
 
-/// Cloths whose windows are remembered, some 200 kB each: more than a day's orders. Chosen.
+/// Cloths whose windows are kept, some 200 kB each: more than a day's orders. Chosen.
 const CLOTHS: usize = 24;
-/// Cloths of them whose histories are remembered too: the order on the screen, and the one before. Chosen.
-const RIDDEN: usize = 2;
-/// HistoryCache that one cloth may keep, some 64 kB each: a whole shelf takes about 60. Chosen.
-const RIDES: usize = 96;
+/// Latest cloths whose histories are kept too: of the order on the screen, and the one before. Chosen.
+const RECENT_CLOTHS: usize = 2;
+/// Histories that are kept for one cloth, some 64 kB each: a whole shelf takes about 60. Chosen.
+const MOST_HISTORIES: usize = 96;
 
-/// All that a march of one cloth reads but for its film and setting.
+/// Everything that a simulation of one cloth depends on, except film and setting.
 #[derive(Clone, Debug, PartialEq)]
-struct Heat {
+struct SimulationInputs {
     bare: Stack,
     dyed: Option<DyedCloth>,
     dryer: Dryer,
     passes: u32,
     fixed: Option<f64>,
+    /// The lightest and the heaviest film, kg/m².
     films: [f64; 2],
 }
 
-/// What was marched of one cloth.
+/// The simulations of one cloth.
 #[derive(Clone, Debug, Default)]
 pub struct ClothSimulations {
     pub families: BTreeMap<FusionKey, Family>,
@@ -39,40 +41,41 @@ pub struct ClothSimulations {
     pub histories: HistoryCache,
 }
 
-/// What was marched for earlier answers, the latest last.
+/// Simulations that are kept from one answer to the next, the latest cloth last.
 #[derive(Clone, Debug, Default)]
 pub struct SimulationCache {
-    cloths: Vec<(Heat, ClothSimulations)>,
+    cloths: Vec<(SimulationInputs, ClothSimulations)>,
 }
 
 impl SimulationCache {
-    /// Hands out what is known of a cloth, to be kept again after.
+    /// Takes out the simulations of a cloth; [`Self::keep`] puts them back.
     pub fn take(&mut self, job: &Job, cloth: &Cloth, films: [f64; 2]) -> ClothSimulations {
-        let heat = heat(job, cloth, films);
-        let had = self.cloths.iter().position(|(had, _)| *had == heat);
-        had.map(|at| self.cloths.remove(at).1).unwrap_or_default()
+        let inputs = inputs(job, cloth, films);
+        let place = self.cloths.iter().position(|(kept, _)| *kept == inputs);
+        place.map(|at| self.cloths.remove(at).1).unwrap_or_default()
     }
 
-    /// Keeps what was marched of a cloth.
+    /// Keeps the simulations of a cloth.
     pub fn keep(&mut self, job: &Job, cloth: &Cloth, films: [f64; 2], mut simulations: ClothSimulations) {
-        if simulations.histories.len() > RIDES {
+        if simulations.histories.len() > MOST_HISTORIES {
             simulations.histories = HistoryCache::default();
         }
         if self.cloths.len() >= CLOTHS {
             self.cloths.remove(0);
         }
-        self.cloths.push((heat(job, cloth, films), simulations));
-        let older = self.cloths.len().saturating_sub(RIDDEN);
+        self.cloths.push((inputs(job, cloth, films), simulations));
+        let older = self.cloths.len().saturating_sub(RECENT_CLOTHS);
         for (_, simulations) in &mut self.cloths[..older] {
-            // A window comes out of its family again, and a set point is known.
+            // Drop histories and windows only: a window is interpolated again from its family, and set points
+            // stay known.
             simulations.histories = HistoryCache::default();
             simulations.windows.clear();
         }
     }
 }
 
-fn heat(job: &Job, cloth: &Cloth, films: [f64; 2]) -> Heat {
-    Heat {
+fn inputs(job: &Job, cloth: &Cloth, films: [f64; 2]) -> SimulationInputs {
+    SimulationInputs {
         bare: cloth_in_room(job, cloth, Film { thickness: 0.0, density: 0.0 }),
         dyed: cloth.dyed,
         dryer: job.dryer.clone(),
@@ -82,8 +85,9 @@ fn heat(job: &Job, cloth: &Cloth, films: [f64; 2]) -> Heat {
     }
 }
 
-/// How two inks fuse, bit for bit, and whether on dried cloth: whites fuse alike unless their own prints were tested.
+/// Fusion kinetics of two inks as bits, and whether the cloth is dried before. Whites fuse alike unless their
+/// own prints were tested.
 pub type FusionKey = ([[u64; 5]; 2], bool);
 
-/// What a set point hangs on: how the inks fuse, the film's mass, and the demands, bit for bit.
+/// Everything that a set point depends on: fusion kinetics, mass of the film, and demands, as bits.
 pub type SetPointKey = ((FusionKey, u32), [u64; 8]);

@@ -1,34 +1,36 @@
-//! How much dye a film may take, guessed from films that were judged before on the same cloth.
+//! How much dye a film may take, estimated from films that were assessed on the same cloth.
 //!
-//! Over one blocker the amount at which a white turns goes nearly with what the film can hold:
+//! Over one blocker, the amount of dye at which a white turns is nearly proportional to what the film can
+//! hold:
 //!
 //! ```text
 //! critical ~ film (binds + free)
 //! ```
 //!
-//! and the dye that arrives is known from the windows. So a judged film tells what another may come to; less, the less
-//! alike they are, and as much is taken off in its favour. A guess only decides whether a way is worth judging: what is said
-//! of a way is never guessed. Free dye and doubt: chosen, held by `tests/answers/screening.rs`.
+//! and the dye that arrives is known from the windows. So an assessed film tells what another may reach; the
+//! less alike the two are, the more the estimate favours the other. An estimate only decides whether a
+//! candidate is worth assessing: no reported number is estimated. Free dye and doubt: chosen, checked by
+//! `tests/answers/screening.rs`.
 
 use crate::plan::bleed::{ADDITIVE, chance, with_evidence};
 use crate::plan::order::{Cloth, Job, Rules};
 use crate::plan::recipe::Candidate;
 use crate::plan::verdict::Assessment;
 
-/// Dye that a film holds beside what it binds by the time it is seen, kg/m³.
+/// Dye that a film holds, beside what it binds, when the tint becomes visible, kg/m³.
 const FREE: f64 = 0.3;
-/// How far a guess may be off, as a logarithm of the amount, for films that are all alike and for each e-fold of their
-/// difference.
+/// How far an estimate may be off, as a logarithm of the amount: for films that are all alike, and for each
+/// e-fold of their difference.
 const DOUBT: [f64; 2] = [0.15, 0.4];
-/// Films that differ by more e-folds than this tell nothing of one another.
+/// Films that differ by more e-folds than this say nothing about one another.
 const UNLIKE: f64 = 2.0;
 
-/// What a film holds, and what heat brings to it.
+/// What a film can hold, and the dye that heat brings to it.
 #[derive(Clone, Copy, Debug)]
 struct FilmLoad {
     film: f64,
     holds: f64,
-    /// Dye by the window at its set point, kg/m²; what matters is its ratio to another's.
+    /// Dye from the window at its set point, kg/m²; only its ratio to another's is used.
     dye: f64,
 }
 
@@ -42,13 +44,13 @@ impl FilmLoad {
         }
     }
 
-    /// Logarithms of its ratios to another.
+    /// Logarithms of its ratios to another: film, what it holds, dye.
     fn to(&self, other: &Self) -> [f64; 3] {
         [self.film / other.film, self.holds / other.holds, self.dye / other.dye].map(f64::ln)
     }
 }
 
-/// A judged film: what arrived in it and what it could have taken, kg/m².
+/// An assessed film: the dye that arrived in it and the dye at which it turns, kg/m².
 #[derive(Clone, Debug)]
 struct AssessedFilm {
     film: FilmLoad,
@@ -57,19 +59,19 @@ struct AssessedFilm {
     critical: f64,
 }
 
-/// The films that were judged on one cloth.
+/// The films that were assessed on one cloth.
 #[derive(Clone, Debug, Default)]
 pub struct DyeEstimates {
     seen: Vec<AssessedFilm>,
 }
 
 impl DyeEstimates {
-    /// How many films it knows.
+    /// Number of films.
     pub fn len(&self) -> usize {
         self.seen.len()
     }
 
-    /// Remembers a judged way, with the dye (kg/m²) that the window gives at its set point.
+    /// Records an assessed candidate, with the dye (kg/m²) that the window gives at its set point.
     pub fn learn(&mut self, assessment: &Assessment<'_>, dye: f64) {
         if let Some(bled) = &assessment.bled {
             self.seen.push(AssessedFilm {
@@ -81,11 +83,12 @@ impl DyeEstimates {
         }
     }
 
-    /// True if a film over the same blocker was judged that tells something of this one.
+    /// True if a similar film over the same blocker was assessed.
     pub fn knows(&self, candidate: &Candidate<'_>, dye: f64) -> bool {
         self.nearest(candidate, dye).is_some()
     }
 
+    /// The most similar film over the same blocker that was assessed, and its difference in e-folds.
     fn nearest(&self, candidate: &Candidate<'_>, dye: f64) -> Option<(&AssessedFilm, f64)> {
         let (blocker, own) =
             (candidate.blocker.map(|blocker| blocker.id.as_str()), FilmLoad::of(candidate, dye));
@@ -95,8 +98,8 @@ impl DyeEstimates {
         like.min_by(|(_, a), (_, b)| a.total_cmp(b))
     }
 
-    /// Least chance of bleeding that can be hoped for at a set point where the window gives so much dye (kg/m²); none where
-    /// nothing like it was judged.
+    /// Least chance of bleeding that a candidate may have at a set point where the window gives so much dye
+    /// (kg/m²), 0 to 1; 0 if no similar film was assessed.
     pub fn least_chance(&self, job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, dye: f64) -> f64 {
         let Some((seen, far)) = self.nearest(candidate, dye) else { return 0.0 };
         let [film, holds, dye] = FilmLoad::of(candidate, dye).to(&seen.film);

@@ -1,4 +1,4 @@
-//! Windows and set points, shared by every white that lays the same film.
+//! Windows, set points and assessments of one cloth, shared by every white with the same film.
 
 use super::cache::{ClothSimulations, FusionKey, SimulationCache};
 use super::dye_estimate::DyeEstimates;
@@ -17,35 +17,40 @@ use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-/// A set point, and what comes with it.
+/// A set point, with the pace and the dye there.
 #[derive(Clone, Copy, Debug)]
 pub struct OperatingPoint {
     pub point: SetPoint,
-    /// How it runs there.
+    /// How fast the candidate runs there.
     pub pace: Pace,
-    /// Dye that the heat there brings by the window, as a mean over drift, kg/m².
+    /// Dye that the heat brings there, from the window, as a mean over drift, kg/m².
     pub dye: f64,
 }
 
-/// Windows and set points of one cloth, kept by the mass of the film: what is marched is shared by every white on it.
+/// Evaluates the candidates of one cloth. Windows and set points are kept by the mass of the film, so that
+/// every white with that film shares their simulations.
 pub struct Evaluator<'a> {
     pub job: &'a Job,
     pub cloth: &'a Cloth,
-    /// Films that are looked at, kg/m².
+    /// The lightest and the heaviest film on this cloth, kg/m².
     films: [f64; 2],
     simulations: ClothSimulations,
+    /// What the films assessed so far tell of others.
     pub estimates: DyeEstimates,
-    /// Ways that were compared.
+    /// Candidates that were compared.
     pub compared: usize,
+    /// Candidates that were assessed.
     pub assessed: usize,
-    /// Those that were assessed, as points between what is given up and what is got.
+    /// Their scores, for the trade-off.
     pub scores: Vec<RecipeScores>,
-    /// Whether cloth is dried before, where that brings a way to a better verdict.
+    /// Whether cloth is dried before, where that brings a candidate to a better verdict.
     pub dries: bool,
     flashes: BTreeMap<(u32, bool, bool), FlashStep>,
 }
 
 impl<'a> Evaluator<'a> {
+    /// An evaluator with what `cache` keeps of this cloth; `None` if the job has no white, on the shelf or to
+    /// buy.
     pub fn new(job: &'a Job, cloth: &'a Cloth, cache: &mut SimulationCache) -> Option<Self> {
         job.whites.iter().chain(&job.market).next()?;
         let films = films(job, cloth);
@@ -63,13 +68,13 @@ impl<'a> Evaluator<'a> {
         })
     }
 
-    /// Keeps what was marched for the next answer.
+    /// Keeps the simulations for the next answer.
     pub fn keep(self, cache: &mut SimulationCache) {
         cache.keep(self.job, self.cloth, self.films, self.simulations);
     }
 
-    /// Looks at the same cloth with other dye: the windows' heat serves it as it is. Windows that are marched meanwhile
-    /// are not kept, because they followed the other dye.
+    /// Runs `look` on the same cloth with other dye: the windows' temperatures hold for it too. Windows that
+    /// are simulated meanwhile are not kept, because they followed the other dye.
     pub fn on_cloth<T>(&mut self, cloth: &Cloth, look: impl FnOnce(&mut Evaluator<'_>) -> T) -> T {
         let known: Vec<FusionKey> = self.simulations.families.keys().copied().collect();
         let mut lent = Evaluator {
@@ -92,11 +97,12 @@ impl<'a> Evaluator<'a> {
         found
     }
 
+    /// Set temperature that cannot be changed, K.
     fn fixed(&self) -> Option<f64> {
         self.job.order.shop.dryer_fixed.map(kelvin)
     }
 
-    /// How the inks of a way fuse on its cloth, and its mass to a tenth of a gram on a square metre.
+    /// How the inks of a candidate fuse on its cloth, and its mass to a tenth of a gram per square metre.
     fn key(&self, candidate: &Candidate<'_>) -> (FusionKey, u32) {
         let bits = |ink: CureKinetics| {
             let CureKinetics { half_fused, width, fusion_time, fusion_reference, fusion_energy, .. } = ink;
@@ -106,14 +112,18 @@ impl<'a> Evaluator<'a> {
         (fuses, (candidate.mass() * 1e4).round() as u32)
     }
 
+    /// The window of a candidate, interpolated from its family if it is not kept yet.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn window(&mut self, candidate: &Candidate<'_>) -> Result<&Window, HistoryError> {
         let key @ (fuses, tenths) = self.key(candidate);
         let entry = match self.simulations.windows.entry(key) {
-            Entry::Occupied(had) => return Ok(had.into_mut()),
+            Entry::Occupied(kept) => return Ok(kept.into_mut()),
             Entry::Vacant(entry) => entry,
         };
         let family = match self.simulations.families.entry(fuses) {
-            Entry::Occupied(had) => had.into_mut(),
+            Entry::Occupied(kept) => kept.into_mut(),
             Entry::Vacant(entry) => {
                 let question = Question {
                     stack: &stack_of(self.job, self.cloth, candidate),
@@ -127,19 +137,20 @@ impl<'a> Evaluator<'a> {
                 entry.insert(Family::compute(&question, self.films)?)
             }
         };
-        // Of the mass that the key stands for, whichever way asked first.
+        // For the mass of the key, so that the window does not depend on which candidate asked first.
         Ok(entry.insert(family.window(f64::from(tenths) * 1e-4)))
     }
 
-    /// The robust set point of a way and the dye there, kg/m²; the same for every white of its mass that must fuse alike.
+    /// The robust set point of a candidate and the dye there, kg/m²; the same for every white of its mass
+    /// that must fuse alike.
     fn set_point(
         &mut self,
         candidate: &Candidate<'_>,
         demands: &Demands,
     ) -> Result<Option<(SetPoint, f64)>, HistoryError> {
         let key = (self.key(candidate), demands.bits());
-        if let Some(had) = self.simulations.points.get(&key) {
-            return Ok(*had);
+        if let Some(kept) = self.simulations.points.get(&key) {
+            return Ok(*kept);
         }
         let (job, fixed) = (self.job, self.fixed());
         let window = self.window(candidate)?;
@@ -152,6 +163,7 @@ impl<'a> Evaluator<'a> {
         Ok(point)
     }
 
+    /// The flash of a candidate, kept by film, kinetics and dryness; `None` if none of its films is flashed.
     fn flash(&mut self, candidate: &Candidate<'_>) -> Result<Option<FlashStep>, HistoryError> {
         if candidate.flashes(self.job) == 0 {
             return Ok(None);
@@ -167,6 +179,7 @@ impl<'a> Evaluator<'a> {
         Ok(Some(step))
     }
 
+    /// What a set point must keep for a white; pace counts in full where the order asks for speed.
     pub fn demands(&self, white: &White) -> Demands {
         let usual = Demands::usual(self.job, self.cloth, white);
         match self.job.order.print.priority {
@@ -175,7 +188,10 @@ impl<'a> Evaluator<'a> {
         }
     }
 
-    /// What would open the window of a white that has none, over the first way to print it.
+    /// What would open the window of a white that has none, tried on its first candidate.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn openings(&self, white: &White) -> Result<Vec<Reason>, HistoryError> {
         let demands = self.demands(white);
         match first_candidate(self.job, self.cloth, white) {
@@ -186,7 +202,10 @@ impl<'a> Evaluator<'a> {
         }
     }
 
-    /// The robust set point of a way; the reason where its window is closed.
+    /// The robust set point of a candidate; the reason if its window is closed.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn operating_point(
         &mut self,
         candidate: &Candidate<'_>,
@@ -203,7 +222,7 @@ impl<'a> Evaluator<'a> {
             true => self.simulations.histories.passes_to_dry(self.job, self.cloth, &point)?,
             false => Some(0),
         };
-        // Cloth that no pass dries is as cold as before.
+        // Cloth that no number of passes dries stays as cold as before.
         let Some(dryings) = dryings else {
             return Ok(Err(closed(self.cloth, Side::AtLeast, needed)));
         };
@@ -211,7 +230,10 @@ impl<'a> Evaluator<'a> {
         Ok(Ok(OperatingPoint { point, pace: pace(self.job, candidate, flash, point.belt, dryings), dye }))
     }
 
-    /// The assessment on one way; the reason where its window is closed.
+    /// Assesses one candidate at its robust set point; the reason if its window is closed.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn assess<'w>(
         &mut self,
         candidate: Candidate<'w>,
@@ -222,7 +244,10 @@ impl<'a> Evaluator<'a> {
         })
     }
 
-    /// Weighs a way whose window is closed, at the middle of what the dryer can do.
+    /// Assesses a candidate whose window is closed, at the middle of the dryer's range.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn assess_closed<'w>(&mut self, candidate: Candidate<'w>) -> Result<Assessment<'w>, HistoryError> {
         let middle = self.window(&candidate)?.middle();
         self.assess_at(candidate, SetPoint { set: self.fixed().unwrap_or(middle.set), ..middle })
@@ -237,13 +262,16 @@ impl<'a> Evaluator<'a> {
         assess(&mut self.simulations.histories, self.job, self.cloth, candidate, point, demands, flash)
     }
 
-    /// Every margin of a way.
+    /// Adds every margin to an assessment.
+    ///
+    /// # Errors
+    /// [`HistoryError`] if a temperature history cannot be integrated.
     pub fn judge<'w>(&mut self, assessment: Assessment<'w>) -> Result<Judgement<'w>, HistoryError> {
         judgement(&mut self.simulations.histories, self.job, self.cloth, assessment)
     }
 }
 
-/// Films from the lightest to the heaviest that can be laid on this cloth, kg/m².
+/// The lightest and the heaviest film that can be printed on this cloth, kg/m².
 fn films(job: &Job, cloth: &Cloth) -> [f64; 2] {
     let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
     let blocker =
@@ -258,8 +286,8 @@ fn films(job: &Job, cloth: &Cloth) -> [f64; 2] {
     [least.min(most), most]
 }
 
-/// The first white that a closed window rules out: inks of one kind share their heat, and to ask every white what would
-/// open its window would cost a second.
+/// The first white that a closed window rules out. One is enough: inks of one kind share their heat, and to
+/// look for what would open the window of every white would take a second.
 pub fn first_closed<'j>(job: &'j Job, found: &[Result<Assessment<'_>, Reason>]) -> Option<&'j White> {
     let closed = |found: &Result<Assessment<'_>, Reason>| {
         found.as_ref().is_err_and(|reason| reason.code == Code::WindowClosed)

@@ -1,7 +1,7 @@
 //! The best candidate for each white, without assessing every one.
 //!
-//! Comes in: a job and what was simulated for earlier answers. Goes out: the best candidate of each white. It must not know
-//! how an answer is written.
+//! Comes in: a job and what was simulated for earlier answers. Goes out: the best candidate of each white. It
+//! must not know how an answer is written.
 
 mod best;
 mod cache;

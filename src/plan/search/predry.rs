@@ -1,16 +1,18 @@
-//! Cloth that is dried before it is printed: sent through the dryer once more, bare.
+//! Drying before: cloth that goes through the dryer bare before it is printed.
 //!
-//! Water holds a print at its wet-bulb temperature while it leaves, so that damp cloth needs a longer dwell, and its dye has
-//! that much longer to travel. Dried cloth takes water up again within minutes: what is computed holds for cloth that is
-//! printed at once.
+//! While water leaves, it holds a print at its wet-bulb temperature, so damp cloth needs a longer dwell, in
+//! which its dye travels further. Dried cloth takes up water again within minutes: the results hold for cloth
+//! that is printed at once.
 //!
-//! Drying is a way of its own ([`Candidate::dried`]): flash, window and ride are those of cloth with as much water as is
-//! left. A piece is dried at the setting it is printed at, because nobody dials a dryer between two pieces, and as often as
-//! that takes: its passes are simulated. Their heat counts for what the cloth stands. What they do to the dye is left out:
-//! nothing lies on the cloth that could take it up, and what leaves would only be in the print's favour.
+//! A candidate on dried cloth is a candidate of its own ([`Candidate::dried`]): its flash, window and
+//! histories are those of cloth with the water that drying leaves. A piece is dried at the setting at which
+//! it is printed, because a dryer is not set anew between two pieces, in as many passes as that takes; these
+//! passes are simulated. Their heat counts against the limits of the cloth. Their effect on the dye is left
+//! out: no film lies on the cloth to take it up, and dye that leaves would only favour the print.
 //!
-//! It costs every piece a pass and two hands, so it is looked for where an order cannot be run without: where the verdict
-//! would be a trial or a refusal. Where two pieces have to be held, it is told and not planned ([`if_dried`]).
+//! Drying costs every piece a pass and two handlings, so it is looked for only if the order cannot be run
+//! without: if the verdict would be a trial or a refusal. For a go with check it is reported and not planned
+//! ([`if_dried`]).
 
 use super::evaluator::{Evaluator, first_closed};
 use crate::dryer::HistoryError;
@@ -22,8 +24,9 @@ use crate::plan::verdict::{Assessment, assess};
 use crate::plan::window::{Demands, Detail, Question, SetPoint, Window, robust};
 use crate::quantity::units::kelvin;
 
-/// The best dried way of every white that comes to a better verdict with it, beside what was `found` for each without; none
-/// where the order can be run without. Where drying does not help the way that comes nearest, no other is looked for.
+/// The best candidate on dried cloth of every white that reaches a better verdict there, beside what was
+/// `found` for each without drying; none if the order can be run without. If drying does not help the
+/// candidate that comes nearest, no other is looked for.
 ///
 /// # Errors
 /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -46,13 +49,14 @@ pub fn dried_candidates<'a>(
     Ok(dried)
 }
 
-/// True where no white can be run on the cloth as it lies, and drying takes something off it.
+/// True if no white can be run on the cloth as it lies, and drying removes enough water.
 pub fn may_dry(job: &Job, cloth: &Cloth, found: &[Result<Assessment<'_>, Reason>]) -> bool {
     let runs = |assessment: &Assessment<'_>| assessment.verdict < Verdict::Trial;
     !found.iter().flatten().any(runs) && is_damp(&damp(job, cloth), &cloth.fabric)
 }
 
-/// Whether drying brings the way that comes nearest to a better verdict, or opens the first window that is closed.
+/// Whether drying brings the candidate that comes nearest to a better verdict, or opens the first window that
+/// is closed.
 fn helps(evaluator: &Evaluator<'_>, found: &[Result<Assessment<'_>, Reason>]) -> Result<bool, HistoryError> {
     let (job, cloth) = (evaluator.job, evaluator.cloth);
     let chance = |assessment: &Assessment<'_>| assessment.fail_later.likely;
@@ -69,7 +73,7 @@ fn helps(evaluator: &Evaluator<'_>, found: &[Result<Assessment<'_>, Reason>]) ->
     Ok(set_point_dried(job, cloth, &candidate, &evaluator.demands(candidate.white))?.is_some())
 }
 
-/// The set point of a way on dried cloth.
+/// The set point of a candidate on dried cloth; `None` if its window is closed.
 fn set_point_dried(
     job: &Job,
     cloth: &Cloth,
@@ -89,7 +93,7 @@ fn set_point_dried(
     Ok(robust(&Window::compute(&question)?, &job.dryer, demands, fixed))
 }
 
-/// What a judged way would come to on dried cloth; `None` where its window is closed there, too.
+/// The verdict on an assessed candidate on dried cloth; `None` if its window is closed there too.
 fn verdict_dried(
     job: &Job,
     cloth: &Cloth,
@@ -98,7 +102,7 @@ fn verdict_dried(
     let Some(point) = set_point_dried(job, cloth, &assessment.candidate, &assessment.run.demands)? else {
         return Ok(None);
     };
-    // Its flash as on the damp cloth: a little longer than dried cloth needs, and never in its favour.
+    // The flash is that of the damp cloth: a little longer than dried cloth needs, and never in its favour.
     let run = &assessment.run;
     let dried = assess(
         &mut HistoryCache::default(),
@@ -112,7 +116,8 @@ fn verdict_dried(
     Ok(Some(dried.verdict))
 }
 
-/// That a way which can be run as it is would come to a better verdict on dried cloth.
+/// The remark that a candidate which can be run as it is would reach a better verdict on dried cloth; `None`
+/// if it would not.
 ///
 /// # Errors
 /// [`HistoryError`] if a temperature history cannot be integrated.

@@ -1,4 +1,4 @@
-//! What a search finds beside the assessment of every candidate: a check on what the search spares.
+//! The result of a search beside the assessment of every candidate: a check on what the search skips.
 
 use super::cache::SimulationCache;
 use super::evaluator::Evaluator;
@@ -9,7 +9,7 @@ use crate::plan::recipe::candidates;
 use crate::plan::report::Verdict;
 use crate::plan::verdict::{Assessment, burden};
 
-/// A way with what decides between two.
+/// A candidate with what decides between two of them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ScreenedRecipe {
     /// Id of the white or mixture.
@@ -24,25 +24,26 @@ pub struct ScreenedRecipe {
     pub burden: f64,
 }
 
-/// What the search found for one white beside every one of its ways.
+/// What the search found for one white, beside every candidate of it.
 #[derive(Clone, Debug)]
 pub struct Screening {
     /// Id of the white.
     pub white: String,
     /// What the search found.
     pub found: Option<ScreenedRecipe>,
-    /// How many ways it judged.
+    /// How many candidates it assessed.
     pub judged: usize,
-    /// All that have a set point.
+    /// All candidates that have a set point.
     pub every: Vec<ScreenedRecipe>,
-    /// What was found on dried cloth, where that comes to a better verdict.
+    /// What was found on dried cloth, if that reaches a better verdict.
     pub dried: Option<ScreenedRecipe>,
-    /// All on dried cloth that have a set point; none where the order can be run without, or the cloth is dry.
+    /// All candidates on dried cloth that have a set point; none if the order can be run without drying, or
+    /// the cloth is dry.
     pub every_dried: Vec<ScreenedRecipe>,
 }
 
-/// Searches for the best way of each white of the shelf on the job's first cloth, as an answer does, and then judges every
-/// way: what the search spares.
+/// Searches for the best candidate of each white of the shelf on the job's first cloth, as an answer does,
+/// and then assesses every candidate, also those that the search skips.
 ///
 /// # Errors
 /// [`HistoryError`] if a temperature history cannot be integrated.

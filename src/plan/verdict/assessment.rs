@@ -1,8 +1,9 @@
-//! What becomes of a way weeks later: whether it bleeds, whether anything else shows late, and the verdict on it.
+//! What becomes of a candidate weeks later: whether it bleeds, whether anything else shows late, and the
+//! verdict on it.
 //!
-//! It is all that decides between two ways, and it hangs on the print alone, and on no heat at all where the cloth has no
-//! dye. So a search weighs ways by it; every margin is read for the ways that are shown ([`super::judge`]), with the cloth
-//! beside the print.
+//! This is all that decides between two candidates. It depends on the print alone and, where the cloth has no
+//! dye, on no heat at all. So a search compares candidates by it; every margin, with the cloth beside the
+//! print, is computed for those that are shown ([`judge`](super::judgement::judge)).
 
 use super::rule::{Stake, Standing, before_money, verdict};
 use crate::ink::FilmOpacity;
@@ -15,37 +16,40 @@ use crate::plan::report::{Margin, Verdict};
 use crate::plan::window::PlannedRun;
 use crate::quantity::Band;
 
-/// A way with what decides for or against it.
+/// A candidate with what decides for or against it.
 #[derive(Clone, Debug)]
 pub struct Assessment<'a> {
-    /// The way.
+    /// The candidate.
     pub candidate: Candidate<'a>,
     /// How it is run.
     pub run: PlannedRun,
     /// What it looks like fresh.
     pub look: FilmOpacity,
-    /// Where it is dried before: the verdict on the best way of the same white that is not.
+    /// Where its cloth is dried before: the verdict on the best candidate of the same white whose cloth is
+    /// not.
     pub undried: Option<Verdict>,
     /// Margins of its bleeding, in its middle and along its rim.
     pub tint: [Option<Margin>; 2],
-    /// Staining grade of the likely tint, where cloth bleeds; shown beside the colour difference that judges.
+    /// Staining grade of the likely tint, where the cloth bleeds; shown beside the colour difference, which
+    /// decides.
     pub grade: Option<GreyStep>,
     /// Chance that the white turns.
     pub bleeds: f64,
-    /// Chances of what shows late and no heat moves.
+    /// Chances of the late faults that do not depend on the heat.
     pub late: LateFaults,
     /// Chance of any late fault.
     pub fail_later: Band,
-    /// The verdict on this way.
+    /// The verdict on this candidate.
     pub verdict: Verdict,
     /// Whether what is at stake made the verdict stricter.
     pub money_adds_care: bool,
-    /// What bleeds in it; absent where nothing does.
+    /// The film that bleeds; absent where nothing does.
     pub bled: Option<Bled>,
 }
 
 impl<'a> Assessment<'a> {
-    /// The assessment on a way, with the heat that moves the dye of its cloth; none where it has none.
+    /// Assesses one candidate. `heat` is the temperature history that drives dye release; `None` for undyed
+    /// cloth.
     #[must_use]
     pub fn of(
         job: &Job,
@@ -59,7 +63,7 @@ impl<'a> Assessment<'a> {
         let late = LateFaults::of(job, cloth, &candidate);
         let others = 1.0 - late.any();
         let fail_later = chances.map(|bleeds| 1.0 - (1.0 - bleeds.max(job.rules.lapse)) * others);
-        let (verdict, before) = settled(job, cloth, &candidate, fail_later.likely, run.point.robust);
+        let (verdict, before) = verdict_for(job, cloth, &candidate, fail_later.likely, run.point.robust);
         Self {
             look: candidate.look(job, cloth, 1.0),
             candidate,
@@ -77,8 +81,8 @@ impl<'a> Assessment<'a> {
     }
 }
 
-/// The verdict for a chance of a late fault on this way, and what it is before money has its say.
-pub fn settled(
+/// The verdict on a candidate for a chance of a late fault, and the same before the stake is considered.
+pub fn verdict_for(
     job: &Job,
     cloth: &Cloth,
     candidate: &Candidate<'_>,

@@ -1,4 +1,4 @@
-//! What a way costs, and which of two is better.
+//! What a candidate costs, and which of two is better.
 
 use super::assessment::Assessment;
 use super::rule::Stake;
@@ -18,30 +18,30 @@ pub const HOUR: f64 = 60.0;
 /// Price of adhesion additive per kilogram, in the shop's money. Invented for the demo.
 const ADDITIVE_PRICE: f64 = 60.0;
 
-/// Setting one screen more, min; as `screen-change` in `data/limits.json`.
+/// Time to set one more screen, min; as `screen-change` in `data/limits.json`.
 pub const SCREEN_CHANGE: f64 = 6.0;
 
-/// Laying a piece on the belt bare and taking it off again, s of one person. 4 to 12, assumed.
+/// Time of one person to lay a bare piece on the belt and take it off again, s. 4 to 12, assumed.
 const HANDLING: f64 = 6.0;
 /// What an hour of that person costs, in the shop's money; a part of [`HOUR`]. Invented for the demo.
 const HANDS: f64 = 18.0;
 
-/// How a way runs.
+/// How fast a candidate runs.
 #[derive(Clone, Copy, Debug)]
 pub struct Pace {
     /// Prints per hour.
     pub per_hour: f64,
-    /// Passes in which each piece is dried before.
+    /// Passes in which the cloth of each piece is dried before.
     pub dryings: u32,
 }
 
-/// Rank of two ways: verdict first, then what they cost in money, risk and what the order cares for.
+/// Order of two candidates: by verdict first, then by burden.
 pub fn order(job: &Job, cloth: &Cloth, a: &Assessment<'_>, b: &Assessment<'_>) -> std::cmp::Ordering {
-    // Go and go-with-check are both printed today, a trial is not.
+    // The verdict comes first: what can run today goes before a trial, whatever it costs.
     a.verdict.cmp(&b.verdict).then(burden(job, cloth, a).total_cmp(&burden(job, cloth, b)))
 }
 
-/// What a way costs the order: ink, time, risk, and what the order cares for, all in the shop's money.
+/// The burden of a candidate: ink, time, risk, and what the order cares for, all in the shop's money.
 pub fn burden(job: &Job, cloth: &Cloth, assessment: &Assessment<'_>) -> f64 {
     let pace = pace_of(job, assessment);
     burden_of(
@@ -54,8 +54,8 @@ pub fn burden(job: &Job, cloth: &Cloth, assessment: &Assessment<'_>) -> f64 {
     )
 }
 
-/// The same from what of it is known before a way is judged: how much of the garment shows, the chance of a late fault,
-/// how it runs.
+/// The burden from what is known before a candidate is assessed: how much of the garment shows (ΔE00), the
+/// chance of a late fault (0 to 1), and how fast it runs.
 pub fn burden_of(
     job: &Job,
     cloth: &Cloth,
@@ -69,12 +69,12 @@ pub fn burden_of(
     let risk = stake.expected_running(chance);
     let cost = cost_of(job, candidate, pace) * pieces;
     let hand = candidate.total_film() / 100e-6 * candidate.white.stiffness;
-    // What a step of hand, of show-through or of standing nap is worth on one piece; common practice, no source.
+    // Worth on one piece of a step of hand, of show-through and of standing nap; common practice, no source.
     let (needed, held) = candidate.matting(job, cloth);
     let nap = 0.2 * (1.0 - held / needed.max(1e-9)).max(0.0) * pieces;
     let (feel, cover) = (0.15 * hand * pieces, 0.05 * shows * pieces + nap);
-    // A finish is asked for by name, so it counts the same whatever else matters most. What one that is missed wholly takes
-    // from a piece, in the shop's money: assumed.
+    // A finish is asked for by name, so it counts the same whatever the priority. The loss on one piece whose
+    // finish is missed altogether, in the shop's money: assumed.
     let finish = 0.5 * finish_missed(job, cloth, candidate) * pieces;
     let rest = match job.order.print.priority {
         Priority::Balanced => risk + cost + feel + cover,
@@ -87,6 +87,7 @@ pub fn burden_of(
     rest + finish
 }
 
+/// Ink of one print, in the shop's money.
 fn ink_cost(job: &Job, candidate: &Candidate<'_>) -> f64 {
     let print = &job.order.print;
     let places = print.locations.len().max(1) as f64;
@@ -99,11 +100,12 @@ fn ink_cost(job: &Job, candidate: &Candidate<'_>) -> f64 {
     blocker + ink_per_print(area, coverage, candidate.film, white.density) * (white.price_per_kg + additive)
 }
 
+/// Ink, machine time and drying of one print, in the shop's money.
 pub fn cost_per_print(job: &Job, assessment: &Assessment<'_>) -> f64 {
     cost_of(job, &assessment.candidate, pace_of(job, assessment))
 }
 
-/// Ink, machine time and the hands that dry it, of one print.
+/// Ink, machine time and the labour of drying before, of one print, in the shop's money.
 fn cost_of(job: &Job, candidate: &Candidate<'_>, pace: Pace) -> f64 {
     let pieces: f64 = job.order.garments.iter().map(|garment| f64::from(garment.pieces)).sum();
     let smoothing = if candidate.smoothing { HOUR * SCREEN_CHANGE / 60.0 / pieces.max(1.0) } else { 0.0 };
@@ -116,18 +118,21 @@ pub fn rate_per_hour(job: &Job, assessment: &Assessment<'_>) -> f64 {
     pace_of(job, assessment).per_hour
 }
 
+/// How fast an assessed candidate runs.
 fn pace_of(job: &Job, assessment: &Assessment<'_>) -> Pace {
     let flash = assessment.run.flash.map_or(0.0, |flash| flash.seconds);
     pace(job, &assessment.candidate, flash, assessment.run.point.belt, assessment.run.dryings)
 }
 
-/// How a way runs at best: the shortest flash and the fastest belt that there are, and dried in one pass.
+/// How fast a candidate runs at best: with the shortest flash, the fastest belt, and dried before in one
+/// pass.
 pub fn fastest(job: &Job, candidate: &Candidate<'_>) -> Pace {
     let flash = if candidate.flashes(job) > 0 { SHORTEST_FLASH } else { 0.0 };
     pace(job, candidate, flash, job.dryer.belt.fastest, u32::from(candidate.dried))
 }
 
-/// How a way runs with a flash (s), a belt (m/s), and so many passes to dry it: every pass takes its place on the belt.
+/// How fast a candidate runs with a flash (s), a belt (m/s), and so many passes to dry its cloth: every pass
+/// takes its place on the belt.
 pub fn pace(job: &Job, candidate: &Candidate<'_>, flash: f64, belt: f64, dryings: u32) -> Pace {
     let press = (CYCLE + flash) / candidate.white.pace.max(0.1);
     let belt = GARMENT_LENGTH / belt * f64::from(job.order.shop.passes.max(1) + dryings);

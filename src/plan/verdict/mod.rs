@@ -1,7 +1,7 @@
 //! Go, go with check, trial or refuse, and what a candidate costs.
 //!
-//! Comes in: chances, margins and the stake. Goes out: an assessed candidate that can be compared with another. It must not
-//! know which candidates there are.
+//! Comes in: a candidate with its set point. Goes out: its chances, margins and verdict, its cost, and its
+//! rank against another. It must not know which other candidates there are.
 
 mod assessment;
 mod cost;
@@ -14,7 +14,7 @@ pub use cost::SCREEN_CHANGE;
 pub use rule::{Stake, Standing, verdict};
 pub use trade_off::trade_off;
 
-pub(super) use assessment::{Assessment, settled};
+pub(super) use assessment::{Assessment, verdict_for};
 pub(super) use cost::{HOUR, Pace, burden, burden_of, cost_per_print, fastest, order, pace, rate_per_hour};
 pub(super) use judgement::{Judgement, assess, judge, judgement};
 pub(super) use scores::scores;

@@ -1,23 +1,23 @@
 //! Go, go with check, trial or refuse.
 //!
-//! What is seen at the press (cover, hand, scorch, cure by stretch and probe) becomes a check on the first piece and
-//! never a trial. Only what shows later makes the verdict, through its chance:
+//! What is seen at the press (cover, hand, scorch, cure by stretch and probe) becomes a check on the first
+//! piece and never a trial. Only what shows later makes the verdict, through its chance:
 //!
 //! ```text
 //! up to 5 %   go                                     up to 50 %   trial
 //! up to 10 %  go with check, on cloth that is known  beyond       refuse
 //! ```
 //!
-//! A cloth that was never printed here takes one step more. Then money may take one step towards care, never away:
-//! it does where the loss to be expected from running exceeds that of testing first,
+//! A cloth that was never printed here takes one step more. Then money may take one step towards care, never
+//! away: it does where the loss to be expected from running exceeds that of testing first,
 //!
 //! ```text
 //! run:   p (n v + G)          test:  C_t + p (1 - s)(n v + G) + [p s + (1 - p) f] C_alt
 //! ```
 //!
-//! with n pieces worth v each, goodwill G, cost of the trial C_t, its power s, false alarms f and the cost of the
-//! fallback C_alt. The thresholds and the money terms are common practice, no source; the worked cases stand in
-//! `tests/answers/verdict_rule.rs`.
+//! with n pieces worth v each, goodwill G, cost of the trial C_t, its power s, false alarms f and the cost of
+//! the fallback C_alt. The thresholds and the money terms are common practice, no source; the worked cases
+//! stand in `tests/answers/verdict_rule.rs`.
 
 use crate::plan::order::Rules;
 use crate::plan::report::Verdict;
@@ -32,7 +32,8 @@ pub struct Stake {
 }
 
 impl Stake {
-    /// What a failed order costs: the pieces and the customer's patience. 90 and 4 %: common practice, no source.
+    /// What a failed order costs: the pieces and the customer's patience. 90 and 4 %: common practice, no
+    /// source.
     #[must_use]
     pub fn loss(&self) -> f64 {
         let worth = self.pieces * self.value;
@@ -45,19 +46,19 @@ impl Stake {
         35.0 + 2.75 * self.value
     }
 
-    /// What falling back on another way costs. 5.5 % of the order: common practice, no source.
+    /// Cost of falling back on another recipe. 5.5 % of the order: common practice, no source.
     #[must_use]
     pub fn fallback(&self) -> f64 {
         0.055 * self.pieces * self.value
     }
 
-    /// Loss to be expected from running at once.
+    /// Expected loss from running at once.
     #[must_use]
     pub fn expected_running(&self, chance: f64) -> f64 {
         chance * self.loss()
     }
 
-    /// Loss to be expected from testing first with a test of this power and these false alarms.
+    /// Expected loss from testing first, with a test of this power and this rate of false alarms.
     #[must_use]
     pub fn expected_testing(&self, chance: f64, power: f64, false_alarm: f64) -> f64 {
         let stopped = chance * power + (1.0 - chance) * false_alarm;
@@ -68,7 +69,7 @@ impl Stake {
 /// What is known of the cloth and the setting.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Standing {
-    /// The cloth's kind is printed here week after week, or this article was.
+    /// Cloth of this kind is printed every week, or there are tests of it.
     pub known: bool,
     /// The whole drift box of the dryer holds.
     pub robust: bool,
@@ -76,7 +77,7 @@ pub struct Standing {
     pub tested: bool,
 }
 
-/// The verdict for a chance of a late fault, before money has its say.
+/// The verdict for a chance of a late fault, before the stake is considered.
 #[must_use]
 pub fn before_money(chance: f64, standing: Standing, rules: &Rules) -> Verdict {
     if chance > rules.refuse {
@@ -95,7 +96,7 @@ pub fn before_money(chance: f64, standing: Standing, rules: &Rules) -> Verdict {
     if standing.robust { verdict } else { verdict.max(Verdict::GoWithCheck) }
 }
 
-/// The verdict for a chance of a late fault.
+/// The verdict for a chance of a late fault, with the stake considered.
 #[must_use]
 pub fn verdict(chance: f64, stake: &Stake, standing: Standing, rules: &Rules) -> Verdict {
     let verdict = before_money(chance, standing, rules);
@@ -104,6 +105,7 @@ pub fn verdict(chance: f64, stake: &Stake, standing: Standing, rules: &Rules) ->
     if running > testing && !standing.tested { more_care(verdict) } else { verdict }
 }
 
+/// One step towards care.
 fn more_care(verdict: Verdict) -> Verdict {
     match verdict {
         Verdict::Go => Verdict::GoWithCheck,

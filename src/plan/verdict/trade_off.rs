@@ -1,35 +1,36 @@
-//! The candidates that were assessed, set beside each other on what the order pays and what it gets.
+//! The candidates that were assessed, compared on what the order pays and what it gets.
 
 use crate::plan::order::Priority;
 use crate::plan::report::{RecipeScores, Scale, TradeOff, sorted_insert};
 
-/// Sets the ways that were worked through beside each other; `picks` are some of them, in their order.
+/// Compares the recipes that were assessed; `picks` are some of them, in their order, and `compared` is the
+/// number of candidates that the search looked at.
 #[must_use]
 pub fn trade_off(
     priority: Priority,
     compared: usize,
-    tried: Vec<RecipeScores>,
+    assessed: Vec<RecipeScores>,
     picks: impl Iterator<Item = RecipeScores>,
 ) -> TradeOff {
-    let judged = tried.len();
-    let (pays, gets) = scales(priority, &tried);
+    let judged = assessed.len();
+    let (pays, gets) = scales(priority, &assessed);
     let mut ways = Vec::with_capacity(judged);
-    for way in tried {
-        sorted_insert(&mut ways, way, |a: &RecipeScores, b: &RecipeScores| {
+    for scored in assessed {
+        sorted_insert(&mut ways, scored, |a: &RecipeScores, b: &RecipeScores| {
             let on = |scale: Scale| a.steps(scale).total_cmp(&b.steps(scale));
             on(pays).then(on(gets))
         });
     }
     let front: Vec<bool> = ways
         .iter()
-        .map(|way| !ways.iter().any(|other: &RecipeScores| other.dominates(way, [pays, gets])))
+        .map(|scored| !ways.iter().any(|other: &RecipeScores| other.dominates(scored, [pays, gets])))
         .collect();
-    for (way, front) in ways.iter_mut().zip(front) {
-        way.front = front;
+    for (scored, front) in ways.iter_mut().zip(front) {
+        scored.front = front;
     }
     for (place, pick) in picks.enumerate() {
-        if let Some(way) = ways.iter_mut().find(|way| way.recipe == pick.recipe) {
-            way.pick = Some(place);
+        if let Some(scored) = ways.iter_mut().find(|scored| scored.recipe == pick.recipe) {
+            scored.pick = Some(place);
         }
     }
     let mut trade = TradeOff { compared, judged, pays, gets, ways, say: Vec::new() };
@@ -37,10 +38,11 @@ pub fn trade_off(
     trade
 }
 
-/// Chances that lie closer together than this decide nothing. Chosen.
+/// Chances of a late fault that differ by less than this decide nothing. Chosen.
 const ALIKE: f64 = 0.01;
 
-/// What an order pays with and what it gets for it. Where one way is as safe as another, what is got is cover.
+/// What an order pays with and what it gets for it. If all recipes are about equally safe, what it gets is
+/// cover.
 fn scales(priority: Priority, ways: &[RecipeScores]) -> (Scale, Scale) {
     let (pays, gets) = match priority {
         Priority::Balanced | Priority::StaysWhite | Priority::Durable | Priority::Cheap => {
@@ -50,7 +52,7 @@ fn scales(priority: Priority, ways: &[RecipeScores]) -> (Scale, Scale) {
         Priority::Opaque => (Scale::Cost, Scale::Cover),
         Priority::Fast => (Scale::Pace, Scale::Late),
     };
-    let late = || ways.iter().map(|way| way.late);
+    let late = || ways.iter().map(|scored| scored.late);
     let alike = late().fold(f64::NEG_INFINITY, f64::max) - late().fold(f64::INFINITY, f64::min) < ALIKE;
     (pays, if gets == Scale::Late && alike { Scale::Cover } else { gets })
 }
