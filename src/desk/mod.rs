@@ -8,6 +8,7 @@
 //! [`picture`] works out the geometry of the charts, [`job_sheet`] what is printed for the press, [`print_room`] what
 //! is on the shop's shelf and to be printed. Words come from [`wording`](crate::wording).
 
+mod action;
 mod form;
 pub mod job_sheet;
 mod msg;
@@ -19,6 +20,7 @@ mod screen;
 mod state;
 mod update;
 
+pub use action::{Action, Nudge};
 pub use form::{
     ColourConflict, Draft, Field, FieldText, GarmentDraft, Suggestion, Texts, Theme, colour_conflict,
     draft_file, suggestions,

@@ -3,6 +3,7 @@
 //! One module a claim; the head of each names the claim and its source.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod actions;
 mod contrast;
 mod desk;
 mod desk_colour;
