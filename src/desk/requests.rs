@@ -52,7 +52,7 @@ pub(super) fn request_for_screen(state: &mut State, effects: &mut Vec<Effect>) {
         Err(errors) => state.window_errors = errors,
         Ok(at) => {
             state.window_errors.clear();
-            if let (Some(order), Some(pick)) = (&state.order, state.way()) {
+            if let (Some(order), Some(pick)) = (&state.order, state.pick_or_closed()) {
                 let (order, pick) = (Box::new(order.clone()), Box::new(pick.clone()));
                 let key = key(&pick);
                 effects.push(match state.screen {

@@ -165,7 +165,7 @@ impl State {
 
     /// The way whose window is shown: the chosen one, or the one whose closed window refuses the order.
     #[must_use]
-    pub fn way(&self) -> Option<&Pick> {
+    pub fn pick_or_closed(&self) -> Option<&Pick> {
         self.pick().or_else(|| self.report.as_ref()?.closed.as_deref())
     }
 
@@ -209,7 +209,7 @@ impl State {
             Screen::Forecast => self.forecast.as_ref().and_then(|forecast| forecast.setting),
             _ => self.window.as_ref().and_then(|window| window.setting),
         };
-        shown.or_else(|| self.way().and_then(|pick| pick.setting))
+        shown.or_else(|| self.pick_or_closed().and_then(|pick| pick.setting))
     }
 
     /// Accepted range of a field: of the set point, what the window's axes show. Where no window was looked at, a
@@ -217,7 +217,7 @@ impl State {
     #[must_use]
     pub fn bound(&self, field: Field) -> Option<Bound> {
         let ends = |axis: &[f64]| Some((*axis.first()?, *axis.last()?));
-        let (window, best) = (self.window.as_ref(), self.way().and_then(|pick| pick.setting));
+        let (window, best) = (self.window.as_ref(), self.pick_or_closed().and_then(|pick| pick.setting));
         match field {
             Field::SetTemperature => {
                 let near = best.map(|best| (best.set_c - NEAR_K, best.set_c + NEAR_K));

@@ -5,7 +5,7 @@ mod files;
 
 use super::{cached_queries::CachedQueries, draft_saver::DraftSaver, file, host::Host, log_saver::LogSaver};
 use crate::desk::records::{Clock, RecordsMsg};
-use crate::desk::{Effect, Field, Msg, Screen, State, Touch, draft_file, update};
+use crate::desk::{Action, Effect, Field, Msg, Screen, State, Touch, draft_file, update};
 use crate::library::{self, Library};
 use crate::wording::{Label, Voice};
 use derived::DerivedSignals;
@@ -113,9 +113,9 @@ impl Desk {
     }
 
     /// Puts the focus back on what was tapped when it was drawn anew.
-    pub fn focus_again(self, act: &str) {
-        let act = act.to_owned();
-        set_timeout(move || self.host.with_value(|host| host.focus_act(&act)), Duration::ZERO);
+    pub fn focus_again(self, action: &Action) {
+        let action = action.to_string();
+        set_timeout(move || self.host.with_value(|host| host.focus_action(&action)), Duration::ZERO);
     }
 
     /// Changes the state and runs what follows.

@@ -84,13 +84,13 @@ impl Host {
         self.element.scroll_into_view();
     }
 
-    /// Puts the focus on whatever does this act, if the focus was lost when it was drawn anew.
-    pub fn focus_act(&self, act: &str) {
+    /// Puts the focus on what asks for this action, if the focus was lost when it was drawn anew.
+    pub fn focus_action(&self, action: &str) {
         if self.root.active_element().is_some() {
             return;
         }
-        let act = act.replace(['"', '\\'], "");
-        let found = self.root.query_selector(&format!("[data-do=\"{act}\"]")).ok().flatten();
+        let action = action.replace(['"', '\\'], "");
+        let found = self.root.query_selector(&format!("[data-do=\"{action}\"]")).ok().flatten();
         if let Some(element) = found.and_then(|it| it.dyn_into::<HtmlElement>().ok()) {
             let _ = element.focus();
         }

@@ -155,7 +155,7 @@ pub enum Label {
     // the window
     DragOrTap,
     Works,
-    AirAxis,
+    SetTemperatureAxis,
     BeltAxis,
     Inside,
     Outside,

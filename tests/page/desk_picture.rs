@@ -1,7 +1,7 @@
 //! The geometry of the pictures: regions have the areas of the shapes they are cut from, scales hold their ticks.
 
 use whitehold::desk::picture::contour::region;
-use whitehold::desk::picture::map::{window_map, word_width};
+use whitehold::desk::picture::map::{MapGrid, window_map, word_width};
 use whitehold::desk::picture::margin_bar::margin_bar;
 use whitehold::desk::picture::scale::AxisScale;
 use whitehold::desk::picture::{history, swatches};
@@ -173,8 +173,10 @@ fn a_narrow_region_of_the_map_keeps_its_name() {
                 leaves_s: 0.0,
             },
         };
-        let drawn = window_map(&report, Units::Metric, &|_| word_width("Film overheats", "over 220 °C"))
-            .expect("a map");
+        let drawn = window_map(&MapGrid::of(&report), Units::Metric, &|_| {
+            word_width("Film overheats", "over 220 °C")
+        })
+        .expect("a map");
         let area = &drawn.areas[0];
         (area.word.is_some(), area.small)
     };

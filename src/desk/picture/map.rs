@@ -2,29 +2,43 @@
 
 use super::Ink;
 use super::contour::{Point, region};
+use super::map_labels::{Labels, Sample, sample_points};
 use super::scale::{AxisScale, path};
 use crate::numerics::sorting::sorted;
-use crate::plan::{Drift, Side, Topic, Wall, WindowReport};
+use crate::plan::{DialSetting, Drift, Setting, Side, Topic, Wall, WindowReport};
 use crate::wording::{Quantity, Units};
+
+pub use super::map_labels::word_width;
 
 /// Width of the view box.
 pub const WIDTH: f64 = 620.0;
 /// Height of the view box.
 pub const HEIGHT: f64 = 540.0;
-/// Width of one letter of the large and of the small words, in the widest face that may stand in.
-const LETTER: [f64; 2] = [19.0, 9.6];
-/// Height of a large word with the line under it, and of a small word.
-const WORD_HEIGHT: [f64; 2] = [62.0, 26.0];
-/// How far under the top of its room a large and a small word stand.
-const BASE_LINE: [f64; 2] = [28.0, 19.0];
-/// Spacing of the points at which the map is felt for room.
-const STEP: f64 = 9.0;
 
-/// Width of a large word with a small line under it, and of the word alone in small letters.
-#[must_use]
-pub fn word_width(word: &str, line: &str) -> [f64; 2] {
-    let width = |text: &str, letter: f64| text.chars().count() as f64 * letter;
-    [width(word, LETTER[0]).max(width(line, LETTER[1])), width(word, LETTER[1])]
+/// What a map is drawn from: the part of a window report that stays as it is while the set point moves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MapGrid {
+    /// Set temperatures up, °C.
+    pub set_c: Vec<f64>,
+    /// Belt speeds along, m/min.
+    pub belt_m_per_min: Vec<f64>,
+    /// Each limit with its values, a row for each temperature.
+    pub walls: Vec<Wall>,
+    /// The setting that words keep clear of.
+    pub setting: Option<Setting>,
+}
+
+impl MapGrid {
+    /// The grid of a report.
+    #[must_use]
+    pub fn of(report: &WindowReport) -> Self {
+        Self {
+            set_c: report.set_c.clone(),
+            belt_m_per_min: report.belt_m_per_min.clone(),
+            walls: report.walls.clone(),
+            setting: report.setting,
+        }
+    }
 }
 
 /// One limit on the map.
@@ -61,8 +75,8 @@ pub struct WindowMap {
     pub areas: Vec<LimitArea>,
     /// Middle and turn (degrees) of the word for what works; absent where nothing does.
     pub works: Option<(Point, f64)>,
-    /// A cool and a hot point of what works: set temperature (°C) and belt (m/min).
-    pub strip: Option<(Point, Point)>,
+    /// A cool and a hot setting that works.
+    pub strip: Option<(DialSetting, DialSetting)>,
 }
 
 /// The set point on the map.
@@ -75,32 +89,29 @@ pub struct SetPointMark {
 }
 
 impl WindowMap {
-    /// Where a set temperature (°C) and a belt (m/min) stand.
+    /// Where a setting of the dryer stands, held to the axes.
     #[must_use]
-    pub fn place(&self, set_c: f64, belt: f64, units: Units) -> Point {
+    pub fn place(&self, at: DialSetting, units: Units) -> Point {
         (
-            self.belt.held(Quantity::Belt.shown(belt, units)),
-            self.heat.held(Quantity::Temperature.shown(set_c, units)),
+            self.belt.held(Quantity::Belt.shown(at.belt_m_per_min, units)),
+            self.heat.held(Quantity::Temperature.shown(at.set_c, units)),
         )
     }
 
-    /// The set temperature (°C) and belt (m/min) at a point of the map, held to its axes.
+    /// The setting at a point of the map, held to its axes.
     #[must_use]
-    pub fn setting(&self, (x, y): Point, units: Units) -> (f64, f64) {
+    pub fn setting(&self, (x, y): Point, units: Units) -> DialSetting {
         let x = x.clamp(self.belt.start, self.belt.end);
         let y = y.clamp(self.heat.end, self.heat.start);
-        (
-            Quantity::Temperature.kept(self.heat.value(y), units),
-            Quantity::Belt.kept(self.belt.value(x), units),
-        )
+        Axes { belt: self.belt, heat: self.heat, units }.setting((x, y))
     }
 
-    /// The set point at a temperature (°C) and a belt (m/min), with the box of how far the dryer wanders there.
+    /// The mark of a set point, with the box of how far the dryer wanders there.
     #[must_use]
-    pub fn set_point(&self, drift: &Drift, set_c: f64, belt: f64, units: Units) -> SetPointMark {
+    pub fn set_point(&self, drift: &Drift, at: DialSetting, units: Units) -> SetPointMark {
         let slope = |scale: &AxisScale| ((scale.end - scale.start) / (scale.to - scale.from)).abs();
         SetPointMark {
-            middle: self.place(set_c, belt, units),
+            middle: self.place(at, units),
             half: (
                 Quantity::Belt.shown(drift.belt_m_per_min, units) * slope(&self.belt),
                 Quantity::TemperatureDifference.shown(drift.set_k, units) * slope(&self.heat),
@@ -109,112 +120,124 @@ impl WindowMap {
     }
 }
 
-/// True if the drift box of a report, round a temperature (°C) and a belt (m/min), lies wholly in what works.
+/// True if the drift box of a report, around a set point, lies wholly in what works.
 #[must_use]
-pub fn drift_fits(report: &WindowReport, set_c: f64, belt: f64) -> bool {
+pub fn drift_fits(report: &WindowReport, at: DialSetting) -> bool {
+    let grid = MapGrid::of(report);
     [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)].into_iter().all(|(along, up)| {
-        let speed = belt + along * report.drift.belt_m_per_min;
-        let celsius = set_c + up * report.drift.set_k;
-        !report.walls.iter().any(|wall| fails_at(report, wall.what, speed, celsius))
+        let at = DialSetting {
+            set_c: at.set_c + up * report.drift.set_k,
+            belt_m_per_min: at.belt_m_per_min + along * report.drift.belt_m_per_min,
+        };
+        !grid.walls.iter().any(|wall| fails_at(&grid, wall, at))
     })
 }
 
-/// The map of a window report in these units. `width_of` says how wide the words of a topic are, large and small; they
-/// keep clear of the setting in the report.
-///
-/// Returns nothing for a report without at least two temperatures and two belt speeds.
-#[must_use]
-pub fn window_map(
-    report: &WindowReport,
+/// Both axes in the units shown.
+#[derive(Clone, Copy)]
+struct Axes {
+    belt: AxisScale,
+    heat: AxisScale,
     units: Units,
-    width_of: &dyn Fn(Topic) -> [f64; 2],
-) -> Option<WindowMap> {
-    let (first_c, last_c) = (report.set_c.first()?, report.set_c.last()?);
-    let (first_v, last_v) = (report.belt_m_per_min.first()?, report.belt_m_per_min.last()?);
-    if report.set_c.len() < 2 || report.belt_m_per_min.len() < 2 {
-        return None;
-    }
-    let heat_of = |celsius: f64| Quantity::Temperature.shown(celsius, units);
-    let belt_of = |speed: f64| Quantity::Belt.shown(speed, units);
-    let belt = AxisScale { from: belt_of(*first_v), to: belt_of(*last_v), start: 64.0, end: WIDTH - 14.0 };
-    let heat = AxisScale { from: heat_of(*first_c), to: heat_of(*last_c), start: HEIGHT - 64.0, end: 14.0 };
-    let place = |(speed, celsius): Point| (belt.at(belt_of(speed)), heat.at(heat_of(celsius)));
+}
 
-    let areas: Vec<(f64, LimitArea)> = report
+impl Axes {
+    /// Nothing for a grid without at least two temperatures and two belt speeds.
+    fn of(grid: &MapGrid, units: Units) -> Option<Self> {
+        let ends = |values: &[f64]| match values {
+            [first, .., last] => Some((*first, *last)),
+            _ => None,
+        };
+        let ((slow, fast), (cool, hot)) = (ends(&grid.belt_m_per_min)?, ends(&grid.set_c)?);
+        let belt = |speed: f64| Quantity::Belt.shown(speed, units);
+        let heat = |celsius: f64| Quantity::Temperature.shown(celsius, units);
+        Some(Self {
+            belt: AxisScale { from: belt(slow), to: belt(fast), start: 64.0, end: WIDTH - 14.0 },
+            heat: AxisScale { from: heat(cool), to: heat(hot), start: HEIGHT - 64.0, end: 14.0 },
+            units,
+        })
+    }
+
+    /// Where a belt speed (m/min) and a set temperature (°C) stand.
+    fn place(&self, (speed, celsius): Point) -> Point {
+        let speed = Quantity::Belt.shown(speed, self.units);
+        (self.belt.at(speed), self.heat.at(Quantity::Temperature.shown(celsius, self.units)))
+    }
+
+    /// The setting at a point of the map.
+    fn setting(&self, (x, y): Point) -> DialSetting {
+        DialSetting {
+            set_c: Quantity::Temperature.kept(self.heat.value(y), self.units),
+            belt_m_per_min: Quantity::Belt.kept(self.belt.value(x), self.units),
+        }
+    }
+}
+
+/// The map of a grid in these units. `width_of` says how wide the words of a topic are, large and small; they keep
+/// clear of the grid's setting.
+///
+/// Returns nothing for a grid without at least two temperatures and two belt speeds.
+#[must_use]
+pub fn window_map(grid: &MapGrid, units: Units, width_of: &dyn Fn(Topic) -> [f64; 2]) -> Option<WindowMap> {
+    let axes = Axes::of(grid, units)?;
+    let mut areas = areas(grid, &axes);
+    let samples = samples(grid, &axes, &areas);
+    let set = grid.setting.map(|setting| axes.place((setting.belt_m_per_min, setting.set_c)));
+    let mut labels = Labels::new(&samples, set);
+    let works = labels.place_works();
+    for (index, area) in areas.iter_mut().enumerate() {
+        if let Some((place, small)) = labels.place_word(index, width_of(area.topic)) {
+            (area.word, area.small) = (Some(place), small);
+        }
+    }
+    let clear = || samples.iter().filter(|sample| sample.works()).map(|sample| sample.at);
+    let cool = clear().max_by(|a, b| a.1.total_cmp(&b.1));
+    let hot = clear().min_by(|a, b| a.1.total_cmp(&b.1));
+    let (belt_values, belt_decimals) = axes.belt.ticks(5);
+    Some(WindowMap {
+        belt_ticks: belt_values.into_iter().map(|value| (axes.belt.at(value), value)).collect(),
+        belt_decimals,
+        heat_ticks: axes.heat.ticks(6).0.into_iter().map(|value| (axes.heat.at(value), value)).collect(),
+        areas,
+        works,
+        strip: cool.zip(hot).map(|(cool, hot)| (axes.setting(cool), axes.setting(hot))),
+        belt: axes.belt,
+        heat: axes.heat,
+    })
+}
+
+/// Each limit with its failing region, the largest first; not named yet.
+fn areas(grid: &MapGrid, axes: &Axes) -> Vec<LimitArea> {
+    let drawn = |points: &[Point], closed: bool| path(points.iter().map(|&point| axes.place(point)), closed);
+    let areas: Vec<(f64, LimitArea)> = grid
         .walls
         .iter()
         .map(|wall| {
-            let region = region(&report.belt_m_per_min, &report.set_c, &excess(wall));
-            let outline =
-                region.outlines.iter().map(|points| path(points.iter().map(|&p| place(p)), true)).collect();
-            let limit =
-                region.walls.iter().map(|points| path(points.iter().map(|&p| place(p)), false)).collect();
-            let (topic, ink) = (wall.what, Ink::of(wall.what));
-            let area = LimitArea { topic, ink, region: outline, wall: limit, word: None, small: false };
-            (region.area(), area)
+            let found = region(&grid.belt_m_per_min, &grid.set_c, &excess(wall));
+            let area = LimitArea {
+                topic: wall.what,
+                ink: Ink::of(wall.what),
+                region: found.outlines.iter().map(|points| drawn(points, true)).collect(),
+                wall: found.walls.iter().map(|points| drawn(points, false)).collect(),
+                word: None,
+                small: false,
+            };
+            (found.area(), area)
         })
         .collect();
-    let mut areas = sorted(areas, &|(one, _), (other, _)| other.total_cmp(one));
+    sorted(areas, &|(one, _), (other, _)| other.total_cmp(one)).into_iter().map(|(_, area)| area).collect()
+}
 
-    let points = felt(&belt, &heat);
-    let states: Vec<(Point, Vec<bool>)> = points
-        .into_iter()
-        .map(|point| {
-            let speed = Quantity::Belt.kept(belt.value(point.0), units);
-            let celsius = Quantity::Temperature.kept(heat.value(point.1), units);
-            let fails = areas.iter().map(|(_, area)| fails_at(report, area.topic, speed, celsius)).collect();
-            (point, fails)
-        })
-        .collect();
-
-    let clear: Vec<Point> =
-        states.iter().filter(|(_, fails)| !fails.contains(&true)).map(|(point, _)| *point).collect();
-    let set = report.setting.map(|setting| place((setting.belt_m_per_min, setting.set_c)));
-    let works = strip_word(&clear, set);
-    let mut taken: Vec<(Point, Point)> = Vec::new();
-    taken.extend(set.map(|middle| ((middle.0 - 62.0, middle.1 - 66.0), (middle.0 + 62.0, middle.1 + 66.0))));
-    taken.extend(
-        works.map(|(middle, _)| ((middle.0 - 44.0, middle.1 - 44.0), (middle.0 + 44.0, middle.1 + 44.0))),
-    );
-    for (index, (_, area)) in areas.iter_mut().enumerate() {
-        let width = width_of(area.topic);
-        let failing: Vec<Point> =
-            states.iter().filter(|(_, fails)| fails[index]).map(|(point, _)| *point).collect();
-        // A region that is named small is still told from another of its colour.
-        for size in [0, 1] {
-            let word = room_for(&failing, &states, index, (width[size], WORD_HEIGHT[size]), &taken);
-            if let Some((left, top)) = word {
-                taken.push(((left - 8.0, top - 6.0), (left + width[size], top + WORD_HEIGHT[size] - 2.0)));
-                area.word = Some((left, top + BASE_LINE[size]));
-                area.small = size == 1;
-                break;
-            }
-        }
-    }
-    let real = |point: &Point| {
-        (
-            Quantity::Temperature.kept(heat.value(point.1), units),
-            Quantity::Belt.kept(belt.value(point.0), units),
-        )
+/// Points all over the map, each with the limits that fail there.
+fn samples(grid: &MapGrid, axes: &Axes, areas: &[LimitArea]) -> Vec<Sample> {
+    let wall_of = |area: &LimitArea| grid.walls.iter().find(|wall| wall.what == area.topic);
+    let walls: Vec<Option<&Wall>> = areas.iter().map(wall_of).collect();
+    let sample = |at: Point| {
+        let setting = axes.setting(at);
+        let fails = walls.iter().map(|wall| wall.is_some_and(|wall| fails_at(grid, wall, setting)));
+        Sample { at, fails: fails.collect() }
     };
-    let strip = match (
-        clear.iter().max_by(|a, b| a.1.total_cmp(&b.1)),
-        clear.iter().min_by(|a, b| a.1.total_cmp(&b.1)),
-    ) {
-        (Some(cool), Some(hot)) => Some((real(cool), real(hot))),
-        _ => None,
-    };
-    let (belt_values, belt_decimals) = belt.ticks(5);
-    Some(WindowMap {
-        belt_ticks: belt_values.into_iter().map(|value| (belt.at(value), value)).collect(),
-        belt_decimals,
-        heat_ticks: heat.ticks(6).0.into_iter().map(|value| (heat.at(value), value)).collect(),
-        areas: areas.into_iter().map(|(_, area)| area).collect(),
-        works,
-        strip,
-        belt,
-        heat,
-    })
+    sample_points(&axes.belt, &axes.heat).into_iter().map(sample).collect()
 }
 
 /// How far each cell is past the limit, on a scale on which it is nearly straight: the logit of a share, a colour
@@ -230,7 +253,7 @@ fn past(wall: &Wall, value: f64) -> f64 {
             let share = (value / whole).clamp(1e-6, 1.0 - 1e-6);
             (share / (1.0 - share)).ln()
         }
-        // Nought while the white binds all the dye, then steep: what lies far past the limit must not pull it.
+        // Zero while the white binds all the dye, then steep: values far past the limit must not pull the contour.
         Topic::Bleed => value.min(4.0 * wall.limit),
         _ => value,
     };
@@ -241,17 +264,16 @@ fn past(wall: &Wall, value: f64) -> f64 {
     }
 }
 
-/// True if this topic is past its limit here, in proportion between the cells.
-fn fails_at(report: &WindowReport, topic: Topic, speed: f64, celsius: f64) -> bool {
-    let Some(wall) = report.walls.iter().find(|wall| wall.what == topic) else { return false };
-    let (column, along) = cell(&report.belt_m_per_min, speed);
-    let (row, up) = cell(&report.set_c, celsius);
-    let width = report.belt_m_per_min.len();
-    let at = |row: usize, column: usize| {
+/// True if a limit is passed here, in proportion between the cells.
+fn fails_at(grid: &MapGrid, wall: &Wall, at: DialSetting) -> bool {
+    let (column, along) = cell(&grid.belt_m_per_min, at.belt_m_per_min);
+    let (row, up) = cell(&grid.set_c, at.set_c);
+    let width = grid.belt_m_per_min.len();
+    let past_limit = |row: usize, column: usize| {
         wall.values.get(row * width + column).map_or(f64::NAN, |&value| past(wall, value))
     };
-    let low = at(row, column) * (1.0 - along) + at(row, column + 1) * along;
-    let high = at(row + 1, column) * (1.0 - along) + at(row + 1, column + 1) * along;
+    let low = past_limit(row, column) * (1.0 - along) + past_limit(row, column + 1) * along;
+    let high = past_limit(row + 1, column) * (1.0 - along) + past_limit(row + 1, column + 1) * along;
     let here = low * (1.0 - up) + high * up;
     here.is_nan() || here > 0.0
 }
@@ -260,102 +282,7 @@ fn fails_at(report: &WindowReport, topic: Topic, speed: f64, celsius: f64) -> bo
 fn cell(axis: &[f64], value: f64) -> (usize, f64) {
     let last = axis.len().saturating_sub(2);
     let index = axis.iter().skip(1).position(|&edge| value < edge).unwrap_or(last).min(last);
-    let span = axis[index + 1] - axis[index];
-    let share = if span > 0.0 { (value - axis[index]) / span } else { 0.0 };
+    let Some(&[low, high]) = axis.get(index..index + 2) else { return (0, 0.0) };
+    let share = if high > low { (value - low) / (high - low) } else { 0.0 };
     (index, share.clamp(0.0, 1.0))
-}
-
-/// Points all over the map.
-fn felt(belt: &AxisScale, heat: &AxisScale) -> Vec<Point> {
-    let columns = ((belt.end - belt.start) / STEP) as usize;
-    let rows = ((heat.start - heat.end) / STEP) as usize;
-    let mut points = Vec::with_capacity((columns + 1) * (rows + 1));
-    for row in 0..=rows {
-        for column in 0..=columns {
-            points.push((belt.start + column as f64 * STEP, heat.end + row as f64 * STEP));
-        }
-    }
-    points
-}
-
-/// The roomiest place for a word of this width and height inside a region, clear of what is taken: its left top corner.
-fn room_for(
-    failing: &[Point],
-    states: &[(Point, Vec<bool>)],
-    index: usize,
-    (width, height): (f64, f64),
-    taken: &[(Point, Point)],
-) -> Option<Point> {
-    let outside: Vec<Point> =
-        states.iter().filter(|(_, fails)| !fails[index]).map(|(point, _)| *point).collect();
-    let mut best: Option<(f64, Point)> = None;
-    for &(x, y) in failing.iter().step_by(2) {
-        let (left, right, top, bottom) = (x + 8.0, x + 8.0 + width, y + 4.0, y + 4.0 + height);
-        if right > WIDTH - 16.0 || bottom > HEIGHT - 68.0 {
-            continue;
-        }
-        let clash = taken.iter().any(|((l, t), (r, b))| left < *r && right > *l && top < *b && bottom > *t);
-        if clash {
-            continue;
-        }
-        // Distance from the box to the nearest point that does not fail.
-        let clearance = outside.iter().fold(90.0_f64, |least, &(px, py)| {
-            let dx = (left - px).max(px - right).max(0.0);
-            let dy = (top - py).max(py - bottom).max(0.0);
-            least.min(dx.hypot(dy))
-        });
-        // Other words over the same place make it crowded: a clean patch is better.
-        let crowd = states
-            .iter()
-            .filter(|((px, py), fails)| {
-                (left..right).contains(px)
-                    && (top..bottom).contains(py)
-                    && fails.iter().enumerate().any(|(other, fails)| other != index && *fails)
-            })
-            .count() as f64;
-        let score = clearance - 0.8 * crowd;
-        if clearance > 0.0 && best.is_none_or(|(most, _)| score > most) {
-            best = Some((score, (left, top)));
-        }
-    }
-    best.map(|(_, point)| point)
-}
-
-/// The middle of the roomiest part of what works clear of the set point, and the turn of the strip there, degrees.
-fn strip_word(clear: &[Point], set: Option<Point>) -> Option<(Point, f64)> {
-    if clear.len() < 12 {
-        return None;
-    }
-    let near = |middle: Point, reach: f64| {
-        clear
-            .iter()
-            .filter(move |p| (p.0 - middle.0).hypot(p.1 - middle.1) < reach)
-            .copied()
-            .collect::<Vec<_>>()
-    };
-    let mut best: Option<(usize, Point)> = None;
-    for &point in clear.iter().step_by(2) {
-        let inside = point.0 > 120.0 && point.0 < WIDTH - 70.0 && point.1 > 60.0 && point.1 < HEIGHT - 120.0;
-        let free = set.is_none_or(|set| (set.0 - point.0).hypot(set.1 - point.1) > 115.0);
-        if !inside || !free {
-            continue;
-        }
-        let count = near(point, 60.0).len();
-        if best.is_none_or(|(most, _)| count > most) {
-            best = Some((count, point));
-        }
-    }
-    let (_, middle) = best?;
-    let around = near(middle, 80.0);
-    let count = around.len() as f64;
-    let (mx, my) = around.iter().fold((0.0, 0.0), |(x, y), p| (x + p.0 / count, y + p.1 / count));
-    let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
-    for p in &around {
-        xx += (p.0 - mx).powi(2);
-        xy += (p.0 - mx) * (p.1 - my);
-        yy += (p.1 - my).powi(2);
-    }
-    let spread = ((xx - yy).powi(2) + 4.0 * xy * xy).sqrt();
-    let turn = if spread < 0.35 * (xx + yy) { 0.0 } else { 0.5 * (2.0 * xy).atan2(xx - yy).to_degrees() };
-    Some(((mx, my + 9.0), turn.clamp(-62.0, 62.0)))
 }

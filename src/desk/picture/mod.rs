@@ -11,6 +11,7 @@ pub mod ageing;
 pub mod contour;
 pub mod history;
 pub mod map;
+mod map_labels;
 pub mod margin_bar;
 pub mod scale;
 pub mod section;

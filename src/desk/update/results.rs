@@ -92,7 +92,7 @@ fn worked_out<T>(
     result: Result<Box<T>, Vec<FieldError>>,
     put: impl FnOnce(&mut State, T),
 ) {
-    if state.way().map(key_of).as_deref() != Some(key) {
+    if state.pick_or_closed().map(key_of).as_deref() != Some(key) {
         return;
     }
     match result {

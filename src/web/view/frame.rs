@@ -207,7 +207,7 @@ fn title(desk: Desk) -> String {
     let name = desk.text(Field::Title);
     let voice = desk.voice();
     let name = if name.is_empty() { voice.label(Label::NewOrder).to_owned() } else { name };
-    let white = desk.with(|state| state.way().map(|pick| pick.name.clone())).unwrap_or_default();
+    let white = desk.with(|state| state.pick_or_closed().map(|pick| pick.name.clone())).unwrap_or_default();
     match desk.with(|state| state.screen) {
         Screen::Library => voice.word(LibraryLabel::Library).to_owned(),
         Screen::JobSheet => voice.say(&JobSheetPhrase::Sheet),

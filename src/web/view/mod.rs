@@ -14,6 +14,7 @@ mod job_sheet;
 mod library;
 mod notice;
 mod order_form;
+mod perform;
 mod print_room;
 mod settings;
 mod widgets;

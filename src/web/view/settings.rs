@@ -1,14 +1,15 @@
-//! The settings: what holds for every order of this tablet and of the shop.
+//! The Settings screen: what holds for every order of this tablet and of the shop.
 
-use super::print_room::{does, money_of, question, tongues, units};
-use super::widgets::markup;
+use super::print_room::{languages, money_question, units};
+use super::widgets::markup::{self, question};
 use super::widgets::static_view::static_view;
 use crate::desk::records::RecordsMsg;
-use crate::desk::{Field, Msg, Screen, State, Theme};
+use crate::desk::{Action, Field, Nudge, State, Theme};
 use crate::library::log::{Key, Kind};
 use crate::web::desk::Desk;
-use crate::wording::{LibraryLabel, LibraryPhrase, PrintRoomPhrase, Quantity, Voice};
+use crate::wording::{JobSheetPhrase, LibraryLabel, LibraryPhrase, PrintRoomPhrase, Quantity, Voice};
 use leptos::prelude::*;
+use maud::{Markup, html};
 
 /// The screen.
 pub fn settings(desk: Desk) -> impl IntoView {
@@ -21,20 +22,20 @@ pub fn settings(desk: Desk) -> impl IntoView {
             |days| voice.say(&LibraryPhrase::SavedDaysAgo { days }),
         );
         let changes = voice.count(reminder.changes);
-        let room = if reminder.due {
+        let backup = if reminder.due {
             PrintRoomPhrase::BackupDue { changes }
         } else {
             PrintRoomPhrase::BackupFine { changes }
         };
-        // The words of the head begin small.
+        // The words begin with a small letter, as they stand elsewhere within a line.
         let mut letters = last.chars();
         let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-        format!("{first}{}. {}", letters.as_str(), voice.say(&room))
+        format!("{first}{}. {}", letters.as_str(), voice.say(&backup))
     };
     view! {
         <div class="settings">
             <div>
-                {static_view(desk, |state| [tongue(state), theme(state), money_of(state, &PrintRoomPhrase::Money)].concat(), acts)}
+                {static_view(desk, for_the_reader)}
                 <h2 class="sec-head gap">{move || desk.voice().say(&PrintRoomPhrase::Backup)}</h2>
                 <p class="plain" id="backup">{say}</p>
                 <div class="row blk">
@@ -43,143 +44,123 @@ pub fn settings(desk: Desk) -> impl IntoView {
                     </a>
                 </div>
             </div>
-            {static_view(desk, |state| [air(state), deposit(state), dryer(state), about(state)].concat(), acts)}
+            {static_view(desk, for_the_shop)}
         </div>
     }
 }
 
-fn acts(desk: Desk, act: &str) {
-    let (what, rest) = act.split_once(':').unwrap_or((act, ""));
-    match (what, rest) {
-        ("theme", "light") => desk.send(Msg::Theme(Theme::Light)),
-        ("theme", "dark") => desk.send(Msg::Theme(Theme::Dark)),
-        ("theme", _) => desk.send(Msg::Theme(Theme::Device)),
-        ("humidity", by) => desk.send(Msg::Step(Field::Humidity, if by == "more" { 1 } else { -1 })),
-        ("transfer", by) => desk.send(Msg::Transfer(match by {
-            "more" => Some(1),
-            "less" => Some(-1),
-            _ => None,
-        })),
-        ("see-dryer", id) => {
-            desk.change_records(RecordsMsg::Open(Key::new(Kind::Dryer, id)));
-            desk.send(Msg::Show(Screen::Library));
+/// Language, units, theme and money.
+fn for_the_reader(state: &State) -> Markup {
+    let voice = state.voice();
+    let themes = [
+        (Theme::Device, PrintRoomPhrase::AsDevice),
+        (Theme::Light, PrintRoomPhrase::Light),
+        (Theme::Dark, PrintRoomPhrase::Dark),
+    ];
+    let themes = html! {
+        @for (theme, name) in &themes {
+            (markup::answer(&Action::Theme(*theme), state.draft.theme == *theme, &voice.say(name)))
         }
-        _ => does(desk, act),
+    };
+    html! {
+        (question("q-tongue", &voice.say(&PrintRoomPhrase::Language), &languages(voice)))
+        (question("q-units", &voice.say(&PrintRoomPhrase::Units), &units(voice)))
+        (question("q-theme", &voice.say(&PrintRoomPhrase::Theme), &themes))
+        (money_question(state, &PrintRoomPhrase::Money))
     }
 }
 
-fn word(voice: Voice, room: &PrintRoomPhrase) -> String {
-    markup::text(&voice.say(room))
-}
-
-fn tongue(state: &State) -> String {
+/// Air, mesh transfer and dryer; what this program is.
+fn for_the_shop(state: &State) -> Markup {
     let voice = state.voice();
-    question("q-tongue", &word(voice, &PrintRoomPhrase::Language), &tongues(voice))
-        + &question("q-units", &word(voice, &PrintRoomPhrase::Units), &units(voice))
+    html! { (air(state)) (transfer(state)) (dryer(state)) (about(voice)) }
 }
 
-fn theme(state: &State) -> String {
-    let voice = state.voice();
-    let answers: String = [
-        (Theme::Device, "theme:device", PrintRoomPhrase::AsDevice),
-        (Theme::Light, "theme:light", PrintRoomPhrase::Light),
-        (Theme::Dark, "theme:dark", PrintRoomPhrase::Dark),
-    ]
-    .iter()
-    .map(|(theme, act, name)| markup::answer(act, state.draft.theme == *theme, &voice.say(name)))
-    .collect();
-    question("q-theme", &word(voice, &PrintRoomPhrase::Theme), &answers)
-}
-
-/// A value with a button on each side and a sentence under it.
-fn stepped(voice: Voice, id: &str, asks: &PrintRoomPhrase, value: &str, say: &str) -> String {
-    let button = |by: &str, sign: &str, name: &PrintRoomPhrase| {
-        format!(
-            "<button class=\"btn\" type=\"button\" data-do=\"{id}:{by}\" aria-label=\"{}: {}\">{sign}</button>",
-            word(voice, asks),
-            word(voice, name)
-        )
+/// A number with a button on each side and a sentence under it.
+fn stepped(
+    id: &str,
+    asks: &PrintRoomPhrase,
+    value: &str,
+    say: &PrintRoomPhrase,
+    action: impl Fn(Nudge) -> Action,
+    voice: Voice,
+) -> Markup {
+    let button = |nudge: Nudge, sign: &str, name: &PrintRoomPhrase| {
+        html! {
+            button class="btn" type="button" data-do=(action(nudge))
+                aria-label={ (voice.say(asks)) ": " (voice.say(name)) } { (sign) }
+        }
     };
-    format!(
-        "<div class=\"blk\"><h2 class=\"sec-head\">{}</h2><div class=\"row\">{}<b class=\"num set-v\" id=\"{id}\">{value}</b>{}</div>\
-         <p class=\"cap\">{say}</p></div>",
-        word(voice, asks),
-        button("less", "\u{2212}", &PrintRoomPhrase::Less),
-        button("more", "+", &PrintRoomPhrase::More),
-    )
+    html! {
+        div class="blk" {
+            h2 class="sec-head" { (voice.say(asks)) }
+            div class="row" {
+                (button(Nudge::Less, "\u{2212}", &PrintRoomPhrase::Less))
+                b class="num set-v" id=(id) { (value) }
+                (button(Nudge::More, "+", &PrintRoomPhrase::More))
+            }
+            p class="cap" { (voice.say(say)) }
+        }
+    }
 }
 
-fn air(state: &State) -> String {
+fn air(state: &State) -> Markup {
     let voice = state.voice();
-    let value = voice
-        .quantity(Quantity::Percent, state.draft.value(Field::Humidity, None).ok().flatten().unwrap_or(65.0));
-    stepped(
-        voice,
-        "humidity-now",
-        &PrintRoomPhrase::Humidity,
-        &markup::text(&value),
-        &word(voice, &PrintRoomPhrase::HumiditySay),
-    )
-    .replace("humidity-now:", "humidity:")
+    let percent = state.draft.value(Field::Humidity, None).ok().flatten().unwrap_or(65.0);
+    let value = voice.quantity(Quantity::Percent, percent);
+    let (asks, say) = (PrintRoomPhrase::Humidity, PrintRoomPhrase::HumiditySay);
+    stepped("humidity-now", &asks, &value, &say, Action::Humidity, voice)
 }
 
-fn deposit(state: &State) -> String {
+fn transfer(state: &State) -> Markup {
     let voice = state.voice();
-    let own = state.draft.rest.shop.transfer;
+    let own = state.draft.rest.shop.transfer.is_some();
     let percent = voice.quantity(Quantity::Percent, state.transfer() * 100.0);
-    let say = match own {
-        Some(_) => PrintRoomPhrase::TransferOwn { percent: percent.clone() },
-        None => PrintRoomPhrase::TransferPrior { percent: percent.clone() },
+    let say = if own {
+        PrintRoomPhrase::TransferOwn { percent: percent.clone() }
+    } else {
+        PrintRoomPhrase::TransferPrior { percent: percent.clone() }
     };
-    let back =
-        own.map(|_| markup::button("", "transfer:forget", &voice.say(&PrintRoomPhrase::ForgetTransfer)));
-    stepped(voice, "transfer-now", &PrintRoomPhrase::Transfer, &markup::text(&percent), &word(voice, &say))
-        .replace("transfer-now:", "transfer:")
-        + &back.unwrap_or_default()
+    let action = |nudge| Action::Transfer(Some(nudge));
+    html! {
+        (stepped("transfer-now", &PrintRoomPhrase::Transfer, &percent, &say, action, voice))
+        @if own {
+            (markup::button("", &Action::Transfer(None), &voice.say(&PrintRoomPhrase::ForgetTransfer)))
+        }
+    }
 }
 
-fn dryer(state: &State) -> String {
+fn dryer(state: &State) -> Markup {
     let voice = state.voice();
     let id = &state.draft.rest.shop.dryer;
     let Some(dryer) = state.records.library().dryers.iter().find(|dryer| dryer.id == *id) else {
-        return String::new();
+        return Markup::default();
     };
-    let drift = &dryer.drift;
+    let (drift, name) = (&dryer.drift, dryer.name.clone());
     let measured = match &dryer.measured {
-        Some(day) => voice.say(&crate::wording::JobSheetPhrase::Measured {
-            dryer: dryer.name.clone(),
-            day: voice.day(day),
-        }),
-        None => voice.say(&crate::wording::JobSheetPhrase::NotMeasured { dryer: dryer.name.clone() }),
+        Some(day) => JobSheetPhrase::Measured { dryer: name, day: voice.day(day) },
+        None => JobSheetPhrase::NotMeasured { dryer: name },
     };
-    let say = word(
-        voice,
-        &PrintRoomPhrase::Drift {
-            air: voice.quantity(Quantity::TemperatureDifference, drift.air.value),
-            film: voice.quantity(Quantity::Percent, drift.film.value * 100.0),
-            stop: voice.quantity(Quantity::Seconds, drift.stop.value),
-        },
-    );
-    format!(
-        "{}<p class=\"plain\">{say}</p><div class=\"row blk\">{}</div>",
-        markup::head("dryer-now", &measured, ""),
-        markup::button("", &format!("see-dryer:{id}"), &voice.say(&PrintRoomPhrase::ChangeIt))
-    )
+    let say = voice.say(&PrintRoomPhrase::Drift {
+        air: voice.quantity(Quantity::TemperatureDifference, drift.air.value),
+        film: voice.quantity(Quantity::Percent, drift.film.value * 100.0),
+        stop: voice.quantity(Quantity::Seconds, drift.stop.value),
+    });
+    let open = Action::OpenRecord(Key::new(Kind::Dryer, id.as_str()));
+    html! {
+        (markup::head("dryer-now", &voice.say(&measured), ""))
+        p class="plain" { (say) }
+        div class="row blk" { (markup::button("", &open, &voice.say(&PrintRoomPhrase::ChangeIt))) }
+    }
 }
 
-fn about(state: &State) -> String {
-    let voice = state.voice();
+fn about(voice: Voice) -> Markup {
     let part = |head: &PrintRoomPhrase, say: &PrintRoomPhrase| {
-        format!(
-            "<h2 class=\"sec-head gap\">{}</h2><p class=\"plain\">{}</p>",
-            word(voice, head),
-            word(voice, say)
-        )
+        html! { h2 class="sec-head gap" { (voice.say(head)) } p class="plain" { (voice.say(say)) } }
     };
-    format!(
-        "{}<p class=\"cap\">Whitehold {}</p>{}",
-        part(&PrintRoomPhrase::About, &PrintRoomPhrase::AboutSay),
-        env!("CARGO_PKG_VERSION"),
-        part(&PrintRoomPhrase::Licences, &PrintRoomPhrase::LicencesSay)
-    )
+    html! {
+        (part(&PrintRoomPhrase::About, &PrintRoomPhrase::AboutSay))
+        p class="cap" { "Whitehold " (env!("CARGO_PKG_VERSION")) }
+        (part(&PrintRoomPhrase::Licences, &PrintRoomPhrase::LicencesSay))
+    }
 }

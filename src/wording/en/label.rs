@@ -146,7 +146,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::MoreAboutOrder => "More about the order",
         L::DragOrTap => "drag the cross, or tap the steps",
         L::Works => "Works",
-        L::AirAxis => "set",
+        L::SetTemperatureAxis => "set",
         L::BeltAxis => "faster, less time in the heat",
         L::Inside => "Inside the window.",
         L::Outside => "Outside the window.",

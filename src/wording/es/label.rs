@@ -146,7 +146,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::MoreAboutOrder => "Más sobre el pedido",
         L::DragOrTap => "arrastre la cruz o toque los pasos",
         L::Works => "Sirve",
-        L::AirAxis => "ajuste",
+        L::SetTemperatureAxis => "ajuste",
         L::BeltAxis => "más rápido, menos tiempo de calor",
         L::Inside => "Dentro de la ventana.",
         L::Outside => "Fuera de la ventana.",

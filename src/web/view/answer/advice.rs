@@ -1,11 +1,11 @@
-//! What would change the answer, what to do, other ways, what cannot do it, what to be careful of.
+//! What would change the answer, what to do, other picks, whites that cannot do it, what to be careful of.
 
-use crate::desk::{Choice, Msg, key};
+use crate::desk::{Action, key};
 use crate::plan::{Code, Pick, PrintStep, Reason, Report, Topic, Value, Verdict};
-use crate::web::desk::Desk;
 use crate::web::view::widgets::icon;
-use crate::web::view::widgets::markup::{self, text};
+use crate::web::view::widgets::markup::{self, mark};
 use crate::wording::{Label, Numeral, Phrase, Voice};
+use maud::{Markup, html};
 
 /// True for a code that says what would change the answer, not why it is so.
 pub fn is_change(code: Code) -> bool {
@@ -30,144 +30,124 @@ pub fn is_change(code: Code) -> bool {
 }
 
 /// The verdict a change would lead to.
-pub fn leads_to(reason: &Reason) -> Option<Verdict> {
+fn leads_to(reason: &Reason) -> Option<Verdict> {
     match reason.values.get("verdict") {
         Some(Value::Word(word)) => serde_json::from_value(serde_json::Value::String(word.clone())).ok(),
         _ => None,
     }
 }
 
-/// What a tap on the answer does.
-pub fn does(desk: Desk, act: &str) {
-    match act.strip_prefix("use:") {
-        Some(key) => desk.send(Msg::Use(key.into())),
-        None if act == "undyed" => desk.send(Msg::Choose(Choice::Dyed(Some(false)))),
-        None if act == "back" => desk.send(Msg::BackToReadable),
-        None => {
-            if let Ok(way) = act.parse() {
-                desk.send(Msg::Tap(way));
+/// What would change the answer; what the page can do at once is a button.
+pub fn changes(report: &Report, voice: Voice) -> Markup {
+    let inside = |reason: &Reason| {
+        html! {
+            span { (voice.reason(reason)) }
+            @if let Some(verdict) = leads_to(reason) {
+                span class="num" { (voice.verdict_short(verdict)) }
+                (mark(verdict))
+            }
+        }
+    };
+    let rows = html! {
+        @for reason in &report.to_make_it_possible {
+            @if reason.code == Code::IfUndyed {
+                button class="btn" type="button" data-do=(Action::AssumeUndyed) { (inside(reason)) }
+            } @else {
+                p class="if-row" { (inside(reason)) }
+            }
+        }
+    };
+    titled(Label::WouldChange, &rows, |rows| html! { div class="if" { (rows) } }, voice)
+}
+
+/// A block with a list of rows; nothing where there is none. `list` puts the rows into their list.
+fn titled(title: Label, rows: &Markup, list: impl Fn(&Markup) -> Markup, voice: Voice) -> Markup {
+    html! { @if !rows.0.is_empty() { (markup::block(voice.label(title), "", &list(rows))) } }
+}
+
+/// What to do, and what to look at on the first piece.
+pub fn to_do(pick: &Pick, voice: Voice) -> Markup {
+    let advice = html! { @for advice in &pick.advice { li { (voice.advice(*advice)) } } };
+    let checks = html! { @for code in &pick.first_piece { li { (voice.code(*code)) } } };
+    let dashes = |rows: &Markup| html! { ul class="plain dashes" { (rows) } };
+    html! {
+        (titled(Label::ToDo, &advice, dashes, voice))
+        (titled(Label::FirstPiece, &checks, dashes, voice))
+    }
+}
+
+/// The picks as a table, each with a button that chooses it.
+pub fn other_picks(report: &Report, chosen: &Pick, money: &str, voice: Voice) -> Markup {
+    if report.picks.len() < 2 {
+        return Markup::default();
+    }
+    let right = |label: Label| html! { th class="r" { (voice.label(label)) } };
+    let heads = html! {
+        (markup::mark_column(voice.label(Label::Verdict)))
+        th { (voice.label(Label::White)) }
+        th class="r" { (voice.topic(Topic::Bleed)) }
+        (right(Label::LateFault))
+        (right(Label::PerHour))
+        th class="r" { (voice.label(Label::PerPrint)) (money) }
+        th { span class="sr" { (voice.label(Label::Use)) } }
+    };
+    let rows = html! {
+        @for pick in &report.picks { (pick_row(pick, std::ptr::eq(pick, chosen), voice)) }
+    };
+    let name = voice.label(Label::OtherWays);
+    markup::block(name, voice.label(Label::ShelfFirst), &markup::table(name, &heads, &rows))
+}
+
+fn pick_row(pick: &Pick, chosen: bool, voice: Voice) -> Markup {
+    let numeral = Numeral(voice.language);
+    let blocker = pick.steps.iter().find_map(|step| match step {
+        PrintStep::Blocker { name, .. } => Some(voice.say(&Phrase::Needs { blocker: name.clone() })),
+        _ => None,
+    });
+    let bleed = pick.margins.iter().find(|margin| margin.what == Topic::Bleed);
+    html! {
+        tr {
+            (markup::mark_cell(pick.verdict, voice.verdict(pick.verdict)))
+            td {
+                b { (pick.name) }
+                br;
+                (blocker.unwrap_or_else(|| voice.label(Label::NoBlocker).to_lowercase()))
+                @if pick.is_dried() { ", " (voice.label(Label::DriedFirst)) }
+            }
+            td class="r" {
+                (bleed.map_or_else(|| "–".into(), |margin| voice.margin(margin, margin.value.likely)))
+            }
+            td class="r" { (voice.chance(pick.fail_later.likely)) }
+            td class="r" { (numeral.fixed(pick.rate_per_hour.likely, 0)) }
+            td class="r" { (numeral.fixed(pick.cost_per_print.likely, 2)) }
+            td {
+                @if chosen {
+                    b { (voice.label(Label::Chosen)) }
+                } @else {
+                    @let say = voice.label(Label::Use);
+                    button class="btn" type="button" data-do=(Action::ChoosePick(key(pick)))
+                        aria-label={ (say) " " (pick.name) } { (say) }
+                }
             }
         }
     }
 }
 
-/// What would change the answer; what the desk can do at once is a button.
-pub fn changes(report: &Report, voice: Voice) -> String {
-    let row = |reason: &Reason| {
-        let said = text(&voice.reason(reason));
-        let mark = leads_to(reason).map_or_else(String::new, |verdict| {
-            format!(
-                "<span class=\"num\">{}</span>{}",
-                text(voice.verdict_short(verdict)),
-                markup::mark(verdict)
-            )
-        });
-        if reason.code == Code::IfUndyed {
-            format!(
-                "<button class=\"btn\" type=\"button\" data-do=\"undyed\"><span>{said}</span>{mark}</button>"
-            )
-        } else {
-            format!("<p class=\"if-row\"><span>{said}</span>{mark}</p>")
-        }
-    };
-    listed(
-        Label::WouldChange,
-        "div class=\"if\"",
-        report.to_make_it_possible.iter().map(row).collect(),
-        voice,
-    )
-}
-
-/// A block with a list of rows; nothing where there is none. `list` opens the list.
-fn listed(title: Label, list: &str, rows: String, voice: Voice) -> String {
-    if rows.is_empty() {
-        return rows;
-    }
-    let end = list.split(' ').next().unwrap_or_default();
-    markup::block(voice.label(title), "", &format!("<{list}>{rows}</{end}>"))
-}
-
-/// What to do, and what to look at on the first piece.
-pub fn to_do(pick: &Pick, voice: Voice) -> String {
-    let row = |words: &str| format!("<li>{}</li>", text(words));
-    let advice = pick.advice.iter().map(|advice| row(voice.advice(*advice))).collect();
-    let checks = pick.first_piece.iter().map(|code| row(&voice.code(*code))).collect();
-    let dashes = "ul class=\"plain dashes\"";
-    listed(Label::ToDo, dashes, advice, voice) + &listed(Label::FirstPiece, dashes, checks, voice)
-}
-
-/// The ways to print as a table, each with a button that chooses it.
-pub fn other_ways(report: &Report, chosen: &Pick, money: &str, voice: Voice) -> String {
-    if report.picks.len() < 2 {
-        return String::new();
-    }
-    let numeral = Numeral(voice.language);
-    let row = |pick: &Pick| {
-        let base = pick.steps.iter().find_map(|step| match step {
-            PrintStep::Blocker { name, .. } => Some(voice.say(&Phrase::Needs { blocker: name.clone() })),
-            _ => None,
-        });
-        let mut base = base.unwrap_or_else(|| voice.label(Label::NoBlocker).to_lowercase());
-        if pick.is_dried() {
-            base = format!("{base}, {}", voice.label(Label::DriedFirst));
-        }
-        let bleed = pick.margins.iter().find(|margin| margin.what == Topic::Bleed);
-        let bleed = bleed.map_or_else(|| "–".into(), |margin| voice.margin(margin, margin.value.likely));
-        let choose = if std::ptr::eq(pick, chosen) {
-            format!("<b>{}</b>", text(voice.label(Label::Chosen)))
-        } else {
-            let say = text(voice.label(Label::Use));
-            format!(
-                "<button class=\"btn\" type=\"button\" data-do=\"use:{}\" aria-label=\"{say} {}\">{say}</button>",
-                text(&key(pick)),
-                text(&pick.name)
-            )
-        };
-        format!(
-            "<tr>{}<td><b>{}</b><br>{}</td><td \
-             class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td><td class=\"r\">{}</td><td>{choose}</td></tr>",
-            markup::mark_cell(pick.verdict, voice.verdict(pick.verdict)),
-            text(&pick.name),
-            text(&base),
-            text(&bleed),
-            text(&voice.chance(pick.fail_later.likely)),
-            text(&numeral.fixed(pick.rate_per_hour.likely, 0)),
-            text(&numeral.fixed(pick.cost_per_print.likely, 2))
-        )
-    };
-    let label = |label: Label| text(voice.label(label));
-    let heads = format!(
-        "<th class=\"mk\"><span class=\"sr\">{}</span></th><th>{}</th><th class=\"r\">{}</th><th class=\"r\">{}</th><th \
-         class=\"r\">{}</th><th class=\"r\">{}{}</th><th><span class=\"sr\">{}</span></th>",
-        label(Label::Verdict),
-        label(Label::White),
-        text(voice.topic(Topic::Bleed)),
-        label(Label::LateFault),
-        label(Label::PerHour),
-        label(Label::PerPrint),
-        text(money),
-        label(Label::Use)
-    );
-    let rows: String = report.picks.iter().map(row).collect();
-    let name = voice.label(Label::OtherWays);
-    markup::block(name, voice.label(Label::ShelfFirst), &markup::table(name, &heads, &rows))
-}
-
 /// What is not known, and what it would be worth.
-pub fn worth_knowing(report: &Report, voice: Voice) -> String {
-    let rows = report.unknowns.iter().map(|unknown| {
-        let worth = voice.say(&Phrase::Worth { chance: voice.chance(unknown.worth) });
-        format!(
-            "<p class=\"if-row\"><span>{}</span><span class=\"lab\">{}</span></p>",
-            text(&voice.reason(&unknown.ask)),
-            text(&worth)
-        )
-    });
-    listed(Label::WorthKnowing, "div class=\"if\"", rows.collect(), voice)
+pub fn worth_knowing(report: &Report, voice: Voice) -> Markup {
+    let rows = html! {
+        @for unknown in &report.unknowns {
+            p class="if-row" {
+                span { (voice.reason(&unknown.ask)) }
+                span class="lab" { (voice.say(&Phrase::Worth { chance: voice.chance(unknown.worth) })) }
+            }
+        }
+    };
+    titled(Label::WorthKnowing, &rows, |rows| html! { div class="if" { (rows) } }, voice)
 }
 
-/// The whites that cannot do it; those that fail for the same reason stand together.
-pub fn cannot(report: &Report, voice: Voice) -> String {
+/// The whites that cannot do it; those that fail for the same reason share a row.
+pub fn cannot(report: &Report, voice: Voice) -> Markup {
     let mut reasons: Vec<(String, Vec<&str>)> = Vec::new();
     for rejected in &report.rejected {
         let why = rejected.reasons.first().map(|reason| voice.reason(reason)).unwrap_or_default();
@@ -176,25 +156,23 @@ pub fn cannot(report: &Report, voice: Voice) -> String {
             None => reasons.push((why, vec![&rejected.name])),
         }
     }
-    let mark = markup::mark(Verdict::Refuse);
-    let rows = reasons.iter().map(|(why, names)| {
-        format!("<li>{mark}<p><b>{}. </b>{}</p></li>", text(&names.join(", ")), text(why))
-    });
-    listed(Label::CannotDoIt, "ul class=\"why\"", rows.collect(), voice)
+    let rows = html! {
+        @for (why, names) in &reasons {
+            li { (mark(Verdict::Refuse)) p { b { (names.join(", ")) ". " } (why) } }
+        }
+    };
+    titled(Label::CannotDoIt, &rows, |rows| html! { ul class="why" { (rows) } }, voice)
 }
 
 /// What to be careful of.
-pub fn careful(report: &Report, voice: Voice) -> String {
-    let rows: String = report
-        .cautions
-        .iter()
-        .map(|caution| {
-            format!(
-                "<div class=\"warn\"><span class=\"c-heat\">{}</span><p>{}</p></div>",
-                markup::sign(36, icon::caution(caution.code)),
-                text(&voice.reason(caution))
-            )
-        })
-        .collect();
-    if rows.is_empty() { rows } else { markup::block(voice.label(Label::Careful), "", &rows) }
+pub fn careful(report: &Report, voice: Voice) -> Markup {
+    let rows = html! {
+        @for caution in &report.cautions {
+            div class="warn" {
+                span class="c-heat" { (markup::sign(36, icon::caution(caution.code))) }
+                p { (voice.reason(caution)) }
+            }
+        }
+    };
+    titled(Label::Careful, &rows, Markup::clone, voice)
 }

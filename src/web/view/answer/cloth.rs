@@ -3,8 +3,11 @@
 use crate::desk::picture::swatches::{Swatches, swatches};
 use crate::optics::Lab;
 use crate::plan::{Pick, PrintStep, Topic};
-use crate::web::view::widgets::markup::text;
 use crate::wording::{Label, Phrase, Voice};
+use maud::{Markup, html};
+
+/// Width and height of the strip of cloth that the split circles lie on.
+pub const STRIP: [u32; 2] = [740, 132];
 
 /// Colours of the white on the cloth at the good end, most likely, and at the bad end.
 pub fn colours(cloth: Option<Lab>, pick: &Pick) -> Option<Swatches> {
@@ -17,34 +20,43 @@ pub fn colours(cloth: Option<Lab>, pick: &Pick) -> Option<Swatches> {
     swatches(cloth?, film, &differences)
 }
 
-/// The knit of the cloth, in its own colour, for every picture of this answer.
-pub fn knit(colours: &Swatches) -> String {
-    let Swatches { cloth, shade, light, .. } = colours;
-    format!(
-        "<svg class=\"defs\" width=\"0\" height=\"0\" aria-hidden=\"true\"><defs><pattern id=\"knit\" width=\"7\" height=\"8\" \
-         patternUnits=\"userSpaceOnUse\"><rect width=\"7\" height=\"8\" fill=\"{cloth}\"/><path d=\"M0 1.5Q2 2 3.5 7Q5 2 7 1.5\" \
-         fill=\"none\" stroke=\"{shade}\" stroke-width=\"1.6\"/><path d=\"M0 5.5Q1 6 1.75 8M7 5.5Q6 6 5.25 8\" fill=\"none\" \
-         stroke=\"{light}\" stroke-width=\"1\"/></pattern></defs></svg>"
-    )
+/// The knit of the cloth, in its own colour, as a pattern for every picture of the page.
+pub fn knit(colours: &Swatches) -> Markup {
+    let loops = "M0 1.5Q2 2 3.5 7Q5 2 7 1.5";
+    let between = "M0 5.5Q1 6 1.75 8M7 5.5Q6 6 5.25 8";
+    html! {
+        svg class="defs" width="0" height="0" aria-hidden="true" {
+            defs {
+                pattern id="knit" width="7" height="8" patternUnits="userSpaceOnUse" {
+                    rect width="7" height="8" fill=(colours.cloth) {}
+                    path d=(loops) fill="none" stroke=(colours.shade) stroke-width="1.6" {}
+                    path d=(between) fill="none" stroke=(colours.light) stroke-width="1" {}
+                }
+            }
+        }
+    }
 }
 
-/// The inside of a strip of cloth 740 wide and 132 high: the split circles on it.
-pub fn strip(colours: &Swatches) -> String {
-    let fresh = &colours.fresh;
-    let circle = |(index, turned): (usize, &String)| {
-        let left = 59.3 + 246.7 * index as f64;
-        format!(
-            "<g transform=\"translate({left:.1} 0)\"><circle cx=\"64\" cy=\"66\" r=\"53\" fill=\"{fresh}\"/><path \
-             d=\"M64 13a53 53 0 0 1 0 106z\" fill=\"{turned}\"/><path d=\"M64 2v11M64 119v11\" stroke=\"#fff\" stroke-width=\"3\"/></g>"
-        )
-    };
-    let circles: String = colours.turned.iter().enumerate().map(circle).collect();
-    format!("<rect width=\"740\" height=\"132\" fill=\"url(#knit)\"/>{circles}")
+/// The inside of a strip of cloth: the split circles on it.
+pub fn strip(colours: &Swatches) -> Markup {
+    let [width, height] = STRIP;
+    let left = |index: usize| 59.3 + 246.7 * index as f64;
+    html! {
+        rect width=(width) height=(height) fill="url(#knit)" {}
+        @for (index, turned) in colours.turned.iter().enumerate() {
+            g transform=(format_args!("translate({:.1} 0)", left(index))) {
+                circle cx="64" cy="66" r="53" fill=(colours.fresh) {}
+                path d="M64 13a53 53 0 0 1 0 106z" fill=(turned) {}
+                path d="M64 2v11M64 119v11" stroke="#fff" stroke-width="3" {}
+            }
+        }
+    }
 }
 
-pub fn on_this_cloth(pick: &Pick, colours: &Swatches, voice: Voice) -> String {
+/// The strip with its figures; nothing where nothing bleeds.
+pub fn on_this_cloth(pick: &Pick, colours: &Swatches, voice: Voice) -> Markup {
     let Some(margin) = pick.margins.iter().find(|margin| margin.what == Topic::Bleed) else {
-        return String::new();
+        return Markup::default();
     };
     let write = |value| voice.margin(margin, value);
     let title = voice.say(&Phrase::ClothTitle {
@@ -53,26 +65,35 @@ pub fn on_this_cloth(pick: &Pick, colours: &Swatches, voice: Voice) -> String {
         limit: write(margin.limit),
     });
     let named = [
-        (Label::BestCase, margin.value.low, None),
-        (Label::Likely, margin.value.likely, None),
-        (Label::BadEnd, margin.value.high, Some(Label::WorseOneInTen)),
-    ]
-    .map(|(name, value, note)| {
-        let class = if value > margin.limit { " class=\"over\"" } else { "" };
-        let note = note.map_or("", |note| voice.label(note));
-        let (name, value, note) = (text(voice.label(name)), text(&write(value)), text(note));
-        format!("<div><dt>{name}</dt><dd{class}>{value} <small>{note}</small></dd></div>")
-    })
-    .concat();
-    format!(
-        "<figure class=\"blk\"><figcaption class=\"sec-head\">{} <span class=\"aside\">{}</span></figcaption><svg class=\"fig \
-         true-colour\" viewBox=\"0 0 740 132\" role=\"img\"><title>{}</title>{}</svg><dl class=\"three\">{named}</dl><p \
-         class=\"cap\"><b>{}. </b>{}</p></figure>",
-        text(voice.label(Label::OnThisCloth)),
-        text(voice.label(Label::FreshAndForecast)),
-        text(&title),
-        strip(colours),
-        text(&voice.say(&Phrase::LimitAt { value: write(margin.limit) })),
-        text(voice.label(Label::ClothFigure))
-    )
+        (Label::BestCase, margin.value.low, ""),
+        (Label::Likely, margin.value.likely, ""),
+        (Label::BadEnd, margin.value.high, voice.label(Label::WorseOneInTen)),
+    ];
+    let [width, height] = STRIP;
+    html! {
+        figure class="blk" {
+            figcaption class="sec-head" {
+                (voice.label(Label::OnThisCloth)) " "
+                span class="aside" { (voice.label(Label::FreshAndForecast)) }
+            }
+            svg class="fig true-colour" viewBox={ "0 0 " (width) " " (height) } role="img" {
+                title { (title) }
+                (strip(colours))
+            }
+            dl class="three" {
+                @for (name, value, note) in named {
+                    div {
+                        dt { (voice.label(name)) }
+                        dd class=[(value > margin.limit).then_some("over")] {
+                            (write(value)) " " small { (note) }
+                        }
+                    }
+                }
+            }
+            p class="cap" {
+                b { (voice.say(&Phrase::LimitAt { value: write(margin.limit) })) ". " }
+                (voice.label(Label::ClothFigure))
+            }
+        }
+    }
 }

@@ -1,7 +1,8 @@
-//! The answer: verdict, white, dryer figures, two rules, the print run, why, what would change it, other ways.
+//! The answer: verdict, white, dryer figures, two margins, the print run, why, what would change it, other picks.
 //!
-//! Each part is written as text and put in its place where it differs from what stands there: what a change in the form
-//! leaves as it was is not touched. Folds are no part of a text, so that they stay as they are.
+//! In: the state; each part is drawn from [`Shown`]. Out: markup, put in its place where it differs from what stands
+//! there, so that a change in the form leaves the rest untouched. Disclosures are no part of a markup, so that they
+//! stay open.
 
 pub mod advice;
 pub mod cloth;
@@ -12,23 +13,25 @@ mod print_run;
 mod trade_off;
 
 use crate::desk::picture::swatches::Swatches;
-use crate::desk::{Field, Screen, State};
+use crate::desk::{Action, Field, State};
 use crate::optics::Lab;
-use crate::plan::{Code, Margin, Pick, PrintStep, Reason, Report, Topic, Verdict};
+use crate::plan::{Code, Margin, Pick, PrintStep, Reason, Report, Setting, Topic, Verdict};
 use crate::quantity::FieldError;
 use crate::web::desk::Desk;
 use crate::web::view::widgets::disclosure::disclosure;
-use crate::web::view::widgets::icon;
-use crate::web::view::widgets::markup::{self, text};
-use crate::web::view::widgets::static_view::act_of;
+use crate::web::view::widgets::static_view::tap;
+use crate::web::view::widgets::{icon, markup};
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice, lead};
 use cloth::{colours, knit, on_this_cloth};
 use garments::every_garment;
 use leptos::prelude::*;
-use margins::margin_rows;
+use margin_bar::margin_bar;
+use margins::margin_table;
+use maud::{Markup, PreEscaped, html};
+use print_run::print_run;
 use std::sync::Arc;
 
-/// A report; only itself is equal to it, so that none is read through to find out whether another has come.
+/// A report; only itself is equal to it, so that no report is compared field by field.
 #[derive(Clone)]
 struct Given(Arc<Report>);
 
@@ -38,25 +41,25 @@ impl PartialEq for Given {
     }
 }
 
-/// Wrong fields that are told above an answer that stays. Chosen.
+/// Wrong fields that are named above an answer that stays. Chosen.
 const MOST_WRONG: usize = 2;
-/// Bytes of what was written, up to which it is repeated there. Chosen.
-const LONGEST_TOLD: usize = 60;
+/// Longest text of a wrong field that is repeated there, bytes. Chosen.
+const LONGEST_REPEATED: usize = 60;
 
 /// What the answer is drawn from: it is drawn anew only when one of these differs.
 #[derive(Clone, PartialEq)]
 struct Shown {
     report: Option<Given>,
-    /// The place of the chosen way among the picks.
+    /// The place of the chosen pick.
     chosen: usize,
-    /// The way of the trade's picture that was tapped.
+    /// The place of the recipe that was tapped in the trade-off chart.
     tapped: Option<usize>,
     voice: Voice,
     money: String,
     cloth: Option<Lab>,
     days: f64,
     stale: bool,
-    /// What is wrong with the form: where a fold hides the field, it is told here.
+    /// What is wrong with the form: a closed disclosure may hide the field, so it is named here too.
     wrong: Vec<FieldError>,
     /// What the labels of the order's garments say.
     labels: Vec<String>,
@@ -84,7 +87,7 @@ impl Shown {
         self.report.as_ref().map(|report| &*report.0)
     }
 
-    /// The way that is shown; none where the order is refused.
+    /// The pick that is shown; none where the order is refused.
     fn pick(&self) -> Option<&Pick> {
         self.report()?.picks.get(self.chosen)
     }
@@ -94,12 +97,12 @@ impl Shown {
     }
 
     /// A part of the answer that is there with any report.
-    fn of_report(&self, part: impl Fn(&Report, Voice) -> String) -> String {
+    fn of_report(&self, part: impl Fn(&Report, Voice) -> Markup) -> Markup {
         self.report().map(|report| part(report, self.voice)).unwrap_or_default()
     }
 
-    /// A part of the answer that is there where there is a way to print.
-    fn of_pick(&self, part: impl Fn(&Pick, Voice) -> String) -> String {
+    /// A part of the answer that is there where there is a pick.
+    fn of_pick(&self, part: impl Fn(&Pick, Voice) -> Markup) -> Markup {
         self.pick().map(|pick| part(pick, self.voice)).unwrap_or_default()
     }
 }
@@ -108,32 +111,26 @@ impl Shown {
 pub fn answer(desk: Desk) -> impl IntoView {
     let shown = desk.memo(Shown::of);
     let busy = desk.memo(|state| state.asked.is_some());
-    let part = move |part: fn(&Shown) -> String| view! { <div inner_html=move || shown.with(part)></div> };
-    let below = move |part: fn(&Shown) -> String| {
-        view! { <div inner_html=move || if desk.is_whole() { shown.with(part) } else { String::new() }></div> }
+    let drawn = move |part: fn(&Shown) -> Markup| shown.with(|shown| part(shown).into_string());
+    let part = move |part: fn(&Shown) -> Markup| view! { <div inner_html=move || drawn(part)></div> };
+    // What lies below what is seen first is drawn once that is painted.
+    let below = move |part: fn(&Shown) -> Markup| {
+        view! { <div inner_html=move || if desk.is_whole() { drawn(part) } else { String::new() }></div> }
     };
     let has_trade = move || shown.with(|it| it.report().is_some_and(|report| report.trade.is_some()));
-    let tap = move |event: web_sys::MouseEvent| {
-        let Some(act) = act_of(&event) else { return };
-        if act == "window" {
-            return desk.follow_link(&event, Screen::Window);
-        }
-        advice::does(desk, &act);
-        desk.focus_again(&act);
-    };
     view! {
         <section
             class="answer"
             aria-labelledby="verdict"
             aria-busy=move || if busy.get() { "true" } else { "false" }
-            on:click=tap
+            on:click=move |event| tap(desk, &event)
         >
-            // Never left out as the rest is below the fold: pictures elsewhere hang on it.
-            <div class="defs" inner_html=move || shown.with(|it| it.colours().as_ref().map(knit).unwrap_or_default())></div>
+            // Always drawn at once: pictures elsewhere refer to this pattern.
+            <div class="defs" inner_html=move || drawn(|it| it.colours().as_ref().map(knit).unwrap_or_default())></div>
             {part(stale)}
             {part(plate)}
-            {part(|it| it.pick().map(|pick| facts(pick, it.voice, it.colours().as_ref())).unwrap_or_default())}
-            {part(rules)}
+            {part(|it| it.of_pick(|pick, voice| facts(pick, voice, it.colours().as_ref())))}
+            {part(leading_margins)}
             <button
                 class="btn btn-wide sum"
                 type="button"
@@ -145,29 +142,33 @@ pub fn answer(desk: Desk) -> impl IntoView {
                 <b>{move || desk.label(Label::Change)}</b>
             </button>
             {part(|it| it.of_report(|report, voice| every_garment(report, &it.labels, voice)))}
-            {part(|it| it.of_pick(print_run::print_run))}
+            {part(|it| it.of_pick(print_run))}
             {part(|it| it.of_pick(why))}
             {below(on_cloth)}
             {below(|it| it.of_report(advice::changes))}
             {below(|it| it.of_pick(advice::to_do))}
             <div class="blk" id="trade" hidden=move || !has_trade()>
-                {below(|it| it.of_report(|report, voice| trade_off::drawn(report, it.chosen, it.tapped, &it.money, voice)))}
+                {below(|it| it.of_report(|report, voice| {
+                    trade_off::trade_off(report, it.chosen, it.tapped, &it.money, voice)
+                }))}
                 {disclosure(
                     desk,
                     Label::FiguresBehind,
                     move || shown.with(|it| it.report().is_some_and(trade_off::has_figures)),
-                    move || shown.with(|it| it.of_report(|report, voice| trade_off::figures(report, &it.money, voice))),
+                    move || shown.with(|it| {
+                        it.of_report(|report, voice| trade_off::figures(report, &it.money, voice))
+                    }),
                 )}
             </div>
             {below(|it| it.of_pick(|pick, voice| {
-                it.of_report(|report, _| advice::other_ways(report, pick, &it.money, voice))
+                it.of_report(|report, _| advice::other_picks(report, pick, &it.money, voice))
             }))}
             {below(|it| it.of_pick(|_, voice| it.of_report(|report, _| advice::worth_knowing(report, voice))))}
             {disclosure(
                 desk,
                 Label::Margins,
                 move || shown.with(|it| it.pick().is_some()),
-                move || shown.with(|it| it.of_pick(|pick, voice| margin_rows(&pick.margins, voice))),
+                move || shown.with(|it| it.of_pick(|pick, voice| margin_table(&pick.margins, voice))),
             )}
             {below(|it| it.of_report(advice::cannot))}
             {below(|it| it.of_report(advice::careful))}
@@ -175,29 +176,32 @@ pub fn answer(desk: Desk) -> impl IntoView {
     }
 }
 
-/// Says whose answer this is while the form cannot be read.
-fn stale(shown: &Shown) -> String {
-    if !shown.stale {
-        return String::new();
+/// Says which order this answer belongs to while the form cannot be read.
+fn stale(shown: &Shown) -> Markup {
+    let voice = shown.voice;
+    let repeated = shown.wrong.iter().filter(|error| error.value.len() <= LONGEST_REPEATED).take(MOST_WRONG);
+    let wrong: Vec<String> = repeated.map(|error| voice.problem(error)).collect();
+    html! {
+        @if shown.stale {
+            div class="stale" role="note" {
+                p {
+                    b { (voice.label(Label::Stale)) ". " }
+                    (voice.label(Label::StaleSay)) " " (wrong.join(" "))
+                }
+                button class="btn" type="button" data-do=(Action::BackToReadable) {
+                    (markup::sign(24, icon::UNDO)) (voice.label(Label::BackToThat))
+                }
+            }
+        }
     }
-    let [stale, say, back] =
-        [Label::Stale, Label::StaleSay, Label::BackToThat].map(|label| text(shown.voice.label(label)));
-    let undo = markup::sign(24, icon::UNDO);
-    let told = shown.wrong.iter().filter(|error| error.value.len() <= LONGEST_TOLD).take(MOST_WRONG);
-    let wrong: Vec<String> = told.map(|error| text(&shown.voice.problem(error))).collect();
-    format!(
-        "<div class=\"stale\" role=\"note\"><p><b>{stale}. </b>{say} {}</p><button class=\"btn\" type=\"button\" \
-         data-do=\"back\">{undo}{back}</button></div>",
-        wrong.join(" ")
-    )
 }
 
-/// The verdict and its sentence; what is waited for while there is none.
-fn plate(shown: &Shown) -> String {
+/// The verdict and its sentence; while there is none, what is waited for.
+fn plate(shown: &Shown) -> Markup {
     let voice = shown.voice;
     let Some(report) = shown.report() else {
         let say = voice.label(if !shown.wrong.is_empty() { Label::NoAnswerSay } else { Label::Reckoning });
-        return plated("plate-ask", "", icon::OPEN, voice.label(Label::NoAnswerYet), say, "");
+        return plate_of("plate-ask", "", icon::OPEN, voice.label(Label::NoAnswerYet), say, false, voice);
     };
     let pick = shown.pick();
     let verdict = pick.map_or(Verdict::Refuse, |pick| pick.verdict);
@@ -212,25 +216,36 @@ fn plate(shown: &Shown) -> String {
         (None, Some(reason)) => voice.reason(reason),
         (None, None) => voice.label(Label::RefuseSay).into(),
     };
-    let window = if pick.is_some() || report.closed.is_some() {
-        let show = text(voice.label(Label::ShowWindow));
-        format!("<a class=\"btn btn-main\" href=\"#window\" data-do=\"window\">{show}</a>")
-    } else {
-        String::new()
-    };
-    plated(class, colour, icon::mark(verdict), voice.verdict(verdict), &say, &window)
+    let has_window = pick.is_some() || report.closed.is_some();
+    plate_of(class, colour, icon::mark(verdict), voice.verdict(verdict), &say, has_window, voice)
 }
 
-fn plated(class: &str, colour: &str, mark: &str, word: &str, say: &str, action: &str) -> String {
-    format!(
-        "<div class=\"plate {class}\"><svg class=\"plate-mark{colour}\" viewBox=\"0 0 96 96\" aria-hidden=\"true\">{mark}</svg><div><p \
-         class=\"plate-word\" id=\"verdict\">{}</p><p class=\"plate-say\">{}</p></div>{action}</div>",
-        text(word),
-        text(say)
-    )
+fn plate_of(
+    class: &str,
+    colour: &str,
+    mark: &'static str,
+    word: &str,
+    say: &str,
+    has_window: bool,
+    voice: Voice,
+) -> Markup {
+    html! {
+        div class={ "plate " (class) } {
+            svg class={ "plate-mark" (colour) } viewBox="0 0 96 96" aria-hidden="true" { (PreEscaped(mark)) }
+            div {
+                p class="plate-word" id="verdict" { (word) }
+                p class="plate-say" { (say) }
+            }
+            @if has_window {
+                a class="btn btn-main" href="#window" data-do=(Action::ShowWindow) {
+                    (voice.label(Label::ShowWindow))
+                }
+            }
+        }
+    }
 }
 
-/// The one reason that rules out everything, if there is one: said of the order, or the same for every white.
+/// The one reason that rules out everything, if there is one: a reason about the order, or the same for every white.
 fn why_not(report: &Report) -> Option<&Reason> {
     let of_order = report.to_make_it_possible.iter().find(|reason| !advice::is_change(reason.code));
     let mut firsts = report.rejected.iter().filter_map(|rejected| rejected.reasons.first());
@@ -263,7 +278,7 @@ fn what_to_do(pick: &Pick, voice: Voice) -> String {
 }
 
 /// The white and the dryer's figures.
-fn facts(pick: &Pick, voice: Voice, colours: Option<&Swatches>) -> String {
+fn facts(pick: &Pick, voice: Voice, colours: Option<&Swatches>) -> Markup {
     let class =
         voice.say(&Phrase::WhiteOf { class: voice.class(pick.class).into(), low_cure: pick.low_cure });
     let mix: Vec<_> = pick
@@ -276,60 +291,68 @@ fn facts(pick: &Pick, voice: Voice, colours: Option<&Swatches>) -> String {
         PrintStep::Dryer { passes } => Some(*passes),
         _ => None,
     });
-    let figures = pick.setting.map_or_else(String::new, |setting| {
-        let unit = |quantity: Quantity| quantity.unit(voice.units, voice.language);
-        let low = voice.bare(Quantity::Belt, setting.belt_m_per_min - setting.hold_belt_m_per_min);
-        let high = voice.bare(Quantity::Belt, setting.belt_m_per_min + setting.hold_belt_m_per_min);
-        let hold = voice.quantity(Quantity::TemperatureDifference, setting.hold_c);
-        let figure = |name: Label, fact: &str, value: String, unit: &str, under: &Phrase| {
-            format!(
-                "<div><dt>{}</dt><dd data-fact=\"{fact}\">{}<small>{}</small></dd><dd class=\"under\">{}</dd></div>",
-                text(voice.label(name)),
-                text(&value),
-                text(unit),
-                text(&voice.say(under))
-            )
-        };
-        let air = voice.bare(Quantity::Temperature, setting.air_c);
-        let belt = voice.bare(Quantity::Belt, setting.belt_m_per_min);
-        let dwell = voice.bare(Quantity::Seconds, setting.dwell_s.round());
-        let count = passes.unwrap_or(1);
-        [
-            figure(Label::DryerAir, "air", air, unit(Quantity::Temperature), &Phrase::HoldWithin { value: hold }),
-            figure(Label::Belt, "belt", belt, unit(Quantity::Belt), &Phrase::To { low, high }),
-            figure(Label::InTheHeat, "dwell", dwell, "s", &Phrase::PassCount { count }),
-        ]
-        .concat()
-    });
-    let chip = colours.map_or_else(String::new, |colours| {
-        let (fresh, turned) = (&colours.fresh, colours.turned.get(1).map_or("", String::as_str));
-        format!(
-            "<dd class=\"chip-cell\"><svg class=\"chip true-colour\" viewBox=\"0 0 132 92\" aria-hidden=\"true\"><rect width=\"132\" \
-             height=\"92\" fill=\"url(#knit)\"/><circle cx=\"66\" cy=\"46\" r=\"36\" fill=\"{fresh}\"/><path d=\"M66 10a36 36 0 0 1 0 \
-             72z\" fill=\"{turned}\"/></svg></dd>"
-        )
-    });
-    format!(
-        "<dl class=\"facts\"><div class=\"facts-name\"><dt>{}</dt><dd data-fact=\"white\">{}</dd><dd class=\"under\">{}</dd>{chip}\
-         </div>{figures}</dl>",
-        text(voice.label(Label::White)),
-        text(&pick.name),
-        text(&under)
-    )
+    html! {
+        dl class="facts" {
+            div class="facts-name" {
+                dt { (voice.label(Label::White)) }
+                dd data-fact="white" { (pick.name) }
+                dd class="under" { (under) }
+                @if let Some(colours) = colours { (chip(colours)) }
+            }
+            @if let Some(setting) = pick.setting { (dryer_figures(&setting, passes.unwrap_or(1), voice)) }
+        }
+    }
 }
 
-/// The two margins that lead, as rules.
-fn rules(shown: &Shown) -> String {
+/// A split circle on the cloth, small.
+fn chip(colours: &Swatches) -> Markup {
+    let turned = colours.turned.get(1).map_or("", String::as_str);
+    html! {
+        dd class="chip-cell" {
+            svg class="chip true-colour" viewBox="0 0 132 92" aria-hidden="true" {
+                rect width="132" height="92" fill="url(#knit)" {}
+                circle cx="66" cy="46" r="36" fill=(colours.fresh) {}
+                path d="M66 10a36 36 0 0 1 0 72z" fill=(turned) {}
+            }
+        }
+    }
+}
+
+fn dryer_figures(setting: &Setting, passes: u32, voice: Voice) -> Markup {
+    let unit = |quantity: Quantity| quantity.unit(voice.units, voice.language);
+    let low = voice.bare(Quantity::Belt, setting.belt_m_per_min - setting.hold_belt_m_per_min);
+    let high = voice.bare(Quantity::Belt, setting.belt_m_per_min + setting.hold_belt_m_per_min);
+    let hold = voice.quantity(Quantity::TemperatureDifference, setting.hold_c);
+    let figure = |name: Label, fact: &str, value: String, unit: &str, under: &Phrase| {
+        html! {
+            div {
+                dt { (voice.label(name)) }
+                dd data-fact=(fact) { (value) small { (unit) } }
+                dd class="under" { (voice.say(under)) }
+            }
+        }
+    };
+    let air = voice.bare(Quantity::Temperature, setting.air_c);
+    let belt = voice.bare(Quantity::Belt, setting.belt_m_per_min);
+    let dwell = voice.bare(Quantity::Seconds, setting.dwell_s.round());
+    let hold = Phrase::HoldWithin { value: hold };
+    html! {
+        (figure(Label::DryerAir, "air", air, unit(Quantity::Temperature), &hold))
+        (figure(Label::Belt, "belt", belt, unit(Quantity::Belt), &Phrase::To { low, high }))
+        (figure(Label::InTheHeat, "dwell", dwell, "s", &Phrase::PassCount { count: passes }))
+    }
+}
+
+/// The two margins that lead, as bars.
+fn leading_margins(shown: &Shown) -> Markup {
     shown.of_pick(|pick, voice| {
-        let rules: String = leading(pick)
-            .into_iter()
-            .map(|margin| margin_bar::margin_bar(margin, voice, shown.days))
-            .collect();
-        format!("<div class=\"rules\">{rules}</div>")
+        html! {
+            div class="rules" { @for margin in leading(pick) { (margin_bar(margin, voice, shown.days)) } }
+        }
     })
 }
 
-fn on_cloth(shown: &Shown) -> String {
+fn on_cloth(shown: &Shown) -> Markup {
     shown.of_pick(|pick, voice| {
         shown.colours().map(|colours| on_this_cloth(pick, &colours, voice)).unwrap_or_default()
     })
@@ -347,15 +370,17 @@ fn leading(pick: &Pick) -> Vec<&Margin> {
     leading
 }
 
-fn why(pick: &Pick, voice: Voice) -> String {
+fn why(pick: &Pick, voice: Voice) -> Markup {
     let sure = voice.say(&Phrase::HowSure { chance: voice.chance(1.0 - pick.fail_later.likely) });
-    let row = |reason: &Reason| {
-        let said = voice.reason(reason);
-        let (head, rest) = lead(&said);
-        let (sign, class) = icon::reason(reason.code);
-        let sign = markup::sign(28, sign);
-        format!("<li><span class=\"{class}\">{sign}</span><p><b>{}</b> {}</p></li>", text(head), text(rest))
+    let reasons = html! {
+        ol class="why" {
+            @for reason in &pick.reasons {
+                @let said = voice.reason(reason);
+                @let (head, rest) = lead(&said);
+                @let (sign, class) = icon::reason(reason.code);
+                li { span class=(class) { (markup::sign(28, sign)) } p { b { (head) } " " (rest) } }
+            }
+        }
     };
-    let reasons: String = pick.reasons.iter().map(row).collect();
-    markup::block(voice.label(Label::Why), &sure, &format!("<ol class=\"why\">{reasons}</ol>"))
+    markup::block(voice.label(Label::Why), &sure, &reasons)
 }

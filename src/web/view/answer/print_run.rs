@@ -1,28 +1,31 @@
 //! The print run: what happens to the shirt, in order.
 
 use crate::plan::{Advice, Pick, PrintStep};
-use crate::web::view::widgets::{icon, markup};
+use crate::web::view::widgets::icon;
 use crate::wording::{Label, Phrase, Quantity, Units, Voice};
+use maud::{Markup, PreEscaped, html};
 
 /// The strip of steps.
-pub fn print_run(pick: &Pick, voice: Voice) -> String {
+pub fn print_run(pick: &Pick, voice: Voice) -> Markup {
     let blocked = pick.steps.iter().any(|step| matches!(step, PrintStep::Blocker { .. }));
-    let none = if blocked {
-        String::new()
-    } else {
-        drawn(icon::NO_BASE, voice.label(Label::NoBlocker), voice.label(Label::WithThisWhite))
-    };
     // Nothing is printed before the cloth is dry.
     let printed = pick.steps.iter().position(|step| !matches!(step, PrintStep::PreDry { .. })).unwrap_or(0);
-    let [dried, steps] = [&pick.steps[..printed], &pick.steps[printed..]]
-        .map(|steps| steps.iter().map(|step| one(step, pick, voice)).collect::<String>());
-    let name = voice.label(Label::PrintRun);
-    format!(
-        "<div class=\"blk\"><h2 class=\"sr\">{name}</h2><ol class=\"run\">{dried}{none}{steps}</ol></div>"
-    )
+    let (dried, steps) = pick.steps.split_at(printed);
+    html! {
+        div class="blk" {
+            h2 class="sr" { (voice.label(Label::PrintRun)) }
+            ol class="run" {
+                @for step in dried { (one(step, pick, voice)) }
+                @if !blocked {
+                    (drawn(icon::NO_BASE, voice.label(Label::NoBlocker), voice.label(Label::WithThisWhite)))
+                }
+                @for step in steps { (one(step, pick, voice)) }
+            }
+        }
+    }
 }
 
-fn one(step: &PrintStep, pick: &Pick, voice: Voice) -> String {
+fn one(step: &PrintStep, pick: &Pick, voice: Voice) -> Markup {
     let film = |film_um: f64| voice.say(&Phrase::FilmNear { film: voice.quantity(Quantity::Film, film_um) });
     match step {
         PrintStep::PreDry { passes, water_percent, left_percent } => {
@@ -34,26 +37,21 @@ fn one(step: &PrintStep, pick: &Pick, voice: Voice) -> String {
         PrintStep::Blocker { name, film_um, .. } => drawn(icon::BASE, name, &film(*film_um)),
         PrintStep::White { strokes, threads_per_cm, film_um } => {
             let mesh = both_threads(voice, *threads_per_cm);
-            let whites = pick.steps.iter().filter(|step| matches!(step, PrintStep::White { .. })).count();
-            let nth = pick
-                .steps
-                .iter()
-                .take_while(|other| !std::ptr::eq(*other, step))
-                .filter(|step| matches!(step, PrintStep::White { .. }))
-                .count();
+            let whites = || pick.steps.iter().filter(|step| matches!(step, PrintStep::White { .. }));
+            let first = whites().next().is_some_and(|other| std::ptr::eq(other, step));
+            let last = whites().next_back().is_some_and(|other| std::ptr::eq(other, step));
             // The mesh is named at the first strokes, the film at the last.
-            let under = match (nth == 0, nth + 1 == whites) {
+            let under = match (first, last) {
                 (true, true) => format!("{mesh}, {}", film(*film_um)),
                 (false, true) => film(*film_um),
                 _ => mesh,
             };
             drawn(icon::STROKE, &voice.say(&Phrase::StrokeCount { count: *strokes }), &under)
         }
-        PrintStep::Flash { seconds, .. } => drawn(
-            icon::FLASH,
-            &voice.say(&Phrase::FlashFor { time: voice.quantity(Quantity::Seconds, seconds.round()) }),
-            voice.label(Label::DryTacky),
-        ),
+        PrintStep::Flash { seconds, .. } => {
+            let time = voice.quantity(Quantity::Seconds, seconds.round());
+            drawn(icon::FLASH, &voice.say(&Phrase::FlashFor { time }), voice.label(Label::DryTacky))
+        }
         PrintStep::Smooth => {
             drawn(icon::SMOOTH, voice.label(Label::SmoothingScreen), voice.label(Label::NapPressedDown))
         }
@@ -75,9 +73,12 @@ fn both_threads(voice: Voice, threads_per_cm: f64) -> String {
     format!("{} ({})", write(voice.units), write(voice.units.other()))
 }
 
-fn drawn(picture: &str, name: &str, under: &str) -> String {
-    let (name, under) = (markup::text(name), markup::text(under));
-    format!(
-        "<li><svg class=\"pic\" viewBox=\"0 0 150 44\" aria-hidden=\"true\">{picture}</svg><b>{name}</b><span>{under}</span></li>"
-    )
+fn drawn(picture: &'static str, name: &str, under: &str) -> Markup {
+    html! {
+        li {
+            svg class="pic" viewBox="0 0 150 44" aria-hidden="true" { (PreEscaped(picture)) }
+            b { (name) }
+            span { (under) }
+        }
+    }
 }

@@ -5,6 +5,7 @@ use crate::plan::{BleedForecast, Topic};
 use crate::web::view::widgets::svg::SvgWriter;
 use crate::wording::{ForecastPhrase, Label, Numeral, Phrase, Quantity, Voice};
 use leptos::prelude::*;
+use maud::Markup;
 
 /// A colour difference as it is written.
 pub(super) fn write(voice: Voice, value: f64) -> String {
@@ -39,7 +40,7 @@ pub(super) fn sentence(forecast: &BleedForecast, drawn: Option<&AgeingChart>, vo
 /// The figure.
 pub fn ageing_view(forecast: &BleedForecast, voice: Voice) -> Option<impl IntoView + use<>> {
     let drawn = ageing_chart(forecast)?;
-    let inside = picture(forecast, &drawn, voice);
+    let inside = picture(forecast, &drawn, voice).into_string();
     let title = sentence(forecast, Some(&drawn), voice);
     Some(view! {
         <figure>
@@ -57,14 +58,14 @@ pub fn ageing_view(forecast: &BleedForecast, voice: Voice) -> Option<impl IntoVi
     })
 }
 
-fn picture(forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) -> String {
+fn picture(forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) -> Markup {
     let (left, right, top, foot) = (drawn.time.start, drawn.time.end, drawn.shift.end, drawn.shift.start);
     let [low, likely, high] = &drawn.lines;
     let mut pen = SvgWriter::default();
     pen.path("w-dye", &drawn.wide);
     pen.path("band-core", &drawn.core);
     let fails = format!("M{left} {top}H{right}V{:.1}H{left}z", drawn.limit);
-    pen.painted("", "fill", "url(#h-dye)", &fails);
+    pen.filled("url(#h-dye)", &fails);
     pen.path("f-dye f-thin", high);
     pen.path("f-dye f-thin", low);
     pen.path("point-halo", likely);

@@ -10,13 +10,13 @@ use crate::optics::Lab;
 use crate::plan::{BleedForecast, Trial, Verdict};
 use crate::web::desk::Desk;
 use crate::web::view::answer::cloth;
+use crate::web::view::widgets::disclosure::is_open;
 use crate::web::view::widgets::field::{slid, stepped};
 use crate::web::view::widgets::icon;
 use crate::web::view::window;
 use crate::wording::{ForecastTable, Label, Phrase, Quantity, Voice};
 use ageing::write;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 /// A forecast with what its pictures need.
 #[derive(Clone, PartialEq)]
@@ -52,7 +52,8 @@ fn open(desk: Desk) -> impl IntoView {
         let cloth = state.cloth.unwrap_or(Lab { lightness: 60.0, a: 0.0, b: 0.0 });
         Some(Shown { forecast, cloth, voice: state.voice() })
     });
-    let trial = desk.memo(|state| (state.way().and_then(|pick| pick.trial.clone()), state.voice()));
+    let trial =
+        desk.memo(|state| (state.pick_or_closed().and_then(|pick| pick.trial.clone()), state.voice()));
     let moved = desk.memo(|state| {
         !state.draft.text(Field::SetTemperature).is_empty() || !state.draft.text(Field::Belt).is_empty()
     });
@@ -84,10 +85,7 @@ fn open(desk: Desk) -> impl IntoView {
         // The table is drawn only while it is open: a drag draws everything else thirty times a second.
         <details
             class="more blk"
-            on:toggle=move |event| {
-                let target = event.target().and_then(|it| it.dyn_into::<web_sys::Element>().ok());
-                opened.set(target.is_some_and(|it| it.has_attribute("open")));
-            }
+            on:toggle=move |event| opened.set(is_open(&event))
         >
             <summary class="btn btn-wide">{move || desk.label(Label::FiguresBehind)}</summary>
             {move || shown.get().filter(|_| opened.get()).map(|it| {
@@ -155,7 +153,7 @@ fn on_cloth(shown: &Shown) -> impl IntoView + use<> {
         .map(|name| view! { <div><dt>{voice.label(name)}</dt></div> })
         .collect_view();
     view! {
-        <div class="defs" inner_html=cloth::knit(&colours)></div>
+        <div class="defs" inner_html=cloth::knit(&colours).into_string()></div>
         <figure>
             <figcaption class="sec-head">
                 {voice.label(Label::OnThisCloth)}" "
@@ -165,7 +163,7 @@ fn on_cloth(shown: &Shown) -> impl IntoView + use<> {
                 class="fig true-colour"
                 viewBox="0 0 740 132"
                 aria-hidden="true"
-                inner_html=cloth::strip(&colours)
+                inner_html=cloth::strip(&colours).into_string()
             ></svg>
             <dl class="three">{names}</dl>
             <p class="cap">{voice.forecast_on_cloth(&shown.forecast)}</p>

@@ -7,10 +7,13 @@ use crate::plan::BleedForecast;
 use crate::web::view::widgets::svg::SvgWriter;
 use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
+use maud::{Markup, html};
 
 /// Top of the cuts in the picture, and how far they stand from each other.
 const TOP: f64 = 54.0;
 const STRIDE: f64 = 158.0;
+/// Colour of the air over the film, the same in both themes as are the true colours beside it.
+const BACKGROUND: &str = "#e3e6e6";
 
 /// The figure, in the colours of this print.
 pub fn section_view(
@@ -26,7 +29,7 @@ pub fn section_view(
     };
     let names: Vec<String> = drawn.cuts.iter().map(name).collect();
     let film = voice.quantity(Quantity::Film, forecast.film_um);
-    let inside = picture(&drawn, &names, colours, dye, voice);
+    let inside = picture(&drawn, &names, colours, dye, voice).into_string();
     Some(view! {
         <figure class="fig-s">
             <figcaption class="sec-head">
@@ -46,32 +49,39 @@ pub fn section_view(
     })
 }
 
-fn picture(drawn: &FilmSections, names: &[String], colours: &Swatches, dye: &str, voice: Voice) -> String {
+fn picture(drawn: &FilmSections, names: &[String], colours: &Swatches, dye: &str, voice: Voice) -> Markup {
     let mut pen = SvgWriter::default();
     let fibres = fibres();
-    let depth = voice.quantity(Quantity::Film, crate::migration::VISIBLE_DEPTH * 1e6);
     for (index, (cut, name)) in drawn.cuts.iter().zip(names).enumerate() {
         let left = 32.0 + STRIDE * index as f64;
         pen.text("t-b t-m", left + 0.5 * WIDTH, 20.0, name);
-        // A picture within the picture cuts off what stands over its edge.
-        pen.raw(&format!("<svg x=\"{left}\" y=\"{TOP}\" width=\"{WIDTH}\" height=\"{HEIGHT}\">"));
-        pen.painted("", "fill", "#e3e6e6", "M0 0h132v280h-132z");
-        pen.painted("", "fill", &colours.fresh, "M0 0h132v208q-14 16-30-4-36-20-72 2-16 16-30 0z");
-        if let Some(top) = drawn.blocker {
-            pen.path("cut-base", &format!("M0 {top:.1}h132V{}h-132z", FILM - 4.0));
-        }
-        pen.path("held", &cut.bound);
-        pen.painted("dots", "stroke", dye, &cut.free);
-        pen.painted("fibre-edge", "stroke", &colours.shade, &fibres);
-        pen.painted("fibre", "stroke", &colours.cloth, &fibres);
-        pen.path("prof-halo", &cut.line);
-        pen.path("prof", &cut.line);
-        pen.line("f-eye", [0.0, drawn.eye], [WIDTH, drawn.eye]);
-        pen.raw("</svg>");
+        // A picture within the picture cuts off what reaches over its edge.
+        pen.add(&html! {
+            svg x=(left) y=(TOP) width=(WIDTH) height=(HEIGHT) { (inside(drawn, cut, &fibres, colours, dye)) }
+        });
         pen.path("f-axis", &format!("M{left} {TOP}h{WIDTH}v{HEIGHT}h-{WIDTH}z"));
     }
+    let depth = voice.quantity(Quantity::Film, crate::migration::VISIBLE_DEPTH * 1e6);
     pen.path("f-limit f-thin", &format!("M26 {TOP}h-12v{:.1}h12", drawn.eye));
     pen.text("t-b", 0.0, 44.0, &voice.say(&Phrase::EyeSees { depth }));
     pen.text("t-m", 256.0, 358.0, voice.label(Label::DyedFibres));
+    pen.done()
+}
+
+/// One cut: film and fibres, the dye in them, and the line of how much of it shows.
+fn inside(drawn: &FilmSections, cut: &FilmSection, fibres: &str, colours: &Swatches, dye: &str) -> Markup {
+    let mut pen = SvgWriter::default();
+    pen.filled(BACKGROUND, "M0 0h132v280h-132z");
+    pen.filled(&colours.fresh, "M0 0h132v208q-14 16-30-4-36-20-72 2-16 16-30 0z");
+    if let Some(top) = drawn.blocker {
+        pen.path("cut-base", &format!("M0 {top:.1}h132V{}h-132z", FILM - 4.0));
+    }
+    pen.path("held", &cut.bound);
+    pen.stroked("dots", dye, &cut.free);
+    pen.stroked("fibre-edge", &colours.shade, fibres);
+    pen.stroked("fibre", &colours.cloth, fibres);
+    pen.path("prof-halo", &cut.line);
+    pen.path("prof", &cut.line);
+    pen.line("f-eye", [0.0, drawn.eye], [WIDTH, drawn.eye]);
     pen.done()
 }

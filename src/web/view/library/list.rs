@@ -1,179 +1,193 @@
 //! What was found, and the record that is open beside it.
 
-use super::{form, named, record};
-use crate::desk::State;
+use super::{form, record};
 use crate::desk::records::{Hit, RecordGroup, Records};
+use crate::desk::{Action, State};
 use crate::library::log::Kind;
 use crate::library::table::RecordTable;
 use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Quantity, Voice};
+use maud::{Markup, html};
 
-/// What can be looked in.
-pub fn groups(state: &State) -> String {
-    let (shop, voice) = (&state.records, state.voice());
-    let words = [
-        LibraryLabel::Fabrics,
-        LibraryLabel::Whites,
-        LibraryLabel::Lots,
-        LibraryLabel::Dryers,
-        LibraryLabel::Orders,
-    ];
-    let one = |(at, (look, word)): (usize, (RecordGroup, LibraryLabel))| {
-        let words = format!("{} {}", voice.word(word), voice.count(shop.count(look)));
-        markup::answer(&format!("look:{at}"), shop.group() == look, &words)
-    };
-    RecordGroup::ALL.into_iter().zip(words).enumerate().map(one).collect()
+/// The groups of records to search in.
+pub fn groups(state: &State) -> Markup {
+    let (records, voice) = (&state.records, state.voice());
+    html! {
+        @for group in RecordGroup::ALL {
+            @let words = format!("{} {}", voice.word(name_of(group)), voice.count(records.count(group)));
+            (markup::answer(&Action::Group(group), records.group() == group, &words))
+        }
+    }
+}
+
+fn name_of(group: RecordGroup) -> LibraryLabel {
+    match group {
+        RecordGroup::Fabrics => LibraryLabel::Fabrics,
+        RecordGroup::Whites => LibraryLabel::Whites,
+        RecordGroup::Lots => LibraryLabel::Lots,
+        RecordGroup::Dryers => LibraryLabel::Dryers,
+        RecordGroup::Orders => LibraryLabel::Orders,
+    }
 }
 
 /// The list, and beside it the record or the form.
-pub fn found(shop: &Records, voice: Voice, autosaves: Option<bool>) -> String {
-    let hits = shop.hits(voice.language);
-    let beside = match shop.form() {
-        Some(writing) => form::form(shop, writing, voice),
-        None => match shop.record() {
-            Some(open) => record::record(shop, &open, voice),
-            None => nothing_open(shop, voice),
-        },
-    };
-    let list = if hits.is_empty() { none(shop, voice) } else { list(shop, &hits, voice) };
-    format!(
-        "<div class=\"lib blk\"><section aria-labelledby=\"hits\">{list}</section>\
-         <section id=\"rec\" tabindex=\"-1\">{beside}{}</section></div>",
-        files(shop, voice, autosaves)
-    )
+pub fn found(records: &Records, voice: Voice, autosaves: Option<bool>) -> Markup {
+    let hits = records.hits(voice.language);
+    html! {
+        div class="lib blk" {
+            section aria-labelledby="hits" {
+                @if hits.is_empty() { (none(records, voice)) } @else { (list(records, &hits, voice)) }
+            }
+            section id="rec" tabindex="-1" {
+                @if let Some(writing) = records.form() {
+                    (form::form(records, writing, voice))
+                } @else if let Some(open) = records.record() {
+                    (record::record(records, &open, voice))
+                } @else {
+                    (nothing_open(records, voice))
+                }
+                (files(records, voice, autosaves))
+            }
+        }
+    }
 }
 
-fn list(shop: &Records, hits: &[Hit], voice: Voice) -> String {
-    let rows: String = hits.iter().map(|hit| row(shop, hit, voice)).collect();
-    let more = if shop.found() > hits.len() {
-        format!(
-            "<div class=\"row blk\">{}</div>",
-            markup::button("btn-tall", "more", voice.word(LibraryLabel::ShowMore))
-        )
-    } else {
-        String::new()
-    };
-    let order = if shop.asked().trim().is_empty() { "" } else { voice.word(LibraryLabel::NearestFirst) };
-    let head = markup::head("hits", voice.word(LibraryLabel::Found), order);
-    format!("{head}<ul class=\"hits\">{rows}</ul>{more}{}", fresh(shop, voice))
+fn list(records: &Records, hits: &[Hit], voice: Voice) -> Markup {
+    let everything = records.asked().trim().is_empty();
+    let order = if everything { "" } else { voice.word(LibraryLabel::NearestFirst) };
+    html! {
+        (markup::head("hits", voice.word(LibraryLabel::Found), order))
+        ul class="hits" { @for hit in hits { (row(records, hit, voice)) } }
+        @if records.found() > hits.len() {
+            div class="row blk" {
+                (markup::button("btn-tall", &Action::ShowMore, voice.word(LibraryLabel::ShowMore)))
+            }
+        }
+        (fresh(records, voice))
+    }
 }
 
-fn row(shop: &Records, hit: &Hit, voice: Voice) -> String {
-    let swatch = hit.colour.map_or_else(String::new, |lab| {
-        format!(
-            "<svg class=\"swatch true-colour\" viewBox=\"0 0 24 24\" aria-hidden=\"true\">\
-             <rect width=\"24\" height=\"24\" fill=\"{}\"/></svg>",
-            lab.swatch()
-        )
-    });
+fn row(records: &Records, hit: &Hit, voice: Voice) -> Markup {
+    let whose = if hit.own { LibraryLabel::Yours } else { LibraryLabel::Ships };
+    let whose = if hit.differs { LibraryLabel::Differs } else { whose };
+    let here = (records.open() == Some(&hit.key)).then_some("true");
+    html! {
+        li {
+            button type="button" class="hit" aria-current=[here] data-do=(Action::OpenRecord(hit.key.clone())) {
+                @if let Some(lab) = hit.colour {
+                    svg class="swatch true-colour" viewBox="0 0 24 24" aria-hidden="true" {
+                        rect width="24" height="24" fill=(lab.swatch()) {}
+                    }
+                }
+                span class="fill" { b { (hit.name) } span { (about(hit, voice)) } }
+                span class="hit-v" { (voice.word(whose)) }
+            }
+        }
+    }
+}
+
+/// Kind, weight, and how many records belong to it.
+fn about(hit: &Hit, voice: Voice) -> String {
+    let kind = hit.key.kind;
     let mut about = Vec::new();
-    if !matches!(hit.key.kind, Kind::Fabric | Kind::White) {
-        about.push(voice.kind(hit.key.kind).to_owned());
+    if !matches!(kind, Kind::Fabric | Kind::White) {
+        about.push(voice.kind(kind).to_owned());
     }
     about.extend(hit.gsm.map(|gsm| voice.quantity(Quantity::Weight, gsm)));
     if hit.lots > 0 {
-        about.push(match hit.key.kind {
+        about.push(match kind {
             Kind::Fabric => voice.say(&LibraryPhrase::LotsHere { lots: hit.lots }),
-            _ => format!(
-                "{} {}",
-                hit.lots,
-                voice.kind(if hit.key.kind == Kind::Trial { Kind::Reading } else { Kind::Batch })
-            ),
+            Kind::Trial => format!("{} {}", hit.lots, voice.kind(Kind::Reading)),
+            _ => format!("{} {}", hit.lots, voice.kind(Kind::Batch)),
         });
     }
-    let whose = if hit.own { LibraryLabel::Yours } else { LibraryLabel::Ships };
-    let whose = if hit.differs { LibraryLabel::Differs } else { whose };
-    let here = if shop.open() == Some(&hit.key) { " aria-current=\"true\"" } else { "" };
-    format!(
-        "<li><button type=\"button\" class=\"hit\"{here} data-do=\"{}\">{swatch}<span class=\"fill\"><b>{}</b>\
-         <span>{}</span></span><span class=\"hit-v\">{}</span></button></li>",
-        markup::text(&format!("see:{}", named(&hit.key))),
-        markup::text(&hit.name),
-        markup::text(&about.join(" · ")),
-        markup::text(voice.word(whose)),
-    )
+    about.join(" · ")
 }
 
 /// Nothing was found.
-fn none(shop: &Records, voice: Voice) -> String {
-    let asked = shop.asked().trim();
+fn none(records: &Records, voice: Voice) -> Markup {
+    let asked = records.asked().trim();
     let (head, say) = if asked.is_empty() {
-        (voice.word(LibraryLabel::Found).to_owned(), voice.word(LibraryLabel::EmptyLibrary))
+        (voice.word(LibraryLabel::Found).to_owned(), LibraryLabel::EmptyLibrary)
     } else {
-        (voice.say(&LibraryPhrase::NoneCalled { asked: asked.into() }), voice.word(LibraryLabel::EmptySay))
+        (voice.say(&LibraryPhrase::NoneCalled { asked: asked.into() }), LibraryLabel::EmptySay)
     };
-    let instead: String = shop
-        .instead()
-        .iter()
-        .map(|(word, count)| {
-            let words = voice.say(&LibraryPhrase::LookFor { word: word.clone(), count: voice.count(*count) });
-            markup::button("btn-tall", &format!("ask:{word}"), &words)
-        })
-        .collect();
-    format!(
-        "<div class=\"none\"><h2 id=\"hits\">{}</h2><p class=\"plain\">{}</p>\
-         <div class=\"row blk\">{instead}</div>{}</div>",
-        markup::text(&head),
-        markup::text(say),
-        fresh(shop, voice)
-    )
+    html! {
+        div class="none" {
+            h2 id="hits" { (head) }
+            p class="plain" { (voice.word(say)) }
+            div class="row blk" {
+                @for (word, count) in records.instead() {
+                    @let count = voice.count(*count);
+                    @let words = voice.say(&LibraryPhrase::LookFor { word: word.clone(), count });
+                    (markup::button("btn-tall", &Action::Search(word.clone()), &words))
+                }
+            }
+            (fresh(records, voice))
+        }
+    }
 }
 
-/// What can be begun here.
-fn fresh(shop: &Records, voice: Voice) -> String {
-    let new = |kind: Kind, word: LibraryLabel| {
-        markup::button("btn-tall", &format!("new:{}", kind as usize), voice.word(word))
-    };
-    let ways = match shop.group() {
-        RecordGroup::Fabrics => {
-            let label = markup::button("btn-main", "new-cloth", voice.word(LibraryLabel::NewCloth));
-            label + &markup::button("btn-tall", "keep-cloth", voice.word(LibraryLabel::KeepCloth))
+/// What can be begun in this group.
+fn fresh(records: &Records, voice: Voice) -> Markup {
+    let button =
+        |class: &str, action: Action, word: LibraryLabel| markup::button(class, &action, voice.word(word));
+    let new = |kind: Kind, word: LibraryLabel| button("btn-tall", Action::NewRecord(kind, None), word);
+    html! {
+        div class="row blk" {
+            @match records.group() {
+                RecordGroup::Fabrics => {
+                    (button("btn-main", Action::NewCloth, LibraryLabel::NewCloth))
+                    (button("btn-tall", Action::KeepCloth, LibraryLabel::KeepCloth))
+                }
+                RecordGroup::Whites => { (new(Kind::White, LibraryLabel::NewWhite)) }
+                RecordGroup::Lots => { (new(Kind::Trial, LibraryLabel::NewTrial)) }
+                RecordGroup::Dryers => {
+                    (new(Kind::Dryer, LibraryLabel::NewDryer))
+                    (new(Kind::Mesh, LibraryLabel::NewMesh))
+                }
+                RecordGroup::Orders => {
+                    (button("btn-main", Action::KeepOrder, LibraryLabel::KeepOrder))
+                }
+            }
         }
-        RecordGroup::Whites => new(Kind::White, LibraryLabel::NewWhite),
-        RecordGroup::Lots => new(Kind::Trial, LibraryLabel::NewTrial),
-        RecordGroup::Dryers => {
-            new(Kind::Dryer, LibraryLabel::NewDryer) + &new(Kind::Mesh, LibraryLabel::NewMesh)
-        }
-        RecordGroup::Orders => markup::button("btn-main", "keep-order", voice.word(LibraryLabel::KeepOrder)),
-    };
-    format!("<div class=\"row blk\">{ways}</div>")
+    }
 }
 
-/// The ways out and in.
-fn files(shop: &Records, voice: Voice, autosaves: Option<bool>) -> String {
-    let tables: String = RecordTable::ALL
-        .into_iter()
-        .zip([LibraryLabel::Fabrics, LibraryLabel::Whites, LibraryLabel::Trials])
-        .enumerate()
-        .map(|(at, (_, word))| {
-            markup::download(&format!("table-{at}"), "", &format!("table:{at}"), voice.word(word))
-        })
-        .collect();
-    let by_itself = match autosaves {
-        None => String::new(),
-        Some(on) => {
-            let word = if on { LibraryLabel::SavesItself } else { LibraryLabel::SaveItself };
-            markup::answer("handle", on, voice.word(word))
-        }
-    };
-    let reminder = shop.reminder();
-    let last = reminder.days.map_or_else(
+/// Files out and in.
+fn files(records: &Records, voice: Voice, autosaves: Option<bool>) -> Markup {
+    let last = records.reminder().days.map_or_else(
         || voice.word(LibraryLabel::NeverSaved).to_owned(),
         |days| voice.say(&LibraryPhrase::SavedDaysAgo { days }),
     );
-    format!(
-        "{}<div class=\"row\">{}<label class=\"btn btn-tall\" for=\"open-file\">{}\
-         <input class=\"sr\" type=\"file\" id=\"open-file\"></label>{by_itself}</div>\
-         <p class=\"cap blk\">{}</p><p class=\"label blk\">{}</p><div class=\"row\">{tables}</div>",
-        markup::head("files", voice.word(LibraryLabel::Files), &last),
-        markup::download("save-library", "btn-tall", "save", voice.word(LibraryLabel::SaveFile)),
-        markup::text(voice.word(LibraryLabel::ImportFile)),
-        markup::text(voice.word(LibraryLabel::DropHere)),
-        markup::text(voice.word(LibraryLabel::SaveTables)),
-    )
+    let names = [LibraryLabel::Fabrics, LibraryLabel::Whites, LibraryLabel::Trials];
+    let tables = RecordTable::ALL.into_iter().zip(names).enumerate();
+    let save = voice.word(LibraryLabel::SaveFile);
+    html! {
+        (markup::head("files", voice.word(LibraryLabel::Files), &last))
+        div class="row" {
+            (markup::download("save-library", "btn-tall", &Action::SaveLibrary, save))
+            label class="btn btn-tall" for="open-file" {
+                (voice.word(LibraryLabel::ImportFile))
+                input class="sr" type="file" id="open-file";
+            }
+            @if let Some(on) = autosaves {
+                @let word = if on { LibraryLabel::SavesItself } else { LibraryLabel::SaveItself };
+                (markup::answer(&Action::AutosaveFile, on, voice.word(word)))
+            }
+        }
+        p class="cap blk" { (voice.word(LibraryLabel::DropHere)) }
+        p class="label blk" { (voice.word(LibraryLabel::SaveTables)) }
+        div class="row" {
+            @for (at, (table, word)) in tables {
+                (markup::download(&format!("table-{at}"), "", &Action::SaveTable(table), voice.word(word)))
+            }
+        }
+    }
 }
 
-fn nothing_open(shop: &Records, voice: Voice) -> String {
-    let word = if shop.log().is_empty() { LibraryLabel::EmptyLibrary } else { LibraryLabel::TapOne };
-    format!("<p class=\"plain\">{}</p>", markup::text(voice.word(word)))
+fn nothing_open(records: &Records, voice: Voice) -> Markup {
+    let empty = records.log().is_empty();
+    let word = if empty { LibraryLabel::EmptyLibrary } else { LibraryLabel::TapOne };
+    html! { p class="plain" { (voice.word(word)) } }
 }

@@ -1,59 +1,56 @@
 //! The record that is open: what it holds, what belongs to it, what happened to it.
 
-use super::named;
+use crate::desk::Action;
 use crate::desk::records::{Fact, Moment, OpenRecord, RecordEvent, Records};
 use crate::library::log::{Conflict, Kind};
 use crate::library::table::columns;
 use crate::web::view::widgets::markup;
 use crate::wording::{LibraryLabel, LibraryPhrase, Voice};
+use maud::{Markup, html};
 
 /// The record.
-pub fn record(shop: &Records, open: &OpenRecord, voice: Voice) -> String {
+pub fn record(records: &Records, open: &OpenRecord, voice: Voice) -> Markup {
     let whose = match (open.removed, open.own) {
         (true, _) => LibraryLabel::Removed,
         (_, true) => LibraryLabel::Yours,
         _ => LibraryLabel::Ships,
     };
-    let kind = voice.kind(open.key.kind);
-    let aside = format!("{kind}, {}", voice.word(whose));
-    let conflicts: String = open.conflicts.iter().enumerate().map(|it| conflict(shop, it, voice)).collect();
-    [
-        markup::head("rech", &open.name, &aside),
-        conflicts,
-        acts(open, voice),
-        facts(&open.facts, voice),
-        parts(open, voice),
-        past(shop, open, voice),
-    ]
-    .concat()
+    let aside = format!("{}, {}", voice.kind(open.key.kind), voice.word(whose));
+    html! {
+        (markup::head("rech", &open.name, &aside))
+        @for (at, differing) in open.conflicts.iter().enumerate() { (conflict(records, at, differing, voice)) }
+        div class="row" { (actions(open, voice)) }
+        (facts(&open.facts, voice))
+        (parts(open, voice))
+        (past(records, open, voice))
+    }
 }
 
-fn acts(open: &OpenRecord, voice: Voice) -> String {
-    let mut acts = String::new();
-    match open.key.kind {
-        Kind::Fabric if !open.removed => {
-            acts += &markup::button("btn-main", "take", voice.word(LibraryLabel::PrintOnThis));
+fn actions(open: &OpenRecord, voice: Voice) -> Markup {
+    let kind = open.key.kind;
+    let button =
+        |class: &str, action: Action, word: LibraryLabel| markup::button(class, &action, voice.word(word));
+    let into_form = match kind {
+        Kind::Fabric => Some(LibraryLabel::PrintOnThis),
+        Kind::Order => Some(LibraryLabel::OpenThis),
+        _ => None,
+    };
+    html! {
+        @if !open.removed {
+            @if let Some(word) = into_form {
+                (button("btn-main", Action::PutInForm(open.key.clone()), word))
+            }
+            @if !columns(kind).is_empty() { (button("btn-tall", Action::EditRecord, LibraryLabel::Edit)) }
         }
-        Kind::Order if !open.removed => {
-            acts += &markup::button("btn-main", "take", voice.word(LibraryLabel::OpenThis));
+        @for &(kind, word) in parts_to_add(kind) {
+            (button("btn-tall", Action::NewRecord(kind, Some(open.key.id.clone())), word))
         }
-        _ => {}
+        @if open.own { (button("btn-tall", Action::RemoveRecord, LibraryLabel::TakeOut)) }
     }
-    if !columns(open.key.kind).is_empty() && !open.removed {
-        acts += &markup::button("btn-tall", "edit", voice.word(LibraryLabel::Edit));
-    }
-    let id = &open.key.id;
-    for &(kind, word) in begins(open.key.kind) {
-        acts += &markup::button("btn-tall", &format!("new:{} {id}", kind as usize), voice.word(word));
-    }
-    if open.own {
-        acts += &markup::button("btn-tall", "remove", voice.word(LibraryLabel::TakeOut));
-    }
-    format!("<div class=\"row\">{acts}</div>")
 }
 
 /// What can be added to a record of a kind.
-fn begins(kind: Kind) -> &'static [(Kind, LibraryLabel)] {
+fn parts_to_add(kind: Kind) -> &'static [(Kind, LibraryLabel)] {
     match kind {
         Kind::Fabric => &[(Kind::Lot, LibraryLabel::NewLot), (Kind::Trial, LibraryLabel::NewTrial)],
         Kind::Lot => &[(Kind::Trial, LibraryLabel::NewTrial)],
@@ -66,51 +63,51 @@ fn begins(kind: Kind) -> &'static [(Kind, LibraryLabel)] {
     }
 }
 
-fn facts(facts: &[Fact], voice: Voice) -> String {
-    let one = |fact: &Fact| {
-        let [name, value] = [voice.field(&fact.path), voice.value(Some(&fact.value))];
-        format!("<dt>{}</dt><dd>{}</dd>", markup::text(&name), markup::text(&value))
-    };
-    let list: String = facts.iter().map(one).collect();
-    format!("<dl class=\"holds blk\">{list}</dl>")
-}
-
-fn parts(open: &OpenRecord, voice: Voice) -> String {
-    if open.parts.is_empty() {
-        return String::new();
+fn facts(facts: &[Fact], voice: Voice) -> Markup {
+    html! {
+        dl class="holds blk" {
+            @for fact in facts { dt { (voice.field(&fact.path)) } dd { (voice.value(Some(&fact.value))) } }
+        }
     }
-    let one = |(key, facts): &(crate::library::log::Key, Vec<Fact>)| {
-        let said: Vec<String> = facts
-            .iter()
-            .map(|fact| format!("{} {}", voice.field(&fact.path), voice.value(Some(&fact.value))))
-            .collect();
-        format!(
-            "<li><button type=\"button\" class=\"hit\" data-do=\"{}\"><span class=\"fill\"><b>{} {}</b>\
-             <span>{}</span></span></button></li>",
-            markup::text(&format!("see:{}", named(key))),
-            markup::text(voice.kind(key.kind)),
-            markup::text(key.id.rsplit('/').next().unwrap_or_default()),
-            markup::text(&said.join(" · ")),
-        )
-    };
-    let list: String = open.parts.iter().map(one).collect();
-    format!(
-        "<h3 class=\"sec-head gap\">{}</h3><ul class=\"hits\">{list}</ul>",
-        markup::text(voice.word(LibraryLabel::WhatBelongs))
-    )
 }
 
-fn past(shop: &Records, open: &OpenRecord, voice: Voice) -> String {
-    let list: String = open.past.iter().map(|moment| happened(shop, moment, voice)).collect();
-    let list = if list.is_empty() {
-        format!("<p class=\"cap\">{}</p>", markup::text(voice.word(LibraryLabel::NothingHappened)))
-    } else {
-        format!("<ol class=\"hist\">{list}</ol>")
+fn parts(open: &OpenRecord, voice: Voice) -> Markup {
+    let said = |facts: &[Fact]| {
+        let said = |fact: &Fact| format!("{} {}", voice.field(&fact.path), voice.value(Some(&fact.value)));
+        facts.iter().map(said).collect::<Vec<_>>().join(" · ")
     };
-    format!("<h3 class=\"sec-head gap\">{}</h3>{list}", markup::text(voice.word(LibraryLabel::WhatHappened)))
+    html! {
+        @if !open.parts.is_empty() {
+            h3 class="sec-head gap" { (voice.word(LibraryLabel::WhatBelongs)) }
+            ul class="hits" {
+                @for (key, facts) in &open.parts {
+                    @let id = key.id.rsplit('/').next().unwrap_or_default();
+                    li {
+                        button type="button" class="hit" data-do=(Action::OpenRecord(key.clone())) {
+                            span class="fill" {
+                                b { (voice.kind(key.kind)) " " (id) }
+                                span { (said(facts)) }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
 }
 
-fn happened(shop: &Records, moment: &Moment, voice: Voice) -> String {
+fn past(records: &Records, open: &OpenRecord, voice: Voice) -> Markup {
+    html! {
+        h3 class="sec-head gap" { (voice.word(LibraryLabel::WhatHappened)) }
+        @if open.past.is_empty() {
+            p class="cap" { (voice.word(LibraryLabel::NothingHappened)) }
+        } @else {
+            ol class="hist" { @for moment in &open.past { (happened(records, moment, voice)) } }
+        }
+    }
+}
+
+fn happened(records: &Records, moment: &Moment, voice: Voice) -> Markup {
     let mut said = match &moment.what {
         RecordEvent::Made => voice.word(LibraryLabel::Made).to_owned(),
         RecordEvent::Copied(changes) => {
@@ -130,39 +127,39 @@ fn happened(shop: &Records, moment: &Moment, voice: Voice) -> String {
     if !moment.counts {
         said = format!("{said} {}", voice.word(LibraryLabel::Undone));
     }
-    let act = if moment.now {
-        format!("<span class=\"cap\">{}</span>", markup::text(voice.word(LibraryLabel::AsItIsNow)))
-    } else {
-        markup::button("", &format!("back:{}", moment.entry), voice.word(LibraryLabel::BringBack))
-    };
-    let clock = shop.clock();
-    format!(
-        "<li><b>{}</b><span>{}</span>{act}</li>",
-        markup::text(&voice.moment(moment.at, clock.now, clock.ahead)),
-        markup::text(said.trim())
-    )
+    let clock = records.clock();
+    html! {
+        li {
+            b { (voice.moment(moment.at, clock.now, clock.ahead)) }
+            span { (said.trim()) }
+            @if moment.now {
+                span class="cap" { (voice.word(LibraryLabel::AsItIsNow)) }
+            } @else {
+                @let action = Action::BringBack(moment.entry.clone());
+                (markup::button("", &action, voice.word(LibraryLabel::BringBack)))
+            }
+        }
+    }
 }
 
-/// Values among which somebody has to choose.
-fn conflict(shop: &Records, (at, conflict): (usize, &Conflict), voice: Voice) -> String {
-    let clock = shop.clock();
-    let claims: String = conflict
-        .claims
-        .iter()
-        .enumerate()
-        .map(|(number, claim)| {
-            let when = shop.log().get(&claim.entry).map_or_else(String::new, |entry| {
-                format!(" · {}", voice.moment(entry.at, clock.now, clock.ahead))
-            });
-            let words = format!("{}{when}", claimed(conflict, &claim.value, voice));
-            markup::button("btn-tall", &format!("settle:{at} {number}"), &words)
-        })
-        .collect();
-    format!(
-        "<div class=\"stale\"><p><b>{}</b> {}</p><div class=\"row\">{claims}</div></div>",
-        markup::text(&conflict.field.as_deref().map_or_else(String::new, |field| voice.field(field))),
-        markup::text(voice.word(LibraryLabel::Choose))
-    )
+/// Values between which a choice has to be made.
+fn conflict(records: &Records, at: usize, conflict: &Conflict, voice: Voice) -> Markup {
+    let clock = records.clock();
+    let field = conflict.field.as_deref().map_or_else(String::new, |field| voice.field(field));
+    html! {
+        div class="stale" {
+            p { b { (field) } " " (voice.word(LibraryLabel::Choose)) }
+            div class="row" {
+                @for (place, claim) in conflict.claims.iter().enumerate() {
+                    @let when = records.log().get(&claim.entry).map_or_else(String::new, |entry| {
+                        format!(" · {}", voice.moment(entry.at, clock.now, clock.ahead))
+                    });
+                    @let words = format!("{}{when}", claimed(conflict, &claim.value, voice));
+                    (markup::button("btn-tall", &Action::Resolve(at, place), &words))
+                }
+            }
+        }
+    }
 }
 
 /// What a claim says.

@@ -1,80 +1,80 @@
-//! Markup of what is only read and tapped, as text: hundreds of records are drawn at once, and a view of Leptos for each
-//! kind of row would cost the page more than all the words on them. Whatever a person or a file brought is escaped.
+//! Markup of what is only read and tapped: hundreds of records are drawn at once, and a Leptos view for each kind of
+//! row costs the page more bytes than all the words on them. `maud` escapes whatever stands in round brackets; only
+//! markup that it wrote itself, and the drawings of [`icon`](super::icon), go in unescaped.
 
 use super::icon;
+use crate::desk::Action;
 use crate::plan::Verdict;
+use maud::{Markup, PreEscaped, html};
 
-/// Text as it may stand in markup.
-pub fn text(text: &str) -> String {
-    let mut safe = String::with_capacity(text.len());
-    for letter in text.chars() {
-        match letter {
-            '&' => safe.push_str("&amp;"),
-            '<' => safe.push_str("&lt;"),
-            '>' => safe.push_str("&gt;"),
-            '"' => safe.push_str("&quot;"),
-            letter => safe.push(letter),
-        }
-    }
-    safe
-}
-
-/// A button that does something when it is tapped: see [`super::act`].
-pub fn button(class: &str, act: &str, words: &str) -> String {
-    let (act, words) = (text(act), text(words));
-    format!("<button class=\"btn {class}\" type=\"button\" data-do=\"{act}\">{words}</button>")
+/// A button that asks for an action when it is tapped.
+pub fn button(class: &str, action: &Action, words: &str) -> Markup {
+    html! { button class={ "btn " (class) } type="button" data-do=(action) { (words) } }
 }
 
 /// A button that is one of several answers.
-pub fn answer(act: &str, pressed: bool, words: &str) -> String {
-    let (act, words) = (text(act), text(words));
-    format!(
-        "<button class=\"btn\" type=\"button\" data-do=\"{act}\" aria-pressed=\"{pressed}\">{words}</button>"
-    )
+pub fn answer(action: &Action, pressed: bool, words: &str) -> Markup {
+    html! { button class="btn" type="button" data-do=(action) aria-pressed=(pressed) { (words) } }
 }
 
 /// A link that becomes a download when it is tapped.
-pub fn download(id: &str, class: &str, act: &str, words: &str) -> String {
-    let (act, words) = (text(act), text(words));
-    format!("<a class=\"btn {class}\" id=\"{id}\" href=\"#library\" data-do=\"{act}\">{words}</a>")
+pub fn download(id: &str, class: &str, action: &Action, words: &str) -> Markup {
+    html! { a class={ "btn " (class) } id=(id) href="#library" data-do=(action) { (words) } }
 }
 
-/// The head of a section, with words beside it.
-pub fn head(id: &str, words: &str, aside: &str) -> String {
-    let (words, aside) = (text(words), text(aside));
-    format!("<h2 class=\"sec-head gap-s\" id=\"{id}\">{words} <span class=\"aside\">{aside}</span></h2>")
+/// A question with its answers.
+pub fn question(id: &str, asks: &str, answers: &Markup) -> Markup {
+    html! {
+        div class="blk" {
+            h2 class="sec-head" id=(id) { (asks) }
+            div class="seg" role="group" aria-labelledby=(id) { (answers) }
+        }
+    }
 }
 
-/// A sign of the given view box; hidden from readers, who get the words beside it.
-pub fn sign(size: u32, inside: &str) -> String {
-    format!("<svg viewBox=\"0 0 {size} {size}\" aria-hidden=\"true\">{inside}</svg>")
+/// The heading of a section, with words beside it.
+pub fn head(id: &str, words: &str, aside: &str) -> Markup {
+    html! { h2 class="sec-head gap-s" id=(id) { (words) " " span class="aside" { (aside) } } }
+}
+
+/// A drawing of the given view box; hidden from screen readers, which read the words beside it.
+pub fn sign(size: u32, inside: &'static str) -> Markup {
+    html! { svg viewBox={ "0 0 " (size) " " (size) } aria-hidden="true" { (PreEscaped(inside)) } }
 }
 
 /// The mark of a verdict in its colour.
-pub fn mark(verdict: Verdict) -> String {
-    format!("<span class=\"{}\">{}</span>", icon::verdict_class(verdict), sign(96, icon::mark(verdict)))
+pub fn mark(verdict: Verdict) -> Markup {
+    html! { span class=(icon::verdict_class(verdict)) { (sign(96, icon::mark(verdict))) } }
 }
 
-/// The mark of a verdict as the first cell of a row; `words` are for readers.
-pub fn mark_cell(verdict: Verdict, words: &str) -> String {
-    format!("<td class=\"mk\">{}<span class=\"sr\">{}</span></td>", mark(verdict), text(words))
+/// The mark of a verdict as the first cell of a row; `words` are for screen readers.
+pub fn mark_cell(verdict: Verdict, words: &str) -> Markup {
+    html! { td class="mk" { (mark(verdict)) span class="sr" { (words) } } }
 }
 
-/// A block of the answer under its heading, with words beside that; `inside` is markup.
-pub fn block(heading: &str, aside: &str, inside: &str) -> String {
-    let aside = if aside.is_empty() {
-        String::new()
-    } else {
-        format!(" <span class=\"aside\">{}</span>", text(aside))
-    };
-    format!("<div class=\"blk\"><h2 class=\"sec-head\">{}{aside}</h2>{inside}</div>", text(heading))
+/// The head of a column whose cells hold marks; `words` are for screen readers.
+pub fn mark_column(words: &str) -> Markup {
+    html! { th class="mk" { span class="sr" { (words) } } }
 }
 
-/// A table with its head row that can be moved sideways, under a name; `heads` and `rows` are markup.
-pub fn table(name: &str, heads: &str, rows: &str) -> String {
-    format!(
-        "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{}\"><table class=\"tbl\"><thead><tr>{heads}</tr>\
-         </thead><tbody>{rows}</tbody></table></div>",
-        text(name)
-    )
+/// A block of the answer under its heading, with words beside that.
+pub fn block(heading: &str, aside: &str, inside: &Markup) -> Markup {
+    html! {
+        div class="blk" {
+            h2 class="sec-head" {
+                (heading)
+                @if !aside.is_empty() { " " span class="aside" { (aside) } }
+            }
+            (inside)
+        }
+    }
+}
+
+/// A table of a name with its head row, which scrolls sideways where it is too wide.
+pub fn table(name: &str, heads: &Markup, rows: &Markup) -> Markup {
+    html! {
+        div class="scroll" tabindex="0" role="region" aria-label=(name) {
+            table class="tbl" { thead { tr { (heads) } } tbody { (rows) } }
+        }
+    }
 }

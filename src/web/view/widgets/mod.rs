@@ -3,6 +3,7 @@
 pub mod disclosure;
 pub mod field;
 pub mod icon;
+pub mod map_picture;
 pub mod markup;
 pub mod static_view;
 pub mod svg;

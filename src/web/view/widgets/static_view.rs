@@ -1,31 +1,35 @@
-//! A part of a screen that is drawn as text and tapped by name: what is only read and tapped costs the page a tenth of
-//! what a view of Leptos for each kind of row does.
+//! A part of a screen that is drawn as markup and tapped by name: what is only read and tapped costs the page a tenth
+//! of what a Leptos view for each kind of row does.
 
-use crate::desk::State;
+use crate::desk::{Action, State};
 use crate::web::desk::Desk;
+use crate::web::view::perform::perform;
 use leptos::prelude::*;
+use maud::Markup;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, MouseEvent};
+use web_sys::{Element, Event, MouseEvent};
 
-/// A board: `draw` writes its markup, `does` answers a tap on whatever carries `data-do`. The focus returns to what was
-/// tapped.
-pub fn static_view(desk: Desk, draw: fn(&State) -> String, does: fn(Desk, &str)) -> impl IntoView {
-    let drawn = desk.memo(draw);
-    view! {
-        <div
-            inner_html=move || drawn.get()
-            on:click=move |event| {
-                if let Some(act) = act_of(&event) {
-                    does(desk, &act);
-                    desk.focus_again(&act);
-                }
-            }
-        ></div>
+/// A static view: `draw` writes its markup, and a tap on whatever carries `data-do` performs that action.
+pub fn static_view(desk: Desk, draw: fn(&State) -> Markup) -> impl IntoView {
+    let drawn = desk.memo(move |state| draw(state).into_string());
+    view! { <div inner_html=move || drawn.get() on:click=move |event| tap(desk, &event)></div> }
+}
+
+/// Performs the action of what was tapped. The focus returns to it when it is drawn anew.
+pub fn tap(desk: Desk, event: &MouseEvent) {
+    if let Some(action) = tapped(event).and_then(|it| action_of(&it)) {
+        // Both wait for the drawing; the focus first, so that what comes into view afterwards stays there.
+        desk.focus_again(&action);
+        perform(desk, &action, Some(event));
     }
 }
 
-/// What the tapped part of a text does, by its `data-do`.
-pub fn act_of(event: &MouseEvent) -> Option<String> {
-    let inmost = event.composed_path().get(0).dyn_into::<Element>().ok()?;
-    inmost.closest("[data-do]").ok()??.get_attribute("data-do")
+/// The element with an action that an event happened on.
+pub fn tapped(event: &Event) -> Option<Element> {
+    event.composed_path().get(0).dyn_into::<Element>().ok()?.closest("[data-do]").ok().flatten()
+}
+
+/// The action of an element.
+pub fn action_of(element: &Element) -> Option<Action> {
+    Action::read(&element.get_attribute("data-do")?)
 }

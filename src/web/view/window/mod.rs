@@ -6,19 +6,20 @@ mod map;
 use crate::desk::{Field, Msg, Screen, State};
 use crate::plan::{Code, Margin, Verdict, WindowReport};
 use crate::web::desk::Desk;
-use crate::web::view::answer::{advice, margins};
+use crate::web::view::answer::advice;
+use crate::web::view::answer::margins::margin_table;
 use crate::web::view::widgets::disclosure::disclosure;
 use crate::web::view::widgets::field::stepped;
 use crate::web::view::widgets::icon;
-use crate::web::view::widgets::markup::text;
 use crate::web::view::widgets::static_view::static_view;
 use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
+use maud::{Markup, html};
 
 /// The screen.
 pub fn window(desk: Desk) -> impl IntoView {
     let state = desk.memo(|state| {
-        let pick = state.way().map(|pick| pick.name.clone());
+        let pick = state.pick_or_closed().map(|pick| pick.name.clone());
         let closed = state.window.as_ref().is_some_and(|window| window.setting.is_none());
         (pick, state.window.is_some(), closed, state.asked.is_some(), state.report.is_some())
     });
@@ -100,25 +101,23 @@ fn closed_plate(desk: Desk) -> impl IntoView {
 }
 
 fn what_opens_it(desk: Desk) -> impl IntoView {
-    static_view(desk, opening, advice::does)
+    static_view(desk, opening)
 }
 
-fn opening(state: &State) -> String {
+fn opening(state: &State) -> Markup {
     let voice = state.voice();
-    let changes = state.report.as_ref().map(|report| advice::changes(report, voice)).unwrap_or_default();
+    let report = state.report.as_deref();
     // A belt that could run slower opens some windows; then it is among the changes.
-    let slower = state
-        .report
-        .as_ref()
-        .is_some_and(|report| report.to_make_it_possible.iter().any(|it| it.code == Code::OpensSlower));
-    let not = (!slower).then_some(Label::SlowerBeltNo);
-    let nots: String = not
-        .into_iter()
-        .chain([Label::LongerFlashNo, Label::ReducerNo])
-        .map(|it| format!("<li>{}</li>", text(voice.label(it))))
-        .collect();
-    let head = text(voice.label(Label::WhatDoesNot));
-    format!("{changes}<h3 class=\"sec-head gap\">{head}</h3><ul class=\"plain dashes\">{nots}</ul>")
+    let slower = report.is_some_and(|report| {
+        report.to_make_it_possible.iter().any(|reason| reason.code == Code::OpensSlower)
+    });
+    let does_not = (!slower).then_some(Label::SlowerBeltNo);
+    let does_not = does_not.into_iter().chain([Label::LongerFlashNo, Label::ReducerNo]);
+    html! {
+        @if let Some(report) = report { (advice::changes(report, voice)) }
+        h3 class="sec-head gap" { (voice.label(Label::WhatDoesNot)) }
+        ul class="plain dashes" { @for label in does_not { li { (voice.label(label)) } } }
+    }
 }
 
 fn set_point(desk: Desk) -> impl IntoView {
@@ -147,7 +146,7 @@ fn set_point(desk: Desk) -> impl IntoView {
         // Drawn only while it is open: a drag draws everything else thirty times a second.
         {disclosure(desk, Label::MarginsHere, || true, move || {
             let (window, voice) = shown.get();
-            window.map(|window| margins::margin_rows(&window.margins, voice)).unwrap_or_default()
+            window.map(|window| margin_table(&window.margins, voice)).unwrap_or_default()
         })}
     }
 }
