@@ -161,7 +161,6 @@ fn files(records: &Records, voice: Voice, autosaves: Option<bool>) -> Markup {
         |days| voice.say(&LibraryPhrase::SavedDaysAgo { days }),
     );
     let names = [LibraryLabel::Fabrics, LibraryLabel::Whites, LibraryLabel::Trials];
-    let tables = RecordTable::ALL.into_iter().zip(names).enumerate();
     let save = voice.word(LibraryLabel::SaveFile);
     html! {
         (markup::head("files", voice.word(LibraryLabel::Files), &last))
@@ -179,8 +178,10 @@ fn files(records: &Records, voice: Voice, autosaves: Option<bool>) -> Markup {
         p class="cap blk" { (voice.word(LibraryLabel::DropHere)) }
         p class="label blk" { (voice.word(LibraryLabel::SaveTables)) }
         div class="row" {
-            @for (at, (table, word)) in tables {
-                (markup::download(&format!("table-{at}"), "", &Action::SaveTable(table), voice.word(word)))
+            @for (table, word) in RecordTable::ALL.into_iter().zip(names) {
+                @let action = Action::SaveTable(table);
+                @let id = action.to_string().replace(':', "-");
+                (markup::download(&id, "", &action, voice.word(word)))
             }
         }
     }

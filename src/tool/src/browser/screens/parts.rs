@@ -150,7 +150,7 @@ pub(super) const KEEP_CLOTH: Part = named("main button", "Keep the cloth of this
 pub(super) const NEW_WHITE: Part = named("main button", "New white from its data sheet");
 pub(super) const NEW_MESH: Part = named("main button", "New mesh");
 /// Whatever begins a record on the screen.
-pub(super) const BEGINS_RECORD: Part = at("main [data-do^='new:']");
+pub(super) const BEGINS_RECORD: Part = at("main [data-do^='new-record:']");
 pub(super) const FORM: Part = at("#form");
 pub(super) const FORM_ERROR: Part = at("#form .err");
 pub(super) const KEEP_RECORD: Part = named("#rec button", "Keep it");
@@ -164,7 +164,7 @@ pub(super) const LEAVE_FILE: Part = at("#incoming .btn-tall");
 pub(super) const OPEN_FILE: Part = at("#open-file");
 pub(super) const SAVE_LIBRARY: Part = at("#save-library");
 pub(super) const SAVE_WHITES_TABLE: Part = named("#rec a", "Whites");
-pub(super) const KEEP_ONE_FILE: Part = at("#rec [data-do=handle]");
+pub(super) const KEEP_ONE_FILE: Part = at("#rec [data-do=autosave-file]");
 
 // The shop's own print room.
 pub(super) const DEMO_NOTE: Part = at(".none");
