@@ -2,6 +2,7 @@ use super::form::{Draft, Field, draft_file};
 use super::records::{Records, RoomSettings};
 use super::screen::Screen;
 use crate::diagnosis::{Diagnosis, NotedRun};
+use crate::ink::USUAL_TRANSFER;
 use crate::library::file;
 use crate::library::sheet_code::SheetCodeError;
 use crate::library::storage_layout::Trouble;
@@ -237,8 +238,7 @@ impl State {
     /// The share of the open mesh volume that lies on the cloth: the shop's own, or the prior.
     #[must_use]
     pub fn transfer(&self) -> f64 {
-        let prior = || self.records.library().limit("ink-transfer").map_or(0.65, |limit| limit.value.value);
-        self.draft.rest.shop.transfer.unwrap_or_else(prior)
+        self.draft.rest.shop.transfer.unwrap_or(USUAL_TRANSFER)
     }
 
     /// The order that would be asked about if this one were opened; `None` where it cannot be read.

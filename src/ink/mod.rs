@@ -14,7 +14,8 @@ mod weighed;
 mod white;
 
 pub use deposit::{
-    DepositedFilm, Substrate, TRANSFER, deposit, ink_for_run, ink_per_print, line_deposit, stencil_gain,
+    DepositedFilm, Substrate, TRANSFER, USUAL_TRANSFER, deposit, ink_for_run, ink_per_print, line_deposit,
+    stencil_gain,
 };
 pub use matting::{film_needed, reduced_body, smoothed, standing};
 pub use mesh::{Mesh, MeshRecord};

@@ -48,8 +48,6 @@ pub struct WhiteClassRecord {
     pub price_per_kg: Sourced,
     /// Prints per hour against the cotton white = 1.
     pub pace: Sourced,
-    /// Whether a low-cure variant exists in the trade.
-    pub low_cure_exists: bool,
     /// Whether it is made to hold on nylon.
     pub holds_on_nylon: bool,
 }

@@ -5,7 +5,6 @@
 //! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Mesh`](crate::ink::Mesh). Never judges.
 //! [`storage_layout`] says how lines lie in a browser's database, [`sheet_code`] what the code on a job sheet holds.
 
-mod anchor;
 pub mod file;
 pub mod log;
 mod queries;
@@ -17,7 +16,6 @@ mod starter;
 pub mod storage_layout;
 pub mod table;
 
-pub use anchor::anchor_chance;
 pub use queries::{
     answer, answer_with, diagnose, forecast_at, oven_test, pick_forecast, pick_window, report_at, window,
 };
@@ -29,6 +27,5 @@ pub use shop::{
     BatchRecord, CalibrationRecord, FabricDye, FollowUpRecord, LotRecord, TrialReading, TrialRecord, Unusable,
 };
 pub use starter::{
-    AnchorRecord, AnchorSetting, Library, LibraryError, LimitRecord, PrintRoom, RoomOrder, harbour_lane,
-    shipped, starter,
+    LawRecord, Library, LibraryError, Limit, Limits, PrintRoom, RoomOrder, harbour_lane, shipped, starter,
 };

@@ -37,5 +37,5 @@ pub use report::{
     days_to_look,
 };
 pub use search::{ScreenedRecipe, Screening, SimulationCache, screening};
-pub use verdict::{SCREEN_CHANGE, Stake, Standing, trade_off, verdict};
+pub use verdict::{Stake, Standing, trade_off, verdict};
 pub use window::{Demands, Detail, DriftRun, Family, Outcome, Question, SetPoint, Window};

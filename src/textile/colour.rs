@@ -20,18 +20,6 @@ pub enum Depth {
     Deep,
 }
 
-/// How often the usual dyes of a shade travel out of polyester.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum ShadeRisk {
-    /// Seldom.
-    Low,
-    /// Now and then.
-    Medium,
-    /// Often.
-    High,
-}
-
 /// One row of `data/colours.json`: what a garment colour's name says, which is little.
 ///
 /// Real garments of one name lie some 10 ΔE*ab around `lab`; a measured colour always wins.
@@ -50,8 +38,6 @@ pub struct ColourRecord {
     pub lab: [f64; 3],
     /// How deep the shade is dyed.
     pub depth: Depth,
-    /// How often it travels on dyed polyester.
-    pub risk: ShadeRisk,
     /// What to know about it; empty where there is nothing.
     pub note: String,
     /// Where the record comes from.

@@ -96,8 +96,6 @@ pub struct FibreRecord {
     pub melts_c: Option<Sourced>,
     /// Above which knits of it shrink or distort, °C, unless the maker says otherwise; absent where not heat-set.
     pub shrinks_above_c: Option<Sourced>,
-    /// True where the usual dye is a disperse dye, which can leave as vapour.
-    pub disperse_dyed: bool,
     /// True where the fibre yellows before it melts (cellulosics, wool, silk).
     pub scorches: bool,
 }

@@ -4,7 +4,8 @@
 //! them is a consistency check and no evidence: the equations must put the cases in the trade's order and meet each
 //! frequency within the range it was given with. Rows that are not fitted only check the fit.
 
-use whitehold::library::{AnchorRecord, AnchorSetting, anchor_chance, starter};
+use crate::anchor_cases::{AnchorRecord, AnchorSetting, anchor_chance, anchors};
+use whitehold::library::starter;
 
 /// Asked for wider than their own ranges, lowest and highest accepted. The first: the robust setting that the model
 /// finds for cotton is itself a cool one, so leaving it for polyester does less harm than in the trade's memory. The
@@ -18,7 +19,13 @@ fn computed() -> Vec<(AnchorRecord, f64)> {
         anchor_chance(anchor, &library, "long-kiln")
             .unwrap_or_else(|errors| panic!("{}: {errors:?}", anchor.id))
     };
-    library.anchors.iter().map(|anchor| (anchor.clone(), chance(anchor))).collect()
+    anchors()
+        .into_iter()
+        .map(|anchor| {
+            let chance = chance(&anchor);
+            (anchor, chance)
+        })
+        .collect()
 }
 
 #[test]

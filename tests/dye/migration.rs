@@ -130,7 +130,7 @@ fn dye_in_a_film_stays_under_the_bound_of_food_law_at_room_heat() {
     let bound = (14.6 - 0.135 * mass.powf(2.0 / 3.0) + 0.003 * mass - 10_454.0 / kelvin).exp();
     assert!((bound / 5.4e-12 - 1.0).abs() < 0.02, "{bound:e}");
     let library = library();
-    let [_, high] = library.limit("film-diffusivity-25c").expect("a limit").value.range;
+    let [_, high] = library.limits.film_diffusivity_25c.range;
     // The fastest that is allowed for, and that in a film that has not fused at all.
     for fused in [1.0, 0.0] {
         let film = FilmDiffusion { at_25c: high, energy: 80e3 }.at_fused_share(Share(fused));

@@ -3,12 +3,12 @@
 //! One module a claim; the head of each names the claim and its source.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod data_is_read;
 mod days;
 mod library_file;
 mod log_fold;
 mod log_merge;
 mod mutated_files;
-mod one_value;
 mod search;
 mod sheet_code;
 mod shelf;

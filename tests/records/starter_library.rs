@@ -7,7 +7,7 @@ use std::path::PathBuf;
 use whitehold::ink::{Mesh, WhiteClass};
 use whitehold::library::{self, Library};
 use whitehold::quantity::{Problem, units};
-use whitehold::textile::{Composition, Construction, Depth, DyeEnergy, Fibre, ShadeRisk, label};
+use whitehold::textile::{Composition, Construction, Depth, DyeEnergy, Fibre, label};
 
 fn starter() -> Library {
     library::starter().unwrap()
@@ -100,8 +100,6 @@ fn the_tables_hold_every_kind_the_code_knows() {
     ] {
         library.white_class(class).unwrap();
         assert!(library.whites.iter().any(|white| white.class == class && !white.low_cure), "{class:?}");
-        let low_cure = library.whites.iter().any(|white| white.class == class && white.low_cure);
-        assert_eq!(low_cure, library.white_class(class).unwrap().low_cure_exists, "{class:?}");
     }
     for energy in [DyeEnergy::Low, DyeEnergy::Medium, DyeEnergy::High] {
         let class = library.dye_class(energy).unwrap();
@@ -119,10 +117,6 @@ fn every_cloth_makes_100_and_comes_to_a_plausible_thickness() {
         let fabric = library.fabric_of(record).unwrap();
         assert!((1e-4..3e-3).contains(&fabric.thickness), "{}: {} m", record.id, fabric.thickness);
         assert!((0.03..0.12).contains(&fabric.conductivity), "{}: {}", record.id, fabric.conductivity);
-    }
-    for anchor in &library.anchors {
-        let sum: f64 = anchor.composition_percent.values().sum();
-        assert!((sum - 100.0).abs() < 1e-9, "{}: {sum}", anchor.id);
     }
 }
 
@@ -267,7 +261,6 @@ fn colours_answer_to_either_language() {
         assert!(colour.depth != Depth::Pale || lightness > 70.0, "{}: {lightness}", colour.id);
         assert!(colour.depth != Depth::Deep || lightness < 70.0, "{}: {lightness}", colour.id);
     }
-    assert_eq!(library.colour("maroon").unwrap().risk, ShadeRisk::High);
 }
 
 #[test]

@@ -88,7 +88,7 @@ pub struct BeltRecord {
     pub speed_m_per_min: [f64; 2],
 }
 
-/// How far a dryer wanders during a run. Defaults: see `data/limits.json`.
+/// How far a dryer wanders during a run.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DriftRecord {

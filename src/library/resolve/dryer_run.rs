@@ -237,7 +237,7 @@ impl TestedWhite {
     pub fn learn(&self, library: &Library) -> Result<WhiteLearnt, Vec<FieldError>> {
         let record = library.white_record(&self.white).map_err(one)?;
         let white = library.white(record).map_err(one)?;
-        let needed = library.limit("fused-share").map_err(one)?.value.value;
+        let needed = library.limits.fused_share.value;
         let mut prints = Vec::with_capacity(self.prints.len());
         for (i, print) in self.prints.iter().enumerate() {
             let at = format!("prints[{i}].run");

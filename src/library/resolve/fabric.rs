@@ -58,13 +58,10 @@ impl Library {
         }
         fabric.areal_mass = weight / 1000.0 / (1.0 + fabric.regain_65);
         fabric.thickness = fabric.areal_mass * specific_volume / fill;
-        fabric.conductivity = conductivity(
-            fill,
-            self.limit("fibre-conductivity")?.value.value,
-            self.limit("air-conductivity")?.value.value,
-        );
+        fabric.conductivity =
+            conductivity(fill, self.limits.fibre_conductivity.value, self.limits.air_conductivity.value);
         let elastane = composition.get(&Fibre::Elastane).copied().unwrap_or_default();
-        fabric.stretch += elastane * self.limit("stretch-per-elastane")?.value.value;
+        fabric.stretch += elastane * self.limits.stretch_per_elastane.value;
         Ok(fabric)
     }
 

@@ -118,12 +118,12 @@ pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cl
     }
     let mut coating: Option<f64> = None;
     for finish in &garment.finish {
-        let id = match finish {
-            Finish::Coated => "coating-heat",
-            Finish::WaterRepellent => "repellent-heat",
+        let limit = match finish {
+            Finish::Coated => &library.limits.coating_heat,
+            Finish::WaterRepellent => &library.limits.repellent_heat,
             _ => continue,
         };
-        let limit = kelvin(library.limit(id).map_err(one)?.value.value);
+        let limit = kelvin(limit.value);
         coating = Some(coating.map_or(limit, |had| had.min(limit)));
     }
     Ok(Cloth {
@@ -170,23 +170,25 @@ fn dyed(
     if share < 0.005 || garment.dye_class == DyeClass::MassDyed || said == Some(false) || undyed_shade {
         return Ok((None, true));
     }
-    let value = |id: &str| library.limit(id).map(|limit| limit.value.value).map_err(|error| vec![error]);
+    let limits = &library.limits;
     let on_fibre = match depth {
-        _ if sublimated => value("dye-on-fibre")?,
-        Depth::Undyed | Depth::Pale => value("dye-on-fibre-pale")?,
-        Depth::Medium => value("dye-on-fibre-medium")?,
-        Depth::Deep => value("dye-on-fibre")?,
+        _ if sublimated => limits.dye_on_fibre.value,
+        Depth::Undyed | Depth::Pale => limits.dye_on_fibre_pale.value,
+        Depth::Medium => limits.dye_on_fibre_medium.value,
+        Depth::Deep => limits.dye_on_fibre.value,
     } / 100.0;
-    let full = value("dye-on-fibre")? / 100.0;
-    let surface =
-        if sublimated { value("surface-dye-sublimation")? } else { value("surface-dye")? * on_fibre / full }
-            * 1e-6
-            * share;
+    let full = limits.dye_on_fibre.value / 100.0;
+    let surface = if sublimated {
+        limits.surface_dye_sublimation.value
+    } else {
+        limits.surface_dye.value * on_fibre / full
+    } * 1e-6
+        * share;
     // Fluorescent shades are cleared less hard, for a scoured fluorescent is a dull one.
     let fluorescent = garment.dye_class == DyeClass::Fluorescent;
-    let surface = if fluorescent { surface * value("fluorescent-surface-dye")? } else { surface };
+    let surface = if fluorescent { surface * limits.fluorescent_surface_dye.value } else { surface };
     // Sportswear of polyester alone is dyed deeper and cleared less than the polyester of a blend.
-    let sportswear = if share > 0.95 { value("sportswear-dye")? } else { 1.0 };
+    let sportswear = if share > 0.95 { limits.sportswear_dye.value } else { 1.0 };
     let cloth = DyedCloth {
         dye: dye_of(garment.dye_class, library)?,
         share,
@@ -200,22 +202,22 @@ fn dyed(
 /// What is believed of this lot's dye: the spread between lots, moved by what the cloth is made of and narrowed by
 /// every test of it.
 fn belief(garment: &Garment, dyed: Option<&DyedCloth>, library: &Library) -> Result<Belief, Vec<FieldError>> {
-    let value = |id: &str| library.limit(id).map(|limit| limit.value.value).map_err(|error| vec![error]);
-    let mut belief = Belief { shift: 0.0, spread: value("lot-spread")? };
+    let limits = &library.limits;
+    let mut belief = Belief { shift: 0.0, spread: limits.lot_spread.value };
     if garment.recycled {
-        belief.shift += value("recycled-polyester-dye")?.ln();
+        belief.shift += limits.recycled_polyester_dye.value.ln();
     }
     if garment.over_dyed {
-        belief.shift += value("over-dyed-dye")?.ln();
+        belief.shift += limits.over_dyed_dye.value.ln();
     }
     let Some(dyed) = dyed else { return Ok(belief) };
     // The cloth that a test's usual grade is of: polyester alone in an ordinary deep shade.
     let usual = DyedCloth {
         dye: dye_of(DyeClass::Unknown, library)?,
         share: 1.0,
-        on_fibre: value("dye-on-fibre")? / 100.0,
+        on_fibre: limits.dye_on_fibre.value / 100.0,
         areal_mass: dyed.areal_mass,
-        surface: value("surface-dye")? * 1e-6,
+        surface: limits.surface_dye.value * 1e-6,
     };
     Ok(garment.fastness.iter().fold(belief, |belief, seen| belief.after_test(seen, dyed, &usual)))
 }

@@ -2,8 +2,8 @@
 
 use super::resolve_garment;
 use crate::dryer::{Cooling, Dryer};
-use crate::ink::{Blocker, Mesh, White};
-use crate::library::{Library, LimitRecord};
+use crate::ink::{Blocker, Mesh, USUAL_TRANSFER, White};
+use crate::library::{LawRecord, Library, Limits};
 use crate::migration::FilmDiffusion;
 use crate::plan::{self, BlockerBase, Job, Law, Order, Rules};
 use crate::quantity::units::{celsius, kelvin};
@@ -47,16 +47,14 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
             Dryer::from_record(record)
                 .map_err(|found| found.into_iter().map(|error| error.within("dryer")).collect())
         });
-    let rules = rules(library);
-    let (dryer, rules) = match (dryer, rules) {
-        (Ok(dryer), Ok(rules)) if errors.is_empty() => {
+    let dryer = match dryer {
+        Ok(dryer) if errors.is_empty() => {
             // How the order is stacked goes before how the dryer's end usually is.
             let cooling = if order.use_.stacked_hot { Cooling::Stacked } else { dryer.cooling };
-            (Dryer { cooling, ..dryer }, rules)
+            Dryer { cooling, ..dryer }
         }
-        (dryer, rules) => {
+        dryer => {
             errors.extend(dryer.err().into_iter().flatten());
-            errors.extend(rules.err());
             return Err(errors);
         }
     };
@@ -90,22 +88,20 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         market_blockers,
         meshes,
         dryer,
-        rules,
+        rules: rules(&library.limits),
         laws: laws(library),
     })
 }
 
 /// The limits of law that the library knows.
 fn laws(library: &Library) -> Vec<Law> {
-    let law = |record: &LimitRecord| {
-        Some(Law {
-            id: record.id.clone(),
-            limit: record.value.value,
-            since: record.since.clone()?,
-            law: record.value.source.clone(),
-        })
+    let law = |record: &LawRecord| Law {
+        id: record.id.clone(),
+        limit: record.limit.value,
+        since: record.since.clone(),
+        law: record.limit.source.clone(),
     };
-    library.limits.iter().filter_map(law).collect()
+    library.laws.iter().map(law).collect()
 }
 
 /// Whites that the shop could buy: one of each kind that it does not have.
@@ -135,35 +131,34 @@ fn base(record: &Blocker) -> BlockerBase {
 }
 
 /// The limits and shares of the rule in SI.
-fn rules(library: &Library) -> Result<Rules, FieldError> {
-    let value = |id: &str| library.limit(id).map(|limit| limit.value.value);
-    Ok(Rules {
-        fused: value("fused-share")?,
-        gelled: value("gelled-share")?,
-        scorch: value("scorch-index")?,
-        shrink_slope: value("shrink-slope")? / 100.0,
-        shrink_allowed: value("shrink-allowed")? / 100.0,
-        film_heat: kelvin(value("film-heat")?),
-        acid_onset: kelvin(value("acid-onset")?),
-        bleed: value("bleed-limit")?,
-        transfer: value("ink-transfer")?,
+fn rules(limits: &Limits) -> Rules {
+    let diffusivity = &limits.film_diffusivity_25c;
+    Rules {
+        fused: limits.fused_share.value,
+        gelled: limits.gelled_share.value,
+        scorch: limits.scorch_index.value,
+        shrink_slope: limits.shrink_slope.value / 100.0,
+        shrink_allowed: limits.shrink_allowed.value / 100.0,
+        film_heat: kelvin(limits.film_heat.value),
+        acid_onset: kelvin(limits.acid_onset.value),
+        bleed: limits.bleed_limit.value,
+        transfer: USUAL_TRANSFER,
         film_diffusion: FilmDiffusion {
-            at_25c: value("film-diffusivity-25c")?,
-            energy: value("film-diffusion-energy")? * 1e3,
+            at_25c: diffusivity.value,
+            energy: limits.film_diffusion_energy.value * 1e3,
         },
-        film_spread: {
-            let film = &library.limit("film-diffusivity-25c")?.value;
-            film.range.map(|end| end / film.value)
-        },
-        lapse: value("lapse")?,
-        lot_spread: value("lot-spread")?,
-        go: value("go-share")?,
-        check: value("check-share")?,
-        refuse: value("refuse-share")?,
-        power_exit: [value("test-power-exit")?, value("test-power-exit-low-cure")?],
-        power_hot_hold: value("test-power-hot-hold")?,
-        power_weeks: value("test-power-weeks")?,
-        false_alarm: value("test-false-alarm")?,
-        second_piece: [value("test-second-piece")?, value("test-second-false-alarm")?],
-    })
+        film_spread: diffusivity.range.map(|end| end / diffusivity.value),
+        lapse: limits.lapse.value,
+        lot_spread: limits.lot_spread.value,
+        go: limits.go_share.value,
+        check: limits.check_share.value,
+        refuse: limits.refuse_share.value,
+        power_exit: [limits.test_power_exit.value, limits.test_power_exit_low_cure.value],
+        power_hot_hold: limits.test_power_hot_hold.value,
+        power_weeks: limits.test_power_weeks.value,
+        false_alarm: limits.test_false_alarm.value,
+        second_piece: [limits.test_second_piece.value, limits.test_second_false_alarm.value],
+        white_change: limits.white_change.value,
+        screen_change: limits.screen_change.value,
+    }
 }

@@ -1,6 +1,6 @@
 //! Records by id, name or kind.
 
-use super::{Library, LimitRecord};
+use super::Library;
 use crate::dryer::DryerRecord;
 use crate::ink::{Blocker, KineticsRecord, MeshRecord, WhiteClass, WhiteClassRecord, WhiteRecord};
 use crate::quantity::{FieldError, Problem};
@@ -93,11 +93,6 @@ impl Library {
     /// Gelation and fusion by id, `ordinary` or `low-cure`.
     pub fn kinetics_record(&self, id: &str) -> Result<&KineticsRecord, FieldError> {
         find("kinetics", &self.kinetics, |record| &record.id, id)
-    }
-
-    /// A limit by id.
-    pub fn limit(&self, id: &str) -> Result<&LimitRecord, FieldError> {
-        find("limit", &self.limits, |record| &record.id, id)
     }
 
     /// A colour by any of its names, in English or Spanish.

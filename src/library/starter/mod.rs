@@ -3,10 +3,12 @@
 //! Comes in: the files of `data/`, compiled into the page. Goes out: [`Library`] and look-ups by id, name or kind. It must
 //! not know what is computed from a record.
 
+mod limits;
 mod lookup;
 mod records;
 
-pub use records::{AnchorRecord, AnchorSetting, LimitRecord, PrintRoom, RoomOrder};
+pub use limits::{Limit, Limits};
+pub use records::{LawRecord, PrintRoom, RoomOrder};
 
 use super::log::Kind;
 use crate::dryer::DryerRecord;
@@ -46,9 +48,9 @@ pub struct Library {
     /// Meshes.
     pub meshes: Vec<MeshRecord>,
     /// Limits and the numbers that belong to nothing else.
-    pub limits: Vec<LimitRecord>,
-    /// How often the trade sees which print fail.
-    pub anchors: Vec<AnchorRecord>,
+    pub limits: Limits,
+    /// Limits of law.
+    pub laws: Vec<LawRecord>,
     /// Garment colours by name.
     pub colours: Vec<ColourRecord>,
 }
@@ -108,7 +110,7 @@ pub fn starter() -> Result<Library, LibraryError> {
         dryers: table!("dryers.json")?,
         meshes: table!("meshes.json")?,
         limits: table!("limits.json")?,
-        anchors: table!("anchors.json")?,
+        laws: table!("laws.json")?,
         colours: parse("colours.json", COLOURS_JSON)?,
     })
 }
@@ -158,8 +160,8 @@ mod tests {
 
     #[test]
     fn a_broken_file_is_named_with_line_and_column() {
-        let error = parse::<Vec<LimitRecord>>("limits.json", "[\n  { \"id\": 4 }\n]").unwrap_err();
-        assert_eq!((error.file, error.line, error.column), ("limits.json", 2, 11));
-        assert!(error.to_string().starts_with("data/limits.json, line 2, column 11: invalid type"));
+        let error = parse::<Vec<LawRecord>>("laws.json", "[\n  { \"id\": 4 }\n]").unwrap_err();
+        assert_eq!((error.file, error.line, error.column), ("laws.json", 2, 11));
+        assert!(error.to_string().starts_with("data/laws.json, line 2, column 11: invalid type"));
     }
 }

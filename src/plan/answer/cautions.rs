@@ -33,7 +33,7 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judgement<'_>>) -> Vec<R
     }
     cautions.extend(pressed_later(job));
     if best.is_some_and(|best| best.assessment.candidate.additive) {
-        cautions.push(by_law(job, "law-diisocyanates", Reason::new(Code::Isocyanate)));
+        cautions.push(by_law(job, "diisocyanates", Reason::new(Code::Isocyanate)));
     }
     if best.is_some_and(|best| best.assessment.run.flash.is_some()) {
         cautions.push(Reason::new(Code::FlammableVapour));
@@ -44,14 +44,14 @@ pub fn cautions(job: &Job, cloth: &Cloth, best: Option<&Judgement<'_>>) -> Vec<R
     if let Some(age) = job.order.use_.wearer_age_years {
         if age <= 3.0 {
             let care = Reason::new(Code::ChildCare).number("age", age);
-            let mouth = law(job, "law-phthalates-mouth").map_or("", |law| &law.law);
-            cautions.push(by_law(job, "law-phthalates-child", care.word("mouth", mouth)));
+            let mouth = law(job, "phthalates-mouth").map_or("", |law| &law.law);
+            cautions.push(by_law(job, "phthalates-child", care.word("mouth", mouth)));
         }
         if age <= 12.0 {
-            let coating = law(job, "law-lead-coating").map_or(0.0, |law| law.limit);
+            let coating = law(job, "lead-coating").map_or(0.0, |law| law.limit);
             let product = Reason::new(Code::ChildProduct).number("age", age).number("coating", coating);
-            cautions.push(by_law(job, "law-lead-substrate", product));
-            cautions.push(by_law(job, "law-phthalates-article", Reason::new(Code::PhthalatesInArticle)));
+            cautions.push(by_law(job, "lead-substrate", product));
+            cautions.push(by_law(job, "phthalates-article", Reason::new(Code::PhthalatesInArticle)));
         }
     }
     if job.order.use_.kind == UseKind::Sleepwear {

@@ -12,16 +12,13 @@
 //! The better verdict wins; between equals the cheaper does.
 
 use crate::dryer::HistoryError;
-use crate::plan::order::Job;
+use crate::plan::order::{Job, Rules};
 use crate::plan::recipe::Candidate;
 use crate::plan::report::{Code, GarmentPart, OrderPlan, Pick, Reason, Recipe, Report, Verdict, WholeOrder};
 use crate::plan::search::Evaluator;
-use crate::plan::verdict::{Assessment, HOUR, SCREEN_CHANGE, burden, cost_per_print};
+use crate::plan::verdict::{Assessment, HOUR, burden, cost_per_print};
 use crate::plan::window::{clearance_around, setting};
 use std::collections::BTreeSet;
-
-/// Washing out one ink and filling another, min. Common practice, no source: 5 to 20.
-const INK_CHANGE: f64 = 10.0;
 
 /// Compares one plan for all garments with a plan for each. `None` where the order has one garment only.
 ///
@@ -74,7 +71,7 @@ fn for_all(
         parts.push(part(job, garment, evaluator, &assessment, pick)?);
     }
     let verdict = parts.iter().map(|part| part.verdict).max().unwrap_or(Verdict::Refuse);
-    let cost = cost + changes([pick].into_iter());
+    let cost = cost + changes(&job.rules, [pick].into_iter());
     Ok(Some((OrderPlan { verdict, cost, parts }, total_burden)))
 }
 
@@ -150,7 +147,7 @@ fn split(job: &Job, reports: &[Report]) -> OrderPlan {
         .map(|(cloth, part)| f64::from(cloth.garment.pieces) * part.cost_per_print)
         .sum::<f64>();
     let verdict = parts.iter().map(|part| part.verdict).max().unwrap_or(Verdict::Refuse);
-    OrderPlan { verdict, cost: prints + changes(bests()), parts }
+    OrderPlan { verdict, cost: prints + changes(&job.rules, bests()), parts }
 }
 
 /// Whether two recipes run through the same screens in the same strokes: they differ at most in additive and
@@ -161,14 +158,16 @@ fn same_screens(one: &Recipe, other: &Recipe) -> bool {
 
 /// Cost of setting screens and changing inks over these picks, in the shop's money. The first white and its
 /// first screen are there in any case.
-fn changes<'a>(picks: impl Iterator<Item = &'a Pick>) -> f64 {
+fn changes<'a>(rules: &Rules, picks: impl Iterator<Item = &'a Pick>) -> f64 {
     let (mut screens, mut inks) = (BTreeSet::new(), BTreeSet::new());
     for pick in picks {
         screens.extend(pick.recipe.screens());
         inks.insert(pick.recipe.ink_id());
     }
     let beyond_first = |count: usize| count.saturating_sub(1) as f64;
-    HOUR / 60.0 * (SCREEN_CHANGE * beyond_first(screens.len()) + INK_CHANGE * beyond_first(inks.len()))
+    let minutes =
+        rules.screen_change * beyond_first(screens.len()) + rules.white_change * beyond_first(inks.len());
+    HOUR / 60.0 * minutes
 }
 
 /// Which of the two to run, and what the other would cost.

@@ -40,7 +40,7 @@ pub struct Job {
     pub laws: Vec<Law>,
 }
 
-/// A limit of law, from `data/limits.json`.
+/// A limit of law, from `data/laws.json`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Law {
     /// Its id there.
@@ -211,6 +211,10 @@ pub struct Rules {
     /// Of tests of three pieces or more, the share in which more than one piece turns: among those that find
     /// a bad lot, and among those that fail a good one.
     pub second_piece: [f64; 2],
+    /// Washing out one white and filling another, min.
+    pub white_change: f64,
+    /// Setting one screen more, min.
+    pub screen_change: f64,
 }
 
 /// Checks every number of an order against its bound.

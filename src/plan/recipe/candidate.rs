@@ -263,8 +263,8 @@ pub fn most_shown(opacity: Opacity) -> f64 {
 }
 
 /// Film thickness for which the trade's experience of bleeding is stated, m. 90 to 110 µm: common practice,
-/// no source; the same as `anchor-film` in `data/limits.json`, where it is reconciled with what a mesh
-/// deposits.
+/// no source. On cloth that bleeds, the recipe nearest to it is always assessed, and the anchors are computed
+/// at the film that this recipe lays down.
 pub const ANCHOR_FILM: f64 = 100e-6;
 
 /// Hue of the travelling dye, degrees. Cloth of hardly any chroma is dyed with a mixture, and the dye of it

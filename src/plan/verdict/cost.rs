@@ -18,9 +18,6 @@ pub const HOUR: f64 = 60.0;
 /// Price of adhesion additive per kilogram, in the shop's money. Invented for the demo.
 const ADDITIVE_PRICE: f64 = 60.0;
 
-/// Time to set one more screen, min; as `screen-change` in `data/limits.json`.
-pub const SCREEN_CHANGE: f64 = 6.0;
-
 /// Time of one person to lay a bare piece on the belt and take it off again, s. 4 to 12, assumed.
 const HANDLING: f64 = 6.0;
 /// What an hour of that person costs, in the shop's money; a part of [`HOUR`]. Invented for the demo.
@@ -108,7 +105,8 @@ pub fn cost_per_print(job: &Job, assessment: &Assessment<'_>) -> f64 {
 /// Ink, machine time and the labour of drying before, of one print, in the shop's money.
 fn cost_of(job: &Job, candidate: &Candidate<'_>, pace: Pace) -> f64 {
     let pieces: f64 = job.order.garments.iter().map(|garment| f64::from(garment.pieces)).sum();
-    let smoothing = if candidate.smoothing { HOUR * SCREEN_CHANGE / 60.0 / pieces.max(1.0) } else { 0.0 };
+    let smoothing =
+        if candidate.smoothing { HOUR * job.rules.screen_change / 60.0 / pieces.max(1.0) } else { 0.0 };
     let drying = f64::from(pace.dryings) * HANDLING / 3600.0 * HANDS;
     ink_cost(job, candidate) + HOUR / pace.per_hour + smoothing + drying
 }

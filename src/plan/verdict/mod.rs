@@ -10,7 +10,6 @@ mod rule;
 mod scores;
 mod trade_off;
 
-pub use cost::SCREEN_CHANGE;
 pub use rule::{Stake, Standing, verdict};
 pub use trade_off::trade_off;
 
