@@ -32,7 +32,7 @@ use crate::quantity::Band;
 /// one in four to one in two hundred.
 pub const LOTS: Lanes<8> = Lanes([-2.326_3, -1.281_6, -0.674_5, 0.0, 0.674_5, 1.281_6, 1.8, 2.6]);
 
-/// Dye that travels in each of [`LOTS`], as a multiple of the middle one's.
+/// Dye that travels in each of the eight lots that are aged side by side, as a multiple of the middle one's.
 #[must_use]
 pub fn lots(rules: &Rules) -> Lanes<8> {
     (LOTS * rules.lot_spread).exp()
