@@ -32,9 +32,9 @@ pub use recipe::ANCHOR_FILM;
 pub use report::{
     Advice, Appearance, BleedForecast, Caution, Clearance, Code, Curve, Cut, DialSetting, Drift, DyeLedger,
     FirstShows, FollowUp, GarmentPart, Ghosting, GradeLine, LOOKS, Leaves, Margin, Mixture, OrderPlan,
-    OtherWorlds, Pick, PrintStep, Reason, Recipe, RecipeScores, Rejected, Report, RimShows, Scale, Screen,
-    Setting, Side, Spread, Topic, TradeOff, Trial, Unknown, Value, Verdict, Wall, WholeOrder, WindowReport,
-    days_to_look,
+    OtherWorlds, Pick, PressScreen, PrintStep, Reason, Recipe, RecipeScores, Rejected, Report, RimShows,
+    Scale, Setting, Side, Spread, Topic, TradeOff, Trial, Unknown, Value, Verdict, Wall, WholeOrder,
+    WindowReport, days_to_look,
 };
 pub use search::{ScreenedRecipe, Screening, SimulationCache, screening};
 pub use verdict::{Stake, Standing, trade_off, verdict};

@@ -33,7 +33,7 @@ pub struct Figure {
 
 /// A limit and how the print stands to it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Limit {
+pub struct SheetLimit {
     /// What it is about.
     pub name: String,
     /// Likely value, range, limit.
@@ -77,7 +77,7 @@ pub struct JobSheet {
     /// Why.
     pub why: Vec<String>,
     /// The tightest limits.
-    pub limits: Vec<Limit>,
+    pub limits: Vec<SheetLimit>,
     /// Checks on the first piece.
     pub first: Vec<String>,
     /// The trial, where there is one.
@@ -228,9 +228,9 @@ fn by_hand(best: Option<Setting>, now: Option<Setting>, voice: Voice) -> Option<
     })
 }
 
-fn limit(margin: &Margin, voice: Voice) -> Limit {
+fn limit(margin: &Margin, voice: Voice) -> SheetLimit {
     let write = |value: f64| voice.margin(margin, value);
-    Limit {
+    SheetLimit {
         name: voice.topic(margin.what).into(),
         value: voice.say(&JobSheetPhrase::LimitOf {
             likely: write(margin.value.likely),

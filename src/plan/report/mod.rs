@@ -26,7 +26,7 @@ pub use forecast::{BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLin
 pub use margin::{Margin, Side, Topic};
 pub use pick::{Appearance, Pick, PrintStep, Setting, Trial};
 pub use reason::{Advice, Code, Reason, Value};
-pub use recipe::{Mixture, Recipe, Screen};
+pub use recipe::{Mixture, PressScreen, Recipe};
 pub use spread::Spread;
 pub use trade_off::{RecipeScores, Scale, TradeOff};
 pub use verdict::Verdict;

@@ -66,7 +66,7 @@ pub struct Mixture {
 
 /// One screen on the press, with what goes through it.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Screen {
+pub enum PressScreen {
     /// A blocker, by its id.
     Blocker(String),
     /// A white or mixture, by its id, through a mesh.
@@ -91,10 +91,10 @@ impl Recipe {
     }
 
     /// The screens that are set up, each once.
-    pub fn screens(&self) -> impl Iterator<Item = Screen> {
-        let blocker = self.blocker.clone().map(Screen::Blocker);
-        let white = Screen::White { ink: self.ink_id(), mesh: self.mesh.clone() };
-        let smoothing = self.smoothing.then_some(Screen::Smoothing);
+    pub fn screens(&self) -> impl Iterator<Item = PressScreen> {
+        let blocker = self.blocker.clone().map(PressScreen::Blocker);
+        let white = PressScreen::White { ink: self.ink_id(), mesh: self.mesh.clone() };
+        let smoothing = self.smoothing.then_some(PressScreen::Smoothing);
         blocker.into_iter().chain([white]).chain(smoothing)
     }
 }

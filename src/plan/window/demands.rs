@@ -78,8 +78,8 @@ impl Demands {
     }
 
     /// The same in the form that cells have.
-    pub fn limits(&self) -> Limits {
-        Limits {
+    pub fn limits(&self) -> CellLimits {
+        CellLimits {
             must_fuse: self.must_fuse,
             fused: logit(self.fused),
             scorch: self.scorch.ln(),
@@ -92,7 +92,7 @@ impl Demands {
 /// Demands as a window's cells keep their values: logit of the fused share, kelvins, logarithm of the scorch
 /// index.
 #[derive(Clone, Copy, Debug)]
-pub struct Limits {
+pub struct CellLimits {
     must_fuse: [bool; 2],
     fused: f64,
     scorch: f64,
@@ -100,7 +100,7 @@ pub struct Limits {
     cloth: f64,
 }
 
-impl Limits {
+impl CellLimits {
     /// Logit of the fused share that counts.
     fn fused_of(&self, cell: &Cell) -> f64 {
         let [ordinary, low] = cell.fused();

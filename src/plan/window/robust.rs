@@ -2,7 +2,7 @@
 
 use super::belt_steps::BeltStep;
 use super::cell::Cell;
-use super::demands::{Demands, Limits};
+use super::demands::{CellLimits, Demands};
 use super::grid::Window;
 use super::question::DriftRun;
 use super::set_point::SetPoint;
@@ -61,7 +61,7 @@ struct Found {
 
 struct Search<'a> {
     window: &'a Window,
-    limits: Limits,
+    limits: CellLimits,
     demands: &'a Demands,
 }
 
