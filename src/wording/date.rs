@@ -1,4 +1,4 @@
-//! Moments and days as people say them.
+//! Days and times of day as people write them.
 
 use super::Voice;
 use super::language::in_language;
@@ -6,20 +6,20 @@ use crate::quantity::Day;
 
 const DAY_MS: i64 = 86_400_000;
 
-/// Year, month and day of a moment, ms since 1970, on a wall that is `ahead` minutes ahead of UTC.
+/// Year, month and day of the time `at` (ms since 1970) in a zone that is `ahead` minutes ahead of UTC.
 #[must_use]
 pub fn civil(at: i64, ahead: i32) -> (i64, u32, u32) {
     on(at, ahead).civil()
 }
 
-/// The day of a moment, likewise.
+/// The day of the time `at` (ms since 1970) in a zone that is `ahead` minutes ahead of UTC.
 #[must_use]
 pub fn on(at: i64, ahead: i32) -> Day {
     Day::number(at.saturating_add(i64::from(ahead) * 60_000).div_euclid(DAY_MS))
 }
 
 impl Voice {
-    /// A moment as "24 Nov, 9:01", with the year if it is another than that of `now`; both ms since 1970.
+    /// The time `at` as "24 Nov, 9:01", with the year if it differs from that of `now`; both in ms since 1970.
     #[must_use]
     pub fn moment(self, at: i64, now: i64, ahead: i32) -> String {
         let (year, month, day) = civil(at, ahead);
@@ -30,7 +30,7 @@ impl Voice {
         format!("{day} {month}{year}, {}:{:02}", minutes / 60, minutes % 60)
     }
 
-    /// A day written `2026-12-04` as "Fri 4 Dec"; anything else as it stands.
+    /// The day `2026-12-04` as "Fri 4 Dec"; any other text unchanged.
     #[must_use]
     pub fn day(self, iso: &str) -> String {
         let mut parts = iso.split('-').map(str::parse::<usize>);
@@ -41,7 +41,7 @@ impl Voice {
         if !(1..=12).contains(&month) || !(1..=31).contains(&day) || !(1..=9999).contains(&year) {
             return iso.into();
         }
-        // Day of the week after Sakamoto (1992): months before March count to the year before.
+        // Day of the week after Sakamoto (1992): January and February count as months of the year before.
         let shift = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4][month - 1];
         let counted = year - usize::from(month < 3);
         let weekday = (counted + counted / 4 - counted / 100 + counted / 400 + shift + day) % 7;

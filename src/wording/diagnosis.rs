@@ -1,10 +1,10 @@
-//! Words of the screen that says what went wrong: what is seen, causes, what to do next, tests that tell causes apart.
+//! Sentences of the Diagnosis screen: what is seen, causes, what to do next, tests that tell causes apart.
 
 use super::language::in_language;
 use super::{Quantity, Voice};
 use crate::diagnosis::{CauseKind, Defect, DiagnosticTest};
 
-/// A sentence of the screen; chances come ready written.
+/// A sentence of the Diagnosis screen. Chances come ready written.
 #[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum DiagnosisPhrase {
@@ -25,7 +25,7 @@ pub enum DiagnosisPhrase {
 }
 
 impl Voice {
-    /// What is seen, as a button.
+    /// What is seen on the print, as the words on its button.
     #[must_use]
     pub fn seen(self, seen: Defect) -> &'static str {
         in_language!(self.language, diagnosis::seen(seen))
@@ -51,7 +51,7 @@ impl Voice {
         in_language!(self.language, diagnosis::test(test))
     }
 
-    /// Planned and run value of a cause that has them.
+    /// Planned and run value of a cause that has them; two empty texts for any other cause.
     fn ends(self, what: CauseKind) -> [String; 2] {
         let (quantity, ends) = match what {
             CauseKind::Heat { planned, ran } => (Quantity::Temperature, [planned, ran]),

@@ -5,12 +5,12 @@ use crate::plan::{DyeClass, Topic, Value, Verdict};
 use crate::textile::{Construction, Fibre, colour};
 use std::collections::BTreeMap;
 
-/// The values of one reason, written in the reader's language and units. A value that is not there reads "–".
+/// The values of one reason, written in the reader's language and units. A missing value is written "–".
 #[derive(Clone, Copy)]
 pub struct Facts<'a> {
     /// The values, by name.
     pub values: &'a BTreeMap<String, Value>,
-    /// Who is spoken to.
+    /// Language and units of the reader.
     pub voice: Voice,
 }
 
@@ -70,21 +70,13 @@ impl<'a> Facts<'a> {
         self.written(name, Quantity::Threads)
     }
 
-    /// A share in percent with its sign.
+    /// A percentage with its sign. Reasons carry every share in percent; only a chance lies between 0 and 1.
     #[must_use]
     pub fn percent(self, name: &str) -> String {
         self.written(name, Quantity::Percent)
     }
 
-    /// A share from 0 to 1, or already in percent above 1.5, with its sign.
-    #[must_use]
-    pub fn share(self, name: &str) -> String {
-        let percent = |value: f64| if value.abs() <= 1.5 { value * 100.0 } else { value };
-        self.number(name)
-            .map_or_else(|| "–".into(), |value| self.voice.quantity(Quantity::Percent, percent(value)))
-    }
-
-    /// A colour difference or contrast, one digit.
+    /// A colour difference with one decimal.
     #[must_use]
     pub fn tenth(self, name: &str) -> String {
         match self.number(name) {
@@ -93,7 +85,7 @@ impl<'a> Facts<'a> {
         }
     }
 
-    /// A limit of law in percent, to a tenth, with its sign.
+    /// The `limit` that a law sets, in percent with one decimal and its sign.
     #[must_use]
     pub fn by_law(self) -> String {
         format!("{}\u{a0}%", self.tenth("limit"))
@@ -111,7 +103,7 @@ impl<'a> Facts<'a> {
         self.number(name).map_or_else(|| "–".into(), |value| self.voice.chance(value))
     }
 
-    /// A word: a fibre, construction, class, verdict or topic by its name in the language, anything else as typed.
+    /// A word: a fibre, construction, class, verdict or topic by its name in the language, any other word unchanged.
     #[must_use]
     pub fn word(self, name: &str) -> String {
         let Some(Value::Word(word)) = self.values.get(name) else {
@@ -128,7 +120,7 @@ impl<'a> Facts<'a> {
         matches!(self.values.get(name), Some(Value::Word(word)) if !word.is_empty())
     }
 
-    /// Several words, parted by commas in the value, each by its name in the language.
+    /// Several words, separated by commas in the value, each by its name in the language.
     #[must_use]
     pub fn words(self, name: &str) -> String {
         match self.values.get(name) {
@@ -139,7 +131,7 @@ impl<'a> Facts<'a> {
         }
     }
 
-    /// The word as a code, for sentences that differ by it.
+    /// The word as it is in the value, for sentences that differ by it.
     #[must_use]
     pub fn code(self, name: &str) -> &'a str {
         match self.values.get(name) {
@@ -160,7 +152,7 @@ impl<'a> Facts<'a> {
     }
 }
 
-/// A word of the contract by its name in the language; any other as it stands.
+/// A word of the JSON contract by its name in the language; any other word unchanged.
 pub(super) fn named(voice: Voice, word: &str) -> String {
     let name = known::<Fibre>(word)
         .map(|fibre| voice.fibre(fibre))
@@ -174,13 +166,13 @@ pub(super) fn named(voice: Voice, word: &str) -> String {
 }
 
 impl Voice {
-    /// A shade by its name in this language, any other name as it stands.
+    /// A colour by its name in this language; a colour that is not known, unchanged.
     #[must_use]
     pub fn colour_or(self, name: &str) -> String {
         self.colour(name).unwrap_or(name).into()
     }
 
-    /// A shade by its name in this language; nothing for a name that is not known.
+    /// A colour by its name in this language; `None` for a name that is not known.
     #[must_use]
     pub fn colour(self, name: &str) -> Option<&'static str> {
         let record = colour::named(name)?;
@@ -188,7 +180,7 @@ impl Voice {
     }
 }
 
-/// A kind of thing named by a kebab-case word in a reason's values.
+/// The enum value that a kebab-case word in a reason's values names, if it names one.
 fn known<T: serde::de::DeserializeOwned>(word: &str) -> Option<T> {
     serde_json::from_value(serde_json::Value::String(word.into())).ok()
 }

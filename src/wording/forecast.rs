@@ -1,24 +1,24 @@
-//! Words of the Forecast screen beyond its picture: the chance, the rim, where the dye went, other worlds, when to look.
+//! Sentences of the Forecast screen: the chance, the rim, where the dye went, what if, when to look.
 
-/// What is said of a forecast. Numbers and days are written already.
+/// A sentence of the Forecast screen. Numbers and days come ready written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum ForecastPhrase {
-    /// Chance that it shows before the day that matters.
+    /// Chance that the tint shows before the day that matters.
     ShowsBefore {
         chance: String,
         day: String,
     },
-    /// The same for the day that the order leaves.
+    /// The same for the day on which the order is due.
     ShowsBeforeDue {
         chance: String,
         date: String,
     },
-    /// Dye that turns it over the likely dye, one or more.
+    /// Dye that turns the white, as a multiple of the likely dye; one or more.
     TurnsAt {
         times: String,
     },
-    /// The likely dye over the dye that turns it.
+    /// The likely dye, as a multiple of the dye that turns the white; more than one.
     PastFull {
         times: String,
     },
@@ -37,7 +37,7 @@ pub enum ForecastPhrase {
     },
     WhereDyeWent,
     MostCame {
-        way: DyePath,
+        path: DyePath,
         share: String,
     },
     HeldShare {
@@ -86,7 +86,7 @@ pub enum ForecastPhrase {
     },
 }
 
-/// How most of the dye came.
+/// The path by which most of the dye came.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum DyePath {

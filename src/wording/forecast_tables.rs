@@ -1,19 +1,19 @@
-//! The tables and sentences of a forecast, each with the finding over it.
+//! The tables of the Forecast screen, each with a sentence that says what it shows.
 
 use super::{DyePath, ForecastPhrase, Label, Numeral, Phrase, Quantity, Voice};
 use crate::plan::{BleedForecast, Spread};
 
-/// Days of the table behind the band.
+/// Days shown in the table of the band.
 const DAYS: [f64; 8] = [0.0, 1.0, 3.0, 7.0, 14.0, 30.0, 60.0, 90.0];
 
-/// A table as it is read: the first column holds words, the others figures.
+/// A table: the first column holds words, the others numbers.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct ForecastTable {
     /// What it is about.
     pub title: String,
     /// What it shows, in a sentence or two.
     pub says: String,
-    /// Heads of the columns.
+    /// Column heads.
     pub head: Vec<String>,
     /// Rows, each as long as the head.
     pub rows: Vec<Vec<String>>,
@@ -59,7 +59,7 @@ impl Voice {
         says
     }
 
-    /// The split circles in a sentence.
+    /// The picture of the print on its cloth (split circles, fresh beside aged) as a sentence.
     #[must_use]
     pub fn forecast_on_cloth(self, forecast: &BleedForecast) -> String {
         let Spread { low, likely, high, .. } = forecast.de00_by(forecast.looked_at_days);
@@ -68,7 +68,8 @@ impl Voice {
         self.say(&ForecastPhrase::OnCloth { low, likely, high, day })
     }
 
-    /// The cut in a sentence: free dye where the eye sees it, fresh and at the end; nothing without two cuts.
+    /// The cut through the film as a sentence: free dye in the depth that the eye sees, fresh and on the last day. `None`
+    /// without two cuts.
     #[must_use]
     pub fn forecast_cut(self, forecast: &BleedForecast) -> Option<String> {
         let [first, .., last] = forecast.cuts.as_slice() else { return None };
@@ -77,7 +78,7 @@ impl Voice {
             let top = heights.iter().zip(free).filter(|(height, _)| **height >= under);
             let (sum, count) = top.fold((0.0, 0.0), |(sum, count), (_, free)| (sum + free, count + 1.0));
             let grams = 1e3 * sum / f64::max(count, 1.0);
-            // Less than the last figure that is written is none.
+            // Less than half of the last digit that is written.
             if grams < 0.005 { "0".into() } else { Numeral(self.language).two_figures(grams) }
         };
         Some(self.say(&ForecastPhrase::CutSays {
@@ -87,7 +88,7 @@ impl Voice {
         }))
     }
 
-    /// The band, day by day.
+    /// The band of tints, day by day.
     #[must_use]
     pub fn forecast_days(self, forecast: &BleedForecast) -> ForecastTable {
         let shown = |day: &f64| {
@@ -107,17 +108,18 @@ impl Voice {
         ForecastTable { title: self.label(Label::HowItAges).into(), says: String::new(), head, rows }
     }
 
-    /// Where the dye came from and where it lies.
+    /// Where the dye came from and where it is now.
     #[must_use]
     pub fn forecast_ledger(self, forecast: &BleedForecast) -> ForecastTable {
         let it = &forecast.ledger;
-        let ways = [
+        let paths = [
             (DyePath::Vapour, it.vapour_mg_per_m2),
             (DyePath::Contact, it.contact_mg_per_m2),
             (DyePath::Loose, it.loose_mg_per_m2),
         ];
-        let (way, most) = ways.into_iter().fold(ways[0], |a, b| if b.1 > a.1 { b } else { a });
-        let came = self.say(&ForecastPhrase::MostCame { way, share: self.share_of(most, it.heat_mg_per_m2) });
+        let (path, most) = paths.into_iter().fold(paths[0], |a, b| if b.1 > a.1 { b } else { a });
+        let came =
+            self.say(&ForecastPhrase::MostCame { path, share: self.share_of(most, it.heat_mg_per_m2) });
         let lies = it.bound_mg_per_m2 + it.free_mg_per_m2;
         let held = self.say(&ForecastPhrase::HeldShare { share: self.share_of(it.bound_mg_per_m2, lies) });
         let rows = [
@@ -139,7 +141,7 @@ impl Voice {
         }
     }
 
-    /// The likely case on the day that matters if something that nobody knows were otherwise.
+    /// The likely tint on the day that matters if one thing that cannot be known were different.
     #[must_use]
     pub fn forecast_worlds(self, forecast: &BleedForecast) -> ForecastTable {
         let it = &forecast.worlds;

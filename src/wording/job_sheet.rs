@@ -1,8 +1,8 @@
-//! Words of the job sheet: what is printed for the press, and what is said of a code that was read back.
+//! Sentences of the job sheet, and of reading its code back from a picture.
 
 use crate::library::sheet_code::SheetCodeError;
 
-/// A word or sentence of the job sheet; numbers and names come ready written.
+/// A sentence or word of the job sheet. Numbers and names come ready written.
 #[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum JobSheetPhrase {

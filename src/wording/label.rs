@@ -1,4 +1,6 @@
-/// Every word of the screens without a number in it.
+//! Fixed words that the screens share.
+
+/// A word or sentence of the screens without a number or name in it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum Label {
@@ -57,7 +59,7 @@ pub enum Label {
     DryTacky,
     /// Drying the cloth before it is printed, as a step.
     DryCloth,
-    /// The same, said of a way.
+    /// The same, about a recipe.
     DriedFirst,
     /// The smoothing screen as a step.
     SmoothingScreen,
@@ -75,7 +77,7 @@ pub enum Label {
     MeterFile,
     /// The plan of an order with several garments.
     EveryGarment,
-    /// The garment whose answer stands above.
+    /// Marks the garment whose answer is shown above.
     AnsweredAbove,
     OtherWays,
     ShelfFirst,
@@ -186,11 +188,11 @@ pub enum Label {
     NoWindowYet,
     // the forecast
     HowItAges,
-    /// Under the band.
+    /// Caption of the band.
     AgeingFigure,
     BesideFresh,
     InsideFilm,
-    /// Under the cuts.
+    /// Caption of the cuts.
     CutFigure,
     Fresh,
     DyedFibres,
@@ -204,8 +206,8 @@ pub enum Label {
     Day,
     NothingBleeds,
     NoForecastYet,
-    /// Where the window or the forecast of a refused order would be.
+    /// In place of the window or the forecast of a refused order.
     RefusedHere,
-    /// What stands along the height of the forecast.
+    /// Name of the vertical axis of the forecast.
     TintAxis,
 }

@@ -1,4 +1,4 @@
-//! The languages, and the only places that name each of them.
+//! The languages, and the one place that names each of their folders.
 //!
 //! Each language is one folder with the same files and functions. [`in_language`] calls the same path in the folder
 //! of the reader's language, so the compiler lists everything that a new folder lacks.
@@ -20,7 +20,7 @@ pub enum Language {
 }
 
 impl Language {
-    /// Its tag for a `lang` attribute.
+    /// The value of an HTML `lang` attribute.
     #[must_use]
     pub fn tag(self) -> &'static str {
         match self {
@@ -39,7 +39,7 @@ impl Language {
     }
 }
 
-/// The item of this path in the folder of a language, called if arguments follow.
+/// The item of this path in the folder of a language; called, if arguments follow.
 macro_rules! in_language {
     ($language:expr, $module:ident::$item:ident $(($($argument:expr),*))?) => {
         match $language {
@@ -50,7 +50,7 @@ macro_rules! in_language {
 }
 pub(super) use in_language;
 
-/// A sentence of a screen with numbers or names in it; they come ready written.
+/// A sentence of a screen. Numbers and names in it come ready written.
 pub trait Sentence {
     /// The sentence in this language.
     fn written(&self, language: Language) -> String;

@@ -1,10 +1,10 @@
-//! Words of the Library screen: of records, their fields and past, of files and merges.
+//! Words and sentences of the Library screen: records and their history, files, merges.
 
 use super::Voice;
 use super::language::in_language;
 use crate::library::file::FileError;
 
-/// A word or sentence without a number or name in it.
+/// A word or sentence of the Library screen without a number or name in it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum LibraryLabel {
@@ -85,9 +85,9 @@ pub enum LibraryLabel {
     SavesItself,
 }
 
-/// A sentence of the Library screen with numbers or names in it.
+/// A sentence of the Library screen. Numbers and names come ready written.
 #[derive(Clone, Debug, PartialEq)]
-#[allow(missing_docs, reason = "the parts are named like the words they stand in")]
+#[allow(missing_docs, reason = "each field is the piece of text of that name")]
 pub enum LibraryPhrase {
     Records { count: String },
     SavedDaysAgo { days: i64 },
@@ -121,7 +121,7 @@ impl Voice {
         in_language!(self.language, library::label(word))
     }
 
-    /// Why a file was not taken, and the way out.
+    /// Why a file was refused, and what to do.
     #[must_use]
     pub fn file_error(self, error: &FileError) -> String {
         in_language!(self.language, library::file_error(error))

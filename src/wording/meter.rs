@@ -5,7 +5,7 @@ use super::language::in_language;
 use crate::optics::meter::{MeterError, MeterNote};
 
 impl Voice {
-    /// Where a file cannot be read, why, and the way out.
+    /// Where a file cannot be read, why, and what to do.
     #[must_use]
     pub fn meter_problem(self, error: &MeterError) -> String {
         in_language!(self.language, meter::error(error, self))

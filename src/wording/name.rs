@@ -1,4 +1,4 @@
-//! Names of things that the plan speaks of.
+//! Names of what an order and a report hold: verdicts, topics, advice, fibres, finishes.
 
 use super::Voice;
 use super::language::in_language;
@@ -41,9 +41,9 @@ names! {
     priority: Priority;
     /// What the white is for.
     role: Role;
-    /// How well it must cover.
+    /// How well the print must cover.
     opacity: Opacity;
-    /// How it shall shine.
+    /// How the print is to shine.
     sheen: Sheen;
     /// What the garment is for.
     use_kind: UseKind;

@@ -1,6 +1,6 @@
 //! Numbers as a shop writes them.
 //!
-//! Inside, everything is in the unit of the JSON contract (°C, g/m², m/min, threads per cm). [`Quantity`]
+//! Inside, every value is in the unit of the JSON contract (°C, g/m², m/min, threads per cm). [`Quantity`]
 //! knows what each kind of number is called and how it is converted in each system of [`Units`]; [`Numeral`]
 //! writes digits with the separator of the language. Conversion is exact, rounding happens last.
 
@@ -84,7 +84,7 @@ impl Quantity {
         }
     }
 
-    /// The value of the contract from what stands on the screen.
+    /// The value in the unit of the JSON contract, from the value in the unit shown.
     #[must_use]
     pub fn kept(self, shown: f64, units: Units) -> f64 {
         match (units, self) {
@@ -124,7 +124,7 @@ impl Quantity {
         }
     }
 
-    /// Digits after the separator that a shop would read.
+    /// Decimals that are of use in a shop.
     #[must_use]
     pub fn decimals(self, units: Units) -> usize {
         match (self, units) {
@@ -157,19 +157,19 @@ impl Quantity {
 pub struct Numeral(pub Language);
 
 impl Numeral {
-    /// `value` with `decimals` digits after the separator; a true minus sign, no negative nought.
+    /// `value` with this many decimals, a minus sign (U+2212) if it is negative, and never a negative zero.
     #[must_use]
     pub fn fixed(self, value: f64, decimals: usize) -> String {
         if !value.is_finite() {
             return "–".into();
         }
         let text = format!("{value:.decimals$}");
-        let nought = text.trim_start_matches('-').chars().all(|c| c == '0' || c == '.');
-        let text = if nought { text.trim_start_matches('-').into() } else { text.replace('-', "\u{2212}") };
+        let zero = text.trim_start_matches('-').chars().all(|c| c == '0' || c == '.');
+        let text = if zero { text.trim_start_matches('-').into() } else { text.replace('-', "\u{2212}") };
         self.separated(&text)
     }
 
-    /// As `fixed`, without noughts at the end: for fields to type in.
+    /// As `fixed`, but without trailing zeros and with a hyphen for minus, as a field can read it back.
     #[must_use]
     pub fn short(self, value: f64, decimals: usize) -> String {
         let text = format!("{value:.decimals$}");
@@ -181,7 +181,7 @@ impl Numeral {
         self.separated(if text == "-0" { "0" } else { &text })
     }
 
-    /// Two figures that count: 0.05, 0.3, 4.2, 18.
+    /// About two significant figures: 0.05, 0.3, 4.2, 18.
     #[must_use]
     pub fn two_figures(self, value: f64) -> String {
         let size = value.abs();
@@ -200,19 +200,19 @@ impl Numeral {
     }
 }
 
-/// What stands in a field: the number, and the unit if one was typed behind it.
+/// A number as it was typed: the value, and the system of its unit if one was typed after it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Typed {
     /// The number.
     pub value: f64,
-    /// The system of the unit typed behind it; absent where none was typed or both systems share it.
+    /// The system of the unit typed after it; `None` if none was typed or both systems share it.
     pub units: Option<Units>,
 }
 
-/// Reads a typed number: comma or point, spaces between thousands, a unit behind it (`330 F`, `5,3 oz`).
+/// Reads a typed number: decimal comma or point, spaces between thousands, a unit after it (`330 F`, `5,3 oz`).
 ///
 /// With both separators the last one is the decimal separator. Where only whole numbers make sense
-/// (`whole`), a separator before exactly three digits parts thousands. Returns nothing for anything else.
+/// (`whole`), a separator before exactly three digits separates thousands. Returns `None` for anything else.
 #[must_use]
 pub fn read(text: &str, quantity: Quantity, whole: bool) -> Option<Typed> {
     let text: String = text.trim().replace(['\u{a0}', '\u{202f}', ' '], "").replace('\u{2212}', "-");
@@ -235,7 +235,7 @@ pub fn read(text: &str, quantity: Quantity, whole: bool) -> Option<Typed> {
     value.is_finite().then_some(Typed { value, units })
 }
 
-/// True if every separator stands before three digits.
+/// True if each separator is followed by exactly three digits, so that it separates thousands.
 fn thousands(digits: &str, last: usize) -> bool {
     let mark = &digits[last..=last];
     let mut groups = digits.split(mark);
@@ -243,7 +243,7 @@ fn thousands(digits: &str, last: usize) -> bool {
     (1..=3).contains(&first.len()) && !first.starts_with('0') && groups.all(|group| group.len() == 3)
 }
 
-/// The system a typed unit belongs to: `Some(None)` for no unit or a shared one, `None` for a strange one.
+/// The system a typed unit belongs to: `Some(None)` for no unit or a shared one, `None` for a unit that is not known.
 fn system_of(unit: &str, quantity: Quantity) -> Option<Option<Units>> {
     let unit = unit.to_lowercase().replace(['°', '²', '2', '.'], "");
     if unit.is_empty() {

@@ -1,4 +1,6 @@
-/// Every sentence of the screens with numbers or names in it; the numbers come ready written.
+//! Sentences that the screens share.
+
+/// A sentence of the screens. Numbers and names come ready written.
 #[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs, reason = "each field is the piece of text of that name")]
 pub enum Phrase {
@@ -26,7 +28,7 @@ pub enum Phrase {
     PassCount {
         count: u32,
     },
-    /// Water before and after so many passes.
+    /// Water in the cloth before and after this many passes through the dryer.
     DriedIn {
         passes: u32,
         before: String,

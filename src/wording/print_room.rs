@@ -1,10 +1,10 @@
-//! Words of the Shop and the Settings screen.
+//! Words and sentences of the Shop and the Settings screen, which describe the print room.
 
 use super::Voice;
 use super::language::in_language;
 use crate::dryer::Emitter;
 
-/// A word or sentence of the two screens; numbers and names come ready written.
+/// A sentence or word of the two screens. Numbers and names come ready written.
 #[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum PrintRoomPhrase {

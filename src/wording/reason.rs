@@ -19,7 +19,7 @@ impl Voice {
     }
 }
 
-/// Writes the text of every reason in the report, in this voice.
+/// Writes the text of every reason in the report, in the language and units of `voice`.
 pub fn fill(report: &mut Report, voice: impl Into<Voice>) {
     let voice = voice.into();
     let word = |reason: &mut Reason| reason.text = voice.reason(reason);
@@ -41,7 +41,7 @@ pub fn fill(report: &mut Report, voice: impl Into<Voice>) {
     report.unknowns.iter_mut().for_each(|unknown| word(&mut unknown.ask));
 }
 
-/// The first sentence of a text and the rest of it.
+/// The first sentence of a text, its lead, and the rest. A text of one sentence has no lead.
 #[must_use]
 pub fn lead(text: &str) -> (&str, &str) {
     match text.find(". ") {

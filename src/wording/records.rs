@@ -13,7 +13,7 @@ impl Voice {
         in_language!(self.language, records::kind(kind))
     }
 
-    /// A field of a record by its path, `zones[0].length`: known names in words, others as they stand.
+    /// A field of a record by its path, `zones[0].length`: known names in words, others unchanged.
     #[must_use]
     pub fn field(self, path: &str) -> String {
         let name = |part: &str| {
@@ -48,12 +48,12 @@ impl Voice {
             }
             Some(Value::Array(array)) => {
                 let items: Vec<String> = array.iter().map(|item| self.value(Some(item))).collect();
-                // A comma between numbers could be a decimal one.
+                // Between numbers a comma could be read as a decimal separator.
                 let between = if array.iter().all(Value::is_number) { "; " } else { ", " };
                 if items.is_empty() { self.word(LibraryLabel::Nothing).into() } else { items.join(between) }
             }
             Some(Value::Object(parts)) => match (parts.get("value"), parts.get("unit")) {
-                // A price whose money nobody named is a number: its field says what of.
+                // A price without a currency has the unit "1" or "1/kg": the name of the field says the rest.
                 (Some(Value::Number(value)), Some(Value::String(unit))) if unit == "1" || unit == "1/kg" => {
                     number(value)
                 }
@@ -70,7 +70,7 @@ impl Voice {
         }
     }
 
-    /// What changed, as one sentence; long lists are cut.
+    /// What changed, a sentence for each of the first four changes and one for how many more there are.
     #[must_use]
     pub fn changes(self, changes: &[FieldDifference]) -> String {
         const SHOWN: usize = 4;
@@ -88,7 +88,7 @@ impl Voice {
         told.join(" ")
     }
 
-    /// A whole number with its thousands apart.
+    /// A whole number.
     #[must_use]
     pub fn count(self, count: usize) -> String {
         Numeral(self.language).fixed(count as f64, 0)

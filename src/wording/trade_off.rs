@@ -1,24 +1,24 @@
-//! Words of what is given up for what: one way beside another, and the picture of them all.
+//! Sentences of the trade-off: one recipe compared with another, and the picture of all of them.
 
 use super::language::in_language;
 use super::{Facts, Label, Numeral, Phrase, Quantity, Voice};
 use crate::plan::{Code, RecipeScores, Scale};
 
-/// Up to this ratio a hand is only a little stiffer or softer. Chosen.
+/// Up to this ratio of stiffness a print is called only a little stiffer or softer. Chosen.
 const LITTLE: f64 = 1.25;
 
-/// What is said of the ways. Ways, numbers and lists are written already.
+/// A sentence of the trade-off. Recipes, numbers and lists come ready written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub enum TradeOffPhrase {
     Title,
-    /// Under the picture.
+    /// Caption of the picture.
     Figure,
-    /// What is read out where the picture is not seen.
+    /// What a screen reader reads in place of the picture.
     Picture {
         pays: String,
         gets: String,
-        ways: usize,
+        recipes: usize,
     },
     Compared {
         compared: String,
@@ -34,33 +34,33 @@ pub enum TradeOffPhrase {
         pays: Scale,
     },
     OffFront {
-        way: String,
+        recipe: String,
         better: String,
         worse: String,
         trial: bool,
     },
     ForMore {
-        way: String,
+        recipe: String,
         price: ScaleChange,
         gain: ScaleChange,
         trial: bool,
     },
-    /// A way that was tapped, and what it comes to.
+    /// A recipe that was tapped, with its scores.
     Looked {
-        way: String,
+        recipe: String,
         cost: String,
         late: String,
         pace: String,
     },
-    /// It is not the best way of its white.
+    /// Another recipe with the same white is better.
     NotBest {
         white: String,
     },
-    /// Nothing beats it on both scales.
+    /// No recipe is better on both scales.
     OnTheLine,
 }
 
-/// From one way to another on a scale, as it is written.
+/// The change on one scale from one recipe to another, ready written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 #[allow(missing_docs, reason = "each name is its English text")]
 pub struct ScaleChange {
@@ -71,15 +71,15 @@ pub struct ScaleChange {
     pub to: String,
 }
 
-/// How one way differs from another on a scale.
+/// How one recipe differs from another on a scale.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct ScaleDifference<'a> {
     pub scale: Scale,
     pub better: bool,
     pub little: bool,
-    /// By how much.
+    /// The difference, ready written.
     pub by: &'a str,
-    /// Its chance and the other's.
+    /// The value of each, ready written.
     pub chances: [&'a str; 2],
 }
 
@@ -90,7 +90,7 @@ impl Voice {
         in_language!(self.language, trade_off::scale(scale))
     }
 
-    /// A value of a scale as it is written.
+    /// A value of a scale, written as that scale is read.
     #[must_use]
     pub fn on_scale(self, scale: Scale, value: f64) -> String {
         let digits = match scale {
@@ -103,7 +103,7 @@ impl Voice {
         Numeral(self.language).fixed(value, digits)
     }
 
-    /// A chance as "7 in 100" or "0.4 in 100", so that two are compared at a glance.
+    /// A chance as "7 in 100" or "0.4 in 100": always out of 100, so that two can be compared at a glance.
     fn case_in_hundred(self, chance: f64) -> String {
         let percent = chance * 100.0;
         let count = Numeral(self.language).short(percent, usize::from(percent < 9.95));
@@ -114,15 +114,15 @@ impl Voice {
         }
     }
 
-    /// A way: its white, what lies under it, strokes and mesh, and whether its cloth is dried first.
+    /// A recipe: its white, the blocker under it, strokes and mesh, and whether the cloth is dried first.
     #[must_use]
-    pub fn tried(self, way: &RecipeScores) -> String {
-        let mesh = self.quantity(Quantity::Threads, way.threads_per_cm);
-        let blocker = way.blocker.as_deref().unwrap_or_default();
-        self.way(&way.name, blocker, f64::from(way.strokes), &mesh, way.dried)
+    pub fn recipe(self, recipe: &RecipeScores) -> String {
+        let mesh = self.quantity(Quantity::Threads, recipe.threads_per_cm);
+        let blocker = recipe.blocker.as_deref().unwrap_or_default();
+        self.recipe_text(&recipe.name, blocker, f64::from(recipe.strokes), &mesh, recipe.dried)
     }
 
-    fn way(self, white: &str, blocker: &str, strokes: f64, mesh: &str, dried: bool) -> String {
+    fn recipe_text(self, white: &str, blocker: &str, strokes: f64, mesh: &str, dried: bool) -> String {
         let over = in_language!(self.language, trade_off::OVER);
         let base = if blocker.is_empty() { String::new() } else { format!(" {over} {blocker}") };
         let dried = if dried { format!(", {}", self.label(Label::DriedFirst)) } else { String::new() };
@@ -133,7 +133,7 @@ impl Voice {
         in_language!(self.language, trade_off::differs(what))
     }
 
-    /// Several things in a row.
+    /// A list in words: "a, b and c".
     fn all_of(self, things: &[String]) -> String {
         let and = in_language!(self.language, trade_off::AND);
         match things {
@@ -144,7 +144,7 @@ impl Voice {
     }
 }
 
-/// The sentence of a reason that sets ways beside each other.
+/// The sentence of a reason that compares recipes.
 pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     let voice = v.voice;
     let scale = |name: &str| Scale::ALL.into_iter().find(|scale| scale.word() == v.code(name));
@@ -157,11 +157,11 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
         Code::NothingPaid => TradeOffPhrase::NothingPaid { pays },
         Code::PaidFor => {
             let [better, worse] = differences(v, None);
-            TradeOffPhrase::PaidFor { worse, better, other: way(v, "other-"), pays }
+            TradeOffPhrase::PaidFor { worse, better, other: recipe(v, "other-"), pays }
         }
         Code::OffFront => {
             let [better, worse] = differences(v, None);
-            TradeOffPhrase::OffFront { way: way(v, ""), better, worse, trial: needs_more(v) }
+            TradeOffPhrase::OffFront { recipe: recipe(v, ""), better, worse, trial: needs_more(v) }
         }
         _ => {
             let gets = scale("gets").unwrap_or(Scale::Late);
@@ -179,7 +179,7 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
                 }
             };
             TradeOffPhrase::ForMore {
-                way: way(v, ""),
+                recipe: recipe(v, ""),
                 price: step(pays),
                 gain: step(gets),
                 trial: needs_more(v),
@@ -189,16 +189,16 @@ pub(super) fn reason(code: Code, v: Facts<'_>) -> String {
     voice.say(&said)
 }
 
-/// True where the way needs a trial that the other does not.
+/// True if the recipe needs a trial and the other does not.
 fn needs_more(v: Facts<'_>) -> bool {
     v.code("verdict") == "trial" && v.code("other-verdict") != "trial"
 }
 
-fn way(v: Facts<'_>, of: &str) -> String {
+fn recipe(v: Facts<'_>, of: &str) -> String {
     let name = |what: &str| format!("{of}{what}");
     let strokes = v.number(&name("strokes")).unwrap_or(1.0);
     let dried = v.number(&name("dried")).is_some();
-    v.voice.way(
+    v.voice.recipe_text(
         &v.word(&name("white")),
         v.code(&name("blocker")),
         strokes,
@@ -207,7 +207,7 @@ fn way(v: Facts<'_>, of: &str) -> String {
     )
 }
 
-/// What is better and what is worse about the way, as two lists; on one scale only, if one is asked for.
+/// What is better and what is worse about the recipe, as two lists; on one scale only, if one is asked for.
 fn differences(v: Facts<'_>, only: Option<Scale>) -> [String; 2] {
     let mut lists: [Vec<String>; 2] = [Vec::new(), Vec::new()];
     for scale in Scale::ALL.into_iter().filter(|scale| only.is_none_or(|only| only == *scale)) {

@@ -5,7 +5,7 @@ use super::{Label, Language, Numeral, Phrase, Quantity, Sentence, Units};
 use crate::plan::{Margin, Topic};
 use serde::{Deserialize, Serialize};
 
-/// Who is spoken to: language and units.
+/// Language and units of the reader.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Voice {
     /// The language.
@@ -40,7 +40,7 @@ impl Voice {
         let numeral = Numeral(self.language);
         match quantity {
             Quantity::Seconds if shown < 9.95 && shown.fract().abs() > 0.05 => numeral.fixed(shown, 1),
-            // Half degrees are as fine as a dryer is read.
+            // A dryer is read to half a degree at best.
             Quantity::TemperatureDifference if shown.abs() < 9.75 => {
                 numeral.short((shown * 2.0).round() / 2.0, 1)
             }
@@ -50,7 +50,7 @@ impl Voice {
         }
     }
 
-    /// A difference of belt speeds, with two figures that count.
+    /// A difference of belt speeds, to about two significant figures.
     #[must_use]
     pub fn belt_difference(self, metres_per_minute: f64) -> String {
         let shown = Quantity::Belt.shown(metres_per_minute, self.units);

@@ -147,6 +147,26 @@ fn sentences_say_the_thing_then_the_number() {
     }
 }
 
+/// Reasons carry every share in percent, and a percentage is written as it is, however small: 1.0 % is not 100 %.
+#[test]
+fn a_small_percentage_is_not_taken_for_a_share() {
+    let table = [
+        (Code::FusionShort, "low", 1.0, "only 1 %;"),
+        (Code::FusionShort, "low", 100.0, "only 100 %;"),
+        (Code::FusionShort, "limit", 90.0, "needs 90 %."),
+        (Code::FusionHolds, "likely", 0.4, "reaches 0 %,"),
+        (Code::HolesLoseFilm, "open_percent", 1.0, "holes. 1 % of"),
+        (Code::HolesLoseFilm, "open_percent", 30.0, "holes. 30 % of"),
+        (Code::WaterSlows, "water_percent", 1.5, "water. 2 % of"),
+        (Code::StretchHolds, "needed", 1.0, "needs 1 %."),
+    ];
+    for (code, name, value, expected) in table {
+        let said = Voice::from(Language::En).reason(&Reason::new(code).number(name, value));
+        let said = said.replace('\u{a0}', " ");
+        assert!(said.contains(expected), "{name} {value}: {said}");
+    }
+}
+
 #[test]
 fn a_missing_value_is_a_dash_not_a_crash() {
     for name in CODES.split_whitespace() {

@@ -1,7 +1,7 @@
 //! Days and months.
 
-/// Days of the week from Sunday, short.
+/// Days of the week from Sunday, abbreviated.
 pub(in crate::wording) const DAYS: [&str; 7] = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
-/// Months, short.
+/// Months, abbreviated.
 pub(in crate::wording) const MONTHS: [&str; 12] =
     ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];

@@ -1,4 +1,4 @@
-//! English.
+//! The Forecast screen, and the reason about the rim.
 
 use crate::wording::Facts;
 use crate::wording::{DyePath, ForecastPhrase};
@@ -37,13 +37,13 @@ pub(in crate::wording) fn phrase(phrase: &ForecastPhrase) -> String {
         ),
         P::Due { date } => format!("due {date}"),
         P::WhereDyeWent => "Where the dye went".into(),
-        P::MostCame { way, share } => {
-            let way = match way {
+        P::MostCame { path, share } => {
+            let path = match path {
                 DyePath::Vapour => "as vapour across the gap between yarn and film",
                 DyePath::Contact => "through fibres that touch the film",
                 DyePath::Loose => "loose, from the surface of the yarns",
             };
-            format!("Most came {way}: {share} of what the heat drove in.")
+            format!("Most came {path}: {share} of what the heat drove in.")
         }
         P::HeldShare { share } => format!("{share} of what lies in the film is held and does not show."),
         P::DyeWay => "Dye".into(),

@@ -1,4 +1,4 @@
-//! What is wrong in a colour meter's file, and what its reader had to decide.
+//! Problems and decisions in reading a colour meter's file.
 
 use crate::optics::meter::{MeterError, MeterNote, MeterProblem};
 use crate::wording::{Quantity, Voice};

@@ -1,4 +1,4 @@
-//! English.
+//! English: a file for each screen, with the same names as in the other languages.
 
 pub(super) mod date;
 pub(super) mod diagnosis;

@@ -1,4 +1,4 @@
-//! Sentences of the screens.
+//! Sentences that the screens share.
 
 use crate::wording::Phrase;
 

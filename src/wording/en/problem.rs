@@ -1,4 +1,4 @@
-//! What is wrong with a field or with the store, and the way out.
+//! Problems of a field and of the browser's store, and what to do.
 
 use crate::library::storage_layout::Trouble;
 use crate::quantity::Problem;
@@ -10,7 +10,7 @@ pub(in crate::wording) fn problem(problem: &Problem, value: &str, voice: Voice) 
         Problem::OutOfRange { min, max, unit } => format!(
             "{value} is out of range. From {} to {} can be used.",
             voice.bare(Quantity::Plain, *min),
-            // A count has no unit, and no gap for one.
+            // A count has no unit: no space after the number then.
             format!("{} {unit}", voice.bare(Quantity::Plain, *max)).trim_end()
         ),
         Problem::Empty => "Nothing here yet. Write it as it stands on the garment.".into(),
@@ -38,7 +38,7 @@ pub(in crate::wording) fn problem(problem: &Problem, value: &str, voice: Voice) 
     }
 }
 
-/// What is wrong with the store, and the way out.
+/// What is wrong with the browser's store, and what to do.
 pub(in crate::wording) fn trouble(trouble: &Trouble) -> String {
     use Trouble as T;
     match trouble {

@@ -29,11 +29,11 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         ),
         C::FusionHolds => format!(
             "It fuses through. The underside reaches {}, {} at the cold end; it needs {}.",
-            v.share("likely"), v.share("low"), v.share("limit")
+            v.percent("likely"), v.percent("low"), v.percent("limit")
         ),
         C::FusionShort => format!(
             "It may not fuse. At the cold end the underside reaches only {}; it needs {}. It would crack in the wash.",
-            v.share("low"), v.share("limit")
+            v.percent("low"), v.percent("limit")
         ),
         C::WindowOpen => format!("The window is open. {}", room(v)),
         C::WindowNarrow => format!("The window is narrow. {} Do not turn the heat up to be safe.", room(v)),
@@ -121,7 +121,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "A smoothing screen makes it shine. Without it the white would read about {} gloss units.", v.count("gloss")
         ),
         C::HolesLoseFilm => format!(
-            "The mesh has holes. {} of the face is open, and ink falls through.", v.share("open_percent")
+            "The mesh has holes. {} of the face is open, and ink falls through.", v.percent("open_percent")
         ),
         C::LowCureHelps => "It fuses cooler. Less heat frees less dye.".into(),
         C::NoBlocking => format!(
@@ -285,7 +285,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
     }
 }
 
-/// What the label's reader assumed, asks or left aside.
+/// What the label reader assumed, asks or ignored.
 fn label_note(v: Facts<'_>) -> String {
     let (words, fibre) = (v.word("words"), v.word("fibre"));
     match v.code("note") {
@@ -301,7 +301,7 @@ fn label_note(v: Facts<'_>) -> String {
     }
 }
 
-/// How far an opened window can be trusted.
+/// Whether the window that this change opens also holds under the dryer's drift.
 fn opened(v: Facts<'_>) -> String {
     if v.number("robust") == Some(1.0) {
         "Then the window is open, drift and a belt stop included.".into()
@@ -314,7 +314,7 @@ fn opened_by_gear(v: Facts<'_>) -> String {
     format!("This one does not run so; ask what another gear costs. {}", opened(v))
 }
 
-/// What is left on each side of the window.
+/// The distance from the set point to each side of the window.
 fn room(v: Facts<'_>) -> String {
     let mut sides = Vec::new();
     for (name, side) in [("cooler", "cooler"), ("hotter", "hotter")] {
@@ -334,7 +334,7 @@ fn room(v: Facts<'_>) -> String {
     }
 }
 
-/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+/// The staining grade of the likely tint, if it is known. Grades are lenient, so the tint is always given too.
 fn staining(v: Facts<'_>) -> String {
     if v.has_word("grade") {
         format!(" As a staining grade {}; grades forgive a tint.", v.code("grade"))

@@ -1,4 +1,4 @@
-//! Kinds of records, their fields, and the words that stand in fields.
+//! Kinds of records, their fields, and the words that a field can hold.
 
 use crate::library::log::Kind;
 
@@ -21,7 +21,7 @@ pub(in crate::wording) fn kind(kind: Kind) -> &'static str {
     }
 }
 
-/// Words that stand in fields: where a probe lay, what an emitter is.
+/// Words that a field can hold: where a probe lay, what an emitter is.
 pub(in crate::wording) fn place(word: &str) -> Option<&'static str> {
     Some(match word {
         "film-top" => "on the film",

@@ -1,11 +1,11 @@
-//! English.
+//! The trade-off.
 
 use crate::plan::Scale;
 use crate::wording::{ScaleChange, ScaleDifference, TradeOffPhrase};
 
-/// Between a white and the blocker under it.
+/// Joins a white to the blocker under it.
 pub(in crate::wording) const OVER: &str = "over";
-/// Before the last of several things.
+/// Joins the last item of a list to the one before.
 pub(in crate::wording) const AND: &str = "and";
 
 pub(in crate::wording) fn scale(scale: Scale) -> &'static str {
@@ -20,7 +20,7 @@ pub(in crate::wording) fn scale(scale: Scale) -> &'static str {
     }
 }
 
-/// What goes with "that holds as well".
+/// The superlative before "that holds as well".
 fn least(pays: Scale) -> &'static str {
     match pays {
         Scale::Pace => "fastest",
@@ -33,7 +33,7 @@ fn least(pays: Scale) -> &'static str {
     }
 }
 
-/// What goes with "nothing".
+/// The comparative after "nothing".
 fn than_this(pays: Scale) -> &'static str {
     match pays {
         Scale::Pace => "faster",
@@ -94,23 +94,23 @@ pub(in crate::wording) fn phrase(phrase: &TradeOffPhrase) -> String {
     match phrase {
         P::Title => "What is given up for what".into(),
         P::Figure => "Each mark is a way that was worked through: full, run it; half, trial first; barred, no. Left and low is better; the line joins the ways that nothing beats on both scales. Tap a mark, or open the figures.".into(),
-        P::Picture { pays, gets, ways } => format!("{ways} ways between two scales. Along: {pays}. Up: {gets}."),
+        P::Picture { pays, gets, recipes } => format!("{recipes} ways between two scales. Along: {pays}. Up: {gets}."),
         P::Compared { compared, judged } => format!("{compared} ways compared, {judged} worked through."),
         P::PaidFor { worse, better, other, pays } => {
             let gained = if better.is_empty() { String::new() } else { format!(" For that it is {better}.") };
             format!("What this costs. It is {worse} than {other}, the {} that holds as well.{gained}", least(*pays))
         }
         P::NothingPaid { pays } => format!("Nothing {} holds as well.", than_this(*pays)),
-        P::OffFront { way, better, worse, trial } => {
+        P::OffFront { recipe, better, worse, trial } => {
             let trial = if *trial { " It needs a trial first." } else { "" };
             let worse = if worse.is_empty() { String::new() } else { format!(", but {worse}") };
-            format!("Not on the line. {way} is {better}{worse}.{trial}")
+            format!("Not on the line. {recipe} is {better}{worse}.{trial}")
         }
-        P::ForMore { way, price, gain, trial } => {
+        P::ForMore { recipe, price, gain, trial } => {
             let trial = if *trial { ", after a trial" } else { "" };
-            format!("{}, {}: {way}{trial}.", price_of(price), gain_of(gain))
+            format!("{}, {}: {recipe}{trial}.", price_of(price), gain_of(gain))
         }
-        P::Looked { way, cost, late, pace } => format!("{way}. {cost} a print, {pace} an hour, late fault {late}."),
+        P::Looked { recipe, cost, late, pace } => format!("{recipe}. {cost} a print, {pace} an hour, late fault {late}."),
         P::NotBest { white } => format!("Another way of {white} serves this order better."),
         P::OnTheLine => "on the line".into(),
     }

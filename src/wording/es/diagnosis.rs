@@ -1,4 +1,4 @@
-//! Spanish words of the screen that says what went wrong.
+//! The Diagnosis screen.
 
 use crate::diagnosis::{CauseKind, Defect, DiagnosticTest};
 use crate::wording::DiagnosisPhrase;

@@ -1,4 +1,4 @@
-//! Spanish.
+//! The Forecast screen, and the reason about the rim.
 
 use crate::wording::Facts;
 use crate::wording::{DyePath, ForecastPhrase};
@@ -41,13 +41,13 @@ pub(in crate::wording) fn phrase(phrase: &ForecastPhrase) -> String {
         }
         P::Due { date } => format!("entrega {date}"),
         P::WhereDyeWent => "Adónde fue el tinte".into(),
-        P::MostCame { way, share } => {
-            let way = match way {
+        P::MostCame { path, share } => {
+            let path = match path {
                 DyePath::Vapour => "como vapor, entre el hilo y la capa",
                 DyePath::Contact => "por las fibras que tocan la capa",
                 DyePath::Loose => "suelto, de la superficie de los hilos",
             };
-            format!("La mayor parte llegó {way}: {share} de lo que metió el calor.")
+            format!("La mayor parte llegó {path}: {share} de lo que metió el calor.")
         }
         P::HeldShare { share } => format!("{share} de lo que hay en la capa está retenido y no se ve."),
         P::DyeWay => "Tinte".into(),

@@ -1,4 +1,4 @@
-//! Spanish words of the job sheet.
+//! The job sheet.
 
 use crate::library::sheet_code::SheetCodeError;
 use crate::wording::JobSheetPhrase;

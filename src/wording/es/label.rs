@@ -1,4 +1,4 @@
-//! Words of the screens.
+//! Fixed words that the screens share.
 
 use crate::wording::Label;
 

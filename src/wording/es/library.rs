@@ -1,4 +1,4 @@
-//! Spanish words of the Library screen.
+//! The Library screen.
 
 use crate::library::file::FileError;
 use crate::wording::{LibraryLabel, LibraryPhrase};

@@ -1,4 +1,4 @@
-//! Spanish, with usted.
+//! Spanish, which addresses the reader as *usted*: a file for each screen, with the same names as in the other languages.
 
 pub(super) mod date;
 pub(super) mod diagnosis;

@@ -1,4 +1,4 @@
-//! Spanish words of the Shop and the Settings screen.
+//! The Shop and the Settings screen.
 
 use crate::dryer::Emitter;
 use crate::wording::PrintRoomPhrase;

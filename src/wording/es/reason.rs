@@ -29,11 +29,11 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         ),
         C::FusionHolds => format!(
             "Funde del todo. Por debajo llega a {}, a {} en el lado frío; necesita {}.",
-            v.share("likely"), v.share("low"), v.share("limit")
+            v.percent("likely"), v.percent("low"), v.percent("limit")
         ),
         C::FusionShort => format!(
             "Puede no fundir. En el lado frío llega por debajo solo a {}; necesita {}. Se agrietaría al lavar.",
-            v.share("low"), v.share("limit")
+            v.percent("low"), v.percent("limit")
         ),
         C::WindowOpen => format!("La ventana está abierta. {}", room(v)),
         C::WindowNarrow => format!("La ventana es estrecha. {} No suba el calor por si acaso.", room(v)),
@@ -120,7 +120,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "Una pantalla alisadora le da brillo. Sin ella el blanco mediría unas {} unidades.", v.count("gloss")
         ),
         C::HolesLoseFilm => format!(
-            "La malla tiene huecos. {} de la cara está abierto y la tinta se cuela.", v.share("open_percent")
+            "La malla tiene huecos. {} de la cara está abierto y la tinta se cuela.", v.percent("open_percent")
         ),
         C::LowCureHelps => "Funde con menos calor. Menos calor suelta menos tinte.".into(),
         C::NoBlocking => format!(
@@ -284,7 +284,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
     }
 }
 
-/// What the label's reader assumed, asks or left aside.
+/// What the label reader assumed, asks or ignored.
 fn label_note(v: Facts<'_>) -> String {
     let (words, fibre) = (v.word("words"), v.word("fibre"));
     match v.code("note") {
@@ -300,7 +300,7 @@ fn label_note(v: Facts<'_>) -> String {
     }
 }
 
-/// How far an opened window can be trusted.
+/// Whether the window that this change opens also holds under the dryer's drift.
 fn opened(v: Facts<'_>) -> String {
     if v.number("robust") == Some(1.0) {
         "Así la ventana está abierta, con deriva y parada de cinta incluidas.".into()
@@ -313,7 +313,7 @@ fn opened_by_gear(v: Facts<'_>) -> String {
     format!("Esta no llega; pregunte cuánto cuesta otra transmisión. {}", opened(v))
 }
 
-/// What is left on each side of the window.
+/// The distance from the set point to each side of the window.
 fn room(v: Facts<'_>) -> String {
     let mut sides = Vec::new();
     for (name, side) in [("cooler", "menos"), ("hotter", "más")] {
@@ -333,7 +333,7 @@ fn room(v: Facts<'_>) -> String {
     }
 }
 
-/// The staining grade of the likely tint, where there is one. It forgives a tint, so it never stands alone.
+/// The staining grade of the likely tint, if it is known. Grades are lenient, so the tint is always given too.
 fn staining(v: Facts<'_>) -> String {
     if v.has_word("grade") {
         format!(" En grado de manchado, {}; los grados perdonan un tinte.", v.code("grade"))

@@ -1,11 +1,11 @@
-//! Spanish.
+//! The trade-off.
 
 use crate::plan::Scale;
 use crate::wording::{ScaleChange, ScaleDifference, TradeOffPhrase};
 
-/// Between a white and the blocker under it.
+/// Joins a white to the blocker under it.
 pub(in crate::wording) const OVER: &str = "sobre";
-/// Before the last of several things.
+/// Joins the last item of a list to the one before.
 pub(in crate::wording) const AND: &str = "y";
 
 pub(in crate::wording) fn scale(scale: Scale) -> &'static str {
@@ -20,7 +20,7 @@ pub(in crate::wording) fn scale(scale: Scale) -> &'static str {
     }
 }
 
-/// Lo que va con «que también cumple».
+/// The superlative before «que también cumple».
 fn least(pays: Scale) -> &'static str {
     match pays {
         Scale::Pace => "más rápido",
@@ -80,24 +80,24 @@ pub(in crate::wording) fn phrase(phrase: &TradeOffPhrase) -> String {
     match phrase {
         P::Title => "Qué se da a cambio de qué".into(),
         P::Figure => "Cada marca es una forma calculada a fondo: llena, adelante; media, primero una prueba; tachada, no. A la izquierda y abajo es mejor; la línea une las formas que ninguna supera en ambas escalas. Toque una marca o abra las cifras.".into(),
-        P::Picture { pays, gets, ways } => format!("{ways} formas entre dos escalas. A lo largo: {pays}. Hacia arriba: {gets}."),
+        P::Picture { pays, gets, recipes } => format!("{recipes} formas entre dos escalas. A lo largo: {pays}. Hacia arriba: {gets}."),
         P::Compared { compared, judged } => format!("{compared} formas comparadas, {judged} calculadas a fondo."),
         P::PaidFor { worse, better, other, pays } => {
             let gained = if better.is_empty() { String::new() } else { format!(" A cambio es {better}.") };
             format!("Lo que cuesta. Es {worse} que {other}, el {} que también cumple.{gained}", least(*pays))
         }
         P::NothingPaid { pays } => format!("Nada {} cumple igual de bien.", least(*pays)),
-        P::OffFront { way, better, worse, trial } => {
+        P::OffFront { recipe, better, worse, trial } => {
             let trial = if *trial { " Necesita antes una prueba." } else { "" };
             let worse = if worse.is_empty() { String::new() } else { format!(", pero {worse}") };
-            format!("Fuera de la línea. {way} es {better}{worse}.{trial}")
+            format!("Fuera de la línea. {recipe} es {better}{worse}.{trial}")
         }
-        P::ForMore { way, price, gain, trial } => {
+        P::ForMore { recipe, price, gain, trial } => {
             let trial = if *trial { ", tras una prueba" } else { "" };
-            format!("{}, {}: {way}{trial}.", price_of(price), gain_of(gain))
+            format!("{}, {}: {recipe}{trial}.", price_of(price), gain_of(gain))
         }
-        P::Looked { way, cost, late, pace } => {
-            format!("{way}. {cost} por estampado, {pace} por hora, fallo tardío {late}.")
+        P::Looked { recipe, cost, late, pace } => {
+            format!("{recipe}. {cost} por estampado, {pace} por hora, fallo tardío {late}.")
         }
         P::NotBest { white } => format!("Otra forma de {white} le va mejor a este pedido."),
         P::OnTheLine => "en la línea".into(),

@@ -83,7 +83,7 @@ fn figure(chart: &Chart<'_>, sentences: &[String]) -> Markup {
     let title = voice.say(&TradeOffPhrase::Picture {
         pays: voice.scale(trade.pays).into(),
         gets: voice.scale(trade.gets).into(),
-        ways: trade.ways.len(),
+        recipes: trade.ways.len(),
     });
     html! {
         svg class="fig" id="trade-figure" viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img"
@@ -163,7 +163,7 @@ fn scale_name(scale: Scale, money: &str, voice: Voice) -> String {
 /// The tapped recipe in words, and the button that chooses it.
 fn tapped_recipe(report: &Report, recipe: &RecipeScores, chosen: bool, voice: Voice) -> Markup {
     let said = voice.say(&TradeOffPhrase::Looked {
-        way: voice.tried(recipe),
+        recipe: voice.recipe(recipe),
         cost: voice.on_scale(Scale::Cost, recipe.cost),
         late: voice.on_scale(Scale::Late, recipe.late),
         pace: voice.on_scale(Scale::Pace, recipe.pace),
@@ -206,7 +206,7 @@ pub(super) fn figures(report: &Report, money: &str, voice: Voice) -> Markup {
             tr {
                 (markup::mark_cell(recipe.verdict, voice.verdict_short(recipe.verdict)))
                 td {
-                    b { (voice.tried(recipe)) } " "
+                    b { (voice.recipe(recipe)) } " "
                     @if recipe.front { (voice.say(&TradeOffPhrase::OnTheLine)) }
                 }
                 @for scale in scales { td class="r" { (voice.on_scale(scale, recipe.value(scale))) } }
