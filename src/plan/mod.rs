@@ -33,7 +33,7 @@ pub use report::{
     Advice, Appearance, BleedForecast, Caution, Clearance, Code, Curve, Cut, DialSetting, Drift, DyeLedger,
     FirstShows, FollowUp, GarmentPart, Ghosting, GradeLine, LOOKS, Leaves, Margin, Mixture, OrderPlan,
     OtherWorlds, Pick, PressScreen, PrintStep, Reason, Recipe, RecipeScores, Rejected, Report, RimShows,
-    Scale, Setting, Side, Spread, Topic, TradeOff, Trial, Unknown, Value, Verdict, Wall, WholeOrder,
+    Scale, Setting, Side, Spread, Topic, TradeOff, Trial, Unit, Unknown, Value, Verdict, Wall, WholeOrder,
     WindowReport, days_to_look,
 };
 pub use search::{ScreenedRecipe, Screening, SimulationCache, screening};

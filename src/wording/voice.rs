@@ -2,7 +2,7 @@
 
 use super::language::in_language;
 use super::{Label, Language, Numeral, Phrase, Quantity, Sentence, Units};
-use crate::plan::{Margin, Topic};
+use crate::plan::{Margin, Topic, Unit};
 use serde::{Deserialize, Serialize};
 
 /// Language and units of the reader.
@@ -88,19 +88,16 @@ impl Voice {
     /// A value of a margin with its unit.
     #[must_use]
     pub fn margin(self, margin: &Margin, value: f64) -> String {
-        match margin.unit.as_str() {
-            "°C" => self.quantity(Quantity::Temperature, value),
-            "K" => self.quantity(Quantity::TemperatureDifference, value),
-            "%" if margin.what == Topic::Shrink => {
-                format!("{}\u{a0}%", Numeral(self.language).fixed(value, 1))
-            }
-            "%" => self.quantity(Quantity::Percent, value),
-            "" | "1" if margin.what == Topic::Fusion => self.quantity(Quantity::Percent, value * 100.0),
-            "" | "1" if margin.what == Topic::Scorch => Numeral(self.language).two_figures(value),
-            "" | "1" | "ΔE00" if value.abs() < 0.05 => "0".into(),
-            "" | "1" | "ΔE00" => Numeral(self.language).fixed(value, 1),
-            "GU" => format!("{}\u{a0}GU", Numeral(self.language).fixed(value, 0)),
-            unit => format!("{}\u{a0}{unit}", Numeral(self.language).two_figures(value)),
+        let numeral = Numeral(self.language);
+        match margin.unit {
+            Unit::Celsius => self.quantity(Quantity::Temperature, value),
+            Unit::Percent if margin.what == Topic::Shrink => format!("{}\u{a0}%", numeral.fixed(value, 1)),
+            Unit::Percent => self.quantity(Quantity::Percent, value),
+            Unit::One if margin.what == Topic::Scorch => numeral.two_figures(value),
+            Unit::One | Unit::ColourDifference if value.abs() < 0.05 => "0".into(),
+            Unit::One | Unit::ColourDifference => numeral.fixed(value, 1),
+            Unit::Gloss => format!("{}\u{a0}GU", numeral.fixed(value, 0)),
+            Unit::Micrometres => format!("{}\u{a0}µm", numeral.two_figures(value)),
         }
     }
 }

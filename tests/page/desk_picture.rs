@@ -6,7 +6,7 @@ use whitehold::desk::picture::margin_bar::margin_bar;
 use whitehold::desk::picture::scale::AxisScale;
 use whitehold::desk::picture::{history, swatches};
 use whitehold::optics::Lab;
-use whitehold::plan::{Clearance, Curve, Drift, Margin, Side, Topic, Verdict, Wall, WindowReport};
+use whitehold::plan::{Clearance, Curve, Drift, Margin, Side, Topic, Unit, Verdict, Wall, WindowReport};
 use whitehold::quantity::Band;
 use whitehold::wording::Units;
 
@@ -86,20 +86,20 @@ fn ticks_are_round_and_inside() {
 
 #[test]
 fn a_rule_hatches_the_failing_side() {
-    let margin = |what, needed, limit: f64, low, likely, high| Margin {
+    let margin = |what, unit, needed, limit: f64, low, likely, high| Margin {
         what,
         limit,
         value: Band { low, likely, high },
         needed,
-        unit: String::new(),
+        unit,
     };
-    let fused = margin_bar(&margin(Topic::Fusion, Side::AtLeast, 0.9, 0.91, 0.96, 0.99));
+    let fused = margin_bar(&margin(Topic::Fusion, Unit::Percent, Side::AtLeast, 90.0, 91.0, 96.0, 99.0));
     assert!(fused.fails_left && (fused.scale.to - 100.0).abs() < 1e-9);
     assert!(fused.limit < fused.bar.0 && fused.bar.0 < fused.likely && fused.likely < fused.bar.1);
-    let tint = margin_bar(&margin(Topic::Bleed, Side::AtMost, 2.0, 0.6, 1.4, 3.2));
+    let tint = margin_bar(&margin(Topic::Bleed, Unit::ColourDifference, Side::AtMost, 2.0, 0.6, 1.4, 3.2));
     assert!(!tint.fails_left && tint.likely < tint.limit && tint.limit < tint.bar.1);
     assert!((tint.fails.0 + tint.fails.1 - 358.0).abs() < 1e-9);
-    let far = margin_bar(&margin(Topic::Bleed, Side::AtMost, 2.0, 5.0, 40.0, 90.0));
+    let far = margin_bar(&margin(Topic::Bleed, Unit::ColourDifference, Side::AtMost, 2.0, 5.0, 40.0, 90.0));
     assert!(far.beyond.1 && far.bar.1 <= 358.0, "a bar stays on its scale");
 }
 
@@ -150,7 +150,7 @@ fn a_narrow_region_of_the_map_keeps_its_name() {
         values: set_c.iter().flat_map(|_| belt_m_per_min.iter().map(|belt| slower - belt)).collect(),
         limit: 0.0,
         needed: Side::AtMost,
-        unit: "°C".into(),
+        unit: Unit::Celsius,
     };
     let named = |slower: f64| {
         let report = WindowReport {

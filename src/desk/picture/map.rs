@@ -249,8 +249,7 @@ fn excess(wall: &Wall) -> Vec<f64> {
 fn past(wall: &Wall, value: f64) -> f64 {
     let straight = |value: f64| match wall.what {
         Topic::Fusion => {
-            let whole = if wall.unit == "%" { 100.0 } else { 1.0 };
-            let share = (value / whole).clamp(1e-6, 1.0 - 1e-6);
+            let share = (value / 100.0).clamp(1e-6, 1.0 - 1e-6);
             (share / (1.0 - share)).ln()
         }
         // Zero while the white binds all the dye, then steep: values far past the limit must not pull the contour.

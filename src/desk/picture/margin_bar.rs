@@ -2,7 +2,8 @@
 
 use super::Ink;
 use super::scale::AxisScale;
-use crate::plan::{Margin, Side, Topic};
+use crate::plan::{Margin, Side, Topic, Unit};
+use crate::quantity::Band;
 
 /// Width of the view box.
 pub const WIDTH: f64 = 370.0;
@@ -32,14 +33,10 @@ pub struct MarginBar {
     pub fails_left: bool,
 }
 
-/// The rule of a margin. Shares of fusion are drawn in percent whatever unit they come in.
+/// The rule of a margin.
 #[must_use]
 pub fn margin_bar(margin: &Margin) -> MarginBar {
-    let percent = margin.what == Topic::Fusion && margin.unit != "%";
-    let times = if percent { 100.0 } else { 1.0 };
-    let (low, likely, high) =
-        (margin.value.low * times, margin.value.likely * times, margin.value.high * times);
-    let limit = margin.limit * times;
+    let Margin { value: Band { low, likely, high }, limit, .. } = *margin;
     let (from, to) = ends(margin, limit, low, high);
     let scale = AxisScale { from, to, start: 12.0, end: WIDTH - 12.0 };
     let fails_left = margin.needed == Side::AtLeast;
@@ -63,12 +60,12 @@ pub fn margin_bar(margin: &Margin) -> MarginBar {
 
 /// Round ends that hold the limit and as much of the bar as can be read beside it.
 fn ends(margin: &Margin, limit: f64, low: f64, high: f64) -> (f64, f64) {
-    match margin.unit.as_str() {
+    match margin.unit {
         _ if margin.what == Topic::Fusion => {
             let from = (low.min(limit - 20.0) / 10.0).floor() * 10.0;
             (if from.is_finite() { from.clamp(0.0, 90.0) } else { 0.0 }, 100.0)
         }
-        "°C" => {
+        Unit::Celsius => {
             let reach = (high - limit).abs().max((limit - low).abs()).max(10.0) * 1.25;
             let reach = (reach.min(80.0) / 10.0).ceil() * 10.0;
             (limit - reach, limit + reach)

@@ -6,7 +6,7 @@ use crate::numerics::Lanes;
 use crate::plan::bleed::{AGEING_CASES, AgeingCases, BleedPath, Reach, fresh_and_dye, release_elsewhere};
 use crate::plan::order::{Cloth, Job, kinetics};
 use crate::plan::recipe::{Candidate, FlashStep, flash_of, stack_of};
-use crate::plan::report::{Curve, DialSetting, Drift, Pick, Setting, Side, Topic, Wall, WindowReport};
+use crate::plan::report::{Curve, DialSetting, Drift, Pick, Setting, Side, Topic, Unit, Wall, WindowReport};
 use crate::plan::verdict::{Judgement, judge};
 use crate::plan::window::{
     Demands, Detail, DriftRun, Question, SetPoint, Window, clearance_around, robust, setting,
@@ -127,29 +127,34 @@ fn walls(job: &Job, cloth: &Cloth, window: &Window, judgement: &Judgement<'_>) -
         values: cells.iter().map(|cell| demands.fused_of(cell) * 100.0).collect(),
         limit: rules.fused * 100.0,
         needed: Side::AtLeast,
-        unit: "%".into(),
+        unit: Unit::Percent,
     }];
-    let mut heat = |what: Topic, values: Vec<f64>, limit: f64, unit: &str| {
-        walls.push(Wall { what, values, limit, needed: Side::AtMost, unit: unit.into() });
+    let mut heat = |what: Topic, values: Vec<f64>, limit: f64, unit: Unit| {
+        walls.push(Wall { what, values, limit, needed: Side::AtMost, unit });
     };
     if let Some((dye_in, reach)) = bleed_of(job, cloth, judgement) {
         let Some((fresh, dye)) = fresh_and_dye(cloth, &judgement.assessment.candidate) else { return walls };
         let path = BleedPath { fresh: &fresh, dye: &dye, reach };
         let values = cells.iter().map(|cell| path.difference(cell.dye + dye_in)).collect();
-        heat(Topic::Bleed, values, rules.bleed, "ΔE00");
+        heat(Topic::Bleed, values, rules.bleed, Unit::ColourDifference);
     }
     if demands.scorch.is_finite() {
-        heat(Topic::Scorch, cells.iter().map(|cell| cell.scorch).collect(), rules.scorch, "");
+        heat(Topic::Scorch, cells.iter().map(|cell| cell.scorch).collect(), rules.scorch, Unit::One);
     }
     if demands.cloth.is_finite() {
         let what = if cloth.shrinks_above.is_some() { Topic::Shrink } else { Topic::Softening };
-        heat(what, cells.iter().map(|cell| celsius(cell.cloth_peak)).collect(), celsius(demands.cloth), "°C");
+        heat(
+            what,
+            cells.iter().map(|cell| celsius(cell.cloth_peak)).collect(),
+            celsius(demands.cloth),
+            Unit::Celsius,
+        );
     }
     heat(
         Topic::FilmHeat,
         cells.iter().map(|cell| celsius(cell.film_peak)).collect(),
         celsius(rules.film_heat),
-        "°C",
+        Unit::Celsius,
     );
     walls
 }

@@ -11,7 +11,7 @@ use crate::numerics::Lanes;
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, Spectrum};
 use crate::plan::order::{Cloth, Job, Rules};
 use crate::plan::recipe::{Candidate, DRIFT_CASES, FlashStep, travelling_hue};
-use crate::plan::report::{Margin, Side, Topic, margin};
+use crate::plan::report::{Margin, Side, Topic, Unit, margin};
 use crate::quantity::Band;
 
 /// The dye of a cloth, and the heat that moves it.
@@ -88,8 +88,9 @@ pub fn bleeding(
     Bleeding {
         chances,
         tint: [
-            Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, "ΔE00")),
-            at_rim.map(|(_, band)| margin(Topic::Rim, band, rules.bleed, Side::AtMost, "ΔE00")),
+            Some(margin(Topic::Bleed, band, rules.bleed, Side::AtMost, Unit::ColourDifference)),
+            at_rim
+                .map(|(_, band)| margin(Topic::Rim, band, rules.bleed, Side::AtMost, Unit::ColourDifference)),
         ],
         grade: Some(path.grade(arrives.likely).step),
         bled: Some(Bled { ageing, rim, arrives, critical, rules }),

@@ -7,7 +7,7 @@ use super::gloss::gloss_margin;
 use crate::ink::FilmOpacity;
 use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::{Candidate, most_shown};
-use crate::plan::report::{Margin, Side, Topic, margin};
+use crate::plan::report::{Margin, Side, Topic, Unit, margin};
 use crate::quantity::Band;
 
 /// Margins of what is seen at the press, over the films of this shop from thin to thick.
@@ -22,9 +22,9 @@ pub fn press_margins(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, look: 
     let (needed, held) = candidate.matting(job, cloth);
     let shows = Band::around(look.garment_shows, &[least, worst]);
     let seen = [
-        margin(Topic::Opacity, shows, most, Side::AtMost, "ΔE00"),
-        margin(Topic::Hand, hand, 2.2, Side::AtMost, ""),
-        margin(Topic::Matting, spread(held * 1e6), needed * 1e6, Side::AtLeast, "µm"),
+        margin(Topic::Opacity, shows, most, Side::AtMost, Unit::ColourDifference),
+        margin(Topic::Hand, hand, 2.2, Side::AtMost, Unit::One),
+        margin(Topic::Matting, spread(held * 1e6), needed * 1e6, Side::AtLeast, Unit::Micrometres),
     ];
     seen.into_iter().chain(gloss_margin(job, cloth, candidate)).collect()
 }

@@ -5,7 +5,7 @@
 
 use crate::ink::White;
 use crate::plan::order::{Cloth, Job};
-use crate::plan::report::{Ghosting, Margin, Side, Topic, margin};
+use crate::plan::report::{Ghosting, Margin, Side, Topic, Unit, margin};
 use crate::quantity::Band;
 
 /// How often a white ghosts on this cloth, with the factors of that frequency.
@@ -23,5 +23,5 @@ pub fn ghosting(job: &Job, cloth: &Cloth, white: &White) -> Ghosting {
 /// A class frequency (0 to 1) as a margin in %: known within a factor of two at best.
 pub fn frequency(job: &Job, what: Topic, chance: f64) -> Margin {
     let value = Band { low: chance / 2.0, likely: chance, high: (chance * 2.0).min(1.0) };
-    margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, "%")
+    margin(what, value.map(|share| share * 100.0), job.rules.go * 100.0, Side::AtMost, Unit::Percent)
 }

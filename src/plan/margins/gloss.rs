@@ -8,7 +8,7 @@ use crate::ink::surface_slope;
 use crate::optics::{PVC_INDEX, WHITE_SCATTERS, gloss_units};
 use crate::plan::order::{Cloth, Job, Sheen};
 use crate::plan::recipe::Candidate;
-use crate::plan::report::{Margin, Side, Topic, margin};
+use crate::plan::report::{Margin, Side, Topic, Unit, margin};
 use crate::quantity::Band;
 
 /// Highest gloss of a paint called flat and lowest of one called semi-gloss, GU at 60°: levels 2 and 5 of the
@@ -54,5 +54,5 @@ pub fn gloss_margin(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Opti
         high: gloss(candidate, nap, 1.0 + wander, 1.0 / DOUBT),
     };
     // Round to whole gloss units; assumed slopes do not justify decimals.
-    Some(margin(Topic::Gloss, value.map(f64::round), limit, side, "GU"))
+    Some(margin(Topic::Gloss, value.map(f64::round), limit, side, Unit::Gloss))
 }

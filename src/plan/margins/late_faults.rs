@@ -7,7 +7,7 @@ use super::ghosting::{frequency, ghosting};
 use crate::numerics::normal;
 use crate::plan::order::{Cloth, Job, UseKind};
 use crate::plan::recipe::{Candidate, comes_off};
-use crate::plan::report::{Margin, Side, Topic, margin};
+use crate::plan::report::{Margin, Side, Topic, Unit, margin};
 use crate::quantity::Band;
 
 /// Share of fully fused prints that crack or lift in an industrial wash, hotter and rougher than one at home
@@ -70,5 +70,5 @@ pub fn stretch_margin(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> Ma
     let stretch = candidate.white.stretch;
     let value =
         Band { low: stretch * 0.75, likely: stretch, high: stretch * 1.33 }.map(|share| share * 100.0);
-    margin(Topic::Stretch, value, stretch_needed(job, cloth) * 100.0, Side::AtLeast, "%")
+    margin(Topic::Stretch, value, stretch_needed(job, cloth) * 100.0, Side::AtLeast, Unit::Percent)
 }

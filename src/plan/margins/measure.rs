@@ -9,7 +9,7 @@ use crate::ink::FilmOpacity;
 use crate::numerics::Lanes;
 use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::{Candidate, DRIFT_CASES};
-use crate::plan::report::{Margin, Side, Topic, margin, sorted_insert, tightness};
+use crate::plan::report::{Margin, Side, Topic, Unit, margin, sorted_insert, tightness};
 use crate::plan::window::PlannedRun;
 use crate::quantity::Band;
 use crate::quantity::units::celsius;
@@ -117,20 +117,26 @@ fn heat_margins(
     let film = band(runs.film_peak).map(celsius);
     let ClothHeat { peak: cloth_peak, scorch } = runs.cloth;
     let mut margins = vec![
-        margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, "%"),
-        margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, "°C"),
+        margin(Topic::Fusion, fused, rules.fused * 100.0, Side::AtLeast, Unit::Percent),
+        margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, Unit::Celsius),
     ];
     if cloth.scorches {
         let index = band(scorch);
-        margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, ""));
+        margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, Unit::One));
     }
     if let Some(limit) = cloth.shrinks_above {
         let shrink = band((cloth_peak - limit).max(Lanes::ZERO) * (rules.shrink_slope * 100.0));
-        margins.push(margin(Topic::Shrink, shrink, rules.shrink_allowed * 100.0, Side::AtMost, "%"));
+        margins.push(margin(
+            Topic::Shrink,
+            shrink,
+            rules.shrink_allowed * 100.0,
+            Side::AtMost,
+            Unit::Percent,
+        ));
     }
     if let Some((_, limit)) = cloth.yields() {
         let peak = band(cloth_peak).map(celsius);
-        margins.push(margin(Topic::Softening, peak, celsius(limit), Side::AtMost, "°C"));
+        margins.push(margin(Topic::Softening, peak, celsius(limit), Side::AtMost, Unit::Celsius));
     }
     margins
 }

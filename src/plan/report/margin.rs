@@ -49,6 +49,29 @@ pub enum Side {
     AtMost,
 }
 
+/// Unit of a margin's value and limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Unit {
+    /// A ratio or an index.
+    #[serde(rename = "")]
+    One,
+    /// Percent.
+    #[serde(rename = "%")]
+    Percent,
+    /// Degrees Celsius.
+    #[serde(rename = "°C")]
+    Celsius,
+    /// Micrometres.
+    #[serde(rename = "µm")]
+    Micrometres,
+    /// Colour difference, CIEDE2000.
+    #[serde(rename = "ΔE00")]
+    ColourDifference,
+    /// Gloss units of ISO 2813.
+    #[serde(rename = "GU")]
+    Gloss,
+}
+
 /// A value against its limit. Reasons and first-piece checks are read from margins.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Margin {
@@ -62,7 +85,7 @@ pub struct Margin {
     /// Which side it must lie on.
     pub needed: Side,
     /// Unit of value and limit.
-    pub unit: String,
+    pub unit: Unit,
 }
 
 impl Margin {
@@ -85,9 +108,9 @@ impl Margin {
     }
 }
 
-/// A margin, its unit as a word.
-pub fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: &str) -> Margin {
-    Margin { what, limit, value, needed, unit: unit.into() }
+/// A margin.
+pub fn margin(what: Topic, value: Band, limit: f64, needed: Side, unit: Unit) -> Margin {
+    Margin { what, limit, value, needed, unit }
 }
 
 /// How near a margin's worse end is to its limit, in units of the limit: 0 at the limit, negative beyond.

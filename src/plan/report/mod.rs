@@ -23,7 +23,7 @@ pub use answer_report::{Caution, Rejected, Report, Unknown};
 pub use dial_setting::DialSetting;
 pub use follow_up::{FollowUp, LOOKS, Leaves, days_to_look};
 pub use forecast::{BleedForecast, Cut, DyeLedger, FirstShows, Ghosting, GradeLine, OtherWorlds, RimShows};
-pub use margin::{Margin, Side, Topic};
+pub use margin::{Margin, Side, Topic, Unit};
 pub use pick::{Appearance, Pick, PrintStep, Setting, Trial};
 pub use reason::{Advice, Code, Reason, Value};
 pub use recipe::{Mixture, PressScreen, Recipe};

@@ -1,6 +1,6 @@
 //! A cure window as it travels in JSON: grid, walls, set point, clearance, curve.
 
-use super::margin::{Margin, Side, Topic};
+use super::margin::{Margin, Side, Topic, Unit};
 use super::pick::Setting;
 use super::verdict::Verdict;
 use crate::quantity::Band;
@@ -49,7 +49,7 @@ pub struct Wall {
     /// The side that works.
     pub needed: Side,
     /// Unit of values and limit.
-    pub unit: String,
+    pub unit: Unit,
 }
 
 /// The cure window of one white on one cloth in one dryer.

@@ -7,11 +7,8 @@ use leptos::prelude::*;
 
 /// Both charts of a window report.
 pub fn history_view(window: &WindowReport, voice: Voice) -> Option<impl IntoView + use<>> {
-    let limit = window
-        .walls
-        .iter()
-        .find(|wall| wall.what == Topic::Fusion)
-        .map_or(0.9, |wall| if wall.unit == "%" { wall.limit / 100.0 } else { wall.limit });
+    let limit =
+        window.walls.iter().find(|wall| wall.what == Topic::Fusion).map_or(0.9, |wall| wall.limit / 100.0);
     let drawn = history_charts(&window.curve, limit, voice.units)?;
     let peak = voice.quantity(Quantity::Temperature, drawn.peak_c);
     let curves = curves(&drawn, window.curve.leaves_s, voice);
