@@ -15,5 +15,6 @@ mod desk_trade;
 mod driver;
 mod job_sheet;
 mod print_room;
+mod used_words;
 mod wording;
 mod wording_number;

@@ -95,8 +95,6 @@ pub enum Code {
     LooksDull,
     /// The white may ghost; `frequency`.
     MayGhost,
-    /// Soft or stiff hand; `hand`.
-    HandSoft,
     /// Stiff hand; `hand`.
     HandStiff,
     /// Film stretches enough; `stretch`, `needed`.
@@ -167,8 +165,6 @@ pub enum Code {
     ReducerSpoils,
     /// Nothing on the shelf.
     ShelfEmpty,
-    /// A chance that no model sees; `percent`.
-    Lapse,
     /// Much money rides on it; `pieces`, `value`.
     MoneyAddsCare,
     // --- several garments ---
@@ -191,10 +187,6 @@ pub enum Code {
     IfUndyed,
     /// If the cloth is dried before; `water_percent`, `verdict`.
     IfDried,
-    /// If the dryer runs hot; `kelvin`, `verdict`.
-    IfHotter,
-    /// Another dryer or setting; `side`.
-    OtherHeat,
     /// Another process than plastisol.
     OtherProcess,
     // --- what is given up for what ---
@@ -238,8 +230,6 @@ pub enum Code {
     PressIrons,
     /// Belt stop under panels.
     BeltStop,
-    /// Coated belts and sheets.
-    CoatedBelt,
     /// Solvents near flash and dryer.
     FlammableVapour,
     /// Additives with isocyanate; `limit` %, `law`, `since`.
@@ -318,24 +308,8 @@ pub enum Advice {
     ClothPressTest,
     /// Appearance again later.
     FollowUp,
-    /// Slow the belt.
-    SlowerBelt,
-    /// Speed the belt.
-    FasterBelt,
-    /// Turn the dryer down.
-    CoolerDryer,
-    /// Turn the dryer up.
-    HotterDryer,
     /// Dry the cloth first.
     PreDry,
     /// A second stroke.
     SecondStroke,
-    /// Use a low-cure white.
-    LowCureWhite,
-    /// Split the order.
-    SplitOrder,
-    /// The cloth's own heat limit lies under the cure.
-    OutsideHeatLimit,
-    /// Ask the garment's maker.
-    MakerWordNeeded,
 }

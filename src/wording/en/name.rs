@@ -78,16 +78,8 @@ pub(in crate::wording) fn advice(advice: Advice) -> &'static str {
             "Press white cloth on the garment first. If it stains, treat it as bleeding."
         }
         Advice::FollowUp => "Keep one piece and look at it again in a month.",
-        Advice::SlowerBelt => "Run the belt slower.",
-        Advice::FasterBelt => "Run the belt faster.",
-        Advice::CoolerDryer => "Turn the dryer down.",
-        Advice::HotterDryer => "Turn the dryer up.",
         Advice::PreDry => "Dry the cloth, then print it at once. It takes water up again within minutes.",
         Advice::SecondStroke => "Print a second stroke after a flash.",
-        Advice::LowCureWhite => "Take a low-cure white.",
-        Advice::SplitOrder => "Split the order: these garments need different ways.",
-        Advice::OutsideHeatLimit => "This cloth cannot take the heat of a cure. Do not force it.",
-        Advice::MakerWordNeeded => "Get the garment maker's word in writing first.",
     }
 }
 

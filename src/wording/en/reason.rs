@@ -83,7 +83,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "It may ghost on this shade. Whites of this class do so in about {}. Do not stack hot.",
             v.chance("frequency")
         ),
-        C::HandSoft => "The hand is soft. Thin film, flexible white.".into(),
         C::HandStiff => "The hand is stiff. A thinner film or a softer white helps.".into(),
         C::StretchHolds => format!(
             "It stretches with the cloth. The film takes {}, the job needs {}.", v.percent("stretch"), v.percent("needed")
@@ -174,9 +173,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "Reducer spoils the white. {} of it spends the power to hold dye back. Leave it out.", v.percent("percent")
         ),
         C::ShelfEmpty => "The shelf is empty. Pick the whites you have under The shop.".into(),
-        C::Lapse => format!(
-            "Some things no sum sees. A wrong bucket or a dead panel spoils about {} of jobs.", v.percent("percent")
-        ),
         C::MoneyAddsCare => format!(
             "Much rides on it. {} pieces worth {} together ask for one look more.", v.count("pieces"), v.count("value")
         ),
@@ -215,8 +211,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "If you dry the cloth first and print it at once: it holds {} water", v.percent("water_percent")
         ),
         C::IfUndyed => "If the polyester turns out undyed".into(),
-        C::IfHotter => format!("If the dryer runs {} hot", v.kelvin("kelvin")),
-        C::OtherHeat => "With another dryer, or a setting this one cannot reach".into(),
         C::OtherProcess => "With another process than plastisol".into(),
         C::CheckStretch => "Let the first piece cool, then stretch it. No cracks: it is fused.".into(),
         C::CheckProbe => "Lay a probe in the wet film and send it through. Compare the peak.".into(),
@@ -240,7 +234,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("temp")
         ),
         C::BeltStop => "A stopped belt burns cloth in seconds. Panels off or lifted, empty the belt, extinguisher within reach. Clear lint from the dryer and its duct.".into(),
-        C::CoatedBelt => "Non-stick belts and sheets give off toxic fume when they overheat. Never leave the belt standing under hot panels.".into(),
         C::FlammableVapour => "Screen wash and spray adhesive burn. Keep them away from the flash and the dryer's mouth.".into(),
         C::Isocyanate => format!(
             "Bonding additives with isocyanate can make a person allergic for life. Trained people only ({}, since {}, from {} on), gloves, no spraying, no heating of the open pot; whoever is allergic stays away. Not for infants' wear or bare skin without the maker's word. The safety data sheet comes first.",

@@ -78,16 +78,8 @@ pub(in crate::wording) fn advice(advice: Advice) -> &'static str {
             "Planche antes tela blanca sobre la prenda. Si mancha, trátela como tela que suelta tinte."
         }
         Advice::FollowUp => "Guarde una pieza y mírela otra vez en un mes.",
-        Advice::SlowerBelt => "Lleve la cinta más lenta.",
-        Advice::FasterBelt => "Lleve la cinta más rápida.",
-        Advice::CoolerDryer => "Baje el horno.",
-        Advice::HotterDryer => "Suba el horno.",
         Advice::PreDry => "Seque la tela y estámpela enseguida. Vuelve a tomar agua en minutos.",
         Advice::SecondStroke => "Dé una segunda pasada tras un presecado.",
-        Advice::LowCureWhite => "Use un blanco de baja temperatura.",
-        Advice::SplitOrder => "Parta el pedido: estas prendas piden maneras distintas.",
-        Advice::OutsideHeatLimit => "Esta tela no aguanta el calor de un curado. No la fuerce.",
-        Advice::MakerWordNeeded => "Consiga antes por escrito la palabra del fabricante.",
     }
 }
 

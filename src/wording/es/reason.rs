@@ -83,7 +83,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "Puede dejar sombra en este tono. A los blancos de esta clase les pasa en {}. No apile en caliente.",
             v.chance("frequency")
         ),
-        C::HandSoft => "El tacto es suave. Capa fina, blanco flexible.".into(),
         C::HandStiff => "El tacto es rígido. Ayuda una capa más fina o un blanco más suave.".into(),
         C::StretchHolds => format!(
             "Estira con la tela. La capa aguanta {}, el trabajo pide {}.", v.percent("stretch"), v.percent("needed")
@@ -173,9 +172,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "El reductor estropea el blanco. Con {} pierde fuerza para retener tinte. No lo use.", v.percent("percent")
         ),
         C::ShelfEmpty => "El estante está vacío. Marque en El taller los blancos que tiene.".into(),
-        C::Lapse => format!(
-            "Hay fallos que ninguna cuenta ve. Un cubo cambiado o un panel apagado estropean cerca de {} de los trabajos.", v.percent("percent")
-        ),
         C::MoneyAddsCare => format!(
             "Hay mucho en juego. {} piezas que valen {} juntas piden mirar una vez más.", v.count("pieces"), v.count("value")
         ),
@@ -214,8 +210,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "Si seca antes la tela y la estampa enseguida: contiene un {} de agua", v.percent("water_percent")
         ),
         C::IfUndyed => "Si el poliéster resulta sin teñir".into(),
-        C::IfHotter => format!("Si el horno va {} de más", v.kelvin("kelvin")),
-        C::OtherHeat => "Con otro horno, o con un ajuste que este no alcanza".into(),
         C::OtherProcess => "Con otro proceso que no sea plastisol".into(),
         C::CheckStretch => "Deje enfriar la primera pieza y estírela. Sin grietas: está fundida.".into(),
         C::CheckProbe => "Ponga una sonda en la capa húmeda y pásela por el horno. Compare el máximo.".into(),
@@ -239,7 +233,6 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             v.heat("temp")
         ),
         C::BeltStop => "Una cinta parada quema tela en segundos. Paneles apagados o levantados, cinta vacía, extintor a mano. Limpie la pelusa del horno y del conducto.".into(),
-        C::CoatedBelt => "Las cintas y láminas antiadherentes sueltan humo tóxico si se recalientan. No deje la cinta parada bajo paneles calientes.".into(),
         C::FlammableVapour => "El limpiapantallas y el adhesivo en aerosol arden. Lejos del presecado y de la boca del horno.".into(),
         C::Isocyanate => format!(
             "Los aditivos de agarre con isocianato pueden causar alergia de por vida. Solo personal formado ({}, desde {}, a partir de {}), guantes, sin pulverizar ni calentar el bote abierto; quien tenga alergia, lejos. No en ropa de bebé ni sobre la piel sin la palabra del fabricante. Manda la ficha de seguridad.",

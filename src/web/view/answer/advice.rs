@@ -15,8 +15,6 @@ pub fn is_change(code: Code) -> bool {
             | Code::UseBlocker
             | Code::IfUndyed
             | Code::IfDried
-            | Code::IfHotter
-            | Code::OtherHeat
             | Code::OtherProcess
             | Code::OpensCooler
             | Code::OpensHotter
