@@ -3,7 +3,7 @@
 use super::svg::{SvgWriter, tenths};
 use crate::desk::picture::Ink;
 use crate::desk::picture::map::{HEIGHT, MapGrid, SetPointMark, WindowMap};
-use crate::plan::{Margin, Side, Topic};
+use crate::plan::{Margin, Side, Topic, Unit};
 use crate::quantity::Band;
 use crate::wording::{Label, Numeral, Phrase, Quantity, Voice};
 use maud::{Markup, html};
@@ -116,12 +116,12 @@ pub fn limit_words(topic: Topic, grid: &MapGrid, voice: Voice) -> String {
         limit: wall.limit,
         value: Band::exact(wall.limit),
         needed: wall.needed,
-        unit: wall.unit.clone(),
+        unit: wall.unit,
     };
     let value = voice.margin(&as_margin, wall.limit);
     let what = match topic {
         Topic::Fusion => voice.label(Label::UndersideWord).to_owned(),
-        _ if wall.unit == "°C" => String::new(),
+        _ if wall.unit == Unit::Celsius => String::new(),
         topic => voice.topic(topic).to_lowercase(),
     };
     let limit = match wall.needed {
