@@ -1,11 +1,12 @@
 //! `cargo xtask`: everything a contributor does, in one tool.
 
 use anyhow::{Result, bail};
+use lexopt::prelude::*;
 use std::process::ExitCode;
-use xtask::check::{self, Which, browser_program};
+use xtask::check::{self, browser_program};
 use xtask::host::progress::say;
 use xtask::host::workspace::Workspace;
-use xtask::measure;
+use xtask::measure::{self, mutants};
 use xtask::page::build::{build, review_imports};
 use xtask::page::serve;
 use xtask::page::toolchain::Toolchain;
@@ -22,9 +23,12 @@ cargo xtask bench    time what ships beside its peers (minutes)
                        --only march    the march and the window, into dist/bench.json
                        --only wasm     one history in Chromium beside the same natively
                        --only storage  a whole library kept in the browser's database, into dist/bench.json
+cargo xtask mutants  plant faults one at a time and say which of them the native tests miss (an hour and more)
+                       --sample NUMBER how many are drawn (150)
+                       --seed NUMBER   what they are drawn with (1)
 cargo xtask peer     solve fifty random histories with SciPy instead, and compare
 cargo xtask shots    take pictures of the built page into dist/shots
-                       SCREEN...       the screens, without their # (the first one if none is given)
+                       SCREEN...       the screens by their addresses, and what is tapped there: library~Whites (job)
                        --spanish       in Spanish
                        --approve       renew tests/approved, which the browser tests compare the page with
 cargo xtask latency  time what a person waits for in Chromium, slowed down four times, into dist/latency.json
@@ -33,8 +37,22 @@ cargo xtask imports  list what the wasm may call and compare it with src/tool/wa
 
 Building takes --toolchain debian where rustup is not allowed.";
 
+/// What the command line says beside the command.
+struct Options {
+    toolchain: Toolchain,
+    opens_browser: bool,
+    port: u16,
+    only: Option<String>,
+    kills: Option<String>,
+    accepts: bool,
+    seed: u64,
+    sample: usize,
+    /// Words that are handed on to the program that drives the browser.
+    shots: Vec<String>,
+}
+
 fn main() -> ExitCode {
-    match obey(std::env::args().skip(1).collect()) {
+    match run() {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             eprintln!("\n{error:#}");
@@ -43,104 +61,75 @@ fn main() -> ExitCode {
     }
 }
 
-fn obey(words: Vec<String>) -> Result<()> {
-    let mut words = Words { rest: words };
-    let Some(verb) = words.first() else {
-        say(HELP);
-        return Ok(());
+fn run() -> Result<()> {
+    let mut arguments = lexopt::Parser::from_env();
+    let command = match arguments.next()? {
+        Some(Value(command)) => command.string()?,
+        None | Some(Short('h') | Long("help")) => "help".to_owned(),
+        Some(other) => return Err(other.unexpected().into()),
     };
+    let options = read_options(&command, &mut arguments)?;
     let workspace = Workspace::find()?;
-    let toolchain = match words.value("--toolchain")? {
-        Some(name) => Toolchain::from_name(&name)?,
-        None => Toolchain::default(),
-    };
-    match verb.as_str() {
-        "open" => {
-            let opens = !words.flag("--no-open");
-            let port = match words.value("--port")? {
-                Some(port) => {
-                    port.parse().map_err(|_| anyhow::anyhow!("--port {port}: a port is 1 to 65535"))?
-                }
-                None => serve::PORT,
-            };
-            words.finish()?;
-            build(&workspace, toolchain)?;
-            serve::serve_site(&workspace, port, opens)
-        }
-        "build" => {
-            words.finish()?;
-            build(&workspace, toolchain)
-        }
-        "test" => {
-            let which = Which::from_name(words.value("--only")?)?;
-            let kills = words.value("--kills")?;
-            words.finish()?;
-            check::run_all(&workspace, toolchain, &which, kills)
-        }
-        "bench" => {
-            let only = words.value("--only")?;
-            words.finish()?;
-            match only.as_deref() {
-                None => measure::bench(&workspace).and_then(|()| measure::storage(&workspace, toolchain)),
-                Some("march") => measure::bench(&workspace),
-                Some("wasm") => measure::pace(&workspace).and_then(|()| {
-                    browser_program::wasm_bench(&workspace, toolchain, "march_bench").map(drop)
-                }),
-                Some("storage") => measure::storage(&workspace, toolchain),
-                Some(other) => bail!("bench --only {other}: there are march, wasm and storage"),
-            }
-        }
-        "latency" => {
-            words.finish()?;
-            browser_program::latency(&workspace)
-        }
-        "peer" => {
-            words.finish()?;
-            measure::python::peer(&workspace)
-        }
-        "shots" => browser_program::shots(&workspace, &words.rest),
-        "imports" => {
-            let accepts = words.flag("--accept");
-            words.finish()?;
-            review_imports(&workspace, toolchain, accepts)
-        }
-        "help" | "--help" | "-h" => {
+    let toolchain = options.toolchain;
+    match command.as_str() {
+        "help" => {
             say(HELP);
             Ok(())
         }
+        "open" => {
+            build(&workspace, toolchain)?;
+            serve::serve_site(&workspace, options.port, options.opens_browser)
+        }
+        "build" => build(&workspace, toolchain),
+        "test" => check::run_all(&workspace, toolchain, options.only.as_deref(), options.kills),
+        "bench" => match options.only.as_deref() {
+            None => measure::bench(&workspace).and_then(|()| measure::storage(&workspace, toolchain)),
+            Some("march") => measure::bench(&workspace),
+            Some("wasm") => measure::pace(&workspace)
+                .and_then(|()| browser_program::wasm_bench(&workspace, toolchain, "march_bench").map(drop)),
+            Some("storage") => measure::storage(&workspace, toolchain),
+            Some(other) => bail!("bench --only {other}: there are march, wasm and storage"),
+        },
+        "mutants" => mutants::mutants(&workspace, options.seed, options.sample),
+        "latency" => browser_program::latency(&workspace),
+        "peer" => measure::python::peer(&workspace),
+        "shots" => browser_program::shots(&workspace, &options.shots),
+        "imports" => review_imports(&workspace, toolchain, options.accepts),
         other => bail!("`cargo xtask {other}` is not known. What is:\n\n{HELP}"),
     }
 }
 
-/// The words of the command line that nobody has taken yet.
-struct Words {
-    rest: Vec<String>,
-}
-
-impl Words {
-    fn first(&mut self) -> Option<String> {
-        if self.rest.is_empty() { None } else { Some(self.rest.remove(0)) }
-    }
-
-    fn flag(&mut self, name: &str) -> bool {
-        let before = self.rest.len();
-        self.rest.retain(|word| word != name);
-        self.rest.len() < before
-    }
-
-    fn value(&mut self, name: &str) -> Result<Option<String>> {
-        let Some(place) = self.rest.iter().position(|word| word == name) else { return Ok(None) };
-        if place + 1 >= self.rest.len() {
-            bail!("{name} needs a word after it");
+/// Reads the options of a command; one that belongs to another command is an error.
+fn read_options(command: &str, arguments: &mut lexopt::Parser) -> Result<Options> {
+    let mut options = Options {
+        toolchain: Toolchain::default(),
+        opens_browser: true,
+        port: serve::PORT,
+        only: None,
+        kills: None,
+        accepts: false,
+        seed: 1,
+        sample: mutants::SAMPLE,
+        shots: Vec::new(),
+    };
+    while let Some(argument) = arguments.next()? {
+        match (command, argument) {
+            (_, Long("toolchain")) => {
+                options.toolchain = Toolchain::from_name(&arguments.value()?.string()?)?;
+            }
+            ("open", Long("no-open")) => options.opens_browser = false,
+            ("open", Long("port")) => options.port = arguments.value()?.parse()?,
+            ("test" | "bench", Long("only")) => options.only = Some(arguments.value()?.string()?),
+            ("test", Long("kills")) => options.kills = Some(arguments.value()?.string()?),
+            ("imports", Long("accept")) => options.accepts = true,
+            ("mutants", Long("seed")) => options.seed = arguments.value()?.parse()?,
+            ("mutants", Long("sample")) => options.sample = arguments.value()?.parse()?,
+            ("shots", Long(name @ ("spanish" | "approve"))) => options.shots.push(format!("--{name}")),
+            ("shots", Value(screen)) => options.shots.push(screen.string()?),
+            (_, other) => {
+                bail!("{}. What is known:\n\n{HELP}", other.unexpected());
+            }
         }
-        self.rest.remove(place);
-        Ok(Some(self.rest.remove(place)))
     }
-
-    fn finish(&self) -> Result<()> {
-        match self.rest.first() {
-            None => Ok(()),
-            Some(word) => bail!("`{word}` is not known here. What is:\n\n{HELP}"),
-        }
-    }
+    Ok(options)
 }

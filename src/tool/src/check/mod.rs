@@ -47,54 +47,25 @@ const STEPS: [Step; 8] = [
     Step { name: "node", what: "the JS package, in Node", run: steps::node },
 ];
 
-/// Which steps to run.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Which {
-    /// All of them.
-    All,
-    /// The one of this name.
-    Only(String),
-}
-
-impl Which {
-    /// Reads the value of `--only`.
-    ///
-    /// # Errors
-    /// When there is no step of that name.
-    pub fn from_name(name: Option<String>) -> Result<Self> {
-        match name {
-            None => Ok(Self::All),
-            Some(name) if STEPS.iter().any(|step| step.name == name) => Ok(Self::Only(name)),
-            Some(name) => {
-                let known: Vec<_> =
-                    STEPS.iter().map(|step| format!("  {:11}{}", step.name, step.what)).collect();
-                bail!("--only {name}: the steps are\n{}", known.join("\n"))
-            }
-        }
-    }
-
-    fn holds(&self, step: &Step) -> bool {
-        match self {
-            Self::All => true,
-            Self::Only(name) => step.name == name,
-        }
-    }
-}
-
-/// Runs the steps, all of them even when one fails, and ends with one plain line that sums the tests.
+/// Runs the steps, or the one of the name `only`, all of them even when one fails, and ends with one plain line that sums the
+/// tests.
 ///
 /// # Errors
-/// When any step failed.
+/// [`anyhow::Error`] if a step failed, or there is none of that name.
 pub fn run_all(
     workspace: &Workspace,
     toolchain: Toolchain,
-    which: &Which,
+    only: Option<&str>,
     kills: Option<String>,
 ) -> Result<()> {
+    if let Some(name) = only.filter(|name| STEPS.iter().all(|step| step.name != *name)) {
+        let known: Vec<_> = STEPS.iter().map(|step| format!("  {:11}{}", step.name, step.what)).collect();
+        bail!("--only {name}: the steps are\n{}", known.join("\n"));
+    }
     let options = CheckOptions { workspace, toolchain, kills };
     let mut sum = Tally::default();
     let mut unhappy = Vec::new();
-    for step in STEPS.iter().filter(|step| which.holds(step)) {
+    for step in STEPS.iter().filter(|step| only.is_none_or(|name| step.name == name)) {
         say(&format!("==> {}: {}", step.name, step.what));
         let start = Instant::now();
         let mut tally = (step.run)(&options).unwrap_or_else(|error| {

@@ -1,4 +1,7 @@
 //! Running other programs: to their end, or for the one line that they print.
+//!
+//! By hand, because a failure must end with the next thing to try: a crate for shell scripts says only that a command failed,
+//! and every call would add its advice again.
 
 use anyhow::{Context, Result, bail};
 use std::ffi::OsStr;

@@ -1,8 +1,9 @@
-//! What is timed, and what is compared with other solvers: `cargo xtask bench` and `cargo xtask peer`.
+//! What is timed, compared with other solvers, and tested by planted faults: `cargo xtask bench`, `peer` and `mutants`.
 //!
 //! In: the package `whitehold-bench`, which alone links the peers, and the wasm tests that are benches. Out: a table on the
 //! screen and in `dist/bench.json`. It must not be needed by a build or a check: both would take minutes longer.
 
+pub mod mutants;
 pub mod python;
 mod table;
 

@@ -1,7 +1,8 @@
 //! A small web server for one folder, on this computer only.
 //!
 //! It sends each page's own policy as a header too, so that a policy holds from the first byte, and adds what only a
-//! header can say: who may frame the page.
+//! header can say: who may frame the page. A crate that serves files would take the place of some twenty lines of this: the
+//! rest is the policy, the other headers, and the port.
 
 use crate::host::progress::say;
 use crate::host::workspace::Workspace;

@@ -18,7 +18,8 @@ pub(super) fn descriptions(compiled: &[u8]) -> Result<Vec<&[u8]>> {
     Ok(sections)
 }
 
-/// What the section says of an imported function, read from where its name stands.
+/// What the section says of an imported function: `Class.method`, `new Class`, or the name of a function that belongs to no
+/// class. Nothing if the section does not describe it.
 ///
 /// The layout is that of `wasm_bindgen_shared` in the version pinned for the whole project: the name, four flags,
 /// the class if there is one with the kind of call, a flag, the arguments, two flags, the name in JS.

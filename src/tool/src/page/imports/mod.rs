@@ -1,9 +1,9 @@
 //! What the wasm may call: its imports, compared with a reviewed list.
 //!
-//! A wasm module can do nothing but compute and call what it imports. So the list of imports is the list of what the
-//! page can do, and a new line in it is a new power that somebody must look at. The binding names an import
-//! `__wbg_open_07ea…`; which `open` that is (a database's or a window's) stands in a section that wasm-bindgen
-//! leaves in the compiled module, and is read from there.
+//! A wasm module can do nothing but compute and call what it imports. So the list of imports is the list of what the page can
+//! do, and a new line in it is a new power that must be reviewed. The binding names an import `__wbg_open_07ea…`; which
+//! `open` that is, a database's or a window's, is in a section that wasm-bindgen leaves in the compiled module
+//! ([`description`]), or else in the JS of the binding ([`glue`]). An import that neither explains is an error.
 
 mod description;
 mod glue;
@@ -13,7 +13,7 @@ use crate::host::workspace::{Workspace, read, write};
 use crate::page::wasm::WasmBinding;
 use anyhow::{Context, Result, bail};
 use description::{describe, descriptions};
-use glue::{generic, with_namespace, without_hash};
+use glue::{undescribed, with_namespace};
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use wasmparser::{Parser, Payload};
@@ -60,10 +60,10 @@ const REFUSED: [&str; 29] = [
 /// Functions of the same kind that belong to no class, or to several.
 const REFUSED_ANYWHERE: [&str; 5] = ["eval", "fetch", "importScripts", "sendBeacon", "Function"];
 
-/// Fails when the wasm asks for a call that the list does not hold.
+/// Checks that the wasm asks for no call that the list does not hold.
 ///
 /// # Errors
-/// Names the calls, and how to review them.
+/// [`anyhow::Error`] that names the calls and says how to review them; and as [`names`].
 pub fn check(workspace: &Workspace, compiled: &[u8], bound: &WasmBinding) -> Result<()> {
     let asked = names(compiled, bound)?;
     refuse(&asked)?;
@@ -79,7 +79,7 @@ pub fn check(workspace: &Workspace, compiled: &[u8], bound: &WasmBinding) -> Res
         return Ok(());
     }
     bail!(
-        "the wasm asks for calls that nobody reviewed:\n    {}\nNext thing to try: find out which change brought each \
+        "the wasm asks for calls that were not reviewed:\n    {}\nNext thing to try: find out which change brought each \
          of them and what it lets the page do; if that is right, `cargo xtask imports --accept` adds it to {}.",
         new.join("\n    "),
         path.display()
@@ -89,7 +89,7 @@ pub fn check(workspace: &Workspace, compiled: &[u8], bound: &WasmBinding) -> Res
 /// Writes what the wasm asks for as the reviewed list, and says what is new.
 ///
 /// # Errors
-/// When the wasm asks for something that no review lets in.
+/// [`anyhow::Error`] if the wasm asks for something that no review lets in; and as [`names`].
 pub fn accept(workspace: &Workspace, compiled: &[u8], bound: &WasmBinding) -> Result<()> {
     let asked = names(compiled, bound)?;
     refuse(&asked)?;
@@ -135,7 +135,7 @@ fn is_refused(name: &str) -> bool {
 /// The names of all imports of the bound module; `compiled` is the same module before binding, which describes them.
 ///
 /// # Errors
-/// When a module cannot be read.
+/// [`anyhow::Error`] if a module cannot be read, or an import says nowhere what it calls.
 pub fn names(compiled: &[u8], bound: &WasmBinding) -> Result<BTreeSet<String>> {
     let descriptions = descriptions(compiled)?;
     let mut names = BTreeSet::new();
@@ -143,16 +143,27 @@ pub fn names(compiled: &[u8], bound: &WasmBinding) -> Result<BTreeSet<String>> {
         if let Payload::ImportSection(section) = payload.context("the bound wasm cannot be read")? {
             for import in section.into_imports() {
                 let shim = import.context("the bound wasm cannot be read")?.name;
-                let described = descriptions.iter().find_map(|section| describe(section, shim));
-                names.insert(match described {
-                    Some(name) if name.contains(['.', ' ', '[']) => name,
-                    Some(name) => with_namespace(&bound.glue, shim, &name),
-                    None => generic(&bound.glue, shim).unwrap_or_else(|| without_hash(shim).to_owned()),
-                });
+                names.insert(name(&descriptions, &bound.glue, shim)?);
             }
         }
     }
     Ok(names)
+}
+
+/// What an import calls, as a person reviews it.
+fn name(descriptions: &[&[u8]], glue: &str, shim: &str) -> Result<String> {
+    let found = match descriptions.iter().find_map(|section| describe(section, shim)) {
+        Some(name) if name.contains(['.', ' ', '[']) => Some(name),
+        Some(name) => with_namespace(glue, shim, &name),
+        None => undescribed(glue, shim),
+    };
+    found.with_context(|| {
+        format!(
+            "what the import `{shim}` calls is found neither in its description nor in the binding. Next thing to try: \
+             look it up in dist/pkg/whitehold.js; if wasm-bindgen writes its JS otherwise than before, \
+             src/tool/src/page/imports/glue.rs must follow"
+        )
+    })
 }
 
 #[cfg(test)]
