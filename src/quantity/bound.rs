@@ -86,6 +86,9 @@ pub enum Problem {
     },
     /// The text has a share but no fibre, or a fibre but no share, at this word.
     NotUnderstood,
+    /// The heat could not be computed: a value lies outside what the equations hold for, or the solver gave up. The value
+    /// of the error says which.
+    NotSolved,
 }
 
 impl FieldError {
@@ -131,6 +134,7 @@ impl std::fmt::Display for FieldError {
             Problem::TooLong { max } => write!(out, "{field}: longer than {max} characters"),
             Problem::Contradiction { with } => write!(out, "{field}: {value:?} contradicts {with}"),
             Problem::NotUnderstood => write!(out, "{field}: {value:?} could not be read"),
+            Problem::NotSolved => write!(out, "{field}: the heat could not be computed: {value}"),
         }
     }
 }

@@ -158,7 +158,7 @@ pub fn forecast(order: &JsValue, options: Option<JsForecastOptions>) -> Result<J
     let pick = way(&queries, &order, &options)?;
     let at = options.at;
     let aged = library::pick_forecast(&order, &queries.library, &pick)
-        .and_then(|aged| aged.map_or(Ok(None), |aged| library::forecast_at(&order, &aged, at)));
+        .and_then(|aged| aged.map_or(Ok(None), |aged| library::forecast_at(&aged, at)));
     let mut aged = aged.map_err(|errors| thrown(errors, voice))?;
     if let Some(text) = &options.printed_on {
         let wrong = || thrown(vec![FieldError::new("printed_on", text, Problem::NotUnderstood)], voice);

@@ -80,10 +80,10 @@ impl CachedQueries {
         let fits =
             |(for_order, for_pick, _): &&(Order, Pick, PickWindow)| for_order == order && for_pick == pick;
         if let Some((_, _, window)) = open.as_ref().filter(fits) {
-            return library::report_at(order, pick, window, at);
+            return library::report_at(pick, window, at);
         }
         let window = library::pick_window(order, library, pick)?;
-        let report = library::report_at(order, pick, &window, at);
+        let report = library::report_at(pick, &window, at);
         *open = Some((order.clone(), pick.clone(), window));
         report
     }
@@ -103,10 +103,10 @@ impl CachedQueries {
         if let Some((for_order, for_pick, forecast)) = aged.as_ref()
             && (for_order, for_pick) == (order, pick)
         {
-            return library::forecast_at(order, forecast, at);
+            return library::forecast_at(forecast, at);
         }
         let Some(forecast) = library::pick_forecast(order, library, pick)? else { return Ok(None) };
-        let report = library::forecast_at(order, &forecast, at);
+        let report = library::forecast_at(&forecast, at);
         *aged = Some((order.clone(), pick.clone(), forecast));
         report
     }

@@ -1,8 +1,8 @@
 //! Bad input is answered by name: which field, what stood there, what is accepted. Nothing panics.
 
 use proptest::prelude::*;
-use whitehold::library::{answer, harbour_lane, starter};
-use whitehold::plan::{Garment, Order};
+use whitehold::library::{answer, harbour_lane, starter, window};
+use whitehold::plan::{DialSetting, Garment, Order};
 use whitehold::quantity::Problem;
 
 fn order_with(change: impl FnOnce(&mut Order)) -> Order {
@@ -151,4 +151,21 @@ fn an_impossible_mesh_is_named() {
     let order = order_with(|_| {});
     let errors = answer(&order, &library).unwrap_err();
     assert_eq!(errors[0].field, format!("meshes.{id}.thread"), "{errors:?}");
+}
+
+/// Heat that the equations do not cover is no text that could not be read, and no fault of the first garment.
+#[test]
+fn a_setting_beyond_the_equations_is_said_not_to_be_computed() {
+    let (library, order) = (starter().unwrap(), order_with(|_| {}));
+    let pick = &answer(&order, &library).unwrap().picks[0];
+    for set_c in [-200.0, 5000.0, f64::NAN] {
+        let at = DialSetting { set_c, belt_m_per_min: 2.0 };
+        let errors = window(&order, &library, pick, Some(at)).unwrap_err();
+        let [error] = errors.as_slice() else { panic!("{errors:?}") };
+        assert_eq!(
+            (error.field.as_str(), &error.problem),
+            ("order", &Problem::NotSolved),
+            "{set_c}: {error}"
+        );
+    }
 }

@@ -34,7 +34,7 @@ fn pick(order: &Order, library: &Library, white: &str) -> Pick {
 
 fn forecast(order: &Order, library: &Library, pick: &Pick) -> BleedForecast {
     let forecast = library::pick_forecast(order, library, pick).expect("a sound order").expect("dye");
-    library::forecast_at(order, &forecast, None).expect("a march").expect("dye")
+    library::forecast_at(&forecast, None).expect("a march").expect("dye")
 }
 
 fn white(library: &Library, class: &str) -> String {
@@ -158,7 +158,7 @@ fn more_dwell_more_dye() {
     let set = pick.setting.expect("a setting");
     let dye = |times: f64, hotter: f64| {
         let at = Some(DialSetting { set_c: set.set_c + hotter, belt_m_per_min: set.belt_m_per_min * times });
-        library::forecast_at(&order, &forecast, at).expect("a march").expect("dye").ledger.heat_mg_per_m2
+        library::forecast_at(&forecast, at).expect("a march").expect("dye").ledger.heat_mg_per_m2
     };
     assert!(dye(0.8, 0.0) > dye(1.0, 0.0) && dye(1.0, 0.0) > dye(1.2, 0.0));
     assert!(dye(1.0, 10.0) > dye(1.0, 0.0));
@@ -212,7 +212,7 @@ fn the_chance_rises_smoothly_where_the_likely_case_jumps() {
     let seen: Vec<(f64, f64, f64)> = (-4..=12)
         .map(|step| {
             let at = Some(DialSetting { set_c: set.set_c + 2.0 * f64::from(step), ..set.dialled() });
-            let aged = library::forecast_at(&order, &forecast, at).expect("a march").expect("dye");
+            let aged = library::forecast_at(&forecast, at).expect("a march").expect("dye");
             let at = on_the_day(&aged);
             (1.0 - aged.stays_white, aged.de00[at].likely, aged.turns_at_times)
         })

@@ -23,7 +23,7 @@ fn order(overhang_mm: f64) -> Order {
 fn forecast(overhang_mm: f64, library: &Library, pick: &Pick) -> BleedForecast {
     let order = order(overhang_mm);
     let forecast = library::pick_forecast(&order, library, pick).expect("a sound order").expect("dye");
-    library::forecast_at(&order, &forecast, None).expect("a march").expect("dye")
+    library::forecast_at(&forecast, None).expect("a march").expect("dye")
 }
 
 fn blocked(library: &Library, overhang_mm: f64) -> Pick {

@@ -22,7 +22,7 @@ fn forecast(order: &Order, library: &Library) -> (Pick, BleedForecast) {
     let report = library::answer(order, library).unwrap();
     let pick = report.picks.first().expect("a way to print").clone();
     let prepared = library::pick_forecast(order, library, &pick).unwrap().expect("dye that travels");
-    let forecast = library::forecast_at(order, &prepared, None).unwrap().expect("an open window");
+    let forecast = library::forecast_at(&prepared, None).unwrap().expect("an open window");
     (pick, forecast)
 }
 
@@ -95,7 +95,7 @@ impl Edge for Asked {
             Effect::Forecast { order, pick, key, at } => {
                 self.asked.push(at);
                 let prepared = library::pick_forecast(&order, &self.library, &pick).unwrap().unwrap();
-                let found = library::forecast_at(&order, &prepared, at).unwrap().unwrap();
+                let found = library::forecast_at(&prepared, at).unwrap().unwrap();
                 Some(Msg::Forecast(key, Ok(Box::new(found))))
             }
             Effect::Window { .. } | Effect::Diagnose { .. } => panic!("nobody looks at the window"),

@@ -87,6 +87,7 @@ fn every_problem_says_what_is_wrong_in_both_languages() {
         Problem::TooLong { max: 400 },
         Problem::Contradiction { with: "label".into() },
         Problem::NotUnderstood,
+        Problem::NotSolved,
     ];
     for problem in problems {
         let error = FieldError::new("garments[0].label", "cotten", problem);

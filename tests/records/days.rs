@@ -57,7 +57,7 @@ fn aged(looked_at: f64, due: &str) -> (Order, BleedForecast) {
     let report = library::answer(&order, &library).expect("a sound order");
     let prepared =
         library::pick_forecast(&order, &library, &report.picks[0]).expect("an order").expect("dye");
-    let forecast = library::forecast_at(&order, &prepared, None).expect("a march").expect("dye");
+    let forecast = library::forecast_at(&prepared, None).expect("a march").expect("dye");
     (order, forecast)
 }
 

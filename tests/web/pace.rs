@@ -56,7 +56,7 @@ pub fn forecasts(library: &Library, now: impl Fn() -> f64) -> [(&'static str, f6
                 let at = Some(DialSetting { set_c: set.set_c + turn as f64 * 0.1, ..set.dialled() });
                 let start = now();
                 for _ in 0..10 {
-                    let aged = library::forecast_at(&order, &forecast, at).unwrap().unwrap();
+                    let aged = library::forecast_at(&forecast, at).unwrap().unwrap();
                     assert!(aged.rim.is_some() == blocked && aged.days.len() > 10);
                 }
                 fastest = fastest.min((now() - start) / 10.0);

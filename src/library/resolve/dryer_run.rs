@@ -1,6 +1,6 @@
 //! Runs through a dryer as a shop writes them down: what they did to the print, and what they tell of dryer and ink.
 
-use super::{cure_kinetics, resolve_garment};
+use super::{cure_kinetics, not_solved, resolve_garment};
 use crate::cure::{PrintTestOutcome, estimate_kinetics, trace};
 use crate::dryer::{
     self, Case, Cooling, Dryer, Film, HistoryError, HistorySample, NearInfrared, Place, Stack,
@@ -135,10 +135,10 @@ fn one(error: FieldError) -> Vec<FieldError> {
     vec![error]
 }
 
-fn march_error(error: HistoryError) -> Vec<FieldError> {
+fn history_error(error: HistoryError) -> Vec<FieldError> {
     match error {
         HistoryError::Outside(error) => one(error),
-        error => one(FieldError::new("run", error.to_string(), crate::quantity::Problem::NotUnderstood)),
+        error => not_solved("run", &error),
     }
 }
 
@@ -190,7 +190,7 @@ impl DryerRun {
             }
             None => cure_kinetics(library.kinetics_record("ordinary").map_err(one)?),
         };
-        let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(march_error)?;
+        let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(history_error)?;
         Ok(Curve::of(&history, &trace(&history, |sample| sample.film_bottom, &kinetics)))
     }
 }
@@ -218,7 +218,7 @@ impl ProbeRun {
             ProbeAt::Cloth => |sample: &HistorySample<8>| sample.cloth,
         };
         let found =
-            dryer::calibrate(&stack, &dryer, case.set, case.belt, place, &readings).map_err(march_error)?;
+            dryer::calibrate(&stack, &dryer, case.set, case.belt, place, &readings).map_err(history_error)?;
         Ok(DryerLearnt {
             air_k: found.air,
             h: found.h,
@@ -245,7 +245,7 @@ impl TestedWhite {
                 .run
                 .resolve(library)
                 .map_err(|errors| errors.into_iter().map(|error| error.within(&at)).collect::<Vec<_>>())?;
-            let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(march_error)?;
+            let history = history(&stack, &dryer, &[case], passes, TOLERANCE).map_err(history_error)?;
             prints.push((history, print.seen));
         }
         let learnt = estimate_kinetics(&white.kinetics, Share(needed), &prints);

@@ -18,3 +18,11 @@ pub use white::cure_kinetics;
 
 pub(super) use garment::UNSAID;
 use garment::resolve_garment;
+
+use crate::dryer::HistoryError;
+use crate::quantity::{FieldError, Problem};
+
+/// A history that could not be computed, as an error of `field`.
+pub(super) fn not_solved(field: &str, error: &HistoryError) -> Vec<FieldError> {
+    vec![FieldError::new(field, error.to_string(), Problem::NotSolved)]
+}

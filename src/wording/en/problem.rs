@@ -35,6 +35,7 @@ pub(in crate::wording) fn problem(problem: &Problem, value: &str, voice: Voice) 
         Problem::NotUnderstood => {
             format!("“{value}” could not be read. Write a share and a fibre, like 60% cotton 40% polyester.")
         }
+        Problem::NotSolved => "The heat in the dryer could not be computed for this. Change the setting, the film or the weight of the cloth.".into(),
     }
 }
 

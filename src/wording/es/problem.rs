@@ -40,6 +40,7 @@ pub(in crate::wording) fn problem(problem: &Problem, value: &str, voice: Voice) 
         Problem::NotUnderstood => format!(
             "«{value}» no se pudo leer. Escriba una parte y una fibra, como 60% algodón 40% poliéster."
         ),
+        Problem::NotSolved => "No se pudo calcular el calor en el horno para esto. Cambie el ajuste, la película o el peso de la tela.".into(),
     }
 }
 

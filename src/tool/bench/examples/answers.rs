@@ -70,7 +70,7 @@ fn picks(order: &Order, report: &Report, library: &Library) -> Vec<Value> {
         .map(|pick| {
             let window = library::window(order, library, pick, None).unwrap();
             let forecast = library::pick_forecast(order, library, pick).unwrap();
-            let forecast = forecast.map(|it| library::forecast_at(order, &it, None).unwrap());
+            let forecast = forecast.map(|it| library::forecast_at(&it, None).unwrap());
             let oven = library::oven_test(order, library, pick, 24.0, 60.0).unwrap();
             json!({ "white": pick.white, "window": window, "forecast": forecast, "oven": oven })
         })

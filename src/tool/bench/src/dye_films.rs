@@ -56,17 +56,16 @@ pub fn solve_all<const L: usize>() {
 /// How many films there are.
 pub const COUNT: f64 = FILMS.len() as f64;
 
-/// An order of red polyester interlock in a white that blocks, and the forecast of its pick.
+/// The forecast of red polyester interlock in a white that blocks.
 ///
 /// # Errors
 /// [`Failure`] if the order cannot be answered.
-pub fn forecast(library: &Library) -> Result<(Order, PickForecast), Failure> {
+pub fn forecast(library: &Library) -> Result<PickForecast, Failure> {
     let as_text = |errors: Vec<whitehold::quantity::FieldError>| format!("{errors:?}");
     let garment = Garment { label: "100% polyester interlock 150 gsm red".into(), ..Garment::default() };
     let shop = Shop { shelf: vec!["gannet".into()], dryer: "long-kiln".into(), ..Shop::default() };
     let order = Order { garments: vec![garment], shop, ..Order::default() };
     let report = library::answer(&order, library).map_err(as_text)?;
     let pick = report.picks.first().ok_or("no way to print")?;
-    let forecast = library::pick_forecast(&order, library, pick).map_err(as_text)?.ok_or("no dye")?;
-    Ok((order, forecast))
+    library::pick_forecast(&order, library, pick).map_err(as_text)?.ok_or_else(|| "no dye".into())
 }

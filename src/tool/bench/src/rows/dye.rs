@@ -26,9 +26,9 @@ pub fn rows() -> Result<Vec<Row>, Failure> {
     };
     let alone = took(dye_films::solve_all::<1>)? / dye_films::COUNT;
     let lanes = took(dye_films::solve_all::<8>)? / dye_films::COUNT / 8.0;
-    let (order, forecast) = dye_films::forecast(&whitehold::library::starter()?)?;
+    let forecast = dye_films::forecast(&whitehold::library::starter()?)?;
     let whole = time(|| {
-        let forecast = whitehold::library::forecast_at(&order, &forecast, None);
+        let forecast = whitehold::library::forecast_at(&forecast, None);
         black_box(forecast.map_err(|errors| format!("{errors:?}"))?);
         Ok(())
     })?;
