@@ -139,22 +139,3 @@ fn check(readings: &[TemperatureReading]) -> Result<(), FieldError> {
     }
     Ok(())
 }
-
-impl DryerCalibration {
-    /// The dryer with what was learnt put into it: its zones as the probe found them. Its drift stays: one ride says
-    /// nothing of how far it wanders from day to day.
-    #[must_use]
-    pub fn applied(&self, dryer: &Dryer) -> Dryer {
-        let mut dryer = dryer.clone();
-        for zone in &mut dryer.zones {
-            zone.air_offset += self.air.likely;
-            zone.h_top.value *= self.h.likely;
-            zone.h_top.slope *= self.h.likely;
-            zone.h_bottom.value *= self.h.likely;
-            zone.h_bottom.slope *= self.h.likely;
-            zone.exchange = (zone.exchange * self.exchange.likely).min(0.9);
-        }
-        dryer.measured = true;
-        dryer
-    }
-}

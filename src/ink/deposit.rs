@@ -52,12 +52,6 @@ pub fn stencil_gain(over_mesh: f64, width: f64) -> f64 {
     if width < 2.0 * EDGE { over_mesh * (1.0 - width / (4.0 * EDGE)) } else { over_mesh * EDGE / width }
 }
 
-/// Film of a line of this width (m) after `strokes` strokes, its stencil's edges counted, m.
-#[must_use]
-pub fn line_deposit(mesh: &Mesh, transfer: f64, strokes: u32, width: f64) -> f64 {
-    deposit(mesh, transfer, strokes) + f64::from(strokes) * stencil_gain(mesh.over_mesh, width)
-}
-
 /// What the strokes fall on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Substrate {
@@ -119,12 +113,6 @@ impl DepositedFilm {
     pub fn above(&self) -> f64 {
         self.above.iter().sum::<f64>() / PARTS as f64
     }
-
-    /// What nap and loops took, mean, m.
-    #[must_use]
-    pub fn sunk(&self) -> f64 {
-        self.laid - self.above()
-    }
 }
 
 /// Ink on one print, kg: area of the design's frame in m², share of it that is printed (0 to 1), film in m, density
@@ -132,10 +120,4 @@ impl DepositedFilm {
 #[must_use]
 pub fn ink_per_print(area: f64, coverage: f64, film: f64, density: f64) -> f64 {
     area * coverage * film * density
-}
-
-/// Ink to have ready for a run, kg: kg per print, prints, and the share that stays on screens and tools (0 and up).
-#[must_use]
-pub fn ink_for_run(per_print: f64, prints: u32, waste: f64) -> f64 {
-    per_print * f64::from(prints) * (1.0 + waste)
 }

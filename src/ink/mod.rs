@@ -13,13 +13,10 @@ mod relief;
 mod weighed;
 mod white;
 
-pub use deposit::{
-    DepositedFilm, Substrate, TRANSFER, USUAL_TRANSFER, deposit, ink_for_run, ink_per_print, line_deposit,
-    stencil_gain,
-};
+pub use deposit::{DepositedFilm, Substrate, TRANSFER, USUAL_TRANSFER, deposit, ink_per_print, stencil_gain};
 pub use matting::{film_needed, reduced_body, smoothed, standing};
 pub use mesh::{Mesh, MeshRecord};
-pub use opacity::{FilmOpacity, colour, contrast_ratio, opacity, strokes_needed};
+pub use opacity::{FilmOpacity, colour, contrast_ratio, opacity};
 pub use relief::surface_slope;
 pub use weighed::{InkTransfer, MeasuredValue, Weighing};
 pub use white::{

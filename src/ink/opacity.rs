@@ -4,7 +4,7 @@
 //! garment, and how far that colour lies from a film of the same white too thick to see through. The last one is
 //! what a printer calls "the shirt still shows". A film lies thin over the crowns of the yarns and thick between them
 //! ([`DepositedFilm`]); the eye adds their light, so the readings are those of the mean reflectance.
-use super::{DepositedFilm, Mesh, Substrate, White, deposit};
+use super::{DepositedFilm, White};
 use crate::optics::{Lab, Spectrum, WhiteFilm, ciede2000};
 use crate::quantity::FieldError;
 
@@ -79,22 +79,4 @@ pub fn opacity(lay: &DepositedFilm, white: &WhiteFilm, backing: &Spectrum) -> Fi
     let (colour, endless) = (colour(lay, white, backing), white.endless());
     let garment_shows = ciede2000(endless, colour);
     FilmOpacity { contrast_ratio: contrast_ratio(lay, white), colour, endless, garment_shows }
-}
-
-/// Fewest strokes through this mesh, 1 to `most`, with which the garment shows no more than `shows_at_most` (ΔE00) on
-/// this bed. `None` if not even `most` strokes do it. `transfer` as in [`deposit`].
-#[must_use]
-pub fn strokes_needed(
-    mesh: &Mesh,
-    transfer: f64,
-    bed: &Substrate,
-    white: &WhiteFilm,
-    garment: &Spectrum,
-    shows_at_most: f64,
-    most: u32,
-) -> Option<u32> {
-    let film = deposit(mesh, transfer, 1);
-    (1..=most).find(|&strokes| {
-        opacity(&DepositedFilm::new(film, strokes, bed), white, garment).garment_shows <= shows_at_most
-    })
 }

@@ -35,29 +35,23 @@ impl Lab {
         Self::LIGHTNESS.check(self.lightness)?;
         Self::CHROMATICITY.check(self.a)?;
         Self::CHROMATICITY.check(self.b)?;
-        if self.chroma() < 1.0 || can_be_seen(self, FLUORESCENCE) {
+        if self.chroma() < 1.0 || can_be_seen(self) {
             return Ok(self);
         }
         let (mut dull, mut strong) = (0.0, 1.0);
         for _ in 0..30 {
             let middle = 0.5 * (dull + strong);
             let paler = Self { a: middle * self.a, b: middle * self.b, ..self };
-            *(if can_be_seen(paler, FLUORESCENCE) { &mut dull } else { &mut strong }) = middle;
+            *(if can_be_seen(paler) { &mut dull } else { &mut strong }) = middle;
         }
         let given = format!("{}, {}, {}", self.lightness, self.a, self.b);
         let max = (dull * self.chroma() * 10.0).floor() / 10.0;
         Err(FieldError::new("lab", given, Problem::OutOfRange { min: 0.0, max, unit: "C*".into() }))
     }
-
-    /// True if a surface without fluorescence can have this colour under D65 for the 10° observer.
-    #[must_use]
-    pub fn is_surface(self) -> bool {
-        can_be_seen(self, 1.0)
-    }
 }
 
-/// Whether a reflectance of 0 to `most` gives this colour.
-fn can_be_seen(colour: Lab, most: f64) -> bool {
+/// Whether a reflectance of 0 to [`FLUORESCENCE`] gives this colour.
+fn can_be_seen(colour: Lab) -> bool {
     let Xyz { x, y, z } = colour.into();
     let slack = 1e-6;
     D65_10_DEGREES.iter().enumerate().all(|(i, first)| {
@@ -65,7 +59,7 @@ fn can_be_seen(colour: Lab, most: f64) -> bool {
             let normal = cross(first, second);
             let (mut least, mut greatest) = (-slack, slack);
             for weight in &D65_10_DEGREES {
-                let reach = most * dot(&normal, weight);
+                let reach = FLUORESCENCE * dot(&normal, weight);
                 *(if reach < 0.0 { &mut least } else { &mut greatest }) += reach;
             }
             (least..=greatest).contains(&dot(&normal, &[x, y, z]))

@@ -28,7 +28,7 @@ fn two_strokes_of_the_coarsest_mesh_lay_the_film_of_the_anchors() {
         ("mesh-61", 49.5, 1.314),
     ];
     for (id, laid, needed) in rows {
-        let record = library.mesh_record(id).expect("a mesh of the library");
+        let record = library.meshes.iter().find(|mesh| mesh.id == id).expect("a mesh of the library");
         let mesh = Mesh::try_from(record).expect("a mesh that can be woven");
         let found = deposit(&mesh, USUAL_TRANSFER, 2) * 1e6;
         assert!((found - laid).abs() < 0.05, "{id}: {found} µm");

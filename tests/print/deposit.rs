@@ -2,8 +2,7 @@
 
 use proptest::prelude::*;
 use whitehold::ink::{
-    DepositedFilm, Mesh, MeshRecord, Substrate, deposit, ink_for_run, ink_per_print, line_deposit, smoothed,
-    standing, stencil_gain,
+    DepositedFilm, Mesh, MeshRecord, Substrate, deposit, ink_per_print, smoothed, standing, stencil_gain,
 };
 use whitehold::quantity::{Problem, Sourced};
 
@@ -58,17 +57,16 @@ fn openings_and_volumes_of_a_table() {
 fn two_jobs_worked_separately() {
     // mesh, strokes, film µm, ink cm³ and g per print, kg for the run
     let rows = [
-        (mesh(61.0, 64.0, 102.4), 1, 22.8319, 1.43841, 1.86993, 0.98171),
-        (mesh(43.0, 80.0, 128.0), 2, 66.0996, 4.16428, 5.41356, 2.84212),
+        (mesh(61.0, 64.0, 102.4), 1, 22.8319, 1.43841, 1.86993),
+        (mesh(43.0, 80.0, 128.0), 2, 66.0996, 4.16428, 5.41356),
     ];
-    for (mesh, strokes, film, volume, mass, run) in rows {
+    for (mesh, strokes, film, volume, mass) in rows {
         let found = deposit(&mesh, 0.6, strokes);
         within(found * 1e6, film, 6e-5);
         let (area, coverage) = (0.30 * 0.35, 0.60);
         within(area * coverage * found * 1e6, volume, 6e-6);
         let per_print = ink_per_print(area, coverage, found, 1300.0);
         within(per_print * 1e3, mass, 6e-6);
-        within(ink_for_run(per_print, 500, 0.05), run, 6e-6);
     }
 }
 
@@ -105,10 +103,11 @@ fn a_stencil_thickens_fine_lines_and_hardly_a_block() {
     for (width_mm, gain) in [(0.0, 20.0), (1.0, 16.0), (2.5, 10.0), (5.0, 5.0), (50.0, 0.5), (250.0, 0.1)] {
         within(stencil_gain(20e-6, width_mm * 1e-3) * 1e6, gain, 1e-9);
     }
-    let mesh = mesh(61.0, 64.0, 102.4);
-    within(line_deposit(&mesh, 0.6, 2, 1e-3) * 1e6, 2.0 * (22.831_87 + 16.0), 1e-4);
-    let wide = line_deposit(&mesh, 0.6, 2, 0.25) / deposit(&mesh, 0.6, 2);
-    assert!((1.0..1.01).contains(&wide), "{wide}");
+}
+
+/// What nap and loops took of a film, mean, m.
+fn sunk(film: &DepositedFilm) -> f64 {
+    film.laid() - film.above()
 }
 
 /// Source: the model by hand, parts at a tenth, three, five, seven and nine tenths of the way to the crowns. A nap of
@@ -124,12 +123,12 @@ fn the_second_stroke_lies_on_a_film_and_not_on_cloth() {
             within(part * 1e6, expected, 1e-9);
         }
     }
-    within(one.sunk() * 1e6, 18.36, 1e-9);
-    within(two.sunk() * 1e6, 18.36, 1e-9);
+    within(sunk(&one) * 1e6, 18.36, 1e-9);
+    within(sunk(&two) * 1e6, 18.36, 1e-9);
     within(two.laid() * 1e6, 60.0, 1e-9);
     // One thick stroke of the same ink loses as much nap to the cloth but lies less evenly than two.
     let thick = DepositedFilm::new(60e-6, 1, &bed);
-    within(thick.sunk() * 1e6, 21.0, 1e-9);
+    within(sunk(&thick) * 1e6, 21.0, 1e-9);
 }
 
 /// The higher the nap that still stands, the more it takes: a loop cloth from the second stroke, too, a smoothed or a
@@ -139,18 +138,18 @@ fn what_still_stands_takes_from_the_next_stroke() {
     let fleece = Substrate { nap: 250e-6, film: 0.0, body: 1.0 };
     let blocked = Substrate { film: 150e-6, ..fleece };
     let pressed = Substrate { nap: smoothed(fleece.nap), ..fleece };
-    let sunk = |bed: &Substrate| DepositedFilm::new(45e-6, 2, bed).sunk();
+    let taken = |bed: &Substrate| sunk(&DepositedFilm::new(45e-6, 2, bed));
     within(standing(fleece.nap, 45e-6, 1.0) * 1e6, 160.0, 1e-9);
-    assert!(sunk(&fleece) > 1.5 * DepositedFilm::new(45e-6, 1, &fleece).sunk());
-    assert!(sunk(&pressed) < 0.6 * sunk(&fleece));
-    within(sunk(&blocked), 0.0, 1e-12);
-    assert!(sunk(&Substrate { body: 1.3, ..fleece }) < sunk(&fleece), "a heavy-bodied ink stays up");
+    assert!(taken(&fleece) > 1.5 * sunk(&DepositedFilm::new(45e-6, 1, &fleece)));
+    assert!(taken(&pressed) < 0.6 * taken(&fleece));
+    within(taken(&blocked), 0.0, 1e-12);
+    assert!(taken(&Substrate { body: 1.3, ..fleece }) < taken(&fleece), "a heavy-bodied ink stays up");
 }
 
 #[test]
 fn a_smooth_bed_takes_nothing() {
     let lay = DepositedFilm::new(30e-6, 3, &Substrate::SMOOTH);
-    assert!(lay.parts().iter().all(|part| (part - 90e-6).abs() < 1e-12) && lay.sunk().abs() < 1e-12);
+    assert!(lay.parts().iter().all(|part| (part - 90e-6).abs() < 1e-12) && sunk(&lay).abs() < 1e-12);
     assert!(DepositedFilm::new(30e-6, 0, &Substrate::SMOOTH).above().abs() < 1e-18);
     assert_eq!(DepositedFilm::flat(50e-6).parts(), DepositedFilm::new(50e-6, 1, &Substrate::SMOOTH).parts());
 }
@@ -163,9 +162,8 @@ proptest! {
     ) {
         let bed = Substrate { nap, film: below, body };
         let lay = DepositedFilm::new(film, strokes, &bed);
-        prop_assert!((lay.above() + lay.sunk() - lay.laid()).abs() < 1e-12);
         prop_assert!((lay.laid() - film * f64::from(strokes)).abs() < 1e-12);
-        prop_assert!(lay.sunk() >= -1e-15 && lay.parts().iter().all(|part| *part > 0.0));
+        prop_assert!(sunk(&lay) >= -1e-15 && lay.parts().iter().all(|part| *part > 0.0));
         let more = DepositedFilm::new(film, strokes + 1, &bed);
         for (thin, thick) in lay.parts().iter().zip(more.parts()) {
             prop_assert!(thick > thin);
@@ -174,7 +172,7 @@ proptest! {
         let sinks = 0.35 * nap;
         if 0.7 * nap < 0.9 * film {
             let one = DepositedFilm::new(film, 1, &Substrate { film: 0.0, ..bed });
-            prop_assert!((one.sunk() - sinks).abs() < 1e-12);
+            prop_assert!((sunk(&one) - sinks).abs() < 1e-12);
         }
     }
 }

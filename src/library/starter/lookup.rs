@@ -2,7 +2,7 @@
 
 use super::Library;
 use crate::dryer::DryerRecord;
-use crate::ink::{Blocker, KineticsRecord, MeshRecord, WhiteClass, WhiteClassRecord, WhiteRecord};
+use crate::ink::{Blocker, KineticsRecord, WhiteClass, WhiteClassRecord, WhiteRecord};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::{
     ColourRecord, Construction, ConstructionRecord, DyeClassRecord, DyeEnergy, DyeRecord, FabricRecord,
@@ -83,11 +83,6 @@ impl Library {
     /// A dryer by id.
     pub fn dryer(&self, id: &str) -> Result<&DryerRecord, FieldError> {
         find("dryer", &self.dryers, |record| &record.id, id)
-    }
-
-    /// A mesh of the table by id.
-    pub fn mesh_record(&self, id: &str) -> Result<&MeshRecord, FieldError> {
-        find("mesh", &self.meshes, |record| &record.id, id)
     }
 
     /// Gelation and fusion by id, `ordinary` or `low-cure`.

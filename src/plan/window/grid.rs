@@ -104,10 +104,4 @@ impl Window {
         }
         sum.outcome()
     }
-
-    /// The outcomes of the whole grid, row after row.
-    #[must_use]
-    pub fn outcomes(&self, run: DriftRun) -> Vec<Outcome> {
-        self.cells(run).iter().map(Cell::outcome).collect()
-    }
 }
