@@ -10,13 +10,11 @@ use crate::diagnosis::Defect;
 use crate::library::log::{Key, Kind};
 use crate::library::table::RecordTable;
 use crate::wording::{Language, Units};
-use serde::de::DeserializeOwned;
-use serde::de::value::{Error, StrDeserializer};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use std::fmt;
 
 /// A step of a number that has a button on each side.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Nudge {
     /// One step down.
@@ -26,6 +24,9 @@ pub enum Nudge {
 }
 
 impl Nudge {
+    /// Both.
+    const ALL: [Self; 2] = [Self::Less, Self::More];
+
     /// Taps of a stepper: one down or one up.
     #[must_use]
     pub fn taps(self) -> i32 {
@@ -162,29 +163,29 @@ impl Action {
         Some(match name {
             "choose-pick" => Self::ChoosePick(about.into()),
             "tap-trade-off" => Self::TapTradeOff(about.parse().ok()?),
-            "defect" => Self::Defect(of_word(about)?),
+            "defect" => Self::Defect(of_word(about, Defect::ALL)?),
             "shelf" => Self::Room(RoomChange::Shelf(about.into())),
             "dryer" => Self::Room(RoomChange::Dryer(about.into())),
             "mesh" => Self::Room(RoomChange::Mesh(about.into())),
             "money" => Self::Room(RoomChange::Money(about.into())),
-            "language" => Self::Language(of_word(about)?),
-            "units" => Self::Units(of_word(about)?),
-            "theme" => Self::Theme(of_word(about)?),
-            "humidity" => Self::Humidity(of_word(about)?),
+            "language" => Self::Language(of_word(about, [Language::En, Language::Es])?),
+            "units" => Self::Units(of_word(about, [Units::Metric, Units::Us])?),
+            "theme" => Self::Theme(of_word(about, Theme::ALL)?),
+            "humidity" => Self::Humidity(of_word(about, Nudge::ALL)?),
             "transfer" if about == "prior" => Self::Transfer(None),
-            "transfer" => Self::Transfer(Some(of_word(about)?)),
-            "group" => Self::Group(of_word(about)?),
+            "transfer" => Self::Transfer(Some(of_word(about, Nudge::ALL)?)),
+            "group" => Self::Group(of_word(about, RecordGroup::ALL)?),
             "search" => Self::Search(about.into()),
             "open-record" => Self::OpenRecord(key(about)?),
             "new-record" => match about.split_once(' ') {
-                Some((kind, owner)) => Self::NewRecord(of_word(kind)?, Some(owner.into())),
-                None => Self::NewRecord(of_word(about)?, None),
+                Some((kind, owner)) => Self::NewRecord(of_word(kind, Kind::ALL)?, Some(owner.into())),
+                None => Self::NewRecord(of_word(about, Kind::ALL)?, None),
             },
             "bring-back" => Self::BringBack(about.into()),
             "put-in-form" => Self::PutInForm(key(about)?),
             "resolve" => places(about).map(|(conflict, claim)| Self::Resolve(conflict, claim))?,
             "choose-claim" => places(about).map(|(conflict, claim)| Self::ChooseClaim(conflict, claim))?,
-            "save-table" => Self::SaveTable(of_word(about)?),
+            "save-table" => Self::SaveTable(of_word(about, RecordTable::ALL)?),
             _ => return None,
         })
     }
@@ -222,14 +223,15 @@ fn word(choice: &impl Serialize) -> String {
     }
 }
 
-fn of_word<T: DeserializeOwned>(word: &str) -> Option<T> {
-    T::deserialize(StrDeserializer::<Error>::new(word)).ok()
+/// The one among all choices whose word this is.
+fn of_word<T: Serialize>(text: &str, all: impl IntoIterator<Item = T>) -> Option<T> {
+    all.into_iter().find(|choice| word(choice) == text)
 }
 
 /// A key as `kind id`.
 fn key(text: &str) -> Option<Key> {
     let (kind, id) = text.split_once(' ')?;
-    Some(Key::new(of_word(kind)?, id))
+    Some(Key::new(of_word(kind, Kind::ALL)?, id))
 }
 
 fn places(text: &str) -> Option<(usize, usize)> {

@@ -50,6 +50,11 @@ pub enum Theme {
     Dark,
 }
 
+impl Theme {
+    /// Every theme.
+    pub const ALL: [Self; 3] = [Self::Device, Self::Light, Self::Dark];
+}
+
 /// Everything Undo can take back.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]

@@ -21,7 +21,7 @@ use super::log::{Change, Edit, FieldDifference, Key, Kind, Log, differences};
 use crate::quantity::{FieldError, Problem};
 use cell::{RowCells, guard};
 use rows::TableRows;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
@@ -30,7 +30,7 @@ pub use form::Form;
 pub use rows::{RowError, decode};
 
 /// A table that can be written and read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum RecordTable {
     /// The cloths.
