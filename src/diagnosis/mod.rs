@@ -35,6 +35,19 @@ pub struct NotedRun {
     pub film_um: Option<f64>,
 }
 
+/// Accepted values of a run that went wrong: what a dryer can be set to and a belt can run at, and films from a misprint
+/// to three strokes too many. Assumed.
+pub mod bounds {
+    use crate::quantity::Bound;
+
+    /// Set temperature.
+    pub const SET: Bound = Bound { field: "ran_air", min: 60.0, max: 260.0, unit: "°C" };
+    /// Belt speed.
+    pub const BELT: Bound = Bound { field: "ran_belt", min: 0.2, max: 30.0, unit: "m/min" };
+    /// Film of white.
+    pub const FILM: Bound = Bound { field: "ran_film", min: 5.0, max: 600.0, unit: "µm" };
+}
+
 /// The causes that fit what is seen.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Diagnosis {

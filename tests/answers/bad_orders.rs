@@ -63,6 +63,9 @@ fn each_bad_field_is_named() {
             matches!(p, Problem::OutOfRange { .. })
         }),
         (order_with(|o| o.garments.clear()), "garments", |p| matches!(p, Problem::Empty)),
+        (order_with(|o| o.print.colours_on_top.count = 13), "print.colours_on_top.count", |p| {
+            matches!(p, Problem::OutOfRange { .. })
+        }),
         (order_with(|o| o.print.coverage_percent = 0.0), "print.coverage_percent", |p| {
             matches!(p, Problem::OutOfRange { .. })
         }),

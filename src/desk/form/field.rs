@@ -1,3 +1,5 @@
+use crate::diagnosis;
+use crate::dryer;
 use crate::plan::bounds;
 use crate::quantity::Bound;
 use crate::wording::Quantity;
@@ -199,20 +201,17 @@ impl Field {
             Self::Stretch => bounds::STRETCH_NEEDED,
             Self::Reducer => bounds::REDUCER,
             Self::Overhang => bounds::OVERHANG,
-            Self::ColoursOnTop => Bound { field: "colours_on_top.count", min: 0.0, max: 12.0, unit: "" },
+            Self::ColoursOnTop => bounds::COLOURS_ON_TOP,
             Self::LookedAt => bounds::LOOKED_AT,
             Self::Age => bounds::AGE,
             Self::Humidity => bounds::HUMIDITY,
-            Self::FixedSetTemperature => Bound { field: "dryer_fixed", ..bounds::HEAT_AFTER },
+            Self::FixedSetTemperature => bounds::DRYER_FIXED,
             Self::Passes => bounds::PASSES,
-            // What a dryer can be dialled to and a belt can run at, and films from a misprint to three strokes too many:
-            // assumed.
-            Self::RanSetTemperature => Bound { field: "ran_air", min: 60.0, max: 260.0, unit: "°C" },
-            Self::RanBelt => Bound { field: "ran_belt", min: 0.2, max: 30.0, unit: "m/min" },
-            // From a table dryer to the longest tunnel of a factory: assumed.
-            Self::HeatedLength => Bound { field: "heated_length", min: 0.3, max: 12.0, unit: "m" },
-            Self::HottestSet => Bound { field: "hottest_set", min: 120.0, max: 350.0, unit: "°C" },
-            Self::RanFilm => Bound { field: "ran_film", min: 5.0, max: 600.0, unit: "µm" },
+            Self::RanSetTemperature => diagnosis::bounds::SET,
+            Self::RanBelt => diagnosis::bounds::BELT,
+            Self::RanFilm => diagnosis::bounds::FILM,
+            Self::HeatedLength => dryer::bounds::HEATED_LENGTH,
+            Self::HottestSet => dryer::bounds::HOTTEST_SET,
             Self::Title
             | Self::Label
             | Self::Colour

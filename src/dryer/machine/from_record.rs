@@ -8,7 +8,7 @@ use super::{
 use crate::quantity::units::kelvin;
 use crate::quantity::{Bound, FieldError, Problem, Sourced};
 
-/// AcceptedStep values of a dryer's record: wider than any dryer seen, narrower than a typing slip.
+/// Accepted values of a dryer's record: wider than any dryer seen, narrower than a typing slip.
 pub mod bounds {
     use crate::quantity::Bound;
 
@@ -45,6 +45,10 @@ pub mod bounds {
     pub const DRIFT_SHARE: Bound = Bound { field: "drift", min: 0.0, max: 0.6, unit: "1" };
     /// Longest belt stop.
     pub const STOP: Bound = Bound { field: "stop", min: 0.0, max: 600.0, unit: "s" };
+    /// Heated length of a whole dryer, from a table dryer to the longest tunnel of a factory: assumed.
+    pub const HEATED_LENGTH: Bound = Bound { field: "heated_length", min: 0.3, max: 12.0, unit: "m" };
+    /// The hottest that a dryer can be set to: assumed.
+    pub const HOTTEST_SET: Bound = Bound { field: "hottest_set", min: 120.0, max: 350.0, unit: "°C" };
     /// Number of zones.
     pub const ZONES: Bound = Bound { field: "zones", min: 1.0, max: 12.0, unit: "1" };
 }

@@ -25,6 +25,8 @@ pub const COVERAGE: Bound = bound("coverage_percent", 1.0, 100.0, "%");
 pub const REDUCER: Bound = bound("reducer_percent", 0.0, 30.0, "%");
 /// Width by which the white extends beyond its blocker.
 pub const OVERHANG: Bound = bound("overhang_mm", 0.0, 10.0, "mm");
+/// Colours printed over the white. More than a carousel has heads: assumed.
+pub const COLOURS_ON_TOP: Bound = bound("count", 0.0, 12.0, "");
 /// Stretch the print must take.
 pub const STRETCH_NEEDED: Bound = bound("stretch_needed_percent", 0.0, 300.0, "%");
 /// Temperature of a later heat event.
@@ -53,5 +55,7 @@ pub const AGE: Bound = bound("wearer_age_years", 0.0, 120.0, "years");
 pub const HUMIDITY: Bound = bound("humidity_percent", 0.0, 100.0, "%");
 /// Share of the open mesh volume that is transferred to the cloth.
 pub const TRANSFER: Bound = crate::ink::TRANSFER;
+/// Set temperature that cannot be changed; the dryer's own range is narrower.
+pub const DRYER_FIXED: Bound = Bound { field: "dryer_fixed", ..HEAT_AFTER };
 /// Times the piece goes through the dryer for this print.
 pub const PASSES: Bound = bound("passes", 1.0, 4.0, "");

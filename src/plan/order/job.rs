@@ -255,6 +255,7 @@ pub fn check(order: &Order) -> Result<(), Vec<FieldError>> {
     test(&bounds::REDUCER, print.reducer_percent, "print");
     test(&bounds::OVERHANG, print.overhang_mm, "print");
     test(&bounds::STRETCH_NEEDED, print.stretch_needed_percent, "print");
+    test(&bounds::COLOURS_ON_TOP, f64::from(print.colours_on_top.count), "print.colours_on_top");
     for (i, event) in print.heat_after.iter().enumerate() {
         let parent = format!("print.heat_after[{i}]");
         test(&bounds::HEAT_AFTER, event.temp_c, &parent);
