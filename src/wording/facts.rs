@@ -24,6 +24,12 @@ impl<'a> Facts<'a> {
         }
     }
 
+    /// Whether what this name stands for is so; `None` if the reason does not say.
+    #[must_use]
+    pub fn flag(self, name: &str) -> Option<bool> {
+        self.number(name).map(|number| number > 0.5)
+    }
+
     fn written(self, name: &str, quantity: Quantity) -> String {
         self.number(name).map_or_else(|| "–".into(), |value| self.voice.quantity(quantity, value))
     }

@@ -197,7 +197,7 @@ fn needs_more(v: Facts<'_>) -> bool {
 fn recipe(v: Facts<'_>, of: &str) -> String {
     let name = |what: &str| format!("{of}{what}");
     let strokes = v.number(&name("strokes")).unwrap_or(1.0);
-    let dried = v.number(&name("dried")).is_some();
+    let dried = v.flag(&name("dried")) == Some(true);
     v.voice.recipe_text(
         &v.word(&name("white")),
         v.code(&name("blocker")),

@@ -5,7 +5,7 @@ use crate::migration::{Belief, Dye, DyedCloth};
 use crate::optics::{Lab, Spectrum};
 use crate::plan::{Cloth, Code, DyeClass, Finish, Garment, Reason};
 use crate::quantity::units::kelvin;
-use crate::quantity::{FieldError, Problem};
+use crate::quantity::{FieldError, Percent, Problem};
 use crate::textile::label::{ClothLook, LabelNote, LabelReading, read};
 use crate::textile::{ColourRecord, Construction, Depth, DyeEnergy, DyeRecord, Fabric, Fibre};
 
@@ -274,7 +274,7 @@ fn shares_read(reading: &LabelReading) -> Vec<Reason> {
         for (fibre, percent) in &section.shares {
             let reason = Reason::new(Code::ReadShare)
                 .word("fibre", kebab(fibre))
-                .number("percent", *percent)
+                .percent("percent", Percent(*percent))
                 .word("section", &section.name);
             understood.push(reason);
         }
@@ -296,10 +296,10 @@ fn note(note: &LabelNote) -> Reason {
             said("assumed-shares").word("words", word).word("shares", list.join(", "))
         }
         LabelNote::OtherFibres { percent, section } => {
-            said("other-fibres").number("percent", *percent).word("section", section)
+            said("other-fibres").percent("percent", Percent(*percent)).word("section", section)
         }
         LabelNote::Rounded { sum, section } => {
-            said("rounded").number("percent", *sum).word("section", section)
+            said("rounded").percent("percent", Percent(*sum)).word("section", section)
         }
         LabelNote::Dropped { word } => said("dropped").word("words", word),
         LabelNote::Excludes { text } => said("excludes").word("words", text),

@@ -32,7 +32,7 @@ pub fn improvements(
             let reason = Reason::new(Code::BuyClass)
                 .word("class", word(white.class))
                 .word("name", &white.name)
-                .number("low_cure", f64::from(u8::from(white.low_cure)))
+                .flag("low_cure", white.low_cure)
                 .word("verdict", word(assessment.verdict));
             add((assessment.verdict, burden(job, cloth, &assessment), reason));
         }

@@ -8,6 +8,7 @@ use crate::plan::recipe::{damp, stack_of, water};
 use crate::plan::report::{Clearance, Code, Margin, Reason, Topic, Verdict, tightness, word};
 use crate::plan::verdict::{Assessment, Judgement};
 use crate::quantity::units::celsius;
+use crate::quantity::{Percent, Share};
 
 /// A reason that carries a margin's band and limit.
 fn with_margin(code: Code, margin: &Margin) -> Reason {
@@ -53,7 +54,7 @@ fn of_dye(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>, bleed: &Margin, r
     let (candidate, white) = (&assessment.candidate, assessment.candidate.white);
     let reason = with_margin(Code::ClothBleeds, bleed)
         .number("days", job.order.use_.looked_at_after_days)
-        .number("holds", f64::from(u8::from(bleed.holds())))
+        .flag("holds", bleed.holds())
         .word("grade", assessment.grade.map_or("", |grade| grade.text()))
         .word("white", &white.name);
     reasons.add(reason);
@@ -69,7 +70,7 @@ fn of_dye(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>, bleed: &Margin, r
     if let Some(rim) = judgement.margins.on(Topic::Rim) {
         let reason = with_margin(Code::RimBleeds, rim)
             .number("overhang", job.order.print.overhang_mm)
-            .number("holds", f64::from(u8::from(rim.holds())));
+            .flag("holds", rim.holds());
         reasons.add_pressing(reason, !rim.holds());
     }
     let lot = &cloth.garment.lot;
@@ -101,7 +102,9 @@ fn of_late_faults(cloth: &Cloth, judgement: &Judgement<'_>, reasons: &mut Ranked
     }
     if let Some(stretch) = judgement.margins.on(Topic::Stretch) {
         let of = |code: Code| {
-            Reason::new(code).number("stretch", stretch.value.likely).number("needed", stretch.limit)
+            Reason::new(code)
+                .percent("stretch", Percent(stretch.value.likely))
+                .percent("needed", Percent(stretch.limit))
         };
         if late.cracks > 0.02 {
             reasons.add_by_chance(of(Code::StretchShort).word("white", &white.name), late.cracks);
@@ -136,7 +139,7 @@ fn of_heat(
         && dwell - dry > 3.0
     {
         let water = water(&stack_of(job, cloth, &judgement.assessment.candidate), &cloth.fabric);
-        let reason = Reason::new(Code::WaterSlows).number("water_percent", water * 100.0);
+        let reason = Reason::new(Code::WaterSlows).percent("water_percent", Share(water).percent());
         reasons.add(reason.number("seconds", dwell - dry));
     }
     if cloth.fabric.areal_mass > 0.24 {
@@ -149,8 +152,8 @@ fn of_heat(
 fn of_look(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>, reasons: &mut RankedReasons) {
     add_seen(job, cloth, judgement, reasons);
     if cloth.fabric.open_area > 0.08 {
-        let open = cloth.fabric.open_area * 100.0;
-        reasons.add(Reason::new(Code::HolesLoseFilm).number("open_percent", open));
+        let open = Share(cloth.fabric.open_area).percent();
+        reasons.add(Reason::new(Code::HolesLoseFilm).percent("open_percent", open));
     }
     if let Some(hand) = judgement.margins.on(Topic::Hand)
         && !hand.holds()
@@ -184,7 +187,7 @@ fn of_limits(cloth: &Cloth, judgement: &Judgement<'_>, reasons: &mut RankedReaso
 fn of_order(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>, reasons: &mut RankedReasons) {
     let print = &job.order.print;
     if print.reducer_percent > 0.0 && cloth.dyed.is_some() {
-        reasons.add(Reason::new(Code::ReducerSpoils).number("percent", print.reducer_percent));
+        reasons.add(Reason::new(Code::ReducerSpoils).percent("percent", Percent(print.reducer_percent)));
     }
     if judgement.assessment.run.demands.must_fuse == [true, true] {
         reasons.add(Reason::new(Code::ColoursSetHeat));
@@ -222,5 +225,9 @@ fn window_reason(room: &Clearance) -> Reason {
 fn why_dried(job: &Job, cloth: &Cloth, assessment: &Assessment<'_>) -> Option<Reason> {
     let undried = assessment.undried?;
     let water = water(&damp(job, cloth), &cloth.fabric);
-    Some(Reason::new(Code::DriedFirst).number("water_percent", water * 100.0).word("verdict", word(undried)))
+    Some(
+        Reason::new(Code::DriedFirst)
+            .percent("water_percent", Share(water).percent())
+            .word("verdict", word(undried)),
+    )
 }

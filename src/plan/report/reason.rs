@@ -1,5 +1,6 @@
 //! Reasons as data: a code and what goes into its sentence. `wording` says it; no words for people stand here.
 
+use crate::quantity::Percent;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -39,6 +40,18 @@ impl Reason {
     pub fn number(mut self, name: &str, value: f64) -> Self {
         self.values.insert(name.into(), Value::Number(value));
         self
+    }
+
+    /// Adds a percentage. Reasons carry every share in percent; only a chance is a number from 0 to 1.
+    #[must_use]
+    pub fn percent(self, name: &str, value: Percent) -> Self {
+        self.number(name, value.0)
+    }
+
+    /// Adds whether something is so. In JSON it is the number 1 or 0.
+    #[must_use]
+    pub fn flag(self, name: &str, is_so: bool) -> Self {
+        self.number(name, f64::from(u8::from(is_so)))
     }
 
     /// Adds a word.

@@ -218,7 +218,7 @@ impl TradeOff {
                 .number(&format!("{of}strokes"), f64::from(scored.strokes))
                 .number(&format!("{of}threads"), scored.threads_per_cm);
             if scored.dried {
-                reason = reason.number(&format!("{of}dried"), 1.0);
+                reason = reason.flag(&format!("{of}dried"), true);
             }
         }
         for scale in Scale::ALL {

@@ -22,6 +22,7 @@ use crate::plan::recipe::{Candidate, damp, first_candidate, is_damp, stack_of, w
 use crate::plan::report::{Code, Reason, Verdict, word};
 use crate::plan::verdict::{Assessment, assess};
 use crate::plan::window::{Demands, Detail, Question, SetPoint, Window, robust};
+use crate::quantity::Share;
 use crate::quantity::units::kelvin;
 
 /// The best candidate on dried cloth of every white that reaches a better verdict there, beside what was
@@ -136,7 +137,7 @@ pub fn if_dried(
     let dried = verdict_dried(job, cloth, assessment)?.filter(|dried| *dried < assessment.verdict);
     Ok(dried.map(|dried| {
         Reason::new(Code::IfDried)
-            .number("water_percent", water(&damp, &cloth.fabric) * 100.0)
+            .percent("water_percent", Share(water(&damp, &cloth.fabric)).percent())
             .word("verdict", word(dried))
     }))
 }

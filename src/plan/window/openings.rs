@@ -10,6 +10,7 @@ use crate::ink::CureKinetics;
 use crate::plan::order::{Cloth, CureKind, Job};
 use crate::plan::recipe::{Candidate, dry, stack_of, water};
 use crate::plan::report::{Code, Reason};
+use crate::quantity::Share;
 use crate::quantity::units::{celsius, kelvin};
 
 /// Factor by which another gear lets a belt run slower or faster. Common practice, no source: another
@@ -43,7 +44,7 @@ pub fn openings(
             let reason = Reason::new(code)
                 .number("set", celsius(point.set))
                 .number("belt", point.belt * 60.0)
-                .number("robust", f64::from(u8::from(point.robust)));
+                .flag("robust", point.robust);
             found.push(say(reason));
         }
     };
@@ -57,7 +58,7 @@ pub fn openings(
     if dried != stack {
         let water = water(&stack, &cloth.fabric);
         let point = look(&dried, &job.dryer, passes, fixed, demands)?;
-        add(Code::OpensPreDry, point, &|reason| reason.number("water_percent", water * 100.0));
+        add(Code::OpensPreDry, point, &|reason| reason.percent("water_percent", Share(water).percent()));
     }
     let mut geared = job.dryer.clone();
     geared.belt.slowest /= GEAR;

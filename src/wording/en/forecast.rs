@@ -11,7 +11,7 @@ pub(in crate::wording) fn rim(v: Facts<'_>) -> String {
         v.tenth("high"),
         v.tenth("limit")
     );
-    if v.number("holds") == Some(0.0) {
+    if v.flag("holds") == Some(false) {
         format!("The rim bleeds. {seen} Print the blocker nearly as wide as the white and hold register.")
     } else {
         format!("The rim holds. {seen}")

@@ -6,7 +6,7 @@ use crate::wording::Facts;
 pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
-        C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
+        C::ClothBleeds if v.flag("holds") == Some(false) => format!(
             "The cloth bleeds. {} cannot hold this much dye: {} after {} days is likely, up to {}, limit {}.{}",
             v.word("white"), v.tenth("likely"), v.count("days"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
@@ -199,7 +199,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "{} of {} garments cannot be printed. The others can go ahead by themselves.",
             v.count("refused"), v.count("garments")
         ),
-        C::BuyClass if v.number("low_cure") == Some(1.0) => {
+        C::BuyClass if v.flag("low_cure") == Some(true) => {
             format!("With a low-cure {}: not on your shelf", v.class("class"))
         }
         C::BuyClass => format!("With a {}: not on your shelf", v.class("class")),
@@ -296,7 +296,7 @@ fn label_note(v: Facts<'_>) -> String {
 
 /// Whether the window that this change opens also holds under the dryer's drift.
 fn opened(v: Facts<'_>) -> String {
-    if v.number("robust") == Some(1.0) {
+    if v.flag("robust") == Some(true) {
         "Then the window is open, drift and a belt stop included.".into()
     } else {
         "Then it works as planned, with no room for drift.".into()

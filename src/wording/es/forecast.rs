@@ -11,7 +11,7 @@ pub(in crate::wording) fn rim(v: Facts<'_>) -> String {
         v.tenth("high"),
         v.tenth("limit")
     );
-    if v.number("holds") == Some(0.0) {
+    if v.flag("holds") == Some(false) {
         format!(
             "El borde se tiñe. {seen} Imprima la barrera casi tan ancha como el blanco y cuide el registro."
         )

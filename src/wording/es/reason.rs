@@ -6,7 +6,7 @@ use crate::wording::Facts;
 pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
     use Code as C;
     match code {
-        C::ClothBleeds if v.number("holds") == Some(0.0) => format!(
+        C::ClothBleeds if v.flag("holds") == Some(false) => format!(
             "La tela suelta tinte. {} no puede retener tanto: lo probable tras {} días es {}, hasta {}, límite {}.{}",
             v.word("white"), v.count("days"), v.tenth("likely"), v.tenth("high"), v.tenth("limit"), staining(v)
         ),
@@ -198,7 +198,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "{} de {} prendas no se pueden imprimir. Las demás pueden seguir solas.",
             v.count("refused"), v.count("garments")
         ),
-        C::BuyClass if v.number("low_cure") == Some(1.0) => {
+        C::BuyClass if v.flag("low_cure") == Some(true) => {
             format!("Con un {} de baja temperatura: no está en su estante", v.class("class"))
         }
         C::BuyClass => format!("Con un {}: no está en su estante", v.class("class")),
@@ -295,7 +295,7 @@ fn label_note(v: Facts<'_>) -> String {
 
 /// Whether the window that this change opens also holds under the dryer's drift.
 fn opened(v: Facts<'_>) -> String {
-    if v.number("robust") == Some(1.0) {
+    if v.flag("robust") == Some(true) {
         "Así la ventana está abierta, con deriva y parada de cinta incluidas.".into()
     } else {
         "Así funciona según lo previsto, sin margen para la deriva.".into()
