@@ -37,7 +37,7 @@ impl Fixture {
     /// portrait.
     ///
     /// # Errors
-    /// As [`BuiltPage::file`].
+    /// [`anyhow::Error`] as for [`BuiltPage::file`].
     pub fn both_ways(&self) -> Result<[(Tablet<'_>, String); 2]> {
         Ok([(self.tablet(), self.page.file()?), (self.tablet().portrait(), self.page.site(""))])
     }

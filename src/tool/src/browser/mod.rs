@@ -19,7 +19,7 @@ use anyhow::{Result, bail};
 /// Does what the words of the command line ask for.
 ///
 /// # Errors
-/// When it cannot be done, and when a test fails.
+/// [`anyhow::Error`] if it cannot be done, and when a test fails.
 pub fn obey(mut words: Vec<String>) -> Result<()> {
     let verb = if words.is_empty() { String::new() } else { words.remove(0) };
     match verb.as_str() {

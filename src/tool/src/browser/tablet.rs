@@ -66,7 +66,7 @@ impl<'a> Tablet<'a> {
     /// Opens the one file, as from a stick, and waits for its first answer.
     ///
     /// # Errors
-    /// As [`Tablet::open`], and if no answer comes.
+    /// [`anyhow::Error`] as for [`Tablet::open`], and if no answer comes.
     pub async fn open_file(self) -> Result<DeskPage> {
         let address = self.page.file()?;
         self.open_desk(&address).await
@@ -75,7 +75,7 @@ impl<'a> Tablet<'a> {
     /// Opens the page that the shop's web server hands out, and waits for its first answer.
     ///
     /// # Errors
-    /// As [`Tablet::open`], and if no answer comes.
+    /// [`anyhow::Error`] as for [`Tablet::open`], and if no answer comes.
     pub async fn open_site(self) -> Result<DeskPage> {
         let address = self.page.site("");
         self.open_desk(&address).await
@@ -84,7 +84,7 @@ impl<'a> Tablet<'a> {
     /// Opens the desk at an address and waits for its first answer.
     ///
     /// # Errors
-    /// As [`Tablet::open`], and if no answer comes.
+    /// [`anyhow::Error`] as for [`Tablet::open`], and if no answer comes.
     pub async fn open_desk(self, address: &str) -> Result<DeskPage> {
         let desk = self.open(address).await?;
         desk.job().verdict().read().await?;
@@ -94,7 +94,7 @@ impl<'a> Tablet<'a> {
     /// Opens any address.
     ///
     /// # Errors
-    /// As [`Tablet::start`], and if the address cannot be opened.
+    /// [`anyhow::Error`] as for [`Tablet::start`], and if the address cannot be opened.
     pub async fn open(self, address: &str) -> Result<DeskPage> {
         let desk = self.start().await?;
         desk.session().open(address).await?;

@@ -31,7 +31,7 @@ pub(super) fn build(workspace: &Workspace) -> Result<PathBuf> {
 /// Takes pictures of the built page.
 ///
 /// # Errors
-/// When the page is not built, or no browser can be had.
+/// [`anyhow::Error`] if the page is not built, or no browser can be had.
 pub fn shots(workspace: &Workspace, screens: &[String]) -> Result<()> {
     let program = build(workspace)?;
     run(
@@ -43,7 +43,7 @@ pub fn shots(workspace: &Workspace, screens: &[String]) -> Result<()> {
 /// Times the built page.
 ///
 /// # Errors
-/// As [`shots`].
+/// [`anyhow::Error`] if the page is not built, or no browser can be had.
 pub fn latency(workspace: &Workspace) -> Result<()> {
     run(Command::new(build(workspace)?).arg("latency"), "`cargo xtask build`")
 }
@@ -51,7 +51,7 @@ pub fn latency(workspace: &Workspace) -> Result<()> {
 /// Runs a bench of `tests/web/main.rs` in a browser, `march_bench` or `storage_bench`, and hands back what it says.
 ///
 /// # Errors
-/// When the wasm does not compile, no browser can be had, or the bench gives up.
+/// [`anyhow::Error`] if the wasm does not compile, no browser can be had, or the bench gives up.
 pub fn wasm_bench(workspace: &Workspace, toolchain: Toolchain, name: &str) -> Result<Vec<String>> {
     let mut cargo = wasm_tests(workspace, toolchain)?;
     let mut said = Vec::new();

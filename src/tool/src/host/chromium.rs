@@ -1,4 +1,4 @@
-//! The browser that tests run in: Chromium and its driver, found or installed.
+//! Chromium and its driver, found or installed: the browser that tests run in.
 
 use crate::host::programs::{find_or_install, from_variable, is_root, on_path};
 use anyhow::Result;
@@ -18,7 +18,7 @@ impl Chromium {
     /// WasmSource both, or as root on Debian installs them.
     ///
     /// # Errors
-    /// When they are not there and cannot be installed from here.
+    /// [`anyhow::Error`] if they are not there and cannot be installed from here.
     pub fn find() -> Result<Self> {
         find_or_install(
             Self::look,
@@ -43,7 +43,7 @@ impl Chromium {
         Some(Self { driver, browser })
     }
 
-    /// What a WebDriver session is asked for: no window, a browser that phones nobody itself, and its logs.
+    /// The capabilities that a WebDriver session asks for: no window, no network traffic of the browser's own, and its logs.
     #[must_use]
     pub fn capabilities(&self) -> Value {
         let mut arguments = vec![
@@ -53,7 +53,7 @@ impl Chromium {
             "--disable-default-apps",
             "--disable-dev-shm-usage",
             "--disable-sync",
-            // Letters are drawn alike on every computer, so that pictures of the page can be compared.
+            // Text is drawn alike on every computer, so that pictures of the page can be compared.
             "--disable-lcd-text",
             "--font-render-hinting=none",
             "--force-color-profile=srgb",
@@ -68,7 +68,7 @@ impl Chromium {
         json!({
             "goog:chromeOptions": { "binary": self.browser, "args": arguments },
             "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
-            // A measurement answers dozens of orders in one script.
+            // Milliseconds: a measurement answers dozens of orders in one script.
             "timeouts": { "script": 300_000 }
         })
     }

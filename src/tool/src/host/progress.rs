@@ -1,12 +1,12 @@
-//! What the tool says while it works: one line a step, with its time.
+//! What the tool prints while it works: a line for each step, with its time.
 
 use std::io::Write;
 use std::time::{Duration, Instant};
 
-/// Runs one step, says its name before and its time after.
+/// Runs one step; prints its name before and its time after.
 ///
 /// # Errors
-/// Hands on the step's own error.
+/// [`anyhow::Error`] of the step.
 pub fn step<T>(name: &str, work: impl FnOnce() -> anyhow::Result<T>) -> anyhow::Result<T> {
     say(&format!("==> {name}"));
     let start = Instant::now();
@@ -15,7 +15,7 @@ pub fn step<T>(name: &str, work: impl FnOnce() -> anyhow::Result<T>) -> anyhow::
     Ok(done)
 }
 
-/// Prints a line at once, also when the output is a file or a pipe.
+/// Prints a line and flushes it, so that it appears at once in a file or a pipe too.
 pub fn say(line: &str) {
     let mut out = std::io::stdout().lock();
     // A closed pipe must not stop the work.
@@ -23,14 +23,14 @@ pub fn say(line: &str) {
     let _ = out.flush();
 }
 
-/// A time as people read it beside a step: `0.4 s`, `75 s`.
+/// A time as text: `0.4 s`, `75 s`.
 #[must_use]
 pub fn seconds(time: Duration) -> String {
     let seconds = time.as_secs_f64();
     if seconds < 10.0 { format!("{seconds:.1} s") } else { format!("{seconds:.0} s") }
 }
 
-/// A size as people read it: `812,345 bytes`.
+/// A size as text: `812,345 bytes`.
 #[must_use]
 pub fn bytes(size: usize) -> String {
     let digits = size.to_string();

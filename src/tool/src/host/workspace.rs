@@ -15,7 +15,7 @@ impl Workspace {
     /// WasmSource the project's root from the folder the command was given in.
     ///
     /// # Errors
-    /// When the command was given outside the project.
+    /// [`anyhow::Error`] if the command was given outside the project.
     pub fn find() -> Result<Self> {
         let here = std::env::current_dir().context("the current folder cannot be read")?;
         let root = here.ancestors().find(|folder| folder.join("src/tool/Cargo.toml").is_file());
@@ -25,7 +25,7 @@ impl Workspace {
         }
     }
 
-    /// What is handed out: the one file, the site, the package.
+    /// The folder for what is built: the one file, the site, the package.
     #[must_use]
     pub fn dist(&self) -> PathBuf {
         self.root.join("dist")
@@ -37,7 +37,7 @@ impl Workspace {
         self.root.join("www")
     }
 
-    /// Cargo's own output folder, which `CARGO_TARGET_DIR` may move.
+    /// Cargo's output folder: `target`, or what `CARGO_TARGET_DIR` says.
     #[must_use]
     pub fn target(&self) -> PathBuf {
         match std::env::var_os("CARGO_TARGET_DIR") {
@@ -52,7 +52,7 @@ impl Workspace {
         let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
         let mut command = Command::new(cargo);
         command.current_dir(&self.root);
-        // Set for this run of the tool by the outer cargo; they mean nothing to the inner one.
+        // The outer cargo set these for this run of the tool; they would mislead the inner one.
         for name in ["CARGO_MANIFEST_DIR", "CARGO_MANIFEST_PATH", "CARGO_PKG_NAME", "CARGO_PKG_VERSION"] {
             command.env_remove(name);
         }
@@ -63,7 +63,7 @@ impl Workspace {
 /// Writes a file, making its folder first.
 ///
 /// # Errors
-/// When the folder or the file cannot be written.
+/// [`anyhow::Error`] if the folder or the file cannot be written.
 pub fn write(path: &Path, contents: impl AsRef<[u8]>) -> Result<()> {
     if let Some(folder) = path.parent() {
         std::fs::create_dir_all(folder).with_context(|| format!("{} cannot be made", folder.display()))?;
@@ -74,7 +74,7 @@ pub fn write(path: &Path, contents: impl AsRef<[u8]>) -> Result<()> {
 /// Reads a text file.
 ///
 /// # Errors
-/// When it cannot be read or is not UTF-8.
+/// [`anyhow::Error`] if it cannot be read or is not UTF-8.
 pub fn read(path: &Path) -> Result<String> {
     std::fs::read_to_string(path).with_context(|| format!("{} cannot be read", path.display()))
 }

@@ -20,9 +20,9 @@ use table::keep;
 /// Times what ships beside its peers, prints a table and writes `dist/bench.json`.
 ///
 /// # Errors
-/// When the bench cannot be built, or a peer gives up.
+/// [`anyhow::Error`] if the bench cannot be built, or a peer gives up.
 pub fn bench(workspace: &Workspace) -> Result<()> {
-    say("==> ours and diffsol, compiled for this once: some minutes the first time");
+    say("==> our solver and diffsol; compiling takes some minutes the first time");
     let mut rows: Vec<Value> = serde_json::from_str(&run_bench(workspace, &["--features", "peers"], &[])?)?;
     match python(workspace).and_then(|python| scipy(workspace, &python, rows.first())) {
         Ok(row) => rows.push(row),
@@ -38,7 +38,7 @@ pub fn bench(workspace: &Workspace) -> Result<()> {
 /// Times a whole library kept in a browser's database, prints a table and writes its rows to `dist/bench.json`.
 ///
 /// # Errors
-/// When the wasm does not compile, no browser can be had, or the bench gives up.
+/// [`anyhow::Error`] if the wasm does not compile, no browser can be had, or the bench gives up.
 pub fn storage(workspace: &Workspace, toolchain: Toolchain) -> Result<()> {
     let said = wasm_bench(workspace, toolchain, "storage_bench")?;
     let rows = said.iter().filter_map(|line| serde_json::from_str(line.trim()).ok());
@@ -48,7 +48,7 @@ pub fn storage(workspace: &Workspace, toolchain: Toolchain) -> Result<()> {
 /// Times one history natively, for the same in a browser to stand beside.
 ///
 /// # Errors
-/// When the bench cannot be built.
+/// [`anyhow::Error`] if the bench cannot be built.
 pub fn pace(workspace: &Workspace) -> Result<()> {
     say(run_bench(workspace, &[], &["pace"])?.trim_end());
     Ok(())
@@ -62,7 +62,7 @@ fn run_bench(workspace: &Workspace, features: &[&str], words: &[&str]) -> Result
     let text = as_typed(&cargo);
     let output = cargo.output().with_context(|| format!("`{text}` could not start"))?;
     if !output.status.success() {
-        anyhow::bail!("`{text}` failed; what it said stands above");
+        anyhow::bail!("`{text}` failed; its output is above");
     }
     Ok(String::from_utf8(output.stdout)?)
 }

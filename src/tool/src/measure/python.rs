@@ -13,7 +13,7 @@ use std::process::Command;
 /// Solves fifty random histories by other means and compares.
 ///
 /// # Errors
-/// When Python cannot be had, or a history is too far off.
+/// [`anyhow::Error`] if Python cannot be had, or a history is too far off.
 pub fn peer(workspace: &Workspace) -> Result<()> {
     let python = step("Python with NumPy and SciPy", || python(workspace))?;
     let cases = step("fifty random stacks and dryers, as ours has them", || cases(workspace, "random"))?;

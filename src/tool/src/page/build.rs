@@ -1,4 +1,4 @@
-//! The build, from source to `dist`.
+//! The steps of the build, from source to `dist`.
 
 use crate::host::progress::{bytes, say, step};
 use crate::host::workspace::{Workspace, write};
@@ -14,7 +14,7 @@ use anyhow::{Result, bail};
 /// Builds everything that is handed out: `dist/whitehold.html`, `dist/pkg` and `dist/site`.
 ///
 /// # Errors
-/// When a step fails, when the wasm asks for something that nobody reviewed, or when the page is over its budget.
+/// [`anyhow::Error`] if a step fails, the wasm asks for a call that was not reviewed, or the page is over its budget.
 pub fn build(workspace: &Workspace, toolchain: Toolchain) -> Result<()> {
     step("make sure the compiler knows wasm", || toolchain.prepare(workspace))?;
     let module =
@@ -23,7 +23,7 @@ pub fn build(workspace: &Workspace, toolchain: Toolchain) -> Result<()> {
     step("compare what the wasm may call with the reviewed list", || {
         imports::check(workspace, &std::fs::read(&module)?, &bound)
     })?;
-    let unpacker = step("compile what unpacks it", || wasm::compile_unpacker(workspace, toolchain))?;
+    let unpacker = step("compile the unpacker", || wasm::compile_unpacker(workspace, toolchain))?;
     let html = step("pack the one file", || Ok(utf16::file(&one_file::pack(workspace, &bound, &unpacker)?)))?;
     step("write the JS package", || {
         write_package(workspace, &wasm::bind(&module, WasmSource::FileBeside)?, &one_file::sheets(workspace)?)
@@ -35,9 +35,9 @@ pub fn build(workspace: &Workspace, toolchain: Toolchain) -> Result<()> {
     weigh(&html, &bound, &unpacker)
 }
 
-/// Prints the sizes and holds the page to its budget.
+/// Prints the sizes and checks the page against its budget.
 fn weigh(html: &[u8], bound: &WasmBinding, unpacker: &[u8]) -> Result<()> {
-    say(&format!("    what unpacks        {}", bytes(unpacker.len())));
+    say(&format!("    unpacker            {}", bytes(unpacker.len())));
     say(&format!("    wasm                {}", bytes(bound.wasm.len())));
     say(&format!("    dist/whitehold.html {} of {}", bytes(html.len()), bytes(BUDGET)));
     if html.len() > BUDGET {
@@ -53,7 +53,7 @@ fn weigh(html: &[u8], bound: &WasmBinding, unpacker: &[u8]) -> Result<()> {
 /// Shows what the wasm may call, and compares it with the reviewed list or rewrites that list.
 ///
 /// # Errors
-/// When the build fails, the wasm asks for something new, or for something that no review may let in.
+/// [`anyhow::Error`] if the build fails, the wasm asks for something new, or for something that no review may let in.
 pub fn review_imports(workspace: &Workspace, toolchain: Toolchain, accepts: bool) -> Result<()> {
     toolchain.prepare(workspace)?;
     let module = wasm::compile(workspace, toolchain)?;

@@ -1,8 +1,8 @@
-//! The wasm packed as LZMA: a quarter shorter than the best deflate, at the cost of an unpacker of our own (`src/unpack`),
-//! since no browser brings one.
+//! Packing as LZMA: a quarter shorter than the best deflate. No browser unpacks it, so the page brings its own unpacker
+//! (`src/unpack`).
 //!
-//! Before the raw stream stand eight bytes: how many bytes were packed, and their FNV-1a hash (32 bits, Fowler, Noll
-//! and Vo), both big-endian. The literal context is four bits; neither positions of literals nor of matches count.
+//! The format: the number of packed bytes and their FNV-1a hash (Fowler, Noll and Vo), each 32 bits big-endian, then a raw
+//! LZMA stream with lc = 4, lp = 0 and pb = 0: four bits of literal context, no position bits.
 
 use anyhow::Result;
 use lzma_rust2::{LzmaOptions, LzmaWriter};
@@ -21,7 +21,7 @@ fn options() -> LzmaOptions {
 /// Packs bytes.
 ///
 /// # Errors
-/// When they are more than four gigabytes.
+/// [`anyhow::Error`] if they are more than four gigabytes.
 pub fn pack(bytes: &[u8]) -> Result<Vec<u8>> {
     let mut packed = u32::try_from(bytes.len())?.to_be_bytes().to_vec();
     packed.extend(hash(bytes).to_be_bytes());
@@ -50,7 +50,7 @@ mod tests {
         }
     }
 
-    /// Bytes of many kinds: letters, repetitions near and far, runs, and what cannot be packed.
+    /// Bytes of many kinds: text, repetitions near and far, runs, and bytes that cannot be packed.
     fn samples() -> Vec<Vec<u8>> {
         let dice = |seed: u32| (seed.wrapping_mul(2_654_435_761) >> 13) as u8;
         vec![
@@ -93,7 +93,7 @@ mod tests {
         Ok(())
     }
 
-    /// A bit that fell over, a cut, or nothing at all: said, and never a crash.
+    /// A flipped bit or a cut is reported and never crashes.
     #[test]
     fn damage_is_seen() -> Result<()> {
         let bytes = b"a tee of polyester lets go of its dye; ".repeat(60);
@@ -101,7 +101,7 @@ mod tests {
         for at in 0..packed.len() {
             let mut spoilt = packed.clone();
             spoilt[at] ^= 1 << (at % 8);
-            // The stream's own first byte says nothing, and its last ones may lie past what is told.
+            // The first byte of the stream is unused, and the last five may lie past the end of the packed data.
             let idle = at == 8 || at + 5 > packed.len();
             assert!(idle || unpacked(&spoilt, 999) != Ok(bytes.clone()), "byte {at}");
             assert!(

@@ -1,9 +1,9 @@
 //! The one file: everything the page needs, packed under its policy.
 //!
-//! The desk's style sheets, and the wasm behind its binding, are packed as LZMA, which a small wasm unpacks that stands
-//! beside them (`src/unpack`). All stand as letters in script blocks that never run; the sheet of the start stands as it is,
-//! to be there when nothing can be unpacked. The sheets become constructed ones. Two scripts run, each let in by its own
-//! hash: `www/boot.js`, which stands in the page, and the binding, which it unpacks and puts beside itself.
+//! The desk's style sheets, and the wasm with its binding, are packed as LZMA; a small wasm beside them unpacks both
+//! (`src/unpack`). All three are written as UTF-16 text in script blocks that never run. The style sheet of the start is
+//! written as it is, so that the page can explain itself when nothing can be unpacked. Two scripts run, each allowed by its own
+//! hash: `www/boot.js`, which is part of the page, and the binding, which `boot.js` unpacks and adds to the page.
 
 use crate::host::workspace::{Workspace, read};
 use crate::page::lzma;
@@ -15,10 +15,10 @@ use anyhow::{Context, Result, bail};
 /// The most the one file may weigh, in bytes: it is copied to sticks and sent over a shop's slow wireless.
 pub const BUDGET: usize = 900_000;
 
-/// The sheet that the page needs before, and without, its desk.
+/// The style sheet that the page needs before its desk is drawn, and when it cannot be.
 const START: &str = "page";
 
-/// The last line of the binding: it hands what the start needs to the start, which waits for it.
+/// The last line of the binding: it hands the functions that `boot.js` waits for to it.
 const HANDS_OVER: &str = "\ndocument.querySelector('whitehold-desk').bound({ initSync, mount });\n";
 
 /// A style sheet of `www/`.
@@ -33,7 +33,7 @@ pub struct StyleSheet {
 /// Reads the style sheets of `www/`, in the order of their names.
 ///
 /// # Errors
-/// When the folder or a sheet cannot be read.
+/// [`anyhow::Error`] if the folder or a sheet cannot be read.
 pub fn sheets(workspace: &Workspace) -> Result<Vec<StyleSheet>> {
     let folder = workspace.www();
     let listed =
@@ -53,7 +53,7 @@ pub fn sheets(workspace: &Workspace) -> Result<Vec<StyleSheet>> {
 /// Packs the page.
 ///
 /// # Errors
-/// When a source cannot be read, or a text would end the block it is put in.
+/// [`anyhow::Error`] if a source cannot be read, or a text would end the block it is put in.
 pub fn pack(workspace: &Workspace, bound: &WasmBinding, unpacker: &[u8]) -> Result<String> {
     let template = read(&workspace.www().join("index.html"))?;
     let boot = read(&workspace.www().join("boot.js"))?;
@@ -80,7 +80,7 @@ pub fn pack(workspace: &Workspace, bound: &WasmBinding, unpacker: &[u8]) -> Resu
     )
 }
 
-/// What is unpacked: how many bytes the binding takes, the binding, the wasm.
+/// What is packed together: the length of the binding (4 bytes, big-endian), the binding, the wasm.
 fn core(binding: &str, wasm: &[u8]) -> Result<Vec<u8>> {
     let mut core = u32::try_from(binding.len())?.to_be_bytes().to_vec();
     core.extend(binding.as_bytes());
@@ -88,7 +88,7 @@ fn core(binding: &str, wasm: &[u8]) -> Result<Vec<u8>> {
     Ok(core)
 }
 
-/// Replaces each `{{name}}` of the template, once; what is put in is not looked at again.
+/// Replaces each `{{name}}` of the template, once; a `{{name}}` in what is put in is left alone.
 fn fill(template: &str, parts: &[(&str, &str)]) -> Result<String> {
     let mut page =
         String::with_capacity(template.len() + parts.iter().map(|(_, text)| text.len()).sum::<usize>());
@@ -111,8 +111,8 @@ fn fill(template: &str, parts: &[(&str, &str)]) -> Result<String> {
     Ok(page + rest)
 }
 
-/// A script without the lines that are comments and without indentation: they are a fifth of the binding. A text that
-/// runs over several lines may hold anything, and code may stand behind a comment: a script with either stays as it is.
+/// A script without its comment lines and its indentation, which are a fifth of the binding. A template string over several
+/// lines may hold anything, and code may follow a comment on its line: a script with either is returned unchanged.
 fn lean(script: &str) -> String {
     if script.lines().any(|line| line.matches('`').count() % 2 == 1) {
         return script.to_owned();
@@ -133,7 +133,7 @@ fn lean(script: &str) -> String {
     lean
 }
 
-/// Makes a script safe to stand in a page: HTML ends a script block at the first `</script`, also inside a string.
+/// Makes a script safe to be part of a page: HTML ends a script block at the first `</script`, also inside a string.
 fn script(text: &str) -> Result<String> {
     // A browser turns CR LF into LF before it hashes.
     let text = text.replace("\r\n", "\n").replace("</script", "<\\/script");
@@ -145,7 +145,7 @@ fn script(text: &str) -> Result<String> {
     Ok(text)
 }
 
-/// Checks that a text may stand in a block that never runs.
+/// Checks that a text may be put in a block that never runs.
 fn inert(text: &str) -> Result<&str> {
     if text.contains("</script") || text.contains("<!--") {
         bail!("a text that is put in a script block must hold neither `</script` nor `<!--`");

@@ -1,4 +1,4 @@
-//! The JS package: the same functions as the page's, for other programs, in browsers and in Node.
+//! The JS package: the functions of the page for other programs, in browsers and in Node.
 
 use crate::host::workspace::{Workspace, write};
 use crate::page::one_file::StyleSheet;
@@ -12,7 +12,7 @@ use serde_json::json;
 /// entry reads it from the disk. `import "whitehold/element.js"` defines `<whitehold-desk>`.
 ///
 /// # Errors
-/// When a source cannot be read or a file cannot be written.
+/// [`anyhow::Error`] if a source cannot be read or a file cannot be written.
 pub fn write_package(workspace: &Workspace, bound: &WasmBinding, sheets: &[StyleSheet]) -> Result<()> {
     let folder = workspace.dist().join("pkg");
     if folder.is_dir() {

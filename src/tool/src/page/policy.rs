@@ -1,15 +1,14 @@
-//! The policy the page carries: what the browser must refuse.
+//! The Content-Security-Policy of the page: what the browser must refuse.
 //!
-//! Everything is refused (`default-src 'none'`), then exactly the page's scripts are let in, each by its hash, and
-//! WebAssembly. No
-//! request can be made by any means a policy covers; a link that somebody taps is not such a means.
+//! Everything is refused (`default-src 'none'`) except the page's own scripts, each allowed by its hash, and WebAssembly. So the
+//! page can make no request by any means that a policy covers. A link that a person taps is not covered.
 
 use anyhow::{Context, Result};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest, Sha256};
 
-/// The policy of a page whose only scripts are these, letter for letter.
+/// The policy of a page with exactly these scripts.
 #[must_use]
 pub fn for_scripts(scripts: &[&str]) -> String {
     let hashes: String = scripts.iter().map(|script| format!(" '{}'", hash(script))).collect();
@@ -19,7 +18,7 @@ pub fn for_scripts(scripts: &[&str]) -> String {
     )
 }
 
-/// The hash of a script as a policy writes it: `sha256-…`.
+/// The hash of a script as it is written in a policy: `sha256-…`.
 #[must_use]
 pub fn hash(script: &str) -> String {
     format!("sha256-{}", STANDARD.encode(Sha256::digest(script.as_bytes())))
@@ -28,7 +27,7 @@ pub fn hash(script: &str) -> String {
 /// The policy that a finished page carries in its `<meta>`.
 ///
 /// # Errors
-/// When the page carries none.
+/// [`anyhow::Error`] if the page carries none.
 pub fn of_page(page: &str) -> Result<&str> {
     let start = "http-equiv=\"Content-Security-Policy\" content=\"";
     page.split_once(start)

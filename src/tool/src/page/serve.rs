@@ -1,4 +1,4 @@
-//! A small web server for one folder, on this computer only.
+//! A small web server for one folder, reachable from this computer only.
 //!
 //! It sends each page's own policy as a header too, so that a policy holds from the first byte, and adds what only a
 //! header can say: who may frame the page. A crate that serves files would take the place of some twenty lines of this: the
@@ -28,7 +28,7 @@ pub const PORT: u16 = 8737;
 /// Serves `dist/site` until the program is stopped.
 ///
 /// # Errors
-/// When no port is free.
+/// [`anyhow::Error`] if no port is free.
 pub fn serve_site(workspace: &Workspace, port: u16, opens: bool) -> Result<()> {
     let folder = workspace.dist().join("site");
     tokio::runtime::Builder::new_current_thread().enable_all().build()?.block_on(async {
@@ -46,7 +46,7 @@ pub fn serve_site(workspace: &Workspace, port: u16, opens: bool) -> Result<()> {
 /// Takes the port, or any free one when it is taken.
 ///
 /// # Errors
-/// When this computer gives out no port at all.
+/// [`anyhow::Error`] if no port is free.
 pub async fn listen(port: u16) -> Result<(TcpListener, SocketAddr)> {
     let listener = match TcpListener::bind((Ipv4Addr::LOCALHOST, port)).await {
         Ok(listener) => listener,
@@ -142,7 +142,7 @@ fn kind(file: &Path) -> &'static str {
     }
 }
 
-/// Opens the person's browser; where that is not possible, says what to do by hand.
+/// Opens the person's browser, or says what to do by hand.
 fn open_browser(page: &str) {
     let mut command = if cfg!(target_os = "windows") {
         let mut command = Command::new("cmd");

@@ -1,4 +1,4 @@
-//! What a shop's own web server hands out: the one file as `index.html`, and an example of embedding it.
+//! The folder for a shop's own web server: the one file as `index.html`, the JS package, and an example of embedding the desk.
 
 use crate::host::workspace::{Workspace, write};
 use anyhow::Result;
@@ -7,7 +7,7 @@ use std::path::Path;
 /// Writes `dist/site`; the folder can be copied to any web server as it is.
 ///
 /// # Errors
-/// When a file cannot be read or written.
+/// [`anyhow::Error`] if a file cannot be read or written.
 pub fn write_site(workspace: &Workspace, page: &[u8]) -> Result<()> {
     let folder = workspace.dist().join("site");
     if folder.is_dir() {

@@ -30,21 +30,19 @@ impl Toolchain {
     /// Reads the value of `--toolchain`.
     ///
     /// # Errors
-    /// When the name is neither `rustup` nor `debian`.
+    /// [`anyhow::Error`] if the name is neither `rustup` nor `debian`.
     pub fn from_name(name: &str) -> Result<Self> {
         match name {
             "rustup" => Ok(Self::Rustup),
             "debian" => Ok(Self::Debian),
-            other => bail!(
-                "`{other}` is no toolchain this tool knows. Say --toolchain rustup or --toolchain debian."
-            ),
+            other => bail!("`{other}` is not a toolchain that this tool knows; there are rustup and debian."),
         }
     }
 
     /// Makes sure that the compiler can build for wasm, adding what is missing where that is allowed.
     ///
     /// # Errors
-    /// When something is missing that this tool cannot add; the message says what to do.
+    /// [`anyhow::Error`] if something is missing that this tool cannot add; the message says what to do.
     pub fn prepare(self, workspace: &Workspace) -> Result<()> {
         match self {
             Self::Rustup => prepare_rustup(workspace),
@@ -58,7 +56,7 @@ impl Toolchain {
         let mut command = workspace.cargo();
         command.arg(verb).args(["--target", WASM]).args(same_everywhere());
         if self == Self::Debian {
-            // The variables stay inside this command: RUSTC_BOOTSTRAP lets build scripts believe in a nightly compiler.
+            // Set for this command only: with RUSTC_BOOTSTRAP build scripts take the compiler for a nightly one.
             command
                 .args(["-Z", "build-std=std,panic_abort", "--target-dir"])
                 .arg(self.target(workspace))
@@ -79,8 +77,8 @@ impl Toolchain {
     }
 }
 
-/// The places that messages of dependencies name, without this computer's own folders: the page is the same to the
-/// byte wherever it is built, and tells nobody where that was.
+/// Arguments that remove this computer's folders from the file names in panic messages of dependencies. The page is then the
+/// same to the byte wherever it is built, and does not reveal where that was.
 fn same_everywhere() -> Vec<String> {
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     let Some(home) = home.or_else(|| std::env::home_dir().map(|folder| folder.join(".cargo"))) else {

@@ -1,25 +1,24 @@
-//! Bytes as letters of UTF-16, two bytes a letter: base64 would need a third more, and a shop's stick and wireless carry
-//! the difference.
+//! Bytes as UTF-16 text, two bytes in each unit of 16 bits. Base64 would be a third longer.
 //!
-//! The page is written in UTF-16 behind a byte order mark, which tells a browser so whatever a server says (Encoding
-//! standard, "BOM sniff"). Nearly every unit of 16 bits may then stand in a block that never runs. Not so NUL, a carriage
-//! return and `<`, which HTML changes or sees markup in (HTML standard, "script data state" and "normalize newlines"),
-//! and surrogates, which must come in pairs: each of these is written as [`ESCAPE`] and itself with the highest bit
-//! flipped, which makes 3 % of what is packed a letter longer. The first letter says whether the last byte is a filler.
-//! `www/boot.js` reads them back.
+//! The page is written in UTF-16 behind a byte order mark, by which a browser reads it as UTF-16 whatever a server says
+//! (Encoding standard, "BOM sniff"). Nearly every unit may then be part of a script block that never runs. The exceptions are
+//! NUL, carriage return and `<`, which HTML changes or takes for markup (HTML standard, "script data state" and "normalize
+//! newlines"), and surrogates, which must come in pairs. Each of these is written as [`ESCAPE`] followed by the unit with its
+//! highest bit flipped: 3 % of packed units become two. The first character says whether the last byte is padding.
+//! `www/boot.js` reads the text back.
 
-/// Says that the next letter stands for one that must not stand here.
+/// Marks that the next unit has its highest bit flipped.
 pub const ESCAPE: u16 = 0xe000;
 
-/// The bit that makes such a letter harmless.
+/// That bit: flipped, no excepted unit is excepted.
 const FLIP: u16 = 0x8000;
 
-/// Whether a unit must not stand as it is.
+/// Whether a unit must be escaped.
 fn escapes(unit: u16) -> bool {
     matches!(unit, 0 | 0x0d | 0x3c | 0xd800..=0xdfff | ESCAPE)
 }
 
-/// Writes bytes as letters of the page.
+/// Writes bytes as text of the page.
 #[must_use]
 pub fn encode(bytes: &[u8]) -> String {
     let mut text = String::with_capacity(bytes.len() * 2);
@@ -37,13 +36,13 @@ pub fn encode(bytes: &[u8]) -> String {
     text
 }
 
-/// A page as the bytes of its file: UTF-16, the lower byte first, behind its mark.
+/// A page as the bytes of its file: UTF-16, little-endian, behind its byte order mark.
 #[must_use]
 pub fn file(page: &str) -> Vec<u8> {
     std::iter::once(0xfeff).chain(page.encode_utf16()).flat_map(u16::to_le_bytes).collect()
 }
 
-/// The text of a file that [`file`] wrote, or of one in UTF-8; nothing for another.
+/// The text of a file that [`file`] wrote, or of a file in UTF-8; nothing for any other.
 #[must_use]
 pub fn text(file: &[u8]) -> Option<String> {
     match file {
@@ -60,7 +59,7 @@ pub fn text(file: &[u8]) -> Option<String> {
 mod tests {
     use super::*;
 
-    /// Reads letters as `www/boot.js` does.
+    /// Reads the text back as `www/boot.js` does.
     fn decode(text: &str) -> Vec<u8> {
         let mut units = text.encode_utf16();
         let odd = units.next() == Some(u16::from(b'1'));

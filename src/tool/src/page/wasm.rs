@@ -27,20 +27,20 @@ pub enum WasmSource {
     FileBeside,
 }
 
-/// Inlining held back for the whole module (the usual threshold is 275): views and parsers copied into each other were
-/// a quarter of it. What must be inlined to be fast, the lanes, says so itself (`#[inline(always)]`).
-const SMALL_INLINING: &str = "llvm-args=-inline-threshold=15";
+/// A low inlining threshold for the whole module (LLVM's default is 275): with the default, views and parsers inlined into each
+/// other were a quarter of the wasm. Functions that must be inlined to be fast, those of the lanes, are `#[inline(always)]`.
+const LOW_INLINING: &str = "llvm-args=-inline-threshold=15";
 
 /// Compiles the library as a cdylib in release, and says where the module is.
 ///
-/// The crate type is given here and not in `Cargo.toml`: with both kinds in the manifest cargo leaves fat LTO out.
+/// The crate type is given here and not in `Cargo.toml`: with both kinds in the manifest cargo drops fat LTO.
 ///
 /// # Errors
-/// When the code does not compile.
+/// [`anyhow::Error`] if the code does not compile.
 pub fn compile(workspace: &Workspace, toolchain: Toolchain) -> Result<PathBuf> {
     let mut cargo = toolchain.cargo(workspace, "rustc");
     cargo.args(["--package", "whitehold", "--release", "--lib", "--crate-type", "cdylib", "--locked"]);
-    cargo.args(["--", "-C", SMALL_INLINING]);
+    cargo.args(["--", "-C", LOW_INLINING]);
     run(
         &mut cargo,
         "read the compiler's first error above; `cargo check` repeats it without the wasm build",
@@ -55,14 +55,14 @@ pub fn compile(workspace: &Workspace, toolchain: Toolchain) -> Result<PathBuf> {
     )
 }
 
-/// Compiles what unpacks the page's wasm, without its names.
+/// Compiles the unpacker of the page's wasm, without its symbol names.
 ///
 /// # Errors
-/// When the code does not compile.
+/// [`anyhow::Error`] if the code does not compile.
 pub fn compile_unpacker(workspace: &Workspace, toolchain: Toolchain) -> Result<Vec<u8>> {
     let mut cargo = toolchain.cargo(workspace, "rustc");
     cargo.args(["--package", "whitehold-unpack", "--release", "--lib", "--crate-type", "cdylib", "--locked"]);
-    // As quick as at level 3, and half as long.
+    // As fast as at level 3, and half the size.
     cargo.args(["--", "-C", "strip=symbols", "-C", "opt-level=s"]);
     run(&mut cargo, "read the compiler's first error above")?;
     let module = toolchain.target(workspace).join(WASM).join("release/whitehold_unpack.wasm");
@@ -72,7 +72,7 @@ pub fn compile_unpacker(workspace: &Workspace, toolchain: Toolchain) -> Result<V
 /// Binds a compiled module for browsers.
 ///
 /// # Errors
-/// When the module was made for another version of wasm-bindgen, or needs JS files of its own, which one page cannot hold.
+/// [`anyhow::Error`] if the module was made for another version of wasm-bindgen, or needs JS files of its own, which one page cannot hold.
 pub fn bind(module: &Path, source: WasmSource) -> Result<WasmBinding> {
     let advice = "wasm-bindgen could not read the module. Next thing to try: the versions of wasm-bindgen in \
                   Cargo.toml and of wasm-bindgen-cli-support in src/tool/Cargo.toml must be the same";

@@ -1,4 +1,4 @@
-//! An ear on this computer: it answers everything and remembers what was asked.
+//! A web server on this computer that answers every request and remembers it.
 
 use anyhow::Result;
 use std::collections::BTreeSet;
@@ -40,11 +40,11 @@ impl Listener {
 
 /// The path of the request, if one comes.
 ///
-/// Chromium connects ahead for a frame and for a form before it asks the policy, and then sends nothing: such a
-/// connection carries no word and is not a request.
+/// Chromium connects ahead for a frame and for a form before it asks the policy, and then sends nothing: such a connection is
+/// not a request.
 fn hear(mut stream: TcpStream) -> Option<String> {
     let mut start = [0; 1024];
-    // A connection may stay silent for ever.
+    // A connection may never send anything.
     let _ = stream.set_read_timeout(Some(Duration::from_secs(2)));
     let length = stream.read(&mut start).unwrap_or(0);
     let text = String::from_utf8_lossy(start.get(..length).unwrap_or_default()).into_owned();

@@ -1,8 +1,8 @@
-//! A driver for Firefox, small enough to be part of this tool.
+//! A WebDriver server for Firefox. By hand, because Debian packages no driver for Firefox, and eight commands are little.
 //!
-//! Firefox listens itself: started with `--marionette` it takes WebDriver's commands over a plain connection, each a list
-//! `[0, number, name, parameters]` in JSON behind its length and a colon, and answers `[1, number, error, result]`. This
-//! module says over http what a driver says, so that a story drives Firefox as it drives every other browser.
+//! Started with `--marionette`, Firefox takes WebDriver's commands over a TCP connection: each a JSON list
+//! `[0, number, name, parameters]` after its length and a colon. It answers `[1, number, error, result]`. This module speaks
+//! WebDriver over http on the other side, so that a story drives Firefox like every other browser.
 //! The protocol: <https://firefox-source-docs.mozilla.org/testing/marionette/Protocol.html>.
 
 use crate::page::serve;
@@ -21,8 +21,8 @@ use tokio::io::{AsyncReadExt, AsyncWriteExt};
 use tokio::net::TcpStream;
 use tokio::sync::Mutex;
 
-/// WebDriver's commands that stories give: how they are asked for, what stands behind the session's number in the path,
-/// and the browser's own name of it.
+/// The WebDriver commands that stories use: the http method, the path after the session's id, and Marionette's name of the
+/// command.
 const COMMANDS: [(Method, &str, &str); 8] = [
     (Method::POST, "url", "WebDriver:Navigate"),
     (Method::GET, "url", "WebDriver:GetCurrentURL"),
@@ -34,8 +34,8 @@ const COMMANDS: [(Method, &str, &str); 8] = [
     (Method::GET, "screenshot", "WebDriver:TakeScreenshot"),
 ];
 
-/// What the browser complained of since it was last asked: errors and warnings of the page's scripts and of its policy,
-/// and what the page itself wrote to the console. Runs in the browser, not in the page.
+/// Collects what the browser reported since it was last asked: errors and warnings of the page's scripts and of its policy, and
+/// what the page wrote to the console. It runs in the browser's own context, not in the page.
 const CONSOLE: &str = "
     const storage = Cc['@mozilla.org/consoleAPI-storage;1'].getService(Ci.nsIConsoleAPIStorage);
     const ours = (place) => /^(file|http|blob|data):/.test(place ?? '');
@@ -102,7 +102,7 @@ impl Connection {
 /// Drives the Firefox that listens on this port; hands back where the driver answers.
 ///
 /// # Errors
-/// When the browser does not answer.
+/// [`anyhow::Error`] if the browser does not answer.
 pub async fn drive(port: u16) -> Result<SocketAddr> {
     let firefox = Arc::new(Mutex::new(Connection::open(port).await?));
     let (listener, address) = serve::listen(0).await?;

@@ -19,7 +19,7 @@ use std::time::Duration;
 /// How long a browser may take to start; a machine that installs and builds beside it is slow.
 const PATIENCE: Duration = Duration::from_secs(90);
 
-/// What Firefox is told in its profile: to take any free port, to stay silent on the network, to show no page of its own.
+/// Firefox's preferences: any free port, no network traffic of its own, no start page.
 const FIREFOX_WISHES: &str = r#"
 user_pref("marionette.port", 0);
 user_pref("app.normandy.enabled", false);

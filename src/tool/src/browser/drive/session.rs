@@ -53,7 +53,7 @@ impl Session {
     /// Opens another tab beside this one and turns to it.
     ///
     /// # Errors
-    /// As [`Session::open`].
+    /// [`anyhow::Error`] as for [`Session::open`].
     pub async fn open_tab(&self, address: &str) -> Result<()> {
         let tab = self.client.new_window(true).await?;
         self.client.switch_to_window(tab.handle).await?;

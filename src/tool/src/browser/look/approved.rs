@@ -1,7 +1,7 @@
 //! The look of the page as it was approved: a few pictures in `tests/approved`, compared with the page as it is.
 //!
-//! The page takes its fonts from the system it runs on. For a picture it is told to take the last ones that it names,
-//! DejaVu's, which are the same file on every Linux; where they are missing, nothing can be compared.
+//! The page takes its fonts from the system. For a picture it is made to use the last ones in its list, DejaVu's, which are the
+//! same file on every Linux; where they are missing, nothing can be compared.
 
 use crate::browser::fixture::Fixture;
 use crate::browser::look::picture::{Picture, SHARE};
@@ -19,7 +19,7 @@ struct Look {
     spanish: bool,
 }
 
-/// Few, and each for something that no other shows; in the order in which one page comes to show them.
+/// The pictures, in the order in which one page shows them. Each shows something that no other does.
 const LOOKS: [Look; 6] = [
     Look { name: "job", screen: DeskScreen::Job, portrait: false, dark: false, spanish: false },
     Look { name: "window", screen: DeskScreen::Window, portrait: false, dark: false, spanish: false },
@@ -41,7 +41,7 @@ const LOOKS: [Look; 6] = [
     },
 ];
 
-/// Every day is the same Saturday at nine: the sheet says when it was printed and when to look again.
+/// Sets the clock to a fixed moment, Saturday 28 November 2026, 9:00: the sheet says when it was printed.
 const SAME_DAY: &str = "const { Date: Calendar } = window;
     window.Date = class extends Calendar {
         constructor(...given) { if (given.length) super(...given); else super(2026, 10, 28, 9); }
@@ -125,7 +125,7 @@ async fn at_rest(desk: &DeskPage) -> Result<Picture> {
 /// Renews the approved pictures.
 ///
 /// # Errors
-/// When a picture cannot be taken.
+/// [`anyhow::Error`] if a picture cannot be taken.
 pub async fn renew(workspace: &Workspace) -> Result<()> {
     let fixture = Fixture::set_up(workspace).await?;
     for (look, picture) in LOOKS.iter().zip(take_all(&fixture).await?.context(NO_FONTS)?) {
@@ -140,7 +140,7 @@ pub async fn renew(workspace: &Workspace) -> Result<()> {
 /// Compares the page with every approved picture; what differs is left in `dist/shots`.
 ///
 /// # Errors
-/// Names each picture that is another one, and by how much.
+/// [`anyhow::Error`] that names each picture that differs, and by how much.
 pub async fn compare(fixture: &Fixture) -> Result<()> {
     if !cfg!(target_os = "linux") {
         say("    left out: letters are drawn otherwise than on Linux, where the pictures were approved");

@@ -1,24 +1,23 @@
-//! Pictures of the page, kept and compared.
+//! Pictures of the page, stored and compared.
 //!
-//! A kept picture has a palette, so that it is small: the colours that fill most of it as they are, and others so that none
-//! of its colours is far from one of them. A new picture is laid over it, pixel on pixel. Letters and slanted lines are
-//! smoothed a little differently from one computer to the next, so a pixel only counts from [`LEVEL`] on, and a picture
-//! is another one when more than [`SHARE`] of it counts.
+//! A picture is stored with a palette of at most 256 colours, so that it is small: the colours that fill most of it exactly, and
+//! further ones so that none of its colours is far from the nearest. A new picture is compared with it pixel by pixel. Text and
+//! slanted lines are smoothed a little differently from one computer to the next, so a pixel counts as changed only from
+//! [`LEVEL`] on, and a picture as changed when more than [`SHARE`] of its pixels do.
 
 use anyhow::{Context, Result, ensure};
 use std::collections::HashMap;
 
-/// From how much of the way between black and white on a pixel counts as changed, on any of its three colours; 8 bit;
-/// assumed: above what smoothing does at the edge of a letter, below what two colours differ by that mean something.
-/// More than [`FARTHEST`].
+/// A pixel counts as changed from this difference on, in any of its three channels, 0 to 255. Assumed: more than smoothing makes
+/// at the edge of a letter, less than the difference of two colours with different meanings. More than [`FARTHEST`].
 pub const LEVEL: u8 = 40;
 
-/// The share of changed pixels that is let pass; of one; assumed: one digit of the answer is twice as much, and without a
-/// change there is none.
+/// The share of changed pixels that is accepted, 0 to 1. Assumed: one digit of the answer changes twice as much, and without a
+/// change of the page no pixel changes.
 pub const SHARE: f64 = 0.000_3;
 
-/// How far a colour may be from the nearest of its palette, in levels; the first of these with which the palette is small
-/// enough is taken.
+/// How far a colour may be from the nearest of the palette, in levels. The first of these is used with which the palette is
+/// small enough.
 const FARTHEST: [u8; 6] = [2, 4, 8, 12, 18, 30];
 
 /// The most colours of a palette: an index takes one byte.
@@ -46,7 +45,7 @@ pub struct Difference {
 }
 
 impl Difference {
-    /// Whether the new picture is another one.
+    /// Whether the new picture counts as changed.
     #[must_use]
     pub fn counts(&self) -> bool {
         self.share > SHARE
@@ -57,7 +56,7 @@ impl Picture {
     /// Reads a PNG.
     ///
     /// # Errors
-    /// When it is none, or of a kind that neither a browser nor [`png`](Self::png) writes.
+    /// [`anyhow::Error`] if it is none, or of a kind that neither a browser nor [`png`](Self::png) writes.
     pub fn read(png: &[u8]) -> Result<Self> {
         let mut decoder = png::Decoder::new(std::io::Cursor::new(png));
         decoder.set_transformations(png::Transformations::normalize_to_color8());
@@ -73,7 +72,7 @@ impl Picture {
     /// The picture as a small PNG, in the colours of its own palette.
     ///
     /// # Errors
-    /// When the picture is too large for one.
+    /// [`anyhow::Error`] if the picture is too large for one.
     pub fn png(&self) -> Result<Vec<u8>> {
         let mut palette = Palette::of(self);
         let indices: Vec<u8> = self.pixels.iter().map(|&pixel| palette.nearest(pixel)).collect();
@@ -91,10 +90,10 @@ impl Picture {
         Ok(file)
     }
 
-    /// Lays a new picture over this kept one.
+    /// Compares a new picture with this stored one.
     ///
     /// # Errors
-    /// When they are not of one size.
+    /// [`anyhow::Error`] if they are not of one size.
     pub fn differs(&self, new: &Self) -> Result<Difference> {
         ensure!(
             self.width == new.width && self.pixels.len() == new.pixels.len(),

@@ -360,7 +360,7 @@ impl DeskPage {
     /// Ends the browser's program at once.
     ///
     /// # Errors
-    /// As [`Session::kill`].
+    /// [`anyhow::Error`] as for [`Session::kill`].
     pub async fn kill(self) -> Result<()> {
         self.session.kill().await
     }

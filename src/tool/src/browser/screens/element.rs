@@ -122,7 +122,7 @@ impl<'a> Element<'a> {
     /// Taps it, selects what is in it and types a text in its place.
     ///
     /// # Errors
-    /// As [`Element::tap`].
+    /// [`anyhow::Error`] as for [`Element::tap`].
     pub async fn fill(&self, text: &str) -> Result<()> {
         self.tap().await?;
         self.run("find(arguments[0]).select?.()", vec![]).await?;

@@ -1,7 +1,7 @@
 //! Every selector of the page, in one place: what changes on the page is changed here once, for all stories.
 //!
 //! A part is found by what a person goes by where the page offers that: the words on a button, the question over a group of
-//! answers. The words are English, as a tablet is in the stories until somebody taps the language.
+//! answers. The words are English: so is every tablet of a story until its language is changed.
 
 use serde_json::{Value, json};
 

@@ -50,8 +50,9 @@ pub fn mutants(workspace: &Workspace, seed: u64, sample: usize) -> Result<()> {
     let all = bench.list()?;
     let drawn = draw(all.len(), seed, sample);
     say(&format!("==> {} mutants of {}, drawn with seed {seed}", drawn.len(), all.len()));
+    step("compile the tests without any mutant", || bench.test_unchanged(workspace, &["--no-run"]))?;
     let start = Instant::now();
-    step("the tests without any mutant", || bench.test_unchanged(workspace))?;
+    step("run them", || bench.test_unchanged(workspace, &[]))?;
     let timeout = start.elapsed() * TIMES_LONGER;
     let mut outcomes = Vec::with_capacity(drawn.len());
     for place in drawn {
@@ -103,10 +104,11 @@ impl TestBench {
         listed.iter().map(name).collect::<Option<_>>().context("cargo-mutants lists a mutant without a name")
     }
 
-    /// Compiles and runs the tests as they are.
-    fn test_unchanged(&self, workspace: &Workspace) -> Result<()> {
+    /// Compiles the tests as they are, and without `--no-run` runs them.
+    fn test_unchanged(&self, workspace: &Workspace, arguments: &[&str]) -> Result<()> {
         let mut cargo = workspace.cargo();
-        cargo.args(["test", "--quiet", "--package", "whitehold"]).args(TESTS).current_dir(&self.tree);
+        cargo.args(["test", "--quiet", "--package", "whitehold"]).args(TESTS).args(arguments);
+        cargo.current_dir(&self.tree);
         self.cheaply(&mut cargo).stdout(Stdio::null());
         run(&mut cargo, "`cargo test -p whitehold`, and mend what fails: it fails without any mutant")
     }

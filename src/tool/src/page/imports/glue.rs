@@ -53,7 +53,7 @@ pub(super) fn undescribed(glue: &str, shim: &str) -> Option<String> {
     if shim.starts_with("__wbindgen_generic_") {
         return generic(body(glue, shim)?);
     }
-    // Checks of a value's class, what stands for the global object, and the binding's own helpers are named after what they do.
+    // Checks of a value's class, accessors of the global object, and the binding's own helpers have names that say what they do.
     let speaks = ["__wbg_instanceof_", "__wbg_static_accessor_", "__wbindgen_"];
     speaks.iter().any(|start| shim.starts_with(start)).then(|| without_hash(shim).to_owned())
 }

@@ -153,7 +153,8 @@ pub fn names(compiled: &[u8], bound: &WasmBinding) -> Result<BTreeSet<String>> {
 /// What an import calls, as a person reviews it.
 fn name(descriptions: &[&[u8]], glue: &str, shim: &str) -> Result<String> {
     let found = match descriptions.iter().find_map(|section| describe(section, shim)) {
-        Some(name) if name.contains(['.', ' ', '[']) => Some(name),
+        // A member of a class, or one of the binding's own helpers.
+        Some(name) if name.contains(['.', ' ', '[']) || name.starts_with("__wbindgen_") => Some(name),
         Some(name) => with_namespace(glue, shim, &name),
         None => undescribed(glue, shim),
     };
