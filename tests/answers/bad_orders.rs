@@ -1,13 +1,13 @@
 //! Bad input is answered by name: which field, what stood there, what is accepted. Nothing panics.
 
+use super::common::{answered, demo_order, library};
 use proptest::prelude::*;
-use whitehold::library::{answer, harbour_lane, starter, window};
+use whitehold::library::{answer, window};
 use whitehold::plan::{DialSetting, Garment, Order};
 use whitehold::quantity::Problem;
 
 fn order_with(change: impl FnOnce(&mut Order)) -> Order {
-    let room = harbour_lane().expect("the demo parses");
-    let mut order = room.orders.into_iter().next().expect("orders").order;
+    let mut order = demo_order("1185");
     change(&mut order);
     order
 }
@@ -17,7 +17,6 @@ type Row = (Order, &'static str, fn(&Problem) -> bool);
 
 #[test]
 fn each_bad_field_is_named() {
-    let library = starter().expect("the starter library parses");
     let garment = |change: fn(&mut Garment)| order_with(|order| change(&mut order.garments[0]));
     let rows: Vec<Row> = vec![
         (garment(|g| g.label = "80% cotton 40% polyester".into()), "garments[0].label", |p| {
@@ -71,7 +70,7 @@ fn each_bad_field_is_named() {
         }),
     ];
     for (order, field, expected) in rows {
-        let errors = answer(&order, &library).expect_err(field);
+        let errors = answer(&order, library()).expect_err(field);
         let error = errors.iter().find(|error| error.field == field);
         assert!(error.is_some_and(|error| expected(&error.problem)), "{field}: {errors:?}");
     }
@@ -80,8 +79,7 @@ fn each_bad_field_is_named() {
 #[test]
 fn an_empty_shelf_and_a_wrong_one_have_their_sentences() {
     use whitehold::plan::{Code, Verdict};
-    let library = starter().expect("the starter library parses");
-    let empty = answer(&order_with(|order| order.shop.shelf.clear()), &library).expect("answers");
+    let empty = answered(&order_with(|order| order.shop.shelf.clear()));
     assert_eq!(empty.verdict, Verdict::Refuse);
     assert!(empty.to_make_it_possible.iter().any(|reason| reason.code == Code::ShelfEmpty));
     let wrong = order_with(|order| {
@@ -89,7 +87,7 @@ fn an_empty_shelf_and_a_wrong_one_have_their_sentences() {
         order.garments[0].colour.name = "red".into();
         order.shop.shelf = vec!["chalk".into()];
     });
-    let wrong = answer(&wrong, &library).expect("answers");
+    let wrong = answered(&wrong);
     assert_eq!(wrong.verdict, Verdict::Refuse);
     assert!(
         wrong.to_make_it_possible.iter().any(|reason| reason.code == Code::BuyClass),
@@ -118,7 +116,6 @@ proptest! {
         cotton in 0u32..=100, weight in 20.0..600.0f64, humidity in 0.0..100.0f64, water in 0.0..100.0f64,
         passes in 1u32..=4, dryer in 0usize..3, colour in 0usize..4, area in 1.0..20_000.0f64, reducer in 0.0..30.0f64,
     ) {
-        let library = starter().expect("the starter library parses");
         let order = order_with(|order| {
             let garment = &mut order.garments[0];
             garment.label = format!("{cotton}% cotton {}% polyester", 100 - cotton);
@@ -127,11 +124,11 @@ proptest! {
             garment.colour.name = ["white", "red", "black", "pink"][colour].into();
             order.shop.humidity_percent = humidity;
             order.shop.passes = passes;
-            order.shop.dryer = library.dryers[dryer].id.clone();
+            order.shop.dryer = library().dryers[dryer].id.clone();
             order.print.area_cm2 = area;
             order.print.reducer_percent = reducer;
         });
-        let report = answer(&order, &library).expect("an order within bounds has an answer");
+        let report = answered(&order);
         for pick in &report.picks {
             prop_assert!(pick.fail_later.likely.is_finite() && (0.0..=1.0).contains(&pick.fail_later.likely));
             prop_assert!(pick.cost_per_print.likely.is_finite());
@@ -147,7 +144,7 @@ proptest! {
 /// A mesh whose thread fills its pitch cannot be woven; an order over such a library is refused by the mesh's name.
 #[test]
 fn an_impossible_mesh_is_named() {
-    let mut library = starter().unwrap();
+    let mut library = library().clone();
     let mesh = library.meshes.first_mut().unwrap();
     mesh.thread.value = 1e4 / mesh.threads_per_cm.value;
     let id = mesh.id.clone();
@@ -159,11 +156,11 @@ fn an_impossible_mesh_is_named() {
 /// Heat that the equations do not cover is no text that could not be read, and no fault of the first garment.
 #[test]
 fn a_setting_beyond_the_equations_is_said_not_to_be_computed() {
-    let (library, order) = (starter().unwrap(), order_with(|_| {}));
-    let pick = &answer(&order, &library).unwrap().picks[0];
+    let order = demo_order("1185");
+    let pick = &answered(&order).picks[0];
     for set_c in [-200.0, 5000.0, f64::NAN] {
         let at = DialSetting { set_c, belt_m_per_min: 2.0 };
-        let errors = window(&order, &library, pick, Some(at)).unwrap_err();
+        let errors = window(&order, library(), pick, Some(at)).unwrap_err();
         let [error] = errors.as_slice() else { panic!("{errors:?}") };
         assert_eq!(
             (error.field.as_str(), &error.problem),

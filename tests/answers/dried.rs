@@ -4,37 +4,20 @@
 //! was added and nothing else. Cost and pace are added up by hand. That water leaves as it does is held to a psychrometer and
 //! to IAPWS elsewhere (`dryer::chain`, `tests/heat/history.rs`, `tests/heat/moisture.rs`).
 
+use super::common::{OrderBuilder, an_order, answered, library, reason, word};
 use proptest::prelude::*;
+use serde_json::json;
 use whitehold::diagnosis::{CauseKind, Defect, NotedRun};
-use whitehold::library::{answer, diagnose, job, pick_window, starter};
-use whitehold::plan::{
-    Code, DialSetting, Garment, Order, Pick, PrintStep, Report, Topic, Value, Verdict, as_run,
-};
+use whitehold::library::{diagnose, job, pick_window};
+use whitehold::plan::{Code, DialSetting, Pick, PrintStep, Reason, Report, Topic, Verdict, as_run};
 use whitehold::wording::{Language, Voice};
 
 const MESH: &str = "100% polyester mesh 140 gsm navy";
 const FLEECE: &str = "80% cotton 20% polyester fleece 280 gsm maroon";
 
-fn order(label: &str, added_water_percent: f64, white: &str) -> Order {
-    let mut order = Order {
-        garments: vec![Garment {
-            label: label.into(),
-            pieces: 72,
-            value_each: 14.0,
-            added_water_percent,
-            ..Garment::default()
-        }],
-        ..Order::default()
-    };
-    order.shop.shelf = vec![white.into()];
-    order.shop.dryer = "long-kiln".into();
-    order.shop.humidity_percent = 60.0;
-    order
-}
-
-fn report(order: &Order) -> Report {
-    let library = starter().expect("the starter library parses");
-    answer(order, &library).unwrap_or_else(|errors| panic!("{order:?}: {errors:?}"))
+fn order(label: &str, added_water_percent: f64, white: &str) -> OrderBuilder {
+    let order = an_order().label(label).pieces(72).worth(14.0).soaked(added_water_percent);
+    order.shelf(&[white]).humidity(60.0)
 }
 
 /// The way that dries first, if there is one: passes, water before and after, %.
@@ -47,12 +30,9 @@ fn dried(report: &Report) -> Option<(&Pick, [f64; 3])> {
     })
 }
 
-fn verdict(pick: &Pick, code: Code) -> Option<Verdict> {
-    let reason = pick.reasons.iter().find(|reason| reason.code == code)?;
-    match reason.values.get("verdict") {
-        Some(Value::Word(word)) => serde_json::from_value(serde_json::json!(word)).ok(),
-        _ => None,
-    }
+/// The verdict that a reason names.
+fn verdict(reason: &Reason) -> Verdict {
+    serde_json::from_value(json!(word(reason, "verdict"))).expect("a verdict")
 }
 
 /// The way on dried cloth is the one that the dry cloth's own order gets, but for what drying costs; and it is there where
@@ -70,18 +50,18 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
         ("100% cotton jersey 150 gsm black", 15.0, "tern", false),
     ];
     for (label, added, white, expected) in cases {
-        let wet = report(&order(label, added, white));
+        let wet = order(label, added, white).answered();
         let found = dried(&wet);
         assert_eq!(found.is_some(), expected, "{label} +{added} %, {white}: {:?}", wet.picks);
         let Some((pick, [passes, before, after])) = found else { continue };
-        let dry = report(&order(label, 0.0, white));
+        let dry = order(label, 0.0, white).answered();
         let dry = dry.picks.first().expect("dry cloth can be printed");
         assert_eq!((pick.verdict, pick.setting), (dry.verdict, dry.setting), "{label}, {white}");
         assert_eq!(pick.fail_later, dry.fail_later, "{label}, {white}");
         assert_eq!(pick.steps[1..], dry.steps[..], "{label}, {white}");
         assert!(before > after && (before - after - added).abs() < 1e-9, "{before} % to {after} %");
         assert_eq!(pick, &wet.picks[0], "the better verdict comes first");
-        let without = verdict(pick, Code::DriedFirst).expect("it says what it would be without");
+        let without = verdict(reason(pick, Code::DriedFirst).expect("it says what it would be without"));
         assert!(without >= Verdict::Trial && pick.verdict < without, "{without:?}");
         let as_it_lies = wet.picks.iter().find(|pick| !matches!(pick.steps[0], PrintStep::PreDry { .. }));
         assert_eq!(as_it_lies.map_or(Verdict::Refuse, |pick| pick.verdict), without);
@@ -102,14 +82,13 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
 /// Soaked fleece never fuses in a dryer that stands cool: dried, it does. The pages behind the pick show the same cloth.
 #[test]
 fn drying_opens_the_window_of_soaked_fleece() {
-    let library = starter().expect("the starter library parses");
-    let soaked = order(FLEECE, 100.0, "tern");
-    let wet = report(&soaked);
+    let soaked = order(FLEECE, 100.0, "tern").build();
+    let wet = answered(&soaked);
     let (pick, [passes, ..]) = dried(&wet).unwrap_or_else(|| panic!("{wet:?}"));
-    assert_eq!(verdict(pick, Code::DriedFirst), Some(Verdict::Refuse));
+    assert_eq!(reason(pick, Code::DriedFirst).map(verdict), Some(Verdict::Refuse));
     assert!(wet.verdict < Verdict::Refuse && wet.rejected.is_empty() && wet.closed.is_none());
     assert!(passes >= 2.0, "a kilogram of water to a kilogram of fleece leaves in {passes} passes");
-    let window = pick_window(&soaked, &library, pick).expect("a job");
+    let window = pick_window(&soaked, library(), pick).expect("a job");
     let shown = window.report(None).expect("it marches").expect("the pick's own cloth");
     assert_eq!(shown.margins, pick.margins);
     assert!(shown.curve.water_percent[0] < 3.0, "{} % of water", shown.curve.water_percent[0]);
@@ -118,48 +97,43 @@ fn drying_opens_the_window_of_soaked_fleece() {
 /// A blend in a damp room holds 6 % and can be run all the same: then nothing is dried, and the water is only told.
 #[test]
 fn what_can_be_run_as_it_lies_is_not_dried() {
-    let mut damp = order("50% cotton 50% polyester jersey 185 gsm red", 0.0, "gannet");
-    damp.shop.humidity_percent = 85.0;
-    let report = report(&damp);
+    let damp = order("50% cotton 50% polyester jersey 185 gsm red", 0.0, "gannet").humidity(85.0);
+    let report = damp.answered();
     assert!(report.verdict < Verdict::Trial && dried(&report).is_none(), "{report:?}");
-    assert!(report.picks[0].reasons.iter().any(|reason| reason.code == Code::WaterSlows));
+    assert!(reason(&report.picks[0], Code::WaterSlows).is_some());
 }
 
 /// Where two pieces have to be held, nothing is dried for it; what drying would spare is told, and is what the same cloth
 /// gets in a room so dry that it holds less than drying leaves.
 #[test]
 fn where_two_pieces_are_held_drying_is_only_told() {
-    let mut damp = order("100% cotton fleece 400 gsm black", 0.0, "chalk");
-    (damp.shop.humidity_percent, damp.shop.dryer_fixed) = (85.0, Some(150.0));
-    damp.garments[0].pieces = 600;
-    let report_damp = report(&damp);
-    assert!(report_damp.verdict == Verdict::GoWithCheck && dried(&report_damp).is_none());
-    let told = report_damp.to_make_it_possible.iter().find(|reason| reason.code == Code::IfDried);
-    let told = told.and_then(|reason| reason.values.get("verdict")).expect("drying is told");
-    damp.shop.humidity_percent = 10.0;
-    let dry = serde_json::to_value(report(&damp).verdict).expect("a verdict is a word");
-    assert_eq!(serde_json::json!(told), dry);
+    let fleece = order("100% cotton fleece 400 gsm black", 0.0, "chalk").pieces(600);
+    let fleece = fleece.shop(|shop| shop.dryer_fixed = Some(150.0));
+    let damp = fleece.clone().humidity(85.0).answered();
+    assert!(damp.verdict == Verdict::GoWithCheck && dried(&damp).is_none());
+    let told = damp.to_make_it_possible.iter().find(|reason| reason.code == Code::IfDried);
+    let dry = fleece.humidity(10.0).answered();
+    assert_eq!(verdict(told.expect("drying is told")), dry.verdict);
 }
 
 /// On a print that was planned on dried cloth, damp cloth is a cause of film that washes off.
 #[test]
 fn cloth_that_was_not_dried_is_a_cause() {
-    let (library, soaked) = (starter().expect("the starter library parses"), order(MESH, 40.0, "gannet"));
-    let wet = report(&soaked);
+    let soaked = order(MESH, 40.0, "gannet").build();
+    let wet = answered(&soaked);
     let (pick, _) = dried(&wet).expect("a dried way");
     let run = NotedRun { set_c: None, belt_m_per_min: None, film_um: None };
     let found =
-        diagnose(&soaked, &library, pick, &run, Defect::WashesOff).expect("a job").expect("a diagnosis");
-    let damp = found.causes.iter().find(|cause| cause.what == CauseKind::Damp);
-    assert!(damp.is_some_and(|damp| damp.chance > found.ran), "{found:?}");
+        diagnose(&soaked, library(), pick, &run, Defect::WashesOff).expect("a job").expect("a diagnosis");
+    let damp = found.causes.iter().find(|cause| cause.what == CauseKind::Damp).expect("damp is a cause");
+    assert!(damp.chance > found.ran, "{found:?}");
 }
 
 /// Of two garments under one design only the soaked one is dried.
 #[test]
 fn each_garment_is_dried_or_not() {
-    let mut two = order(MESH, 0.0, "gannet");
-    two.garments.push(Garment { added_water_percent: 40.0, ..two.garments[0].clone() });
-    let whole = report(&two).whole.expect("two garments");
+    let two = order(MESH, 0.0, "gannet").and_on(MESH).soaked(40.0);
+    let whole = two.answered().whole.expect("two garments");
     for plan in [whole.together.as_ref().expect("one white does both"), &whole.split] {
         assert_eq!(plan.parts.iter().map(|part| part.dried).collect::<Vec<_>>(), [false, true]);
     }
@@ -167,9 +141,9 @@ fn each_garment_is_dried_or_not() {
 
 #[test]
 fn the_reason_reads_in_both_languages() {
-    let wet = report(&order(MESH, 40.0, "gannet"));
+    let wet = order(MESH, 40.0, "gannet").answered();
     let (pick, _) = dried(&wet).expect("a dried way");
-    let reason = pick.reasons.iter().find(|reason| reason.code == Code::DriedFirst).expect("a reason");
+    let reason = reason(pick, Code::DriedFirst).expect("a reason");
     let say = |language: Language| Voice::from(language).reason(reason).replace('\u{a0}', " ");
     let english = "Dry the cloth first. It holds 40 % water; as it lies, it would take a trial.";
     assert_eq!(say(Language::En), english);
@@ -189,11 +163,9 @@ proptest! {
         set in 140.0..=190.0_f64,
         belt in 0.6..=4.0_f64,
     ) {
-        let mut order = order(label, added, "tern");
-        order.shop.humidity_percent = humidity;
-        let library = starter().expect("the starter library parses");
-        let job = job(&order, &library).expect("a job");
-        let mut report = report(&order);
+        let order = order(label, added, "tern").humidity(humidity).build();
+        let job = job(&order, library()).expect("a job");
+        let mut report = answered(&order);
         prop_assume!(!report.picks.is_empty());
         let mut pick = report.picks.swap_remove(0);
         pick.recipe.predried = false;
@@ -204,7 +176,7 @@ proptest! {
         let damp = fused(&pick);
         pick.recipe.predried = true;
         let dry = fused(&pick);
-        // What the march itself may be off by, %: `tests/heat/history.rs`.
+        // What the integration itself may be off by, %: `tests/heat/history.rs`.
         prop_assert!(dry.likely > damp.likely - 0.15 && dry.low > damp.low - 0.15, "{dry:?} dried, {damp:?} damp");
     }
 }

@@ -3,60 +3,86 @@
 //! Sources of the figures: 16 CFR 1307.3; CPSIA section 101 and 16 CFR 1303; Regulation (EC) 1907/2006 annex XVII entries
 //! 51 (as amended by Regulation (EU) 2018/2005), 52 and 74.
 
-use whitehold::library::{answer, starter};
-use whitehold::plan::{Code, Garment, Order, Reason, Value};
+use super::common::{an_order, number, word};
+use whitehold::plan::{Code, Reason};
 use whitehold::wording::{Language, Units, Voice};
 
+const TEE: &str = "100% cotton jersey 150 gsm white";
+const NYLON: &str = "100% nylon mesh 110 gsm kelly green";
+const LAWS: [Code; 4] = [Code::ChildCare, Code::ChildProduct, Code::PhthalatesInArticle, Code::Isocyanate];
+
+/// A word that begins so says that a law is kept: "complies", "compliant", "conforms", "cumple", "conforme", "legal".
+const PROMISES: [&str; 6] = ["compli", "comply", "conform", "cumpl", "legal", "lawful"];
+
 fn cautions(age: f64, label: &str) -> Vec<Reason> {
-    let library = starter().expect("the starter library parses");
-    let mut order = Order {
-        garments: vec![Garment { label: label.into(), pieces: 24, ..Garment::default() }],
-        ..Order::default()
-    };
-    order.shop.shelf = vec!["chalk".into()];
-    order.shop.dryer = "long-kiln".into();
-    order.use_.wearer_age_years = Some(age);
-    answer(&order, &library).expect("an answer").cautions
+    let order = an_order().label(label).pieces(24).shelf(&["chalk"]);
+    order.used(|used| used.wearer_age_years = Some(age)).answered().cautions
+}
+
+fn in_both_languages(caution: &Reason) -> [String; 2] {
+    [Language::En, Language::Es].map(|language| Voice { language, units: Units::Metric }.reason(caution))
+}
+
+/// The first word that promises compliance.
+fn promise(sentence: &str) -> Option<String> {
+    let lower = sentence.to_lowercase();
+    let mut words = lower.split(|letter: char| !letter.is_alphabetic());
+    words.find(|word| PROMISES.iter().any(|stem| word.starts_with(stem))).map(Into::into)
 }
 
 #[test]
 fn each_names_its_figure_and_its_day() {
-    let tee = "100% cotton jersey 150 gsm white";
-    let nylon = "100% nylon mesh 110 gsm kelly green";
     let rows = [
-        (2.0, tee, Code::ChildCare, "16 CFR 1307.3", 0.1, "2018-04-25"),
-        (2.0, tee, Code::ChildProduct, "CPSIA section 101", 100.0, "2011-08-14"),
-        (9.0, tee, Code::ChildProduct, "CPSIA section 101", 100.0, "2011-08-14"),
-        (9.0, tee, Code::PhthalatesInArticle, "entry 51", 0.1, "2020-07-07"),
-        (30.0, nylon, Code::Isocyanate, "entry 74", 0.1, "2023-08-24"),
+        (2.0, TEE, Code::ChildCare, "16 CFR 1307.3", 0.1, "2018-04-25"),
+        (2.0, TEE, Code::ChildProduct, "CPSIA section 101", 100.0, "2011-08-14"),
+        (9.0, TEE, Code::ChildProduct, "CPSIA section 101", 100.0, "2011-08-14"),
+        (9.0, TEE, Code::PhthalatesInArticle, "entry 51", 0.1, "2020-07-07"),
+        (30.0, NYLON, Code::Isocyanate, "entry 74", 0.1, "2023-08-24"),
     ];
     for (age, label, code, law, limit, since) in rows {
         let cautions = cautions(age, label);
-        let caution =
-            cautions.iter().find(|caution| caution.code == code).unwrap_or_else(|| panic!("no {code:?}"));
-        let word = |name: &str| match caution.values.get(name) {
-            Some(Value::Word(word)) => word.clone(),
-            other => panic!("{code:?}: {name} is {other:?}"),
-        };
-        assert!(word("law").contains(law), "{code:?}: {}", word("law"));
-        assert_eq!(word("since"), since, "{code:?}");
-        assert_eq!(caution.values.get("limit"), Some(&Value::Number(limit)), "{code:?}");
-        for language in [Language::En, Language::Es] {
-            let said = Voice { language, units: Units::Metric }.reason(caution);
+        let caution = cautions.iter().find(|caution| caution.code == code);
+        let caution = caution.unwrap_or_else(|| panic!("no {code:?}"));
+        assert!(word(caution, "law").contains(law), "{code:?}: {}", word(caution, "law"));
+        assert_eq!(word(caution, "since"), since, "{code:?}");
+        assert!((number(caution, "limit") - limit).abs() < 1e-12, "{code:?}: {}", number(caution, "limit"));
+        for said in in_both_languages(caution) {
             assert!(said.contains(since) && said.contains(law), "{said}");
-            assert!(!said.to_lowercase().contains("compliant") && !said.contains("–"), "{said}");
         }
+    }
+}
+
+/// Whatever the caution: none of them promises that a law is kept.
+#[test]
+fn none_says_that_a_job_complies() {
+    for (age, label) in [(1.0, TEE), (2.0, TEE), (9.0, TEE), (30.0, TEE), (1.0, NYLON), (30.0, NYLON)] {
+        for caution in cautions(age, label) {
+            for said in in_both_languages(&caution) {
+                assert_eq!(promise(&said), None, "{:?}: {said}", caution.code);
+            }
+        }
+    }
+    // The reader of promises finds those that a sentence might make.
+    let promised = [
+        "This job complies with every law.",
+        "It is fully compliant.",
+        "The ink conforms to the directive.",
+        "Cumple con todas las leyes.",
+        "Es conforme al reglamento.",
+    ];
+    for sentence in promised {
+        assert!(promise(sentence).is_some(), "{sentence}");
     }
 }
 
 #[test]
 fn none_is_named_where_it_does_not_matter() {
-    let grown = cautions(30.0, "100% cotton jersey 150 gsm white");
-    let laws = [Code::ChildCare, Code::ChildProduct, Code::PhthalatesInArticle, Code::Isocyanate];
-    assert!(grown.iter().all(|caution| !laws.contains(&caution.code)), "{grown:?}");
-    let school = cautions(9.0, "100% cotton jersey 150 gsm white");
-    assert!(school.iter().all(|caution| caution.code != Code::ChildCare));
-    // Additive is not for infants: nylon for them goes without, and so does its caution.
-    let infant = cautions(1.0, "100% nylon mesh 110 gsm kelly green");
-    assert!(infant.iter().all(|caution| caution.code != Code::Isocyanate));
+    let named = |age: f64, label: &str| -> Vec<Code> {
+        let codes = cautions(age, label).into_iter().map(|caution| caution.code);
+        codes.filter(|code| LAWS.contains(code)).collect()
+    };
+    assert_eq!(named(30.0, TEE), []);
+    assert!(!named(9.0, TEE).contains(&Code::ChildCare));
+    // The additive is not for infants: nylon for them goes without it, and so does its caution.
+    assert!(!named(1.0, NYLON).contains(&Code::Isocyanate));
 }

@@ -3,6 +3,9 @@
 //! One module a claim; the head of each names the claim and its source.
 #![cfg(not(target_arch = "wasm32"))]
 
+#[path = "../common/mod.rs"]
+mod common;
+
 mod bad_orders;
 mod dried;
 mod labels;

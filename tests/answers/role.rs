@@ -3,26 +3,13 @@
 //! A law, held without a source: every flash is heat, and heat drives dye. That an underbase is flashed before its colours,
 //! and that a highlight goes onto flashed ink: common practice, no source.
 
-use whitehold::library::{answer, starter};
-use whitehold::plan::{Garment, Order, Pick, PrintStep, Role};
+use super::common::an_order;
+use whitehold::plan::{Pick, PrintStep, Role};
 
 /// The best pick of one white on red polyester.
 fn best(role: Role) -> Pick {
-    let library = starter().expect("the starter library parses");
-    let mut order = Order {
-        garments: vec![Garment {
-            label: "100% polyester interlock 150 gsm red".into(),
-            pieces: 72,
-            value_each: 14.0,
-            ..Garment::default()
-        }],
-        ..Order::default()
-    };
-    order.print.role = role;
-    order.shop.shelf = vec!["gannet".into()];
-    order.shop.dryer = "long-kiln".into();
-    let report = answer(&order, &library).unwrap_or_else(|errors| panic!("{role:?}: {errors:?}"));
-    report.picks.first().cloned().unwrap_or_else(|| panic!("{role:?}: {report:?}"))
+    let order = an_order().label("100% polyester interlock 150 gsm red").pieces(72).worth(14.0);
+    order.shelf(&["gannet"]).print(|print| print.role = role).picked()
 }
 
 fn whites_and_flashes(pick: &Pick) -> Vec<char> {
@@ -51,7 +38,7 @@ fn each_role_has_its_flashes() {
 }
 
 #[test]
-fn a_flash_more_drives_no_less_dye() {
+fn a_flash_more_drives_more_dye() {
     let alone = best(Role::TopWhite).fail_later.likely;
     for role in [Role::Underbase, Role::Highlight] {
         let chance = best(role).fail_later.likely;

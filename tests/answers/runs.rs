@@ -1,11 +1,14 @@
 //! Runs as a shop writes them: each says what it did or which field is wrong, and what was learnt changes the answer.
 
+use super::common::{OrderBuilder, an_order, answered, library};
 use whitehold::cure::PrintTestOutcome;
 use whitehold::library::{
-    DryerRun, Library, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, answer, starter,
+    DryerRun, Library, ProbeAt, ProbeReading, ProbeRun, TestedPrint, TestedWhite, answer,
 };
-use whitehold::plan::{Code, Garment, Order, Shop, Topic, Value, Verdict};
+use whitehold::plan::{Code, Garment, Topic, Value, Verdict};
 use whitehold::quantity::Sourced;
+
+const BLACK_COTTON: &str = "100% cotton jersey 160 gsm black";
 
 fn run(label: &str, set_c: f64, belt: f64) -> DryerRun {
     DryerRun {
@@ -19,13 +22,13 @@ fn run(label: &str, set_c: f64, belt: f64) -> DryerRun {
 }
 
 fn cotton(set_c: f64, belt: f64) -> DryerRun {
-    run("100% cotton jersey 160 gsm black", set_c, belt)
+    run(BLACK_COTTON, set_c, belt)
 }
 
 /// Each row spoils one field, and the error names it.
 #[test]
 fn a_run_is_refused_by_its_field() {
-    let library = starter().unwrap();
+    let library = library();
     let good = || cotton(165.0, 2.4);
     let rows = [
         ("dryer", DryerRun { dryer: "none such".into(), ..good() }),
@@ -39,19 +42,19 @@ fn a_run_is_refused_by_its_field() {
         ("white", DryerRun { white: Some("none such".into()), ..good() }),
     ];
     for (field, run) in rows {
-        let errors = run.curve(&library).unwrap_err();
+        let errors = run.curve(library).unwrap_err();
         assert!(errors.iter().any(|error| error.field.starts_with(field)), "{field}: {errors:?}");
     }
-    let curve = good().curve(&library).unwrap();
+    let curve = good().curve(library).unwrap();
     assert!(curve.fused.last().unwrap() > &0.9 && (curve.leaves_s - 45.0).abs() < 1e-9);
 }
 
 /// A probe's own curve, read back: the record was right, and the fit says so.
 #[test]
 fn a_ride_that_agrees() {
-    let library = starter().unwrap();
+    let library = library();
     let run = cotton(165.0, 2.4);
-    let curve = run.curve(&library).unwrap();
+    let curve = run.curve(library).unwrap();
     let readings: Vec<ProbeReading> = curve
         .seconds
         .iter()
@@ -64,34 +67,22 @@ fn a_ride_that_agrees() {
             }
             kept
         });
-    let learnt = ProbeRun { run, at: ProbeAt::FilmTop, readings }.learn(&library).unwrap();
+    let learnt = ProbeRun { run, at: ProbeAt::FilmTop, readings }.learn(library).unwrap();
     assert!(learnt.believable && learnt.misfit_k < 0.5, "{learnt:?}");
     assert!(learnt.air_k.likely.abs() < 1.0 && (learnt.h.likely - 1.0).abs() < 0.05, "{learnt:?}");
 }
 
-fn order(label: &str) -> Order {
-    Order {
-        garments: vec![Garment { label: label.into(), pieces: 72, ..Garment::default() }],
-        shop: Shop {
-            shelf: vec![first_ordinary(&starter().unwrap()).into()],
-            dryer: "long-kiln".into(),
-            ..Shop::default()
-        },
-        ..Order::default()
-    }
-}
-
-fn first_ordinary(library: &Library) -> &str {
-    library.whites.iter().find(|white| !white.low_cure).map_or("", |white| &white.id)
+/// An order whose shelf holds one ordinary white.
+fn order(label: &str) -> OrderBuilder {
+    an_order().label(label).pieces(72).shelf(&["chalk"])
 }
 
 /// A white whose prints failed where its class holds is set hotter or slower from then on.
 #[test]
 fn a_tested_white_moves_the_set_point() {
-    let mut library = starter().unwrap();
-    let id = first_ordinary(&library).to_owned();
+    let mut library = library().clone();
     let tested = TestedWhite {
-        white: id.clone(),
+        white: "chalk".into(),
         prints: vec![
             TestedPrint { run: cotton(160.0, 2.2), seen: PrintTestOutcome::Fails },
             TestedPrint { run: cotton(172.0, 2.0), seen: PrintTestOutcome::Edge },
@@ -99,7 +90,7 @@ fn a_tested_white_moves_the_set_point() {
     };
     let learnt = tested.learn(&library).unwrap();
     let dose = |library: &Library| {
-        let report = answer(&order("100% cotton jersey 160 gsm black"), library).unwrap();
+        let report = answer(&order(BLACK_COTTON).build(), library).unwrap();
         let setting = report.picks[0].setting.unwrap();
         (report.verdict, setting.set_c, setting.dwell_s)
     };
@@ -110,7 +101,7 @@ fn a_tested_white_moves_the_set_point() {
         range: [value, value],
         source: "test print".into(),
     };
-    let white = library.whites.iter_mut().find(|white| white.id == id).unwrap();
+    let white = library.whites.iter_mut().find(|white| white.id == "chalk").unwrap();
     white.half_fused_c = Some(sourced(learnt.half_fused_c.likely, "°C"));
     white.fusion_time = Some(sourced(learnt.fusion_time_s.likely, "s"));
     let after = dose(&library);
@@ -121,14 +112,9 @@ fn a_tested_white_moves_the_set_point() {
 /// A closed window says what would open it, computed one by one.
 #[test]
 fn what_opens_a_closed_window() {
-    let library = starter().unwrap();
     // The dryer is set for the next job: too cool for an ordinary white.
-    let cool = |set: f64| {
-        let mut order = order("100% cotton jersey 160 gsm black");
-        order.shop.dryer_fixed = Some(set);
-        answer(&order, &library).unwrap()
-    };
-    let report = cool(125.0);
+    let cool = order(BLACK_COTTON).shop(|shop| shop.dryer_fixed = Some(125.0)).build();
+    let report = answered(&cool);
     assert_eq!(report.verdict, Verdict::Refuse);
     let codes: Vec<Code> = report.to_make_it_possible.iter().map(|reason| reason.code).collect();
     // The side that closes it is read at the dial's own setting, not at the hotter ones beside it.
@@ -140,16 +126,14 @@ fn what_opens_a_closed_window() {
     // Its map can be looked at: no setting, and every wall beside it.
     let way = report.closed.unwrap();
     assert_eq!((way.verdict, way.setting), (Verdict::Refuse, None));
-    let mut cool = order("100% cotton jersey 160 gsm black");
-    cool.shop.dryer_fixed = Some(125.0);
-    let window = whitehold::library::window(&cool, &library, &way, None).unwrap();
+    let window = whitehold::library::window(&cool, library(), &way, None).unwrap();
     assert_eq!(window.setting, None);
     let fusion = window.walls.iter().find(|wall| wall.what == Topic::Fusion).unwrap();
     let columns = window.belt_m_per_min.len();
     let at_the_dial = fusion.values.chunks(columns).nth(window.set_c.len() / 2).unwrap();
     assert!(at_the_dial.iter().all(|fused| *fused < fusion.limit), "{at_the_dial:?}");
     // Acrylic distorts at the heat of an ordinary white; a low-cure one stays under it.
-    let acrylic = answer(&order("100% acrylic jersey 160 gsm black"), &library).unwrap();
+    let acrylic = order("100% acrylic jersey 160 gsm black").answered();
     let codes: Vec<Code> = acrylic.to_make_it_possible.iter().map(|reason| reason.code).collect();
     assert_eq!(acrylic.verdict, Verdict::Refuse, "{codes:?}");
     assert!(codes.iter().any(|code| matches!(code, Code::OpensLowCure | Code::BuyClass)), "{codes:?}");

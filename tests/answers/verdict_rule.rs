@@ -3,16 +3,14 @@
 //! Source: the rule's worked table (chances and money common practice, elicited, no source); the arithmetic of the
 //! expected losses is checked by hand beside each row.
 
-use whitehold::library::{harbour_lane, job, starter};
-use whitehold::plan::{Rules, Verdict};
-use whitehold::plan::{Stake, Standing, verdict};
-use whitehold::plan::{after_clean_lots, after_lot_pieces, after_lot_test};
+use super::common::{demo_order, library};
+use whitehold::library::job;
+use whitehold::plan::{
+    Rules, Stake, Standing, Verdict, after_clean_lots, after_lot_pieces, after_lot_test, verdict,
+};
 
 fn rules() -> Rules {
-    let library = starter().expect("the starter library parses");
-    let room = harbour_lane().expect("the demo parses");
-    let order = &room.orders.first().expect("the demo has orders").order;
-    job(order, &library).expect("the first demo order resolves").rules
+    job(&demo_order("1185"), library()).expect("a demo order resolves").rules
 }
 
 const EVERYDAY: Standing = Standing { known: true, robust: true, tested: false };

@@ -1,20 +1,13 @@
-//! Who washes at an industrial laundry is told so, and gets no better an answer for it.
+//! An order for an industrial laundry is told so, and gets no better an answer for it.
 //!
-//! No source outside the house: wash durability has no equation, and its class frequency is common practice.
+//! No source outside the project: wash durability has no equation, and its class frequency is common practice.
 
-use whitehold::library::{answer, starter};
-use whitehold::plan::{Code, Garment, Order, Report, Topic, UseKind};
+use super::common::{an_order, best, reason};
+use whitehold::plan::{Code, Report, Topic, UseKind};
 
-fn asked(label: &str, kind: UseKind) -> Report {
-    let library = starter().expect("the starter library parses");
-    let mut order = Order {
-        garments: vec![Garment { label: label.into(), pieces: 72, value_each: 14.0, ..Garment::default() }],
-        ..Order::default()
-    };
-    order.use_.kind = kind;
-    order.shop.shelf = library.whites.iter().map(|white| white.id.clone()).collect();
-    order.shop.dryer = "long-kiln".into();
-    answer(&order, &library).unwrap_or_else(|errors| panic!("{label}: {errors:?}"))
+fn answered(label: &str, kind: UseKind) -> Report {
+    let order = an_order().label(label).pieces(72).worth(14.0).every_white();
+    order.used(|used| used.kind = kind).answered()
 }
 
 #[test]
@@ -25,20 +18,14 @@ fn an_industrial_wash_is_counted_and_named() {
         "50% cotton 50% polyester jersey 185 gsm red",
     ];
     for label in labels {
-        let [home, work] = [UseKind::Everyday, UseKind::Workwear].map(|kind| asked(label, kind));
-        assert!(
-            work.verdict >= home.verdict,
-            "{label}: {:?} at work, {:?} at home",
-            work.verdict,
-            home.verdict
-        );
+        let [home, work] = [UseKind::Everyday, UseKind::Workwear].map(|kind| answered(label, kind));
+        assert!(work.verdict >= home.verdict, "{label}: {:?} under {:?}", work.verdict, home.verdict);
         let named = |report: &Report| {
-            let pick = report.picks.first().unwrap_or_else(|| panic!("{label}: no pick"));
-            let told = pick.reasons.iter().any(|reason| reason.code == Code::WashHard);
-            (told, pick.margin(Topic::Wash).is_some(), pick.fail_later.likely)
+            let pick = best(report);
+            (reason(pick, Code::WashHard).is_some(), pick.margin(Topic::Wash).is_some())
         };
-        let ((told, margin, at_home), (told_at_work, margin_at_work, at_work)) = (named(&home), named(&work));
-        assert_eq!([told, margin, told_at_work, margin_at_work], [false, false, true, true], "{label}");
+        assert_eq!((named(&home), named(&work)), ((false, false), (true, true)), "{label}");
+        let [at_home, at_work] = [&home, &work].map(|report| best(report).fail_later.likely);
         assert!(at_work > at_home, "{label}: {at_work} at work, {at_home} at home");
     }
 }

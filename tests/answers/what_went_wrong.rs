@@ -3,25 +3,15 @@
 //! Source of the expectations: common practice, no source, as in `data/anchors.json`. The table reads: order, how it
 //! was run, what is seen, what is looked at first.
 
+use super::common::{an_order, library};
 use whitehold::diagnosis::{CauseKind, Defect, Diagnosis, NotedRun};
-use whitehold::library::{self, Library, starter};
-use whitehold::plan::{Garment, Order, Pick, Shop};
+use whitehold::library::diagnose;
+use whitehold::plan::Pick;
 
 const RED_POLYESTER: &str = "100% polyester interlock 150 gsm red";
 const BLEND: &str = "50% cotton 50% polyester jersey 185 gsm red";
 const BLACK_COTTON: &str = "100% cotton jersey 180 gsm black";
 const PALE_COTTON: &str = "100% cotton jersey 180 gsm sand";
-
-fn order(label: &str) -> Order {
-    let garment = Garment { label: label.into(), pieces: 144, ..Garment::default() };
-    let shelf = ["chalk", "tern", "gannet"].map(Into::into).to_vec();
-    let shop = Shop { shelf, dryer: "long-kiln".into(), humidity_percent: 55.0, ..Shop::default() };
-    Order { garments: vec![garment], shop, ..Order::default() }
-}
-
-fn planned(order: &Order, library: &Library) -> Pick {
-    library::answer(order, library).unwrap().picks.first().expect("a way to print").clone()
-}
 
 /// A run that differs from the plan: kelvin on the dial, times the belt, times the film.
 fn ran(pick: &Pick, kelvin: f64, belt: f64, film_um: Option<f64>) -> NotedRun {
@@ -34,9 +24,9 @@ fn ran(pick: &Pick, kelvin: f64, belt: f64, film_um: Option<f64>) -> NotedRun {
 }
 
 fn diagnosis(label: &str, kelvin: f64, belt: f64, film_um: Option<f64>, seen: Defect) -> Diagnosis {
-    let (library, order) = (starter().unwrap(), order(label));
-    let pick = planned(&order, &library);
-    library::diagnose(&order, &library, &pick, &ran(&pick, kelvin, belt, film_um), seen).unwrap().unwrap()
+    let order = an_order().label(label).pieces(144).shelf(&["chalk", "tern", "gannet"]).humidity(55.0);
+    let pick = order.clone().picked();
+    diagnose(&order.build(), library(), &pick, &ran(&pick, kelvin, belt, film_um), seen).unwrap().unwrap()
 }
 
 fn name(what: CauseKind) -> &'static str {

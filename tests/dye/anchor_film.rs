@@ -1,14 +1,11 @@
 //! The film that the deposit hands over is the film that the trade's experience of bleeding is stated at.
 
+use super::common::{an_order, library};
 use crate::anchor_cases::{AnchorRecord, anchors};
-use whitehold::ink::{Mesh, USUAL_TRANSFER, deposit};
-use whitehold::library::{self, Library, starter};
-use whitehold::plan::{self, ANCHOR_FILM, Colour, Garment, Order, PrintStep, Shop};
+use whitehold::ink::{Mesh, USUAL_TRANSFER, WhiteRecord, deposit};
+use whitehold::library;
+use whitehold::plan::{ANCHOR_FILM, Order, PrintStep, assess_white};
 use whitehold::textile::Depth;
-
-fn library() -> Library {
-    starter().expect("the starter library parses")
-}
 
 /// Film of white at which the trade knows how often cloth bleeds into it, µm. Common practice, no source.
 const KNOWN_AT: [f64; 2] = [90.0, 110.0];
@@ -17,7 +14,6 @@ const KNOWN_AT: [f64; 2] = [90.0, 110.0];
 /// mesh would need for the middle of it, from plain-weave geometry worked in Python.
 #[test]
 fn two_strokes_of_the_coarsest_mesh_lay_the_film_of_the_anchors() {
-    let library = library();
     // The range of `USUAL_TRANSFER`.
     let most = 0.7;
     let (film, [thin, thick]) = (ANCHOR_FILM * 1e6, KNOWN_AT);
@@ -28,7 +24,7 @@ fn two_strokes_of_the_coarsest_mesh_lay_the_film_of_the_anchors() {
         ("mesh-61", 49.5, 1.314),
     ];
     for (id, laid, needed) in rows {
-        let record = library.meshes.iter().find(|mesh| mesh.id == id).expect("a mesh of the library");
+        let record = library().meshes.iter().find(|mesh| mesh.id == id).expect("a mesh of the library");
         let mesh = Mesh::try_from(record).expect("a mesh that can be woven");
         let found = deposit(&mesh, USUAL_TRANSFER, 2) * 1e6;
         assert!((found - laid).abs() < 0.05, "{id}: {found} µm");
@@ -48,38 +44,31 @@ fn order_of(anchor: &AnchorRecord, white: &str) -> Order {
         .map(|(fibre, share)| format!("{share}% {}", fibre.name()))
         .collect();
     let shade = if anchor.depth == Depth::Deep { "red" } else { "pink" };
-    Order {
-        garments: vec![Garment {
-            label: shares.join(" "),
-            construction: Some(anchor.construction),
-            areal_weight_gsm: Some(anchor.areal_weight_gsm),
-            colour: Colour { name: shade.into(), lab: None },
-            dyed_fibres: Some(anchor.composition_percent.keys().copied().collect()),
-            dye_class: anchor.dye_class,
-            ..Garment::default()
-        }],
-        shop: Shop { shelf: vec![white.into()], dryer: "long-kiln".into(), ..Shop::default() },
-        ..Order::default()
-    }
+    let order = an_order().label(&shares.join(" ")).colour(shade).shelf(&[white]);
+    let order = order.garment(|garment| {
+        garment.construction = Some(anchor.construction);
+        garment.areal_weight_gsm = Some(anchor.areal_weight_gsm);
+        garment.dyed_fibres = Some(anchor.composition_percent.keys().copied().collect());
+        garment.dye_class = anchor.dye_class;
+    });
+    order.build()
 }
 
 /// Every anchor whose white blocks and lies on the cloth itself is computed at a film of 90 to 110 µm, less the holes of
 /// the cloth.
 #[test]
 fn anchors_are_computed_at_the_film_they_are_stated_at() {
-    let library = library();
     let [thin, thick] = KNOWN_AT;
     let mut looked_at = 0;
     for anchor in anchors().iter().filter(|anchor| !anchor.blocker) {
-        let same = |white: &&whitehold::ink::WhiteRecord| {
-            white.class == anchor.white_class && white.low_cure == anchor.low_cure
-        };
-        let record = library.whites.iter().find(same).expect("a white of the class");
-        if library.white(record).expect("resolves").dye_capacity <= 0.0 {
+        let same =
+            |white: &&WhiteRecord| white.class == anchor.white_class && white.low_cure == anchor.low_cure;
+        let record = library().whites.iter().find(same).expect("a white of the class");
+        if library().white(record).expect("resolves").dye_capacity <= 0.0 {
             continue;
         }
-        let job = library::job(&order_of(anchor, &record.id), &library).expect("a readable order");
-        let pick = plan::assess_white(&job, &record.id, false).expect("marches").expect("an open window");
+        let job = library::job(&order_of(anchor, &record.id), library()).expect("a readable order");
+        let pick = assess_white(&job, &record.id, false).expect("it integrates").expect("an open window");
         let film = pick.steps.iter().rev().find_map(|step| match step {
             PrintStep::White { film_um, .. } => Some(*film_um),
             _ => None,

@@ -1,47 +1,22 @@
 //! The forecast is the verdict's own film, day by day.
 
-use whitehold::library::{self, Library, starter};
+use super::common::{OrderBuilder, an_order, forecast, library};
+use whitehold::library;
 use whitehold::migration::{ClothTest, FastnessGrade};
-use whitehold::plan::{
-    self, BleedForecast, Colour, DialSetting, DyeClass, Garment, HeatEvent, Order, Pick, Print, Shop, Topic,
-    Use,
-};
+use whitehold::plan::{BleedForecast, DialSetting, DyeClass, HeatEvent, Order, Pick, Topic, assess_white};
 
 const POLYESTER: &str = "100% polyester interlock 150 g/m2";
 const BLEND: &str = "50% cotton 50% polyester jersey 185 g/m2";
 
-fn order(label: &str, library: &Library) -> Order {
-    Order {
-        garments: vec![Garment {
-            label: label.into(),
-            colour: Colour { name: "red".into(), lab: None },
-            ..Garment::default()
-        }],
-        shop: Shop {
-            shelf: library.whites.iter().map(|white| white.id.clone()).collect(),
-            dryer: "long-kiln".into(),
-            ..Shop::default()
-        },
-        ..Order::default()
-    }
+/// Red cloth under every white.
+fn order(label: &str) -> OrderBuilder {
+    an_order().label(label).colour("red").every_white()
 }
 
-/// The pick of a white class, at the set point that the plain order has.
-fn pick(order: &Order, library: &Library, white: &str) -> Pick {
-    let job = library::job(order, library).expect("a sound order");
-    plan::assess_white(&job, white, false).expect("a march").expect("a window")
-}
-
-fn forecast(order: &Order, library: &Library, pick: &Pick) -> BleedForecast {
-    let forecast = library::pick_forecast(order, library, pick).expect("a sound order").expect("dye");
-    library::forecast_at(&forecast, None).expect("a march").expect("dye")
-}
-
-fn white(library: &Library, class: &str) -> String {
-    let named = |word: &str| serde_json::from_value(serde_json::json!(word)).expect("a class");
-    let class: whitehold::ink::WhiteClass = named(class);
-    let record = library.whites.iter().find(|white| white.class == class && !white.low_cure);
-    record.expect("a white of the class").id.clone()
+/// The pick of a white, at the set point that the order has by itself.
+fn pick(order: &Order, white: &str) -> Pick {
+    let job = library::job(order, library()).expect("a sound order");
+    assess_white(&job, white, false).expect("it integrates").expect("a window")
 }
 
 fn on_the_day(forecast: &BleedForecast) -> usize {
@@ -51,14 +26,12 @@ fn on_the_day(forecast: &BleedForecast) -> usize {
 
 #[test]
 fn on_the_day_that_matters_it_is_the_pick_s_own_margin_and_chance() {
-    let library = starter().expect("the library");
-    for (label, class, day) in
-        [(POLYESTER, "low-bleed", 90.0), (POLYESTER, "polyester", 17.0), (BLEND, "cotton", 365.0)]
+    for (label, white, day) in
+        [(POLYESTER, "tern", 90.0), (POLYESTER, "gannet", 17.0), (BLEND, "chalk", 365.0)]
     {
-        let mut order = order(label, &library);
-        order.use_.looked_at_after_days = day;
-        let pick = pick(&order, &library, &white(&library, class));
-        let aged = forecast(&order, &library, &pick);
+        let order = order(label).used(|used| used.looked_at_after_days = day).build();
+        let pick = pick(&order, white);
+        let aged = forecast(&order, &pick);
         let at = on_the_day(&aged);
         let margin = pick.margins.iter().find(|margin| margin.what == Topic::Bleed).expect("it bleeds");
         let seen = aged.de00[at];
@@ -70,7 +43,7 @@ fn on_the_day_that_matters_it_is_the_pick_s_own_margin_and_chance() {
             // The margin's band is read between its lots, the forecast's from the lots themselves.
             assert!((found - expected).abs() <= 1e-6 + 1e-6 * expected, "{name}: {found} for {expected}");
         }
-        assert_eq!(aged.verdict, pick.verdict, "{label} {class}");
+        assert_eq!(aged.verdict, pick.verdict, "{label} {white}");
         assert!(1.0 - aged.stays_white <= pick.fail_later.likely + 1e-12);
         assert!((aged.shows[at] - (1.0 - aged.stays_white)).abs() < 1e-12);
         assert!((aged.shows_by(day) - aged.shows[at]).abs() < 1e-12);
@@ -90,75 +63,76 @@ fn on_the_day_that_matters_it_is_the_pick_s_own_margin_and_chance() {
 /// Mass: what came by heat and from both cloths lies in the film, to 1e-6; the ways of the heat make its sum.
 #[test]
 fn the_ledger_balances() {
-    let library = starter().expect("the library");
-    let mut order = order(POLYESTER, &library);
-    order.use_ = Use { stacked_hot: true, container_days: 20.0, ..order.use_ };
-    for class in ["cotton", "low-bleed", "polyester"] {
-        let pick = pick(&order, &library, &white(&library, class));
-        let ledger = forecast(&order, &library, &pick).ledger;
+    let order = order(POLYESTER).used(|used| {
+        used.stacked_hot = true;
+        used.container_days = 20.0;
+    });
+    let order = order.build();
+    for white in ["chalk", "tern", "gannet"] {
+        let ledger = forecast(&order, &pick(&order, white)).ledger;
         let came = ledger.heat_mg_per_m2 + ledger.own_mg_per_m2 + ledger.facing_mg_per_m2;
         let lies = ledger.free_mg_per_m2 + ledger.bound_mg_per_m2;
-        assert!((came / lies - 1.0).abs() < 1e-6, "{class}: {came} for {lies} mg/m²");
+        assert!((came / lies - 1.0).abs() < 1e-6, "{white}: {came} for {lies} mg/m²");
         let ways = ledger.vapour_mg_per_m2 + ledger.contact_mg_per_m2 + ledger.loose_mg_per_m2;
-        assert!((ways / ledger.heat_mg_per_m2 - 1.0).abs() < 1e-9, "{class}: {ways}");
+        assert!((ways / ledger.heat_mg_per_m2 - 1.0).abs() < 1e-9, "{white}: {ways}");
     }
 }
 
 /// What is changed, and how.
 type Change<'a> = (&'static str, &'a dyn Fn(&mut Order));
 
-/// The same pick, the order changed: what must not get better, and what must not get worse. Source: common practice.
+/// The same pick, the order changed: what raises its chance to turn, and what lowers it, each by more than one in a
+/// thousand. The least of them, a hot stack over night, moves it by 1.6 in a thousand. Source: common practice.
 #[test]
 fn what_harms_and_what_helps() {
-    let library = starter().expect("the library");
-    let plain = order(POLYESTER, &library);
-    let pick = pick(&plain, &library, &white(&library, "low-bleed"));
+    let plain = order(POLYESTER).build();
+    let pick = pick(&plain, "tern");
     let chance = |change: &dyn Fn(&mut Order)| {
         let mut order = plain.clone();
         change(&mut order);
-        1.0 - forecast(&order, &library, &pick).stays_white
+        1.0 - forecast(&order, &pick).stays_white
     };
     let here = chance(&|_| ());
     let grade = |grade: f64| FastnessGrade { test: ClothTest::IsoP01, grade, temp_c: None, seconds: None };
     let press = HeatEvent { what: "pressed names".into(), temp_c: 155.0, seconds: 15.0 };
-    let harms: [Change<'_>; 8] = [
+    let harms: [Change<'_>; 11] = [
         ("reducer", &|order| order.print.reducer_percent = 5.0),
         ("additive", &|order| order.print.additives = vec!["stretch 10 %".into()]),
-        ("pressed names", &|order| {
-            order.print = Print { heat_after: vec![press.clone()], ..Print::default() }
-        }),
+        ("pressed names", &|order| order.print.heat_after = vec![press.clone()]),
         ("stacked hot", &|order| order.use_.stacked_hot = true),
+        ("warm store", &|order| order.use_.storage_c = 35.0),
         ("container", &|order| order.use_.container_days = 30.0),
+        ("looked at later", &|order| order.use_.looked_at_after_days = 365.0),
+        ("dye that leaves easily", &|order| order.garments[0].dye_class = DyeClass::LowEnergy),
         ("recycled", &|order| order.garments[0].recycled = true),
         ("over-dyed", &|order| order.garments[0].over_dyed = true),
         ("bad grade", &|order| order.garments[0].fastness = vec![grade(2.0)]),
     ];
     for (what, change) in harms {
         let found = chance(change);
-        assert!(found > here - 1e-6, "{what}: {found} for {here}");
+        assert!(found > here + 1e-3, "{what}: {found} for {here}");
     }
     let helps: [Change<'_>; 3] = [
-        ("holds on", &|order| order.garments[0].dye_class = DyeClass::HighEnergy),
+        ("dye that holds on", &|order| order.garments[0].dye_class = DyeClass::HighEnergy),
         ("good grade", &|order| order.garments[0].fastness = vec![grade(4.5)]),
         ("cool store", &|order| order.use_.storage_c = 10.0),
     ];
     for (what, change) in helps {
         let found = chance(change);
-        assert!(found < here + 1e-6, "{what}: {found} for {here}");
+        assert!(found < here - 1e-3, "{what}: {found} for {here}");
     }
 }
 
 /// Longer in the heat, more dye: the same pick at a slower belt and a hotter dryer.
 #[test]
 fn more_dwell_more_dye() {
-    let library = starter().expect("the library");
-    let order = order(BLEND, &library);
-    let pick = pick(&order, &library, &white(&library, "low-bleed"));
-    let forecast = library::pick_forecast(&order, &library, &pick).expect("an order").expect("dye");
+    let order = order(BLEND).build();
+    let pick = pick(&order, "tern");
+    let forecast = library::pick_forecast(&order, library(), &pick).expect("an order").expect("dye");
     let set = pick.setting.expect("a setting");
     let dye = |times: f64, hotter: f64| {
         let at = Some(DialSetting { set_c: set.set_c + hotter, belt_m_per_min: set.belt_m_per_min * times });
-        library::forecast_at(&forecast, at).expect("a march").expect("dye").ledger.heat_mg_per_m2
+        library::forecast_at(&forecast, at).expect("it integrates").expect("dye").ledger.heat_mg_per_m2
     };
     assert!(dye(0.8, 0.0) > dye(1.0, 0.0) && dye(1.0, 0.0) > dye(1.2, 0.0));
     assert!(dye(1.0, 10.0) > dye(1.0, 0.0));
@@ -166,22 +140,20 @@ fn more_dwell_more_dye() {
 
 #[test]
 fn undyed_polyester_has_nothing_to_bleed() {
-    let library = starter().expect("the library");
-    let mut order = order(POLYESTER, &library);
+    let mut order = order(POLYESTER).build();
     order.garments[0].dyed_fibres = Some(Vec::new());
-    let pick = pick(&order, &library, &white(&library, "cotton"));
-    assert!(library::pick_forecast(&order, &library, &pick).expect("an order").is_none());
-    assert!(library::oven_test(&order, &library, &pick, 24.0, 60.0).expect("an order").is_none());
+    let pick = pick(&order, "chalk");
+    assert!(library::pick_forecast(&order, library(), &pick).expect("an order").is_none());
+    assert!(library::oven_test(&order, library(), &pick, 24.0, 60.0).expect("an order").is_none());
 }
 
 /// Source: 24 h at 60 °C stand for 30 days at 25 °C at 80 kJ/mol and 43 days at 89, Arrhenius.
 #[test]
 fn an_oven_test_says_what_it_stands_for_and_what_it_does_not() {
-    let library = starter().expect("the library");
-    let order = order(POLYESTER, &library);
-    let pick = pick(&order, &library, &white(&library, "low-bleed"));
+    let order = order(POLYESTER).build();
+    let pick = pick(&order, "tern");
     let test = |hours: f64, celsius: f64| {
-        library::oven_test(&order, &library, &pick, hours, celsius).expect("an order").expect("dye")
+        library::oven_test(&order, library(), &pick, hours, celsius).expect("an order").expect("dye")
     };
     let day = test(24.0, 60.0);
     assert!((day.film_days.likely - 29.7).abs() < 0.1 && (day.film_days.high - 43.5).abs() < 0.1, "{day:?}");
@@ -194,7 +166,7 @@ fn an_oven_test_says_what_it_stands_for_and_what_it_does_not() {
     assert!(hot.over_ceiling && hot.after_clean.is_none() && hot.after_stained.is_none());
     for (hours, celsius) in [(0.0, 60.0), (24.0, 200.0)] {
         assert!(
-            library::oven_test(&order, &library, &pick, hours, celsius).is_err(),
+            library::oven_test(&order, library(), &pick, hours, celsius).is_err(),
             "{hours} h {celsius} °C"
         );
     }
@@ -204,15 +176,14 @@ fn an_oven_test_says_what_it_stands_for_and_what_it_does_not() {
 /// never move it by more than one in ten, and hotter is never safer.
 #[test]
 fn the_chance_rises_smoothly_where_the_likely_case_jumps() {
-    let library = starter().expect("the library");
-    let order = order(POLYESTER, &library);
-    let pick = pick(&order, &library, &white(&library, "polyester"));
-    let forecast = library::pick_forecast(&order, &library, &pick).expect("an order").expect("dye");
+    let order = order(POLYESTER).build();
+    let pick = pick(&order, "gannet");
+    let forecast = library::pick_forecast(&order, library(), &pick).expect("an order").expect("dye");
     let set = pick.setting.expect("a setting");
     let seen: Vec<(f64, f64, f64)> = (-4..=12)
         .map(|step| {
             let at = Some(DialSetting { set_c: set.set_c + 2.0 * f64::from(step), ..set.dialled() });
-            let aged = library::forecast_at(&forecast, at).expect("a march").expect("dye");
+            let aged = library::forecast_at(&forecast, at).expect("it integrates").expect("dye");
             let at = on_the_day(&aged);
             (1.0 - aged.stays_white, aged.de00[at].likely, aged.turns_at_times)
         })

@@ -1,34 +1,19 @@
 //! White that stands over its blocker bleeds along the edge, and that counts.
 
-use whitehold::library::{self, Library, starter};
-use whitehold::plan::{
-    self, BleedForecast, Code, Colour, DyeClass, Garment, Order, Pick, PrintStep, Shop, Topic, seen_share,
-};
+use super::common::{an_order, forecast, library, reason};
+use whitehold::library;
+use whitehold::plan::{Code, DyeClass, Order, Pick, PrintStep, Topic, assess_white, seen_share};
 
 /// Red cloth printed by sublimation, a low-cure white over a blocker.
 fn order(overhang_mm: f64) -> Order {
-    let garment = Garment {
-        label: "100% polyester interlock 150 g/m2".into(),
-        colour: Colour { name: "red".into(), lab: None },
-        dye_class: DyeClass::SublimationPrinted,
-        ..Garment::default()
-    };
-    let shelf = vec!["gannet-cool".into(), "slate".into()];
-    let shop = Shop { shelf, dryer: "long-kiln".into(), ..Shop::default() };
-    let mut order = Order { garments: vec![garment], shop, ..Order::default() };
-    order.print.overhang_mm = overhang_mm;
-    order
+    let order = an_order().label("100% polyester interlock 150 g/m2").colour("red");
+    let order = order.garment(|garment| garment.dye_class = DyeClass::SublimationPrinted);
+    order.shelf(&["gannet-cool", "slate"]).print(|print| print.overhang_mm = overhang_mm).build()
 }
 
-fn forecast(overhang_mm: f64, library: &Library, pick: &Pick) -> BleedForecast {
-    let order = order(overhang_mm);
-    let forecast = library::pick_forecast(&order, library, pick).expect("a sound order").expect("dye");
-    library::forecast_at(&forecast, None).expect("a march").expect("dye")
-}
-
-fn blocked(library: &Library, overhang_mm: f64) -> Pick {
-    let job = library::job(&order(overhang_mm), library).expect("a sound order");
-    plan::assess_white(&job, "gannet-cool", true).expect("a march").expect("a window")
+fn blocked(overhang_mm: f64) -> Pick {
+    let job = library::job(&order(overhang_mm), library()).expect("a sound order");
+    assess_white(&job, "gannet-cool", true).expect("it integrates").expect("a window")
 }
 
 /// Source: a line blurred by a kernel `exp(-(x/0.41 mm)²)`, summed over 20,001 points in Python 3.11, no error function.
@@ -44,11 +29,10 @@ fn a_narrow_line_is_seen_in_part() {
 /// Source: common practice. The further the white stands over, the more often the print turns.
 #[test]
 fn a_wider_rim_never_helps() {
-    let library = starter().expect("the library");
-    let pick = blocked(&library, 0.0);
+    let pick = blocked(0.0);
     assert!(pick.steps.iter().any(|step| matches!(step, PrintStep::Blocker { .. })));
     let chances: Vec<f64> = [0.0, 0.1, 0.2, 0.4, 0.8, 1.6, 5.0]
-        .map(|overhang| 1.0 - forecast(overhang, &library, &pick).stays_white)
+        .map(|overhang| 1.0 - forecast(&order(overhang), &pick).stays_white)
         .into();
     for pair in chances.windows(2) {
         assert!(pair[1] >= pair[0] - 1e-9, "{chances:?}");
@@ -61,16 +45,14 @@ fn a_wider_rim_never_helps() {
 
 #[test]
 fn the_rim_is_a_margin_and_a_reason() {
-    let library = starter().expect("the library");
-    let bare = blocked(&library, 0.0);
+    let bare = blocked(0.0);
     assert!(bare.margin(Topic::Rim).is_none(), "no rim, no margin");
-    let pick = blocked(&library, 0.4);
+    let pick = blocked(0.4);
     let margin = pick.margin(Topic::Rim).expect("a margin");
-    let reason = pick.reasons.iter().find(|reason| reason.code == Code::RimBleeds);
-    assert!(reason.is_some(), "{:?}", pick.reasons);
+    assert!(reason(&pick, Code::RimBleeds).is_some(), "{:?}", pick.reasons);
     assert!(pick.fail_later.likely > bare.fail_later.likely);
     // What the forecast says of it is the margin's own band, on the day that matters.
-    let aged = forecast(0.4, &library, &pick);
+    let aged = forecast(&order(0.4), &pick);
     let rim = aged.rim.expect("a rim");
     for (found, expected) in [(rim.de00.low, margin.value.low), (rim.de00.likely, margin.value.likely)] {
         assert!((found * rim.seen - expected).abs() < 1e-6 + 1e-6 * expected, "{found} for {expected}");
@@ -80,9 +62,8 @@ fn the_rim_is_a_margin_and_a_reason() {
 /// The chance grows day by day into that of the verdict: the rim is in all of them, not in the last alone.
 #[test]
 fn every_day_counts_the_rim() {
-    let library = starter().expect("the library");
-    let pick = blocked(&library, 0.8);
-    let (with, without) = (forecast(0.8, &library, &pick), forecast(0.0, &library, &pick));
+    let pick = blocked(0.8);
+    let (with, without) = (forecast(&order(0.8), &pick), forecast(&order(0.0), &pick));
     for (day, (with, without)) in with.days.iter().zip(with.shows.iter().zip(&without.shows)) {
         assert!(*with >= *without - 1e-9, "day {day}: {with} under {without}");
     }

@@ -1,5 +1,6 @@
 //! The forecast on the desk: it is asked for where it is looked at, follows the set point, and is drawn as it stands.
 
+use super::common::{an_order, answered, best, forecast};
 use super::driver::{self, Edge};
 use proptest::prelude::*;
 use std::sync::LazyLock;
@@ -8,32 +9,27 @@ use whitehold::desk::picture::section::{FILM, film_sections};
 use whitehold::desk::records::{Clock, RecordsMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::{self, Library, starter};
-use whitehold::plan::{BleedForecast, DialSetting, Garment, Order, Pick, Shop};
+use whitehold::plan::{BleedForecast, DialSetting, Order};
 use whitehold::wording::{Language, Phrase, Voice};
 
+const RED_POLYESTER: &str = "100% polyester interlock 150 gsm red";
+
 fn order(label: &str) -> Order {
-    let garment = Garment { label: label.into(), pieces: 144, ..Garment::default() };
-    let shelf = ["gannet", "plover", "tern"].map(Into::into).to_vec();
-    let shop = Shop { shelf, dryer: "long-kiln".into(), ..Shop::default() };
-    Order { garments: vec![garment], shop, ..Order::default() }
+    an_order().label(label).pieces(144).shelf(&["gannet", "plover", "tern"]).build()
 }
 
-fn forecast(order: &Order, library: &Library) -> (Pick, BleedForecast) {
-    let report = library::answer(order, library).unwrap();
-    let pick = report.picks.first().expect("a way to print").clone();
-    let prepared = library::pick_forecast(order, library, &pick).unwrap().expect("dye that travels");
-    let forecast = library::forecast_at(&prepared, None).unwrap().expect("an open window");
-    (pick, forecast)
+/// How the white of the first pick ages.
+fn aged(label: &str) -> BleedForecast {
+    let order = order(label);
+    forecast(&order, best(&answered(&order)))
 }
 
-static RED: LazyLock<BleedForecast> =
-    LazyLock::new(|| forecast(&order("100% polyester interlock 150 gsm red"), &starter().unwrap()).1);
+static RED: LazyLock<BleedForecast> = LazyLock::new(|| aged(RED_POLYESTER));
 
 #[test]
 fn the_band_rises_from_good_to_bad_and_stays_in_its_box() {
-    let library = starter().unwrap();
-    for label in ["100% polyester interlock 150 gsm red", "50% cotton 50% polyester jersey 185 gsm navy"] {
-        let (_, forecast) = forecast(&order(label), &library);
+    for label in [RED_POLYESTER, "50% cotton 50% polyester jersey 185 gsm navy"] {
+        let forecast = aged(label);
         let drawn = ageing_chart(&forecast).expect("a band");
         assert_eq!(forecast.days.len(), forecast.de00.len(), "{label}");
         for spread in &forecast.de00 {
@@ -53,8 +49,7 @@ fn the_band_rises_from_good_to_bad_and_stays_in_its_box() {
 
 #[test]
 fn a_cut_shows_as_many_dots_as_there_is_dye() {
-    let library = starter().unwrap();
-    let (_, forecast) = forecast(&order("100% polyester interlock 150 gsm red"), &library);
+    let forecast = &*RED;
     let drawn = film_sections(&forecast).expect("a film");
     assert!((drawn.eye - FILM * 30.0 / forecast.film_um).abs() < 1e-9 || drawn.eye == FILM);
     let dots = |path: &str| path.matches('M').count() as f64;
@@ -115,7 +110,7 @@ impl Used {
 
 #[test]
 fn a_forecast_is_asked_for_where_it_is_looked_at_and_follows_the_set_point() {
-    let mut used = Used::new(&order("100% polyester interlock 150 gsm red"));
+    let mut used = Used::new(&order(RED_POLYESTER));
     assert!(used.asked.is_empty(), "the answer's own screen needs none");
     used.send(Msg::Show(Screen::Forecast));
     assert_eq!(used.asked, [None], "the best point first");
@@ -187,7 +182,7 @@ proptest! {
 /// The due date is marked where the edge has said which day it is, and the core asks no clock.
 #[test]
 fn the_due_date_is_marked_once_the_day_is_known() {
-    let mut order = order("100% polyester interlock 150 gsm red");
+    let mut order = order(RED_POLYESTER);
     order.use_.due = "2026-12-04".into();
     let mut used = Used::new(&order);
     used.send(Msg::Show(Screen::Forecast));

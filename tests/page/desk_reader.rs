@@ -1,15 +1,11 @@
 //! Language, units and theme belong to whoever stands at the desk, not to an order that comes along; and a draft of an
 //! earlier version shows what its order held.
 
+use super::common::demo_order;
 use whitehold::desk::{Draft, Field, Msg, State, Theme, draft_file, update};
-use whitehold::library::harbour_lane;
 use whitehold::plan::Order;
 use whitehold::quantity::Problem;
 use whitehold::wording::{Language, Units, Voice};
-
-fn of_the_week(place: usize) -> Order {
-    harbour_lane().unwrap().orders[place].order.clone()
-}
 
 fn spanish() -> Voice {
     Voice { language: Language::Es, units: Units::Us }
@@ -18,7 +14,7 @@ fn spanish() -> Voice {
 /// The order of a file is taken over to the last digit; how it is read stays as it is here.
 #[test]
 fn a_file_brings_the_order_and_not_its_reader() {
-    let (brought, here) = (of_the_week(0), of_the_week(3));
+    let (brought, here) = (demo_order("1185"), demo_order("1188"));
     let theirs = State::new(Draft::of(&brought, "theirs", Voice::default()));
     let mut draft = Draft::of(&here, "ours", spanish());
     draft.theme = Theme::Dark;
@@ -35,7 +31,7 @@ fn a_file_brings_the_order_and_not_its_reader() {
 /// Read as it was before, a draft is not written anew: what was typed stands as typed.
 #[test]
 fn the_same_reader_changes_nothing() {
-    let mut draft = Draft::of(&of_the_week(0), "an order", Voice::default());
+    let mut draft = Draft::of(&demo_order("1185"), "an order", Voice::default());
     draft.write(Field::Area, "900.00");
     assert_eq!(draft.clone().read_like(&Draft::default()), draft);
     let there = draft.clone().read_like(&Draft::of(&Order::default(), "", spanish()));
@@ -45,7 +41,7 @@ fn the_same_reader_changes_nothing() {
 
 #[test]
 fn the_overhang_is_typed_and_held_to_its_range() {
-    let mut draft = Draft::of(&of_the_week(0), "an order", Voice::default());
+    let mut draft = Draft::of(&demo_order("1185"), "an order", Voice::default());
     assert_eq!(draft.text(Field::Overhang), "0.2");
     draft.write(Field::Overhang, "0,35 mm");
     assert!((draft.read().unwrap().print.overhang_mm - 0.35).abs() < 1e-12);
@@ -56,15 +52,17 @@ fn the_overhang_is_typed_and_held_to_its_range() {
         assert_eq!(errors[0].field, "print.overhang_mm");
         assert_eq!(matches!(errors[0].problem, Problem::Empty), wrong.is_empty());
     }
-    let (state, _) =
-        update(State::new(Draft::of(&of_the_week(0), "x", Voice::default())), Msg::Step(Field::Overhang, 2));
+    let (state, _) = update(
+        State::new(Draft::of(&demo_order("1185"), "x", Voice::default())),
+        Msg::Step(Field::Overhang, 2),
+    );
     assert_eq!(state.draft.text(Field::Overhang), "0.4");
 }
 
 /// A draft that was kept before there was such a field.
 #[test]
 fn an_earlier_draft_shows_its_overhang() {
-    let mut order = of_the_week(0);
+    let mut order = demo_order("1185");
     order.print.overhang_mm = 0.45;
     let state = State::new(Draft::of(&order, "an order", Voice::default()));
     let mut kept: serde_json::Value = serde_json::from_str(&draft_file::write(&state.draft)).unwrap();

@@ -1,5 +1,6 @@
 //! The job sheet says what the answer says, in both languages and both systems of units, and reads back as one step.
 
+use super::common::{demo_order, demo_orders};
 use super::driver::{self, Edge};
 use std::sync::Arc;
 use whitehold::desk::job_sheet::JobSheet;
@@ -7,7 +8,7 @@ use whitehold::desk::records::{Clock, RecordsMsg};
 use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::sheet_code::{SheetCode, SheetCodeError};
 use whitehold::library::storage_layout::Contents;
-use whitehold::library::{self, Library, harbour_lane, starter};
+use whitehold::library::{self, Library, starter};
 use whitehold::plan::{DialSetting, Order, Verdict};
 use whitehold::wording::{Language, Units, Voice};
 
@@ -46,17 +47,13 @@ impl Used {
     }
 }
 
-fn of_the_week(id: &str) -> Order {
-    harbour_lane().unwrap().orders.into_iter().find(|order| order.id == id).unwrap().order
-}
-
 fn metric(language: Language) -> Voice {
     Voice { language, units: Units::Metric }
 }
 
 #[test]
 fn the_sheet_says_what_the_answer_says() {
-    let mut used = Used::new(&of_the_week("1187"), "1187 · Eastmole", metric(Language::En));
+    let mut used = Used::new(&demo_order("1187"), "1187 · Eastmole", metric(Language::En));
     used.send(Msg::Show(Screen::JobSheet));
     let (sheet, state) = (JobSheet::of(&used.state).unwrap(), &used.state);
     let (pick, window) = (state.pick().unwrap(), state.window.as_ref().unwrap());
@@ -92,21 +89,20 @@ fn the_sheet_says_what_the_answer_says() {
 
 #[test]
 fn a_trial_stands_with_its_pieces_and_its_day() {
-    let orders = harbour_lane().unwrap().orders;
     let mut trials = 0;
-    for order in orders {
-        let mut used = Used::new(&order.order, "x", metric(Language::Es));
+    for (id, order) in demo_orders() {
+        let mut used = Used::new(order, "x", metric(Language::Es));
         used.send(Msg::Show(Screen::JobSheet));
         let Some(sheet) = JobSheet::of(&used.state) else {
-            assert_eq!(used.state.report.as_ref().unwrap().verdict, Verdict::Refuse, "{}", order.id);
+            assert_eq!(used.state.report.as_ref().unwrap().verdict, Verdict::Refuse, "{id}");
             continue;
         };
         let Some(trial) = &used.state.pick().unwrap().trial else { continue };
         trials += 1;
         let paper = sheet.trial.as_ref().unwrap();
-        assert_eq!((paper.pieces, paper.oven), (trial.pieces, trial.hours > 0.0), "{}", order.id);
+        assert_eq!((paper.pieces, paper.oven), (trial.pieces, trial.hours > 0.0), "{id}");
         if trial.hours > 0.0 {
-            assert_eq!(sheet.looks[0].0, "jue 26 nov", "{}: {:?}", order.id, sheet.looks);
+            assert_eq!(sheet.looks[0].0, "jue 26 nov", "{id}: {:?}", sheet.looks);
         }
     }
     assert!(trials > 0, "no order of the week asks for a trial");
@@ -114,7 +110,7 @@ fn a_trial_stands_with_its_pieces_and_its_day() {
 
 #[test]
 fn a_set_point_moved_by_hand_is_printed_as_moved() {
-    let mut used = Used::new(&of_the_week("1187"), "1187", metric(Language::En));
+    let mut used = Used::new(&demo_order("1187"), "1187", metric(Language::En));
     used.send(Msg::Show(Screen::Window));
     let best = used.state.window.as_ref().unwrap().setting.unwrap();
     used.send(Msg::Point(DialSetting { set_c: best.set_c + 4.0, ..best.dialled() }));
@@ -128,7 +124,7 @@ fn a_set_point_moved_by_hand_is_printed_as_moved() {
 
 #[test]
 fn a_sheet_reads_back_as_one_step_of_undo() {
-    let order = of_the_week("1187");
+    let order = demo_order("1187");
     let mut first = Used::new(&order, "1187 · Eastmole", metric(Language::En));
     first.send(Msg::Show(Screen::JobSheet));
     let setting = first.state.window.as_ref().unwrap().setting.unwrap();
@@ -138,7 +134,7 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
         way: whitehold::desk::key(first.state.pick().unwrap()),
         at: Some(setting.dialled()),
     };
-    let mut other = Used::new(&of_the_week("1185"), "1185", metric(Language::Es));
+    let mut other = Used::new(&demo_order("1185"), "1185", metric(Language::Es));
     let before = other.state.draft.clone();
     other.send(Msg::Show(Screen::JobSheet));
     other.send(Msg::Scanned(Ok(Box::new(SheetCode::read(&sheet_code.write()).unwrap()))));
@@ -159,7 +155,7 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
 
 #[test]
 fn drying_stands_first_and_the_way_without_it_can_be_chosen() {
-    let mut order = of_the_week("1189");
+    let mut order = demo_order("1189");
     order.shop.shelf = vec!["gannet".into()];
     order.garments[0].label = "100% polyester mesh 140 gsm navy".into();
     order.garments[0].added_water_percent = 40.0;

@@ -3,6 +3,9 @@
 //! One module a claim; the head of each names the claim and its source.
 #![cfg(not(target_arch = "wasm32"))]
 
+#[path = "../common/mod.rs"]
+mod common;
+
 mod actions;
 mod contrast;
 mod desk;

@@ -1,5 +1,6 @@
 //! The shop's own print room: five answers make it, the demo can be left and looked at again, and its shelf is counted.
 
+use super::common::demo_order;
 use super::driver::{self, Edge};
 use std::sync::Arc;
 use whitehold::desk::print_room::{kept_orders, stock};
@@ -8,7 +9,7 @@ use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::log::{Kind, read_line};
 use whitehold::library::storage_layout::Contents;
 use whitehold::library::table::columns;
-use whitehold::library::{self, harbour_lane, starter};
+use whitehold::library::{self, starter};
 use whitehold::wording::Voice;
 
 const NOW: i64 = 1_795_600_800_000;
@@ -40,8 +41,7 @@ type Used = driver::Used<Stores>;
 /// A desk in the demo print room.
 impl Used {
     fn new(lines: &[String]) -> Self {
-        let order =
-            harbour_lane().unwrap().orders.into_iter().find(|order| order.id == "1187").unwrap().order;
+        let order = demo_order("1187");
         let (ships, tablet, session) = (Arc::new(starter().unwrap()), "a".into(), "1".into());
         let contents = Contents { segments: vec![lines.join("\n")], ..Contents::default() };
         let opened = RecordsMsg::Opened { ships, tablet, session, contents };

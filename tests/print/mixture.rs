@@ -3,19 +3,19 @@
 //! Sources: density of a mixture from the volumes of its parts (a mass balance); the two-constant theory of Kubelka and
 //! Munk for opaque mixtures (Duncan 1940, from memory), worked here from its textbook form R = 1 + K/S - sqrt((K/S)² + 2 K/S).
 
+use super::common::{an_order, answered, library};
 use whitehold::ink::{White, WhiteClass};
-use whitehold::library::{Library, job, starter};
-use whitehold::plan::{Garment, Order, PrintStep, answer};
+use whitehold::library::{job, pick_window};
+use whitehold::plan::PrintStep;
 
-fn white(library: &Library, id: &str) -> White {
-    library.white(library.white_record(id).expect("a white")).expect("a white")
+fn white(id: &str) -> White {
+    library().white(library().white_record(id).expect("a white")).expect("a white")
 }
 
 #[test]
 fn stirred_into_itself_it_stays_what_it_is() {
-    let library = starter().expect("the starter library parses");
-    for record in &library.whites {
-        let plain = white(&library, &record.id);
+    for record in &library().whites {
+        let plain = white(&record.id);
         let same = plain.with(&plain, 0.4);
         let pairs = [
             (plain.density, same.density),
@@ -34,8 +34,7 @@ fn stirred_into_itself_it_stays_what_it_is() {
 
 #[test]
 fn volumes_and_light_add_as_the_textbook_says() {
-    let library = starter().expect("the starter library parses");
-    let (a, b) = (white(&library, "gannet"), white(&library, "shearwater"));
+    let (a, b) = (white("gannet"), white("shearwater"));
     for share in [0.15, 0.3, 0.5, 0.8] {
         let mix = a.with(&b, share);
         // A kilogram takes up so many litres.
@@ -63,28 +62,18 @@ fn volumes_and_light_add_as_the_textbook_says() {
 /// pick says how much, is found again by the page, and lists what it is made of.
 #[test]
 fn a_mixture_is_picked_where_the_cloth_stretches() {
-    let library = starter().expect("the starter library parses");
-    let mut order = Order {
-        garments: vec![Garment {
-            label: "92% cotton 8% elastane jersey 180 gsm black".into(),
-            stretch_percent: 60.0,
-            pieces: 72,
-            ..Garment::default()
-        }],
-        ..Order::default()
-    };
-    order.shop.dryer = "long-kiln".into();
-    order.shop.shelf = ["chalk", "shearwater"].map(String::from).to_vec();
-    let job = job(&order, &library).expect("an order");
+    let order = an_order().label("92% cotton 8% elastane jersey 180 gsm black").pieces(72);
+    let order = order.garment(|garment| garment.stretch_percent = 60.0);
+    let order = order.shelf(&["chalk", "shearwater"]).build();
+    let job = job(&order, library()).expect("an order");
     assert!(job.mixes.iter().all(|mix| mix.of != "shearwater"), "the stretch white is not mixed with itself");
-    let report = answer(&job).expect("an answer");
+    let report = answered(&order);
     let mixed = report.picks.iter().find(|pick| !pick.mix.is_empty()).expect("a mixture");
     assert_eq!(mixed.class, WhiteClass::Cotton);
     let (name, percent) = &mixed.mix[0];
-    assert_eq!(name, &white(&library, "shearwater").name);
+    assert_eq!(name, &white("shearwater").name);
     assert!((10.0..=60.0).contains(percent), "{percent} %");
     assert!(mixed.steps.iter().any(|step| matches!(step, PrintStep::White { .. })));
-    let window =
-        whitehold::library::pick_window(&order, &library, mixed).expect("its window is computed again");
+    let window = pick_window(&order, library(), mixed).expect("its window is computed again");
     assert!(window.report(None).expect("a report").is_some());
 }

@@ -1,51 +1,13 @@
 //! What the answer says about the look of the white: its colour, what another stroke or mesh changes, the nap.
 
+use super::common::{an_order, answered, best, library, number, reason, word};
 use whitehold::ink::USUAL_TRANSFER;
-use whitehold::library::{Library, answer, starter};
-use whitehold::optics::{Lab, Spectrum, Validity, ciede2000};
-use whitehold::plan::{
-    Advice, Code, Colour, Garment, Opacity, Order, Pick, Print, PrintStep, Priority, Reason, Report, Shop,
-    Topic, Value,
-};
+use whitehold::library::{Library, answer};
+use whitehold::optics::{GreyStep, Lab, Spectrum, Validity, ciede2000};
+use whitehold::plan::{Advice, Code, Opacity, Order, PrintStep, Priority, Topic};
 
 fn order(label: &str, colour: &str, whites: &[&str]) -> Order {
-    Order {
-        garments: vec![Garment {
-            label: label.into(),
-            colour: Colour { name: colour.into(), lab: None },
-            pieces: 100,
-            ..Garment::default()
-        }],
-        shop: Shop {
-            shelf: whites.iter().map(|id| (*id).to_owned()).collect(),
-            dryer: "long-kiln".into(),
-            ..Shop::default()
-        },
-        ..Order::default()
-    }
-}
-
-fn library() -> Library {
-    starter().expect("the starter library parses")
-}
-
-fn answered(order: &Order) -> Report {
-    answer(order, &library()).unwrap_or_else(|errors| panic!("{errors:?}"))
-}
-
-fn best(report: &Report) -> &Pick {
-    report.picks.first().expect("a pick")
-}
-
-fn reason(pick: &Pick, code: Code) -> Option<&Reason> {
-    pick.reasons.iter().find(|reason| reason.code == code)
-}
-
-fn number(reason: &Reason, name: &str) -> f64 {
-    match reason.values.get(name) {
-        Some(Value::Number(number)) => *number,
-        other => panic!("{name}: {other:?}"),
-    }
+    an_order().label(label).colour(colour).pieces(100).shelf(whites).build()
 }
 
 /// The colour that is promised is that of the film that is printed, over this cloth: between a bare cloth and an endless
@@ -108,7 +70,7 @@ fn a_weighed_print_stands_in_for_the_prior() {
     assert!((own.0 / prior.0 - 0.9 / USUAL_TRANSFER).abs() < 1e-6, "{prior:?} {own:?}");
     let mut order = order("100% cotton jersey", "black", &["chalk"]);
     order.shop.transfer = Some(6.5);
-    let errors = answer(&order, &library()).expect_err("no such share");
+    let errors = answer(&order, library()).expect_err("no such share");
     assert_eq!(errors.first().map(|error| error.field.as_str()), Some("shop.transfer"));
 }
 
@@ -153,15 +115,12 @@ fn the_staining_grade_stands_beside_the_difference() {
     let report = answered(&order);
     let pick = best(&report);
     let bleeds = reason(pick, Code::ClothBleeds).expect("it bleeds");
-    let Some(Value::Word(grade)) = bleeds.values.get("grade") else { panic!("no grade: {bleeds:?}") };
-    let step: whitehold::optics::GreyStep = grade.parse().expect("a grade");
+    let step: GreyStep = word(bleeds, "grade").parse().expect("a grade");
     // A likely tint under the limit of ΔE00 2 is a grade 5 still; a cotton white turns to no such thing.
-    assert!(number(bleeds, "likely") < 2.0 && step >= whitehold::optics::GreyStep::FourToFive, "{bleeds:?}");
-    let report =
-        answered(&Order { shop: Shop { shelf: vec!["chalk".into()], ..order.shop.clone() }, ..order });
+    assert!(number(bleeds, "likely") < 2.0 && step >= GreyStep::FourToFive, "{bleeds:?}");
+    let report = answered(&self::order("50% cotton 50% polyester jersey 185 g/m2", "red", &["chalk"]));
     let turned = report.rejected.first().and_then(|rejected| rejected.reasons.first()).expect("a reason");
-    let Some(Value::Word(grade)) = turned.values.get("grade") else { panic!("no grade: {turned:?}") };
-    assert!(grade.parse::<whitehold::optics::GreyStep>().expect("a grade") < step, "{turned:?}");
+    assert!(word(turned, "grade").parse::<GreyStep>().expect("a grade") < step, "{turned:?}");
 }
 
 /// Fleece stands through a film that a tee would be covered by: the smoothing screen is weighed, and taken where the
@@ -190,7 +149,7 @@ fn a_smoothing_screen_lays_a_fleece_down() {
 fn reducer_spoils_matting() {
     let held = |reducer: f64| {
         let mut order = order("100% cotton pique 200 g/m2", "black", &["chalk"]);
-        order.print = Print { reducer_percent: reducer, ..Print::default() };
+        order.print.reducer_percent = reducer;
         let report = answered(&order);
         let pick = best(&report);
         let film = pick.steps.iter().rev().find_map(|step| match step {
@@ -205,7 +164,7 @@ fn reducer_spoils_matting() {
 /// A draw-down measured by the shop stands in for the class: a weaker white needs more film for the same cover.
 #[test]
 fn a_measured_draw_down_stands_in_for_the_class() {
-    let mut library = library();
+    let mut library = library().clone();
     let chalk = library.whites.iter_mut().find(|white| white.id == "chalk").expect("Chalk");
     let weak = whitehold::optics::WhiteFilm::new(0.08e6, 0.88).expect("a weak white");
     let over = |card: f64| weak.over(60e-6, &Spectrum::flat(card)).xyz().y / 100.0;
@@ -224,7 +183,7 @@ fn a_measured_draw_down_stands_in_for_the_class() {
     let shows = |library: &Library| {
         answer(&order, library).expect("answers").picks.first().and_then(|pick| pick.look).expect("a look")
     };
-    let (measured, by_class) = (shows(&library), shows(&starter().expect("parses")));
+    let (measured, by_class) = (shows(&library), shows(super::common::library()));
     assert!(measured.garment_shows > by_class.garment_shows, "{measured:?} {by_class:?}");
     // A card with its halves mixed up is refused by name.
     let mut wrong = record;

@@ -1,8 +1,8 @@
 //! Days of the calendar, and the days on which a kept print is looked at.
 
+use super::common::{an_order, answered, best, forecast};
 use proptest::prelude::*;
-use whitehold::library::{self, starter};
-use whitehold::plan::{BleedForecast, Garment, Order, Shop, days_to_look};
+use whitehold::plan::{BleedForecast, Order, days_to_look};
 use whitehold::quantity::Day;
 use whitehold::wording::{Language, Voice};
 
@@ -48,16 +48,12 @@ proptest! {
 }
 
 fn aged(looked_at: f64, due: &str) -> (Order, BleedForecast) {
-    let library = starter().expect("the library");
-    let garment = Garment { label: "100% polyester interlock 150 gsm red".into(), ..Garment::default() };
-    let shop = Shop { shelf: vec!["gannet".into()], dryer: "long-kiln".into(), ..Shop::default() };
-    let mut order = Order { garments: vec![garment], shop, ..Order::default() };
-    order.use_.looked_at_after_days = looked_at;
-    order.use_.due = due.into();
-    let report = library::answer(&order, &library).expect("a sound order");
-    let prepared =
-        library::pick_forecast(&order, &library, &report.picks[0]).expect("an order").expect("dye");
-    let forecast = library::forecast_at(&prepared, None).expect("a march").expect("dye");
+    let order = an_order().label("100% polyester interlock 150 gsm red").shelf(&["gannet"]).used(|used| {
+        used.looked_at_after_days = looked_at;
+        used.due = due.into();
+    });
+    let order = order.build();
+    let forecast = forecast(&order, best(&answered(&order)));
     (order, forecast)
 }
 

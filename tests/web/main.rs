@@ -7,6 +7,8 @@
 mod pace;
 mod storage_bench;
 mod store;
+#[path = "../common/ten_orders.rs"]
+mod ten_orders;
 
 use js_sys::{Array, Reflect};
 use wasm_bindgen::JsValue;
@@ -15,7 +17,6 @@ use whitehold::cure::fuse;
 use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
 use whitehold::library::{answer, cure_kinetics, harbour_lane, starter};
 use whitehold::numerics::Lanes;
-use whitehold::plan::Verdict;
 use whitehold::quantity::Share;
 use whitehold::textile::moisture::saturation_pressure;
 use whitehold::textile::{Construction, Fibre};
@@ -71,17 +72,17 @@ fn a_history_fuses_when_another_solver_says() {
 #[wasm_bindgen_test]
 fn the_week_is_answered() {
     let library = starter().unwrap();
-    for (id, accepted) in [
-        ("1185", &[Verdict::Go][..]),
-        ("1186", &[Verdict::Go]),
-        ("1187", &[Verdict::Trial]),
-        ("1188", &[Verdict::Trial, Verdict::Refuse]),
-        ("1193", &[Verdict::Go]),
-    ] {
-        let room = harbour_lane().unwrap();
-        let order = room.orders.into_iter().find(|order| order.id == id).unwrap().order;
-        let report = answer(&order, &library).unwrap();
-        assert!(accepted.contains(&report.verdict), "{id}: {:?}", report.verdict);
+    let room = harbour_lane().unwrap();
+    for row in ten_orders::rows() {
+        let order = &room.orders.iter().find(|order| order.id == row.id).unwrap().order;
+        let report = answer(order, &library).unwrap();
+        assert_eq!(report.verdict, row.verdict, "{} {}: {}", row.id, row.order, row.why);
+        let white = report.picks.first().map(|pick| &pick.white);
+        assert!(
+            white.map_or(row.first.is_empty(), |white| row.first.contains(white)),
+            "{}: {white:?}",
+            row.id
+        );
     }
 }
 
