@@ -7,6 +7,13 @@
 //!
 //! [`picture`] works out the geometry of the charts, [`job_sheet`] what is printed for the press, [`print_room`] what
 //! is on the shop's shelf and to be printed. Words come from [`wording`](crate::wording).
+//!
+//! **Decision:** Leptos views over this pure module: views only show its state. Language, units and theme
+//! belong to the reader, not to the order.
+//! **Because:** undo, autosave and their tests then need no browser. A tab opens as the device's newest draft
+//! was read, and a file that is brought in changes none of the three.
+//! **Measured:** nothing to measure; decided 2026-11-25, the reader's settings 2026-11-28.
+//! **Reconsider when:** a part of the state can only be known by the browser.
 
 mod action;
 mod form;

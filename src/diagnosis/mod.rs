@@ -12,6 +12,14 @@
 //! film, has happened; the run as noted is one hypothesis, and its chance is parted among what was different, in
 //! proportion to what each alone adds, and what would have happened anyway. How often the hidden things happen is
 //! common practice, no source, and stands in [`hidden`].
+//!
+//! **Decision:** a cause is a run, simulated like the one that was planned; only how often hidden things
+//! happen is a prior.
+//! **Because:** so a diagnosis and a plan cannot contradict each other, and no table of symptoms has to be
+//! kept.
+//! **Measured:** no frequency of causes was measured (2026-11-25); `tests/answers/what_went_wrong.rs` holds
+//! the ranking.
+//! **Reconsider when:** shops record enough causes to replace the priors.
 
 mod cause;
 mod chance;

@@ -19,6 +19,15 @@
 //! usual; `tests/heat/march.rs` measures the order they give.
 //!
 //! Lanes share the step as a fraction of their own duration, so that belt speeds march side by side.
+//!
+//! **Decision:** integrate with ROS34PW2 and the exact bordered-tridiagonal Jacobian, lanes side by side for
+//! drift cases and belt speeds.
+//! **Because:** it needs no Newton iteration and no allocation, and the lanes share one step.
+//! **Measured:** half of an integration's time goes into the rates, most of that into the vapour over each
+//! cloth, which fewer nodes do not make cheaper (by 2026-11-25, machine not recorded; `cargo xtask bench`
+//! compares it with general solvers).
+//! **Reconsider when:** a general solver beats it in that bench, or the Jacobian stops being tridiagonal but
+//! for its border.
 
 use super::Lanes;
 

@@ -1,4 +1,9 @@
 //! What the desk computes with: the library that ships and the demo print room.
+//!
+//! **Decision:** the last few answers are kept, each under its order and library.
+//! **Because:** an order and a library have exactly one answer.
+//! **Measured:** no time recorded; decided 2026-11-28.
+//! **Reconsider when:** an answer depends on anything else, such as the time.
 
 use crate::desk::Answer;
 use crate::library::{self, Library, LibraryError, PrintRoom, RoomOrder};

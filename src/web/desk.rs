@@ -1,4 +1,10 @@
 //! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
+//!
+//! **Decision:** a tap is painted before its answer, whether that is known or not. What lies in folds and
+//! below the fold is built after the first answer is painted, and a draft is stored after the tap is painted.
+//! **Because:** a known answer that was drawn together with the tap kept the tap unseen for longer.
+//! **Measured:** on 2026-11-29, figures and machine not recorded; `cargo xtask latency` measures it.
+//! **Reconsider when:** a whole answer is drawn within one frame on a slow tablet.
 
 mod derived;
 mod files;

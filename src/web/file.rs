@@ -2,6 +2,11 @@
 //!
 //! A file is text. Out it goes through an address of the page's own (`blob:`), which the page's policy allows and
 //! which no other page can read. Only a browser in a secure context (`https`, a local file) hands out [`Handle`]s.
+//!
+//! **Decision:** the wasm never taps a link: a file goes out through a link that a person taps.
+//! **Because:** so the page cannot navigate by itself, which no policy forbids.
+//! **Measured:** nothing to measure; decided 2026-11-25.
+//! **Reconsider when:** a policy can forbid navigation.
 
 use crate::library::storage_layout::Trouble;
 use crate::web::store::trouble;

@@ -1,5 +1,12 @@
 //! Working ahead: while nothing happens on the page the week's other orders are answered, one after another, so that whoever
 //! opens one finds it worked out; and what the records are searched with is made.
+//!
+//! **Decision:** the first answer is computed while the browser opens its store; the rest of the week, then
+//! the index of the records, while the page is idle. Work that can wait does.
+//! **Because:** the browser compiles each wasm function when it is first called.
+//! **Measured:** that compiling is a third of a first answer (2026-11-29, machine not recorded; `cargo xtask
+//! latency`).
+//! **Reconsider when:** browsers keep compiled wasm, or answers move to a worker.
 
 use super::cached_queries::title;
 use super::desk::Desk;

@@ -20,6 +20,11 @@
 //! So one mechanism gives the band that is shown and the chance that decides. Physics gives the ratios; the
 //! level (what a white binds) is fitted to frequencies of `data/anchors.json`, which are common practice, not
 //! measured: `tests/dye/anchors.rs`.
+//!
+//! **Decision:** physics gives the ratios, the trade's frequencies give the level.
+//! **Because:** no measurement of what a white binds was found.
+//! **Measured:** never on a print: `data/anchors.json` is common practice, and says so (2026-11-25).
+//! **Reconsider when:** a shop or a laboratory measures the dye that a white takes up.
 
 use super::ageing::Reach;
 use crate::numerics::{Lanes, normal};

@@ -11,6 +11,12 @@
 //!
 //! of its colour difference. A print turns by the day that matters if its middle or its rim does; one lot's
 //! dye drives both, so the lesser of the two critical amounts decides.
+//!
+//! **Decision:** the rim is judged with the print it belongs to, by the lesser critical amount.
+//! **Because:** one lot's dye drives both.
+//! **Measured:** nothing: how much of so narrow a line an eye sees, and that ink fills the blocker's step,
+//! are assumed (2026-11-25).
+//! **Reconsider when:** a measured print with a rim tells either of the two.
 
 use super::ageing::{AGEING_CASES, Ageing, AgeingCases, Reach};
 use super::chance::{BleedPath, visible};

@@ -204,6 +204,11 @@ impl<'a> Candidate<'a> {
 
     /// Flashes of this candidate: one after each film that another is printed on. An underbase is flashed
     /// before its colours, and a highlight is printed on ink that was flashed.
+    ///
+    /// **Decision:** the role of the white counts, not only its own strokes.
+    /// **Because:** each flash is a step at the press, and heat that frees dye from the cloth.
+    /// **Measured:** nothing; it follows from the order of the steps at the press (2026-11-28).
+    /// **Reconsider when:** a role is added, or colours are printed wet on wet on the white.
     #[must_use]
     pub fn flashes(&self, job: &Job) -> u32 {
         let alone = job.order.print.role == Role::TopWhite;

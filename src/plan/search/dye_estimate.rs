@@ -11,6 +11,12 @@
 //! less alike the two are, the more the estimate favours the other. An estimate only decides whether a
 //! candidate is worth assessing: no reported number is estimated. Free dye and doubt: chosen, checked by
 //! `tests/answers/screening.rs`.
+//!
+//! **Decision:** the estimate uses every film that was assessed on the same cloth, whichever white it was.
+//! **Because:** the amount goes with the film times what it holds, for every white.
+//! **Measured:** it halves the number of candidates that are assessed (2026-11-28).
+//! **Reconsider when:** whites bind dye by unlike laws, or `tests/answers/screening.rs` finds a candidate
+//! missed.
 
 use crate::plan::bleed::{ADDITIVE, chance, with_evidence};
 use crate::plan::order::{Cloth, Job, Rules};

@@ -13,6 +13,13 @@
 //! Drying costs every piece a pass and two handlings, so it is looked for only if the order cannot be run
 //! without: if the verdict would be a trial or a refusal. For a go with check it is reported and not planned
 //! ([`if_dried`]).
+//!
+//! **Decision:** drying never competes with holding two pieces back. One window of the candidate that comes
+//! nearest, and one of the first that is closed, decide whether dried candidates are searched.
+//! **Because:** drying costs every piece a pass and two handlings.
+//! **Measured:** `tests/answers/screening.rs` assesses all dried candidates and finds none missed
+//! (2026-11-29).
+//! **Reconsider when:** that test finds one missed, or a shop dries cloth in line at no cost.
 
 use super::evaluator::{Evaluator, first_closed};
 use crate::dryer::HistoryError;

@@ -1,4 +1,9 @@
 //! The candidates that were assessed, compared on what the order pays and what it gets.
+//!
+//! **Decision:** the picture shows the candidates that were assessed, and says how many were compared.
+//! **Because:** to assess the rest would cost an answer its tenth of a second.
+//! **Measured:** by 2026-11-28, machine not recorded.
+//! **Reconsider when:** every candidate can be assessed in that time.
 
 use crate::plan::order::Priority;
 use crate::plan::report::{RecipeScores, Scale, TradeOff, sorted_insert};

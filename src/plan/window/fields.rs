@@ -2,6 +2,11 @@
 //!
 //! The print and the cloth beside it are simulated separately: the second is the same for every film on one
 //! cloth.
+//!
+//! **Decision:** the cloth beside the print is not simulated in the cold run.
+//! **Because:** no margin asks for it there.
+//! **Measured:** no time recorded; decided 2026-11-29.
+//! **Reconsider when:** a margin reads the bare cloth at the cold corner.
 
 use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
 use super::question::{Axes, Detail, Question, RUNS};

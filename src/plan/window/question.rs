@@ -1,4 +1,12 @@
 //! What a window is computed for, and on which grid.
+//!
+//! **Decision:** the coarse window has a row each 13 K, is integrated loosely, and follows every other
+//! cooling; the fine one, which is looked at, is integrated closely.
+//! **Because:** a set point found in the coarse window is assessed by simulations of its own; behind the
+//! dryer's mouth a simulation takes longer than in it and differs little from one belt speed to the next.
+//! **Measured:** rows 18 K apart made the search miss a candidate (`tests/answers/screening.rs`, 2026-11-28);
+//! 16 K took red polyester from a trial to a go with two held (`tests/answers/ten_orders.rs`, 2026-11-29).
+//! **Reconsider when:** those two tests pass with wider rows on many more orders than they hold.
 
 use super::belt_steps::{BeltStep, belt_steps};
 use crate::dryer::{DriftCase, Dryer, Stack, StackGrid, TOLERANCE};

@@ -1,4 +1,12 @@
 //! The set point that holds over the whole drift of the dryer.
+//!
+//! **Decision:** the robust set point, never the just-cured one; what a set point costs has fixed weights and
+//! does not come from the verdict.
+//! **Because:** the cold corner must fuse, and the hot corner and a belt stop must leave the print white and
+//! whole.
+//! **Measured:** with dye weighed four times as much, red polyester went from a trial to a bare go whose cold
+//! corner is fused by 89 %: the edge that the film's model favours and the trade avoids (2026-11-29).
+//! **Reconsider when:** measured prints, not the model alone, show that such an edge holds.
 
 use super::belt_steps::BeltStep;
 use super::cell::Cell;

@@ -2,6 +2,11 @@
 //!
 //! To have every reader subscribe to the state itself took most of the script of a click, 17 ms of 21 on a slow tablet, now
 //! 3 of 9: a signal searches all of its readers for each that it loses and finds again, and there are hundreds.
+//!
+//! **Decision:** views read parts of the state; only the frame and a few words subscribe to the state itself.
+//! **Because:** a signal searches all of its readers for each that it loses, and there were hundreds.
+//! **Measured:** the milliseconds above, 2026-11-29; machine not recorded.
+//! **Reconsider when:** Leptos removes a reader without a search.
 
 use crate::desk::State;
 use leptos::prelude::*;

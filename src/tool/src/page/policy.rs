@@ -2,6 +2,15 @@
 //!
 //! Everything is refused (`default-src 'none'`) except the page's own scripts, each allowed by its hash, and WebAssembly. So the
 //! page can make no request by any means that a policy covers. A link that a person taps is not covered.
+//!
+//! **Decision:** the page refuses every request itself, whatever serves it; the list of imports
+//! (`src/tool/src/page/imports`) closes the wasm, and a browser story tries every channel.
+//! **Because:** what a shop types in must not leave its tablet, and the file is opened from sticks and
+//! servers that set no headers.
+//! **Measured:** no time to measure; the story in `src/tool/src/browser/stories/nothing_leaves.rs` fails if a
+//! channel opens.
+//! **Reconsider when:** a browser offers a channel that the policy does not cover: add it to that story
+//! first.
 
 use anyhow::{Context, Result};
 use base64::Engine;

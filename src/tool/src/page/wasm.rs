@@ -1,4 +1,13 @@
 //! Compiling the root package to wasm and binding it to JS.
+//!
+//! **Decision:** the library is an rlib in `Cargo.toml`, and `cargo rustc --crate-type cdylib` makes the
+//! wasm; all packages have one `opt-level`, and none sets `strip`.
+//! **Because:** with both crate types in the manifest cargo leaves fat LTO out and says nothing; a level for
+//! each package gave a broken wasm with fat LTO; `strip` removes the section from which the binding reads the
+//! target's features.
+//! **Measured:** seen in the build by 2026-11-25; compiler version and machine not recorded.
+//! **Reconsider when:** cargo or wasm-bindgen changes one of these three: try each apart with `cargo xtask
+//! build`.
 
 use crate::host::command::run;
 use crate::host::workspace::Workspace;

@@ -1,5 +1,12 @@
 //! A part of a screen that is drawn as markup and tapped by name: what is only read and tapped costs the page a tenth
 //! of what a Leptos view for each kind of row does.
+//!
+//! **Decision:** what is only read and tapped is written as text: whole screens, and the answer, whose parts
+//! are replaced where they differ. Folds are no part of a text, so that they stay open.
+//! **Because:** a Leptos view for each kind of row is ten times as long, and one that is drawn anew takes off
+//! every attribute and sets it again.
+//! **Measured:** that was nearly a third of the script behind a tap (2026-11-29, machine not recorded).
+//! **Reconsider when:** Leptos leaves equal attributes alone, or such a part needs fields to type in.
 
 use crate::desk::{Action, State};
 use crate::web::desk::Desk;

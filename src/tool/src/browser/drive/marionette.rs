@@ -4,6 +4,13 @@
 //! `[0, number, name, parameters]` after its length and a colon. It answers `[1, number, error, result]`. This module speaks
 //! WebDriver over http on the other side, so that a story drives Firefox like every other browser.
 //! The protocol: <https://firefox-source-docs.mozilla.org/testing/marionette/Protocol.html>.
+//!
+//! **Decision:** Firefox is driven over its own protocol, Marionette, without a driver program. WebKitGTK's
+//! page records its own console.
+//! **Because:** Debian ships no driver for Firefox, and the stories need only eight commands; WebKitGTK's
+//! driver hands out no console.
+//! **Measured:** nothing; decided 2026-11-28 on what Debian ships.
+//! **Reconsider when:** Debian packages a driver, or the stories need many more commands.
 
 use crate::page::serve;
 use anyhow::{Context, Result, bail};
