@@ -1,4 +1,4 @@
-//! The march: a stiff initial-value problem in time, several cases side by side.
+//! The integrator: a stiff initial-value problem in time, several cases side by side.
 //!
 //! Heat conducted through a stack couples each node to its neighbours only, so the Jacobian of the temperatures
 //! is tridiagonal. Water that leaves a cloth takes its heat from every node of that cloth at a rate that depends
@@ -18,7 +18,7 @@
 //! No Newton iteration, no allocation. Coefficients are from memory in their published form and transformed as
 //! usual; `tests/heat/march.rs` measures the order they give.
 //!
-//! Lanes share the step as a fraction of their own duration, so that belt speeds march side by side.
+//! Lanes share the step as a fraction of their own duration, so that belt speeds are integrated side by side.
 //!
 //! **Decision:** integrate with ROS34PW2 and the exact bordered-tridiagonal Jacobian, lanes side by side for
 //! drift cases and belt speeds.
