@@ -24,9 +24,9 @@ pub use bleed::{
     BleedPath, OvenTest, Rim, after_clean_lots, after_lot_pieces, after_lot_test, lots, seen as seen_share,
 };
 pub use order::{
-    BlockerBase, Cloth, Colour, ColoursOnTop, CureKind, DyeClass, Evidence, Finish, Garment, HeatEvent, Job,
-    Law, Mix, Opacity, Order, Print, Priority, Role, Rules, Sheen, Shop, USUAL_OVERHANG_MM, Use, UseKind,
-    Yield, bounds, check, mixes,
+    BlockerBase, Cloth, Colour, ColoursOnTop, CureKind, DyeClass, Evidence, EvidenceSubject, Finish, Garment,
+    HeatEvent, Job, Law, Mix, Opacity, Order, Print, Priority, Role, Rules, Sheen, Shop, USUAL_OVERHANG_MM,
+    Use, UseKind, Yield, bounds, check, mixes,
 };
 pub use recipe::ANCHOR_FILM;
 pub use report::{

@@ -4,7 +4,9 @@
 
 use super::common::{an_order, library};
 use whitehold::library::job;
-use whitehold::plan::{Evidence, HeatEvent, Opacity, Order, Priority, Screening, Sheen, Verdict, screening};
+use whitehold::plan::{
+    Evidence, EvidenceSubject, HeatEvent, Opacity, Order, Priority, Screening, Sheen, Verdict, screening,
+};
 
 const LABELS: [&str; 12] = [
     "100% cotton jersey 150 gsm black",
@@ -61,7 +63,7 @@ fn of_round(label: &str, i: usize) -> Order {
     let mut order = order.build();
     if i % 7 == 6 {
         order.evidence = vec![Evidence {
-            about: "article".into(),
+            about: EvidenceSubject::Article,
             name: String::new(),
             white: "gannet".into(),
             pieces: 30,

@@ -4,7 +4,7 @@
 //! the demo print room's (invented); what is checked is the judgement, not the data.
 
 use super::common::{answered, demo_order, ten_orders};
-use whitehold::plan::{Code, Evidence, Topic, UseKind, Verdict};
+use whitehold::plan::{Code, Evidence, EvidenceSubject, Topic, UseKind, Verdict};
 
 /// Dwell 25 to 110 s, film 155 to 195 °C at its hottest and fused by more than 93 % at its bottom: what a shop's dryer
 /// does to plastisol. Common practice, no source. A nylon white cures cooler.
@@ -59,7 +59,7 @@ fn evidence_of_the_lot_turns_a_trial_into_a_go_or_stops_it() {
     let looked_at = |turned: u32| {
         let mut order = demo_order("1187");
         order.evidence.push(Evidence {
-            about: "lot".into(),
+            about: EvidenceSubject::Lot,
             name: order.garments[0].lot.clone(),
             white: "gannet".into(),
             pieces: 6,

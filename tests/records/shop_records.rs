@@ -4,7 +4,7 @@ use serde_json::json;
 use whitehold::ink::WhiteRecord;
 use whitehold::library::log::{Change, Kind, Log, Recorded};
 use whitehold::library::{self, FabricDye, Library, TrialReading, TrialRecord};
-use whitehold::plan::{Colour, Order, Report, Shop};
+use whitehold::plan::{Colour, EvidenceSubject, Order, Report, Shop};
 
 fn keep<T: Recorded>(log: &mut Log, id: &str, record: &T) {
     let edits = vec![log.keep(id, record).unwrap()];
@@ -98,6 +98,9 @@ fn what_was_read_on_a_trial_is_evidence_for_the_next_order() {
     let trial = TrialRecord { white: "gannet".into(), lot: "HL-2031".into(), ..TrialRecord::default() };
     let reading = TrialReading { days: 7.0, pieces: 3, turned: 1, ..TrialReading::default() };
     let seen = trial.evidence(&reading);
-    assert_eq!((seen.about.as_str(), seen.name.as_str(), seen.white.as_str()), ("lot", "HL-2031", "gannet"));
+    assert_eq!(
+        (seen.about, seen.name.as_str(), seen.white.as_str()),
+        (EvidenceSubject::Lot, "HL-2031", "gannet")
+    );
     assert_eq!((seen.pieces, seen.turned), (3, 1));
 }

@@ -5,8 +5,10 @@
 //! [`White`](crate::ink::White), a dryer run. It must not know the shop's log.
 
 mod dryer_run;
+mod dye;
 mod fabric;
 mod garment;
+mod label_reasons;
 mod order;
 mod white;
 

@@ -3,7 +3,7 @@
 use crate::library::Library;
 use crate::library::log::recorded;
 use crate::library::resolve::{DryerRun, ProbeAt, ProbeReading, ProbeRun};
-use crate::plan::{Colour, DyeClass, Evidence, Garment};
+use crate::plan::{Colour, DyeClass, Evidence, EvidenceSubject, Garment};
 use crate::quantity::FieldError;
 use crate::textile::{Fibre, label};
 use serde::{Deserialize, Serialize};
@@ -158,9 +158,13 @@ impl TrialRecord {
     /// A reading of this trial as evidence for an order: about the lot if one is known, else about the white.
     #[must_use]
     pub fn evidence(&self, reading: &TrialReading) -> Evidence {
-        let (about, name) = if self.lot.is_empty() { ("white", &self.white) } else { ("lot", &self.lot) };
+        let (about, name) = if self.lot.is_empty() {
+            (EvidenceSubject::White, &self.white)
+        } else {
+            (EvidenceSubject::Lot, &self.lot)
+        };
         Evidence {
-            about: about.into(),
+            about,
             name: name.clone(),
             white: self.white.clone(),
             pieces: reading.pieces,

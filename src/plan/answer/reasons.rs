@@ -3,7 +3,7 @@
 use super::reason_rank::RankedReasons;
 use super::reasons_seen::add_seen;
 use crate::plan::bleed::evidence;
-use crate::plan::order::{Cloth, DyeClass, Job, Yield};
+use crate::plan::order::{Cloth, DyeClass, EvidenceSubject, Job, Yield};
 use crate::plan::recipe::{damp, stack_of, water};
 use crate::plan::report::{Clearance, Code, Margin, Reason, Topic, Verdict, tightness, word};
 use crate::plan::verdict::{Assessment, Judgement};
@@ -74,7 +74,8 @@ fn of_dye(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>, bleed: &Margin, r
         reasons.add_pressing(reason, !rim.holds());
     }
     let lot = &cloth.garment.lot;
-    let tested = job.order.evidence.iter().any(|seen| seen.about == "lot" && seen.name == *lot);
+    let tested =
+        job.order.evidence.iter().any(|seen| seen.about == EvidenceSubject::Lot && seen.name == *lot);
     if !tested && !lot.is_empty() && assessment.verdict >= Verdict::Trial {
         reasons.add(Reason::new(Code::LotNew).word("lot", lot));
     }

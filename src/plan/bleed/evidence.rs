@@ -1,7 +1,7 @@
 //! Earlier tests of this lot, article or white, and how they change the chance of bleeding.
 
 use super::chance::{after_clean_lots, after_lot_pieces, after_lot_test};
-use crate::plan::order::{Cloth, Evidence, Job, Rules};
+use crate::plan::order::{Cloth, Evidence, EvidenceSubject, Job, Rules};
 use crate::plan::recipe::Candidate;
 
 /// Earlier tests that bear on a candidate: of its white, and on its own lot where they are about a lot.
@@ -11,14 +11,15 @@ pub fn evidence<'a>(
     candidate: &'a Candidate<'_>,
 ) -> impl Iterator<Item = &'a Evidence> {
     job.order.evidence.iter().filter(move |seen| {
-        seen.white == candidate.white.id && (seen.about != "lot" || seen.name == cloth.garment.lot)
+        seen.white == candidate.white.id
+            && (seen.about != EvidenceSubject::Lot || seen.name == cloth.garment.lot)
     })
 }
 
 /// The longest test of this very lot.
 pub fn lot_test<'a>(job: &'a Job, cloth: &'a Cloth, candidate: &'a Candidate<'_>) -> Option<&'a Evidence> {
     evidence(job, cloth, candidate)
-        .filter(|seen| seen.about == "lot")
+        .filter(|seen| seen.about == EvidenceSubject::Lot)
         .max_by(|a, b| a.days.total_cmp(&b.days))
 }
 

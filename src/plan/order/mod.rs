@@ -15,7 +15,7 @@ mod wear;
 pub use garment::{Colour, DyeClass, Finish, Garment};
 pub use job::{BlockerBase, Cloth, Job, Law, Rules, Yield, check};
 pub use mix::{Mix, mixes};
-pub use order_fields::{Evidence, Order, Shop};
+pub use order_fields::{Evidence, EvidenceSubject, Order, Shop};
 pub use print::{
     ColoursOnTop, CureKind, HeatEvent, Opacity, Print, Priority, Role, Sheen, USUAL_OVERHANG_MM,
 };

@@ -59,12 +59,24 @@ impl Default for Shop {
     }
 }
 
+/// What an earlier test tested.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum EvidenceSubject {
+    /// The dye lot of the cloth.
+    Lot,
+    /// The article, whatever its lot.
+    Article,
+    /// The white, whatever the cloth.
+    White,
+}
+
 /// An earlier test of this lot, article or white.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Evidence {
-    /// What was tested: `lot`, `article` or `white`.
-    pub about: String,
+    /// What was tested.
+    pub about: EvidenceSubject,
     /// Id or name of that lot, article or white.
     pub name: String,
     /// Id of the white that was printed.
