@@ -16,7 +16,7 @@ use crate::host::command::{as_typed, run};
 use crate::host::progress::{say, step};
 use crate::host::workspace::{Workspace, write};
 use anyhow::{Context, Result, ensure};
-use outcomes::Outcome;
+use outcomes::MutantOutcome;
 use serde_json::Value;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -60,7 +60,7 @@ pub fn mutants(workspace: &Workspace, seed: u64, sample: usize) -> Result<()> {
         say(&format!("    {}", outcome.line()));
         outcomes.push(outcome);
     }
-    let json: Vec<_> = outcomes.iter().map(Outcome::json).collect();
+    let json: Vec<_> = outcomes.iter().map(MutantOutcome::json).collect();
     write(&workspace.dist().join("mutants.json"), format!("{}\n", serde_json::to_string_pretty(&json)?))?;
     outcomes::summary(&outcomes, seed).iter().for_each(|line| say(line));
     Ok(())
@@ -117,7 +117,7 @@ impl TestBench {
     ///
     /// cargo-mutants is told to take one mutant by dividing all of them into as many shards as there are: its filter by name
     /// lets other mutants through (27.1.0: those that delete a field of a struct).
-    fn test(&self, place: usize, all: &[String], timeout: Duration) -> Result<Outcome> {
+    fn test(&self, place: usize, all: &[String], timeout: Duration) -> Result<MutantOutcome> {
         let mut command = self.cargo_mutants();
         command.args(["--in-place", "--no-shuffle", "--shard", &format!("{place}/{}", all.len())]);
         command.args(["--baseline", "skip", "--timeout", &timeout.as_secs().max(1).to_string()]);
@@ -126,7 +126,7 @@ impl TestBench {
         self.cheaply(&mut command)
             .status()
             .with_context(|| format!("{} could not start", self.program.display()))?;
-        let outcome = Outcome::read(&self.home.join("mutants.out/outcomes.json"))?;
+        let outcome = MutantOutcome::read(&self.home.join("mutants.out/outcomes.json"))?;
         ensure!(outcome.name == all[place], "{} was tested instead of {}", outcome.name, all[place]);
         Ok(outcome)
     }

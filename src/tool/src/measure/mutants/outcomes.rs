@@ -8,7 +8,7 @@ use std::time::Duration;
 
 /// What became of a mutant.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Outcome {
+pub struct MutantOutcome {
     /// Place and change: `src/cure/mod.rs:45:9: replace * with / in Cure<L>::advance`.
     pub name: String,
     result: MutantResult,
@@ -39,7 +39,7 @@ impl MutantResult {
     }
 }
 
-impl Outcome {
+impl MutantOutcome {
     /// Reads what cargo-mutants wrote of one mutant.
     ///
     /// # Errors
@@ -77,7 +77,7 @@ impl Outcome {
 }
 
 /// The survivors, the time of a mutant, and how many were caught.
-pub fn summary(outcomes: &[Outcome], seed: u64) -> Vec<String> {
+pub fn summary(outcomes: &[MutantOutcome], seed: u64) -> Vec<String> {
     let count = |result| outcomes.iter().filter(|it| it.result == result).count();
     let [caught, too_long, survived, unviable] =
         [MutantResult::Caught, MutantResult::TooLong, MutantResult::Survived, MutantResult::Unviable]
@@ -105,11 +105,11 @@ pub fn summary(outcomes: &[Outcome], seed: u64) -> Vec<String> {
 mod tests {
     use super::*;
 
-    fn outcome(name: &str, summary: &str, took: f64) -> Outcome {
+    fn outcome(name: &str, summary: &str, took: f64) -> MutantOutcome {
         let phases = json!([{ "phase": "Build", "duration": took }, { "phase": "Test", "duration": 1.0 }]);
         let mutant = json!({ "scenario": { "Mutant": { "name": name } }, "summary": summary, "phase_results": phases });
         let baseline = json!({ "scenario": "Baseline", "summary": "Success", "phase_results": [] });
-        Outcome::of(&json!({ "outcomes": [baseline, mutant] })).unwrap()
+        MutantOutcome::of(&json!({ "outcomes": [baseline, mutant] })).unwrap()
     }
 
     #[test]
@@ -136,7 +136,7 @@ mod tests {
         for found in
             [json!({}), json!({ "outcomes": [] }), json!({ "outcomes": [{ "scenario": "Baseline" }] })]
         {
-            assert_eq!(Outcome::of(&found), None, "{found}");
+            assert_eq!(MutantOutcome::of(&found), None, "{found}");
         }
     }
 }
