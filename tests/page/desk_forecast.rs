@@ -50,7 +50,7 @@ fn the_band_rises_from_good_to_bad_and_stays_in_its_box() {
 #[test]
 fn a_cut_shows_as_many_dots_as_there_is_dye() {
     let forecast = &*RED;
-    let drawn = film_sections(&forecast).expect("a film");
+    let drawn = film_sections(forecast).expect("a film");
     assert!((drawn.eye - FILM * 30.0 / forecast.film_um).abs() < 1e-9 || drawn.eye == FILM);
     let dots = |path: &str| path.matches('M').count() as f64;
     let last = forecast.cuts.len() - 1;
