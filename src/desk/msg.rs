@@ -17,33 +17,34 @@ use std::sync::Arc;
 /// Something that happened on the page.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Msg {
-    /// Nothing yet: work out the draft.
+    /// The page has started: its draft is to be answered.
     Start,
     /// Text was typed into a field.
     Type(Field, String),
-    /// A field went a number of taps up or down.
+    /// The stepper of a field was tapped: so many steps up, or down where negative.
     Step(Field, i32),
-    /// Something was chosen.
+    /// A choice was made.
     Choose(Choice),
     /// Typing or dragging is over: the next touch is a new step of Undo.
     Done,
-    /// Another garment is shown in the form.
+    /// The garment at this place is shown in the form.
     Garment(usize),
-    /// One more garment.
+    /// A garment is added.
     AddGarment,
-    /// The shown garment goes.
+    /// The shown garment is removed.
     RemoveGarment,
     /// An order is put into the form under a title.
     Open(Box<Order>, String),
     /// A new order for the same shop.
     Blank,
-    /// The share of the open mesh that lies on the cloth goes a step up or down; nothing = back to the prior.
+    /// The share of the open mesh volume that is transferred to the cloth moves so many steps; `None` = back to the
+    /// prior.
     Transfer(Option<i32>),
-    /// The other units.
+    /// The other system of units is shown.
     Units,
-    /// The other language.
+    /// The other language is shown.
     Language,
-    /// A theme.
+    /// A theme is shown.
     Theme(Theme),
     /// One step back.
     Undo,
@@ -57,43 +58,43 @@ pub enum Msg {
     Sample(usize),
     /// The shown garment's colour is the one on its label, whatever stands in the colour field.
     ColourOfLabel,
-    /// Another screen.
+    /// A screen is shown.
     Show(Screen),
-    /// A way of the trade's picture was tapped.
+    /// The recipe at this place of the trade-off chart was tapped.
     Tap(usize),
-    /// A way to print is chosen by its key.
+    /// A pick is chosen by its key.
     Use(String),
-    /// The set point was moved: set temperature, °C, and belt, m/min.
+    /// The set point was moved.
     Point(DialSetting),
     /// The set point goes back to the best.
     BestPoint,
     /// An order was answered.
     Answered(Box<Order>, Result<Box<Answer>, Vec<FieldError>>),
-    /// A window was worked out for the way of this key.
+    /// A window was worked out for the pick of this key.
     Windowed(String, Result<Box<WindowReport>, Vec<FieldError>>),
-    /// How the white ages was worked out for the way of this key.
+    /// How the white ages was worked out for the pick of this key.
     Forecast(String, Result<Box<BleedForecast>, Vec<FieldError>>),
     /// Something happened to the shop's records, at this time.
     Records(Clock, RecordsMsg),
-    /// So many changes of records were stored, or could not be; those stay in memory and are tried again.
+    /// So many changes of records were stored. Those that could not be stay in memory and are tried again.
     LogAppended(u32, Result<(), Trouble>),
-    /// What stands on the page was kept, or could not be.
+    /// The draft on the page was saved, or could not be.
     DraftSaved(Result<(), Trouble>),
-    /// A kept draft was found after the desk was drawn.
+    /// A saved draft was found after the page was drawn.
     DraftFound(Box<Draft>),
-    /// Something happened to the store.
+    /// The store reports a problem.
     Trouble(Trouble),
-    /// What was told of the store was read.
+    /// The notice about the store was read.
     DismissTrouble,
-    /// The text of a file is brought back.
+    /// The text of a file with a draft was opened.
     OpenDraftFile(String),
-    /// Something is seen on a print that went wrong.
+    /// A defect is seen on a print; `None` takes that back.
     DefectSeen(Option<Defect>),
-    /// The causes that fit were worked out for the way of this key.
+    /// The causes that fit were worked out for the pick of this key.
     Diagnosed(String, Result<Option<Box<Diagnosis>>, Vec<FieldError>>),
     /// A job sheet was read back, or could not be.
     Scanned(Result<Box<SheetCode>, SheetCodeError>),
-    /// What came of that was read.
+    /// The notice about it was read.
     DismissScan,
 }
 
@@ -113,7 +114,7 @@ pub enum Choice {
     Dyed(Option<bool>),
     /// How well its dye holds.
     DyeClass(DyeClass),
-    /// A finish is on it or not.
+    /// Whether it bears a finish.
     Finish(Finish, bool),
     /// What matters most.
     Priority(Priority),
@@ -121,17 +122,17 @@ pub enum Choice {
     Role(Role),
     /// How well it must cover.
     Opacity(Opacity),
-    /// How it shall shine.
+    /// How it must shine.
     Sheen(Sheen),
     /// How the colours on top cure.
     ColourCure(CureKind),
     /// What it is worn for.
     Kind(UseKind),
-    /// Stacked while hot.
+    /// Whether pieces are stacked while hot.
     StackedHot(bool),
     /// The dryer, by its id.
     Dryer(String),
-    /// A white or blocker is on the shelf or not.
+    /// Whether a white or blocker is on the shelf.
     Shelf(String, bool),
 }
 
@@ -140,33 +141,33 @@ pub enum Choice {
 pub enum Effect {
     /// Work out an order and send [`Msg::Answered`].
     Answer(Box<Order>),
-    /// Work out the window of a way and send [`Msg::Windowed`] with the key.
+    /// Work out the window of a pick and send [`Msg::Windowed`] with the key.
     Window {
         /// The order.
         order: Box<Order>,
-        /// The way to print.
+        /// The pick.
         pick: Box<Pick>,
         /// Its key.
         key: String,
-        /// The set point, °C and m/min; nothing = the best.
+        /// The set point; `None` = the best.
         at: Option<DialSetting>,
     },
-    /// Work out how the white of a way ages and send [`Msg::Forecast`] with the key.
+    /// Work out how the white of a pick ages and send [`Msg::Forecast`] with the key.
     Forecast {
         /// The order.
         order: Box<Order>,
-        /// The way to print.
+        /// The pick.
         pick: Box<Pick>,
         /// Its key.
         key: String,
-        /// The set point, °C and m/min; nothing = the best.
+        /// The set point; `None` = the best.
         at: Option<DialSetting>,
     },
     /// Work out the causes that fit what is seen and send [`Msg::Diagnosed`] with the key.
     Diagnose {
         /// The order.
         order: Box<Order>,
-        /// The way to print.
+        /// The pick.
         pick: Box<Pick>,
         /// Its key.
         key: String,
@@ -175,10 +176,10 @@ pub enum Effect {
         /// What is seen.
         seen: Defect,
     },
-    /// Keep the draft and send [`Msg::DraftSaved`].
+    /// Save the draft and send [`Msg::DraftSaved`].
     SaveDraft,
     /// Store these lines of the log and send [`Msg::LogAppended`].
     AppendLog(Vec<Line>),
-    /// Orders are answered with another library from now on.
+    /// The library has changed: what was answered with the one before no longer holds.
     LibraryChanged,
 }

@@ -10,22 +10,22 @@ use crate::library::log::{Key, Kind};
 use crate::plan::{Order, PrintStep};
 use serde_json::Value;
 
-/// What stands on the shelf of one white.
+/// One white or blocker on the shelf.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stock {
     /// Its name.
     pub name: String,
     /// Its record.
     pub key: Key,
-    /// Tubs that are noted.
+    /// Tubs that are recorded.
     pub tubs: usize,
-    /// What is left in those that were weighed, kg; nothing where none was.
+    /// What is left in the tubs that were weighed, kg; `None` where none was.
     pub left_kg: Option<f64>,
-    /// Pieces of the order in the form that it is enough for, where its way to print uses this white.
+    /// Pieces of the order in the form that it is enough for, where the chosen pick uses this white.
     pub enough: Option<f64>,
 }
 
-/// What stands on the shelf.
+/// The whites and blockers on the shelf.
 #[must_use]
 pub fn stock(state: &State) -> Vec<Stock> {
     let (records, library) = (&state.records, state.records.library());
@@ -55,8 +55,8 @@ pub fn stock(state: &State) -> Vec<Stock> {
     shelf.iter().filter_map(one).collect()
 }
 
-/// White on one piece of the order in the form, kg, where its way to print uses this white: area, coverage and film
-/// times the density of its class.
+/// White on one piece of the order in the form, kg, where the chosen pick uses this white: printed area times film times
+/// the density of its class.
 fn kg_a_piece(state: &State, id: &str) -> Option<f64> {
     let (pick, order) = (state.pick().filter(|pick| pick.white == id)?, state.order.as_ref()?);
     let library = state.records.library();
@@ -71,7 +71,7 @@ fn kg_a_piece(state: &State, id: &str) -> Option<f64> {
     (mass > 0.0).then_some(mass)
 }
 
-/// A kept order: its record, title, pieces and day.
+/// An order that is kept as a record.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KeptOrder {
     /// Its record.
@@ -80,11 +80,11 @@ pub struct KeptOrder {
     pub title: String,
     /// Pieces of all its garments.
     pub pieces: u32,
-    /// Day it must leave; empty if open.
+    /// Day it must leave, `2026-11-24`; empty if none is set.
     pub due: String,
 }
 
-/// The orders that are kept, those that are due first at the head, those without a day last.
+/// The kept orders by their due day, those without one last.
 #[must_use]
 pub fn kept_orders(state: &State) -> Vec<KeptOrder> {
     let mut kept: Vec<KeptOrder> = Vec::new();

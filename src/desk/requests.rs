@@ -5,7 +5,7 @@ use super::msg::Effect;
 use super::screen::Screen;
 use super::state::{Keeping, State, key};
 
-/// Reads the draft: a new order is asked about, the same one only clears the errors.
+/// Asks for the answer to the draft. For the order that is already answered, only its errors are cleared.
 pub(super) fn request_answer(state: &mut State, effects: &mut Vec<Effect>) {
     match state.draft.read().map(|order| state.records.with_trials(order)) {
         Err(errors) => {
@@ -15,7 +15,7 @@ pub(super) fn request_answer(state: &mut State, effects: &mut Vec<Effect>) {
         Ok(order) => {
             let known = state.asked.as_ref().or(state.order.as_ref());
             if known == Some(&order) {
-                // Back at an order that was already answered: what the form said against another one is gone.
+                // The form is back at the answered order: its errors belonged to another text.
                 if state.asked.is_none() {
                     state.errors.clear();
                     state.title = state.draft.text(Field::Title).into();
@@ -28,7 +28,7 @@ pub(super) fn request_answer(state: &mut State, effects: &mut Vec<Effect>) {
     }
 }
 
-/// Asks anew about the order that was answered, because what it is answered with has changed.
+/// Asks for the answer to the draft although its order has not changed, because the library has.
 pub(super) fn request_answer_again(state: &mut State, effects: &mut Vec<Effect>) {
     if let Ok(order) = state.draft.read() {
         let order = state.records.with_trials(order);
@@ -37,7 +37,8 @@ pub(super) fn request_answer_again(state: &mut State, effects: &mut Vec<Effect>)
     }
 }
 
-/// Asks for the window or the forecast that is on the screen, if the set point can be read.
+/// Asks for what the shown screen needs: window, forecast or diagnosis. A set point that cannot be read is an error
+/// instead.
 pub(super) fn request_for_screen(state: &mut State, effects: &mut Vec<Effect>) {
     let wanted = match state.screen {
         Screen::Job | Screen::Library | Screen::PrintRoom | Screen::Settings => false,
@@ -64,7 +65,7 @@ pub(super) fn request_for_screen(state: &mut State, effects: &mut Vec<Effect>) {
     }
 }
 
-/// Asks for the causes of what is seen, if it can be read how the print was run.
+/// Asks for the causes of the defect that is seen. A run that cannot be read is an error instead.
 fn request_diagnosis(state: &mut State, effects: &mut Vec<Effect>) {
     state.diagnosis = None;
     let run = match state.run() {

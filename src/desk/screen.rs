@@ -21,7 +21,7 @@ pub enum Screen {
     Diagnosis,
     /// The job sheet, as it is printed.
     JobSheet,
-    /// Language, units, money and whatever else holds for every order.
+    /// Language, units, money and what else holds for every order.
     Settings,
 }
 
@@ -38,7 +38,7 @@ impl Screen {
         Self::Settings,
     ];
 
-    /// The word behind `#` in the address.
+    /// The word behind `#` in the address. It stays as it is when a screen gets another name, so that bookmarks hold.
     #[must_use]
     pub fn hash(self) -> &'static str {
         match self {
@@ -53,7 +53,7 @@ impl Screen {
         }
     }
 
-    /// The screen of an address; nothing for an unknown one.
+    /// The screen of an address; `None` for an unknown one.
     #[must_use]
     pub fn of_hash(hash: &str) -> Option<Self> {
         let hash = hash.trim_start_matches('#');

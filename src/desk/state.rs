@@ -16,30 +16,31 @@ use crate::wording::Voice;
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
-/// How far from the best point a forecast can be dragged before the window was looked at: K, and times the belt.
+/// How far from the best set point a forecast can be dragged while no window has been worked out: K.
 const NEAR_K: f64 = 15.0;
+/// The same for the belt: by what factor.
 const NEAR_BELT: f64 = 1.6;
 
-/// Whether what is typed outlives the page.
+/// Whether the draft is saved.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Keeping {
-    /// Not tried yet.
+    /// No save was tried yet.
     #[default]
     Untried,
-    /// On its way to the disk.
+    /// A save is on its way to the disk.
     Saving,
-    /// What stands on the page is on the disk.
+    /// The draft on the page is on the disk.
     Kept,
     /// It could not be saved.
     NotKept,
 }
 
-/// What was touched last: touches of the same thing in a row are one step of Undo.
+/// What was changed last: changes of the same thing in a row are one step of Undo.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Touch {
-    /// A field of a garment or, with any number, of the order.
+    /// A field of the garment with this number; of the order, with 0.
     Field(Field, usize),
     /// The set point.
     Point,
@@ -49,13 +50,13 @@ pub enum Touch {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct State {
-    /// What stands in the form.
+    /// The order form.
     pub draft: Draft,
-    /// Drafts that Undo goes back to, the latest last.
+    /// Drafts that Undo goes back to, the newest last.
     pub undo: Vec<Draft>,
     /// Drafts that Redo goes forward to, the next last.
     pub redo: Vec<Draft>,
-    /// What was touched last.
+    /// What was changed last.
     pub touch: Option<Touch>,
     /// The screen shown.
     pub screen: Screen,
@@ -69,36 +70,36 @@ pub struct State {
     pub cloth: Option<Lab>,
     /// The order being worked out.
     pub asked: Option<Order>,
-    /// What is wrong with the form now; the answer stays.
+    /// What is wrong with the form. The last answer stays beside it.
     pub errors: Vec<FieldError>,
-    /// The window of the chosen way, at the set point.
+    /// The window of the chosen pick, at the set point.
     pub window: Option<WindowReport>,
     /// What is wrong with the set point, or why there is no window or forecast.
     pub window_errors: Vec<FieldError>,
     /// A colour meter's file that was opened for the garment, or why it cannot be read.
     #[serde(skip)]
     pub meter: Option<Result<MeterFile, MeterError>>,
-    /// How the white of the chosen way ages, at the set point; absent too where nothing bleeds.
+    /// How the white of the chosen pick ages, at the set point; `None` too where nothing bleeds.
     pub forecast: Option<BleedForecast>,
-    /// The causes that fit what is seen on a print, at the run that the draft tells.
+    /// The causes that fit the defect, for the run in the draft.
     #[serde(skip)]
     pub diagnosis: Option<Diagnosis>,
-    /// What came of reading a job sheet back: the title of its order, or why it could not be read.
+    /// The last job sheet that was read back: the title of its order, or why it could not be read.
     #[serde(skip)]
     pub scanned: Option<Result<String, SheetCodeError>>,
-    /// The way of the trade's picture that was tapped, by its place.
+    /// The recipe of the trade-off chart that was tapped, by its place.
     #[serde(skip)]
     pub tapped: Option<usize>,
-    /// What the live region says.
+    /// What the live region says to screen readers.
     pub spoken: String,
-    /// Whether the draft is kept.
+    /// Whether the draft is saved.
     pub keeping: Keeping,
     /// The shop's records.
     #[serde(skip)]
     pub records: Records,
     /// Changes of records that are on their way to the disk.
     pub storing: u32,
-    /// What is wrong with the store, to be told until it is right again.
+    /// What is wrong with the store; shown until it works again.
     pub trouble: Option<Trouble>,
 }
 
@@ -115,7 +116,7 @@ impl State {
         self.draft.voice()
     }
 
-    /// The sign of the shop's money behind a name, `, €`; nothing for a shop that counts without one.
+    /// The sign of the shop's money as it follows a name, `, €`; empty for a shop that uses none.
     #[must_use]
     pub fn money(&self) -> String {
         let sign = RoomSettings::of(self.records.log()).money;
@@ -148,7 +149,7 @@ impl State {
         self.report.is_some() && !self.errors.is_empty()
     }
 
-    /// The chosen way to print, or the best.
+    /// The chosen pick, or the best.
     #[must_use]
     pub fn pick(&self) -> Option<&Pick> {
         let picks = &self.report.as_ref()?.picks;
@@ -156,7 +157,7 @@ impl State {
         chosen.and_then(|chosen| picks.iter().find(|pick| is_key_of(chosen, pick))).or_else(|| picks.first())
     }
 
-    /// The place of that way among the picks.
+    /// The place of that pick among all picks.
     #[must_use]
     pub fn pick_at(&self) -> usize {
         let picks = self.report.as_ref().map_or(&[][..], |report| &report.picks);
@@ -164,20 +165,20 @@ impl State {
         picks.iter().position(|it| pick.is_some_and(|pick| std::ptr::eq(it, pick))).unwrap_or(0)
     }
 
-    /// The way whose window is shown: the chosen one, or the one whose closed window refuses the order.
+    /// The pick whose window is shown: the chosen one, or the one whose closed window refuses the order.
     #[must_use]
     pub fn pick_or_closed(&self) -> Option<&Pick> {
         self.pick().or_else(|| self.report.as_ref()?.closed.as_deref())
     }
 
-    /// What was read from the label of the garment in the form; empty while that is not known.
+    /// What was read from the label of the garment in the form; empty while there is no answer.
     #[must_use]
     pub fn readings(&self) -> &[Reason] {
         let each = self.report.as_ref().map(|report| report.understood_each.as_slice());
         each.and_then(|each| each.get(self.draft.at)).map_or(&[], Vec::as_slice)
     }
 
-    /// Colour of the cloth of the garment in the form, where it is the answered one.
+    /// Colour of the cloth of the garment in the form, where the answer is about that garment.
     #[must_use]
     pub fn shade(&self) -> Option<Lab> {
         self.cloth.filter(|_| self.report.as_ref().is_some_and(|report| report.garment == self.draft.at))
@@ -195,7 +196,7 @@ impl State {
         found.cloned().chain(of_shop.flatten())
     }
 
-    /// Whether the chosen way has dye that could travel, and a setting to travel at.
+    /// Whether the chosen pick has a margin against bleeding and a setting to work the forecast out at.
     #[must_use]
     pub fn bleeds(&self) -> bool {
         self.pick().is_some_and(|pick| {
@@ -203,7 +204,7 @@ impl State {
         })
     }
 
-    /// Where the shown screen stands in the dryer: its own set point, or the best of the way.
+    /// The setting that the shown screen is about: its own, or the best of the pick.
     #[must_use]
     pub fn stands(&self) -> Option<Setting> {
         let shown = match self.screen {
@@ -213,8 +214,8 @@ impl State {
         shown.or_else(|| self.pick_or_closed().and_then(|pick| pick.setting))
     }
 
-    /// Accepted range of a field: of the set point, what the window's axes show. Where no window was looked at, a
-    /// neighbourhood of the best point.
+    /// Accepted range of a field. That of the set point is what the axes of the window show; before there is a window,
+    /// a neighbourhood of the best point.
     #[must_use]
     pub fn bound(&self, field: Field) -> Option<Bound> {
         let ends = |axis: &[f64]| Some((*axis.first()?, *axis.last()?));
@@ -235,7 +236,7 @@ impl State {
         }
     }
 
-    /// The share of the open mesh volume that lies on the cloth: the shop's own, or the prior.
+    /// The share of the open mesh volume that is transferred to the cloth: the shop's own, or the prior.
     #[must_use]
     pub fn transfer(&self) -> f64 {
         self.draft.rest.shop.transfer.unwrap_or(USUAL_TRANSFER)
@@ -249,10 +250,10 @@ impl State {
         draft.read().ok().map(|order| self.records.with_trials(order))
     }
 
-    /// How the print that went wrong was run: what is typed; nothing = as planned.
+    /// How the print that went wrong was run, as typed; an empty field = as planned.
     ///
     /// # Errors
-    /// Every field that cannot be read or lies outside its range.
+    /// A [`FieldError`] for each of the three fields that cannot be read or lies outside its range.
     pub fn run(&self) -> Result<NotedRun, Vec<FieldError>> {
         let mut errors = Vec::new();
         let mut number = |field: Field| {
@@ -269,10 +270,10 @@ impl State {
         if errors.is_empty() { Ok(run) } else { Err(errors) }
     }
 
-    /// The set point asked for: what is typed, completed by where the window stands; nothing = the best.
+    /// The set point asked for: what is typed, completed by the setting of the shown screen; `None` = the best.
     ///
     /// # Errors
-    /// For each of both that cannot be read or that the dryer cannot do.
+    /// A [`FieldError`] for each of the two fields that cannot be read or lies outside [`Self::bound`].
     pub fn point(&self) -> Result<Option<DialSetting>, Vec<FieldError>> {
         let typed = |field| self.draft.value(field, self.bound(field));
         let (set_c, belt) = match (typed(Field::SetTemperature), typed(Field::Belt)) {

@@ -1,7 +1,7 @@
 //! Two colours for one garment: what its label says, and what stands in the colour field.
 //!
-//! The field wins, since a lot is often printed on in another shade than its label was sewn for, and a measured colour
-//! is better than any name. But a field that was filled for another label must not decide without a word.
+//! The field decides: a lot often has another shade than its label was sewn for, and a measured colour is better than a
+//! name. But the field may have been filled for another label, so the page shows that the two differ.
 
 use super::draft::Draft;
 use super::field::Field;
@@ -9,8 +9,8 @@ use crate::library::Library;
 use crate::optics::{Lab, cie76};
 use crate::textile::label;
 
-/// ΔE*ab between a measured colour and the one that the label names, above which they are told apart. Garments of one
-/// name lie some 10 around it (`textile::ColourRecord`), so twice that is another colour. Assumed; 15 to 30 would do.
+/// ΔE*ab between a measured colour and the one that the label names, above which they are different colours. Garments of
+/// one colour name scatter by some 10 (`textile::ColourRecord`); this is twice that. Assumed; 15 to 30 would do.
 const OTHER_COLOUR: f64 = 20.0;
 
 /// A label and a colour field that say different things.
@@ -18,11 +18,11 @@ const OTHER_COLOUR: f64 = 20.0;
 pub struct ColourConflict {
     /// The colour on the label, by its English name.
     pub label: String,
-    /// The colour that is reckoned with: its English name, what is typed, or nothing for numbers without a name.
+    /// The colour that the answer uses: its English name, or what is typed; empty for numbers without a name.
     pub chosen: String,
 }
 
-/// What the label and the colour field of the shown garment disagree on.
+/// The two colours of the shown garment, where its label and its colour field differ.
 #[must_use]
 pub fn colour_conflict(draft: &Draft, library: &Library) -> Option<ColourConflict> {
     let garment = draft.garment()?;
@@ -38,7 +38,7 @@ pub fn colour_conflict(draft: &Draft, library: &Library) -> Option<ColourConflic
     let differs = match (measured, chosen) {
         (Some(lab), _) => cie76(lab, said.lab.into()) > OTHER_COLOUR,
         (None, Some(chosen)) => chosen.id != said.id,
-        // What cannot be read is an error of its own.
+        // A colour that cannot be read is an error of its own.
         (None, None) => false,
     };
     differs.then(|| ColourConflict { label, chosen: chosen.map_or(typed, |chosen| &chosen.name).to_owned() })

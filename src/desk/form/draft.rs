@@ -1,4 +1,4 @@
-//! The order as it stands in the form: text exactly as typed, and whatever the form does not show.
+//! The order as it is in the form: text exactly as typed, and the parts of the order that the form does not show.
 
 use super::field::Field;
 use crate::diagnosis::Defect;
@@ -12,16 +12,16 @@ use crate::wording::{Language, Numeral, Quantity, Units, Voice};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// Most letters a field of words takes.
+/// Most letters that a field of words takes.
 const MOST_LETTERS: usize = 400;
 
-/// What stands in one field.
+/// The text of one field.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct FieldText {
     /// The text, exactly as typed or last converted.
     pub text: String,
-    /// The value in the unit of the contract while the text was written by the desk and not typed since, so that
-    /// changing units back and forth loses nothing.
+    /// The value in the unit of the order, as long as the page wrote the text and nothing was typed since: changing units
+    /// back and forth then loses no digit.
     pub exact: Option<f64>,
 }
 
@@ -33,7 +33,7 @@ pub type Texts = BTreeMap<Field, FieldText>;
 pub struct GarmentDraft {
     /// What is typed.
     pub texts: Texts,
-    /// What is chosen, and what the form does not show.
+    /// What is chosen, and the parts that the form does not show.
     pub rest: Garment,
 }
 
@@ -61,11 +61,11 @@ impl Theme {
 pub struct Draft {
     /// The garments.
     pub garments: Vec<GarmentDraft>,
-    /// The one shown in the form.
+    /// The place of the one shown in the form.
     pub at: usize,
     /// What is typed about the rest of the order.
     pub texts: Texts,
-    /// What is chosen, and what the form does not show; its garments are empty.
+    /// What is chosen, and the parts that the form does not show; without garments.
     pub rest: Order,
     /// Units of the texts.
     pub units: Units,
@@ -73,9 +73,9 @@ pub struct Draft {
     pub language: Language,
     /// Its theme.
     pub theme: Theme,
-    /// The chosen way to print, by its key; absent = the best.
+    /// The chosen pick, by its key; `None` = the best.
     pub chosen: Option<String>,
-    /// What is seen on a print that went wrong.
+    /// The defect that is seen on a print.
     pub seen: Option<Defect>,
 }
 
@@ -134,7 +134,7 @@ impl Draft {
         ])
     }
 
-    /// The voice the form is written in.
+    /// Language and units of the form.
     #[must_use]
     pub fn voice(&self) -> Voice {
         Voice { language: self.language, units: self.units }
@@ -146,7 +146,7 @@ impl Draft {
         self.garments.get(self.at)
     }
 
-    /// What stands in a field.
+    /// The text of a field.
     #[must_use]
     pub fn text(&self, field: Field) -> &str {
         let texts = if field.of_garment() { self.garment().map(|it| &it.texts) } else { Some(&self.texts) };
@@ -158,13 +158,14 @@ impl Draft {
         self.put(field, words(text));
     }
 
-    /// Writes a value of the contract into a field, in the units of the form; nothing empties it.
+    /// Writes a value, in the unit of the order, into a field in the units of the form; `None` empties it.
     pub fn set(&mut self, field: Field, value: Option<f64>) {
         let entry = self.perhaps(field, value);
         self.put(field, entry);
     }
 
-    /// Gives the shown garment a measured colour under the name of its sample. It stays as long as the name does.
+    /// Gives the shown garment a measured colour under the name of its sample. The colour holds as long as the field
+    /// holds that name.
     pub fn measure(&mut self, name: String, lab: Lab) {
         if let Some(garment) = self.garments.get_mut(self.at) {
             garment.texts.insert(Field::Colour, words(&name));
@@ -172,7 +173,7 @@ impl Draft {
         }
     }
 
-    /// Takes away the colour that the shown garment was given, so that its label says it.
+    /// Empties the colour of the shown garment, so that its label decides.
     pub fn forget_colour(&mut self) {
         if let Some(garment) = self.garments.get_mut(self.at) {
             garment.texts.insert(Field::Colour, words(""));
@@ -200,7 +201,7 @@ impl Draft {
         value.map_or_else(FieldText::default, |value| self.number(field, value))
     }
 
-    /// Shows the form to whoever reads `other`: its language, units and theme.
+    /// This draft in the language, units and theme of another.
     #[must_use]
     pub fn read_like(mut self, other: &Self) -> Self {
         if self.units != other.units {
@@ -212,14 +213,14 @@ impl Draft {
         Self { theme: other.theme, ..self }
     }
 
-    /// Shows the form in other units: every number is converted, none is read anew.
+    /// Converts every number to other units.
     pub fn convert(&mut self, units: Units) {
         let before = self.units;
         self.units = units;
         self.rewrite(before);
     }
 
-    /// Shows the form in another language: separators follow.
+    /// Rewrites every number with the separators of another language.
     pub fn translate(&mut self, language: Language) {
         self.language = language;
         self.rewrite(self.units);
@@ -239,10 +240,10 @@ impl Draft {
         }
     }
 
-    /// The number in a field, in the unit of the contract; nothing if the field is empty.
+    /// The number in a field, in the unit of the order; `None` if the field is empty and may be.
     ///
     /// # Errors
-    /// If it cannot be read, or lies outside `bound`.
+    /// A [`FieldError`] if the text cannot be read, lies outside `bound`, or is missing.
     pub fn value(&self, field: Field, bound: Option<Bound>) -> Result<Option<f64>, FieldError> {
         let entry = if field.of_garment() {
             self.garment().and_then(|garment| garment.texts.get(&field))
@@ -281,7 +282,7 @@ impl Draft {
         Ok(Some(value))
     }
 
-    /// The accepted range in the units of the form, ends rounded inwards to what can be typed.
+    /// The accepted range in the units of the form, its ends rounded inwards to what can be typed.
     fn out_of_range(&self, bound: Bound, quantity: Quantity) -> Problem {
         let fine = 10_f64.powi(i32::try_from(typed_decimals(quantity)).unwrap_or(0)).min(10.0);
         let unit = match quantity.unit(self.units, self.language) {
@@ -295,10 +296,10 @@ impl Draft {
         }
     }
 
-    /// The order the form describes.
+    /// The order that the form describes.
     ///
     /// # Errors
-    /// One for every field that cannot be read.
+    /// A [`FieldError`] for each field that cannot be read or lies outside its range.
     pub fn read(&self) -> Result<Order, Vec<FieldError>> {
         let mut errors = Vec::new();
         let mut order = self.rest.clone();
@@ -347,7 +348,7 @@ impl Draft {
         order.print.coverage_percent = number(Field::Coverage).unwrap_or_default();
         order.print.stretch_needed_percent = number(Field::Stretch).unwrap_or_default();
         order.print.reducer_percent = number(Field::Reducer).unwrap_or_default();
-        // A draft of an earlier version says nothing of it.
+        // A draft of an earlier version does not have this field.
         order.print.overhang_mm = number(Field::Overhang).unwrap_or(order.print.overhang_mm);
         order.print.colours_on_top.count = count(number(Field::ColoursOnTop));
         order.use_.looked_at_after_days = number(Field::LookedAt).unwrap_or_default();
@@ -366,8 +367,8 @@ impl Draft {
     }
 }
 
-/// The colour of a garment as typed: a name, the swatch of a screen, or the three numbers of a colour meter. A colour
-/// that came with the order as numbers stays as long as its name does.
+/// The colour of a garment as typed: a name, a hexadecimal swatch, or the three numbers of a colour meter. Numbers that
+/// came with the order hold as long as the field holds their name.
 fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
     let name = text.trim().to_owned();
     if name.is_empty() || name == had.name {
@@ -378,7 +379,7 @@ fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
     Ok(Colour { name, lab })
 }
 
-/// Digits that are kept when the desk writes into a field.
+/// Decimals when the page writes a number into a field.
 fn typed_decimals(quantity: Quantity) -> usize {
     match quantity {
         Quantity::Belt | Quantity::Money | Quantity::Width | Quantity::Length => 2,
@@ -395,7 +396,7 @@ fn words(text: &str) -> FieldText {
     FieldText { text: text.into(), exact: None }
 }
 
-/// A count that was checked against its bound.
+/// A number that was checked against its bound, as a count.
 fn count(value: Option<f64>) -> u32 {
     value.map_or(0, |value| value.clamp(0.0, f64::from(u32::MAX)).round() as u32)
 }

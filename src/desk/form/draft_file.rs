@@ -6,7 +6,7 @@ use crate::library::file;
 use crate::library::storage_layout;
 use serde::{Deserialize, Serialize};
 
-/// Version of the kept text; a newer one is left alone.
+/// Version of the text; a newer one is not read.
 const VERSION: u32 = 1;
 
 #[derive(Serialize, Deserialize)]
@@ -22,7 +22,7 @@ pub fn write(draft: &Draft) -> String {
     serde_json::to_string(&kept).unwrap_or_default()
 }
 
-/// The draft in a file: in the head of a library, or the last one of JSON lines; nothing if none can be read.
+/// The draft in a file: in the header of a library file, or the last line that is a draft; `None` if there is none.
 #[must_use]
 pub fn read_file(text: &str) -> Option<Draft> {
     match file::header(text) {
@@ -31,11 +31,11 @@ pub fn read_file(text: &str) -> Option<Draft> {
     }
 }
 
-/// The draft in a kept text; nothing if it cannot be read or is of a newer version.
+/// The draft in a text; `None` if it cannot be read or is of a newer version.
 #[must_use]
 pub fn read(text: &str) -> Option<Draft> {
     let mut kept: Kept = serde_json::from_str(text).ok()?;
-    // A field that an earlier version did not have shows what its order held.
+    // A field that an earlier version did not have is filled from its order.
     if !kept.draft.texts.contains_key(&Field::Overhang) {
         kept.draft.set(Field::Overhang, Some(kept.draft.rest.print.overhang_mm));
     }

@@ -35,19 +35,19 @@ pub enum Field {
     Stretch,
     /// Reducer in the white.
     Reducer,
-    /// How far the white stands over its blocker.
+    /// Width by which the white extends beyond its blocker.
     Overhang,
     /// Colours printed over the white.
     ColoursOnTop,
     /// Day it must leave.
     Due,
-    /// Days until somebody judges the white.
+    /// Days from printing until the white is judged.
     LookedAt,
     /// Age of the wearer, if a child.
     Age,
     /// Humidity of the room.
     Humidity,
-    /// Set temperature that cannot be changed.
+    /// Set temperature of a dryer that cannot be changed.
     #[serde(rename = "fixed-heat")]
     FixedSetTemperature,
     /// Times through the dryer.
@@ -66,7 +66,7 @@ pub enum Field {
     RanFilm,
     /// Heated length of the shop's own dryer, m.
     HeatedLength,
-    /// The hottest it can be set to.
+    /// The hottest that it can be set to.
     HottestSet,
 }
 
@@ -103,7 +103,7 @@ impl Field {
         Self::HottestSet,
     ];
 
-    /// Id of its control on the page: the last step of its path in the JSON contract.
+    /// Id of its control on the page: the last part of its path in an order. Paths, and so ids, are part of the API.
     #[must_use]
     pub fn id(self) -> &'static str {
         match self {
@@ -138,7 +138,7 @@ impl Field {
         }
     }
 
-    /// The field a path of the contract ends in: `garments[0].label` is the label.
+    /// The field that a path in an order ends in: `garments[0].label` is the label.
     #[must_use]
     pub fn of_path(path: &str) -> Option<Self> {
         path.rsplit('.').find_map(|step| {
@@ -163,7 +163,7 @@ impl Field {
         )
     }
 
-    /// What a number in it measures; nothing for words.
+    /// What its number measures; `None` for words.
     #[must_use]
     pub fn quantity(self) -> Option<Quantity> {
         Some(match self {
@@ -186,8 +186,8 @@ impl Field {
         })
     }
 
-    /// Its accepted range, in the unit of the contract; nothing for words, and for the set point, whose range is
-    /// the dryer's.
+    /// Its accepted range, in the unit of the order; `None` for words, and for the set point, whose range is the
+    /// window's.
     #[must_use]
     pub fn bound(self) -> Option<Bound> {
         Some(match self {
@@ -224,13 +224,13 @@ impl Field {
         })
     }
 
-    /// True where only whole numbers make sense.
+    /// True where only whole numbers are accepted.
     #[must_use]
     pub fn whole(self) -> bool {
         matches!(self, Self::Pieces | Self::Spares | Self::Passes | Self::ColoursOnTop)
     }
 
-    /// True where nothing may stand.
+    /// True where it may be empty.
     #[must_use]
     pub fn optional(self) -> bool {
         matches!(
@@ -252,7 +252,7 @@ impl Field {
         )
     }
 
-    /// Where it stands in the contract, the garment by its number.
+    /// Its path in an order, for the garment of this number.
     #[must_use]
     pub fn path(self, garment: usize) -> String {
         let id = self.id();
@@ -269,7 +269,7 @@ impl Field {
         }
     }
 
-    /// True for what the five questions of a shop ask: no order reads it, so it is read by itself.
+    /// True for what the print room asks about the shop's dryer: it is part of no order.
     #[must_use]
     pub fn of_shop(self) -> bool {
         matches!(self, Self::HeatedLength | Self::HottestSet)

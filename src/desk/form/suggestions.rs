@@ -1,22 +1,22 @@
-//! Ways out of a field that cannot be read: each is one tap and one text to put in.
+//! Suggested corrections of a field that cannot be read: each is one tap that replaces the text.
 
 use super::draft::Draft;
 use super::field::Field;
 use crate::quantity::{Bound, FieldError, Problem};
 use crate::wording::{Numeral, Phrase, number};
 
-/// One way out.
+/// A suggested correction.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Suggestion {
     /// The field whose text it replaces.
     pub field: Field,
-    /// What is put in.
+    /// The new text.
     pub text: String,
     /// What the button says.
     pub say: String,
 }
 
-/// The ways out of an error; `bound` is the accepted range where the desk knows it.
+/// The suggestions for an error; `bound` is the accepted range, where it is not the field's own.
 #[must_use]
 pub fn suggestions(error: &FieldError, draft: &Draft, bound: Option<Bound>) -> Vec<Suggestion> {
     let Some(field) = Field::of_path(&error.field) else { return Vec::new() };
@@ -69,7 +69,7 @@ fn other_unit(field: Field, error: &FieldError, draft: &Draft, bound: Option<Bou
     })
 }
 
-/// Labels whose shares make 100: each share in turn gives way to the rest, then all in proportion.
+/// Labels whose shares add up to 100: each share in turn is changed to fit, then all in proportion.
 fn shares(label: &str) -> Vec<String> {
     let found = percentages(label);
     let sum: f64 = found.iter().map(|share| share.value).sum();
@@ -114,7 +114,7 @@ struct Share {
     value: f64,
 }
 
-/// The numbers of a label that stand before a percent sign, and where their digits lie.
+/// The numbers before a percent sign in a label, and where their digits are.
 fn percentages(label: &str) -> Vec<Share> {
     let mut found = Vec::new();
     let mut start = None;

@@ -1,8 +1,8 @@
 //! The job sheet: everything that is run and checked at the press, on one page, read from the answer.
 //!
-//! [`JobSheet::of`] gathers what the page shows from the state; nothing on it is worked out anew. The dryer's setting and
-//! the limits are those of the window at the set point, so that a set point which was moved by hand is printed as it
-//! was moved. Figures stand in both systems of units: paper travels further than a tablet.
+//! [`JobSheet::of`] gathers what the page shows from the state; nothing on it is computed anew. The dryer's setting and
+//! the limits are those of the window at the set point, so that a set point that was moved by hand is printed as it
+//! was moved. Figures are in both systems of units, because paper travels further than a tablet.
 
 mod print_run;
 
@@ -16,11 +16,11 @@ use crate::wording::{JobSheetPhrase, Label, Phrase, Quantity, Voice, civil};
 /// Reasons and limits that the page has room for.
 const WHY: usize = 3;
 const LIMITS: usize = 6;
-/// Letters beyond which the page is set in smaller type: found by printing, A4 and Letter.
+/// Letters beyond which the page is set in smaller type. Found by printing on A4 and Letter.
 const ROOMY: usize = 1200;
 const DAY_MS: f64 = 86_400_000.0;
 
-/// A figure with its name, and what stands small beside it.
+/// A figure with its name, and what is written small beside it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Figure {
     /// What it is.
@@ -31,14 +31,14 @@ pub struct Figure {
     pub beside: String,
 }
 
-/// A limit and how the print stands to it.
+/// A limit, and how far the print keeps it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SheetLimit {
     /// What it is about.
     pub name: String,
     /// Likely value, range, limit.
     pub value: String,
-    /// Whether the whole range keeps it.
+    /// Whether the whole band keeps it.
     pub holds: bool,
 }
 
@@ -97,7 +97,7 @@ pub struct JobSheet {
 }
 
 impl JobSheet {
-    /// The sheet of a state; nothing while there is no answer, or where it is a refusal.
+    /// The sheet of a state; `None` while there is no answer, or where it is a refusal.
     #[must_use]
     pub fn of(state: &State) -> Option<Self> {
         let (report, pick, order) = (state.report.as_ref()?, state.pick()?, state.order.as_ref()?);
@@ -150,7 +150,7 @@ impl JobSheet {
         Some(sheet)
     }
 
-    /// Letters in the parts that grow.
+    /// Letters in the parts whose length varies.
     fn letters(&self) -> usize {
         let parts = self.why.iter().chain(&self.first).chain(&self.careful).chain(&self.garments);
         let trial = self.trial.iter().map(|trial| &trial.say);
@@ -200,7 +200,7 @@ fn figures(state: &State, setting: Option<Setting>, steps: &[PrintStep], voice: 
         _ => None,
     });
     let passes = voice.say(&Phrase::PassCount { count: count.unwrap_or(1) });
-    // What the belt travels in the dwell is what is heated.
+    // The belt travels the heated length in the dwell time.
     let length = voice.quantity(Quantity::Length, setting.dwell_s * setting.belt_m_per_min / 60.0);
     figures.push(Figure {
         name: voice.label(Label::InTheHeat).into(),
@@ -264,15 +264,15 @@ fn trial_of(trial: &Trial, pieces: u32, voice: Voice) -> PaperTrial {
     PaperTrial { say: voice.say(&say), pieces: trial.pieces, oven, then }
 }
 
-/// The day so many days from now.
+/// The date so many days from now.
 fn day_in(state: &State, days: f64, voice: Voice) -> String {
     let clock = state.records.clock();
     let (year, month, day) = civil(clock.now.saturating_add((days * DAY_MS) as i64), clock.ahead);
     voice.day(&format!("{year:04}-{month:02}-{day:02}"))
 }
 
-/// When to look again: after the oven, before two held pieces ship, and on the usual days up to the one on which somebody
-/// judges the white.
+/// When to look again: after the oven, before two held pieces ship, and on the usual days up to the one on which the white
+/// is judged.
 fn looks(state: &State, pick: &Pick, verdict: Verdict, voice: Voice) -> Vec<(String, String)> {
     let mut looks = Vec::new();
     let mut on = |days: f64, what: &JobSheetPhrase| looks.push((day_in(state, days, voice), voice.say(what)));
@@ -291,7 +291,7 @@ fn looks(state: &State, pick: &Pick, verdict: Verdict, voice: Voice) -> Vec<(Str
     looks
 }
 
-/// What the whole order's plan does with its other garments.
+/// The plan for the other garments of the order.
 fn garments(report: &Report, pick: &Pick, voice: Voice) -> Vec<String> {
     let Some(whole) = &report.whole else { return Vec::new() };
     let together = whole.together.as_ref().filter(|plan: &&OrderPlan| plan.verdict <= whole.split.verdict);

@@ -12,7 +12,7 @@ pub struct PaperStep {
     pub under: String,
 }
 
-/// The steps, the colours on top before the dryer.
+/// The steps; the colours on top come before the dryer.
 pub fn print_run(pick: &Pick, order: &Order, voice: Voice) -> Vec<PaperStep> {
     let mut steps: Vec<PaperStep> = pick.steps.iter().map(|step| one(step, pick, voice)).collect();
     let colours = &order.print.colours_on_top;

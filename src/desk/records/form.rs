@@ -10,11 +10,11 @@ use crate::wording::civil;
 use serde_json::{Map, Value};
 
 impl Records {
-    /// Begins a new record. A trial is of the cloth named; a part belongs to the record named.
+    /// Begins a new record. `owner` is the cloth of a trial, or the record that a part belongs to.
     pub(super) fn begin(&mut self, kind: Kind, owner: Option<Box<str>>) {
         let mut start = Map::new();
         if kind == Kind::Dryer {
-            // A dryer has too many numbers to begin with none: it begins as one that ships.
+            // A dryer has many numbers: it begins as a copy of one that ships.
             let like = self.library.dryers.first().map(|dryer| dryer.id.clone()).unwrap_or_default();
             start = shipped(kind, &like).unwrap_or_default();
             start.remove("name");
@@ -45,7 +45,7 @@ impl Records {
         self.incoming = None;
     }
 
-    /// The day on the wall, `2026-11-24`.
+    /// The local date, `2026-11-24`.
     fn today(&self) -> String {
         let (year, month, day) = civil(self.clock.now, self.clock.ahead);
         format!("{year:04}-{month:02}-{day:02}")
@@ -57,7 +57,7 @@ impl Records {
         }
     }
 
-    /// Keeps what the form says. What is wrong with it stays in the form.
+    /// Saves the form as a record. Where it cannot be read, the form stays open with its errors.
     pub(super) fn put_form(&mut self, decimal_comma: bool) -> Option<Line> {
         let form = self.form.as_mut()?;
         form.shown.clone_from(&form.texts);

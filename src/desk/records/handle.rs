@@ -1,4 +1,4 @@
-//! What follows from a message to the records: a changed view of them, and entries of the log to store.
+//! How a message changes the records: what is searched, open and written, and which entries join the log.
 
 use super::incoming::look;
 use super::{Clock, HITS, Incoming, RecordGroup, Records, RecordsMsg, room_settings, saved_id};
@@ -14,7 +14,7 @@ use crate::wording::Language;
 use serde_json::{Map, Value, json};
 
 impl Records {
-    /// Takes in a message at a time; returns the lines to store, of one change.
+    /// Handles a message; returns the lines to store, all of one change.
     ///
     /// # Errors
     /// A [`FieldError`] for each field of the draft that cannot be read, where cloth or order were to be kept.
@@ -28,7 +28,7 @@ impl Records {
         self.clock = clock;
         let entries = self.log.len();
         let lines = self.dispatch(msg, draft)?;
-        // What waits to come in is compared anew with a log that has changed.
+        // The preview of a waiting file is worked out anew when the log has changed.
         if self.log.len() != entries
             && let Some(incoming) = self.incoming.take()
         {
@@ -71,7 +71,7 @@ impl Records {
             RecordsMsg::Close => self.open = None,
             RecordsMsg::Type(column, text) => self.type_in(column, text),
             RecordsMsg::DiscardForm => self.form = None,
-            // What a newer Whitehold wrote is not written over.
+            // Records of a newer version are not changed.
             _ if self.read_only() && msg.writes() => {}
             RecordsMsg::BringBack(key, entry) => {
                 let edit = self.log.bring_back(key.kind, &key.id, &entry);
@@ -128,7 +128,7 @@ impl Records {
                 let edits = room_settings::edits(self, draft, &change);
                 lines.extend(self.edit(edits, None));
             }
-            // These change the form: the update function of the page does that.
+            // This changes the order form, not the records.
             RecordsMsg::PutInForm(_) => {}
             RecordsMsg::Undo => {
                 if let Some(of) = self.log.to_undo().map(|entry| entry.id.clone()) {
@@ -161,8 +161,8 @@ impl Records {
         self.edit(vec![edit?], None)
     }
 
-    /// The record of an order, and the edit that keeps it there; none if it is kept already. An order of the same title
-    /// is the same order; one without a title is called what its first label says.
+    /// The record of an order, and the edit that keeps it there; no edit if it is kept already. Orders of one title are
+    /// the same order; one without a title is named by its first label.
     fn order(&self, order: &Order, title: &str) -> (Key, Option<Edit>) {
         let label = order.garments.first().map_or("", |garment| garment.label.as_str());
         let title = if title.trim().is_empty() { label } else { title };
@@ -173,13 +173,13 @@ impl Records {
         (Key::new(Kind::Order, id), edit)
     }
 
-    /// Whether an order is kept as it stands.
+    /// Whether an order is kept exactly as it is.
     #[must_use]
     pub fn holds(&self, order: &Order, title: &str) -> bool {
         self.log.keys(Kind::Order).next().is_some() && self.order(order, title).1.is_none()
     }
 
-    /// An id made of a name that no other record has; a record that `same` knows again keeps its own.
+    /// An id made of a name that no other record has. A record that is the `same` keeps its id.
     fn free(&self, kind: Kind, name: &str, same: impl Fn(&Map<String, Value>) -> bool) -> String {
         let base: String =
             spelling::fold(name).replace(|it: char| !it.is_alphanumeric(), "-").chars().take(60).collect();

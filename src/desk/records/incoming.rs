@@ -1,4 +1,4 @@
-//! A file that was opened: told apart, looked at whole, and held until somebody says yes.
+//! A file that was chosen: recognised, read as a whole, and held until its import is confirmed.
 
 use crate::desk::form::{Draft, draft_file};
 use crate::library::Library;
@@ -31,7 +31,7 @@ pub enum Incoming {
         /// What would happen.
         preview: Box<Preview>,
     },
-    /// A file that a newer Whitehold wrote: it can be looked at, not taken.
+    /// A file that a newer version of this page wrote: it can be previewed, not imported.
     Newer {
         /// Name of the file.
         name: String,
@@ -40,7 +40,7 @@ pub enum Incoming {
         /// Records in it that this version can read.
         records: usize,
     },
-    /// A draft kept before there was a log.
+    /// A draft that an earlier version saved, before there was a log.
     Draft {
         /// Name of the file.
         name: String,
@@ -49,7 +49,7 @@ pub enum Incoming {
     },
 }
 
-/// Why a file was not taken.
+/// Why a file cannot be imported.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Refused {
     /// Name of the file.
@@ -58,14 +58,14 @@ pub struct Refused {
     pub why: FileError,
 }
 
-/// Of a conflict, the claim that is computed with already: the choice until somebody makes another.
+/// The claim of a conflict that this tablet already computes with: the choice until another is made.
 fn mine(log: &Log, conflict: &Conflict) -> usize {
     conflict.claims.iter().rposition(|claim| log.get(&claim.entry).is_some()).unwrap_or(0)
 }
 
 impl Incoming {
-    /// The same file beside records that have changed meanwhile: nobody says yes to what was not shown. A choice stays
-    /// where its conflict is still the same.
+    /// The same file compared with records that have changed meanwhile, so that what is confirmed is what was shown. A
+    /// choice stays where its conflict is still the same.
     pub(super) fn again(self, library: &Library, log: &Log) -> Self {
         match self {
             Self::Merge { name, header, entries, preview: before, chosen: was } => {
@@ -86,7 +86,10 @@ impl Incoming {
     }
 }
 
-/// Looks at a file of any kind that can be taken.
+/// Recognises a file and works out what its import would do.
+///
+/// # Errors
+/// [`Refused`] where it is no file that can be imported.
 pub(super) fn look(name: &str, bytes: Vec<u8>, library: &Library, log: &Log) -> Result<Incoming, Refused> {
     let text = decode(bytes);
     let name = name.to_owned();
@@ -112,7 +115,7 @@ pub(super) fn look(name: &str, bytes: Vec<u8>, library: &Library, log: &Log) -> 
                 chosen,
             })
         }
-        // What begins like JSON is no table.
+        // A text that begins like JSON or HTML is no table.
         Err(FileError::NotOurs)
             if !text.trim_start_matches('\u{feff}').trim_start().starts_with(['{', '[', '<']) =>
         {

@@ -1,8 +1,11 @@
-//! The Library screen: the shop's records, what is searched for, the record that is open, and what waits to come in.
+//! The Library screen: the shop's records, what is searched for, the record that is open, and what waits to be imported.
 //!
-//! [`Records`] holds the log and what follows from it: the library that orders are answered with and the index that is
-//! searched, made when somebody first looks for something. Every change of a record is an entry appended to the log and handed out as a line to store; nothing is
-//! written over. A file is looked at first ([`Incoming`]) and comes in only when somebody says so.
+//! In: stored lines of the log, [`RecordsMsg`]s, the draft where cloth or order are kept.
+//! Out: lines to store, the library that orders are answered with, and what the screen shows.
+//! Must not know: the page's state, an answer, the browser.
+//!
+//! Every change of a record is an entry appended to the log; nothing is overwritten. A file is previewed first
+//! ([`Incoming`]) and imported only when that is confirmed. The search index is made on first use.
 
 mod form;
 mod handle;
@@ -28,16 +31,16 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 use std::sync::{Arc, OnceLock};
 
-/// The time, as the tablet has it.
+/// The time of the tablet.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Clock {
     /// ms since 1970.
     pub now: i64,
-    /// Minutes by which the wall is ahead of UTC.
+    /// Minutes by which local time is ahead of UTC.
     pub ahead: i32,
 }
 
-/// What the search looks in.
+/// A group of records that is searched together.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum RecordGroup {
@@ -55,10 +58,10 @@ pub enum RecordGroup {
 }
 
 impl RecordGroup {
-    /// Everything that can be looked in.
+    /// Every group, in the order of the screen.
     pub const ALL: [Self; 5] = [Self::Fabrics, Self::Whites, Self::Lots, Self::Dryers, Self::Orders];
 
-    /// The kinds of record it covers.
+    /// The kinds of record in it.
     #[must_use]
     pub fn kinds(self) -> &'static [Kind] {
         match self {
@@ -71,7 +74,7 @@ impl RecordGroup {
     }
 }
 
-/// Hits that are shown before somebody asks for more.
+/// Hits that are shown before more are asked for.
 pub const HITS: usize = 12;
 
 /// Id of the setting that says when this tablet last saved a file.
@@ -82,14 +85,14 @@ fn saved_id(tablet: &str) -> String {
 /// The shop's records on the page.
 #[derive(Clone, Debug, Default)]
 pub struct Records {
-    /// Counts every change, so that two states are told apart without comparing logs.
+    /// Counts every message, so that two states are compared without comparing logs.
     revision: u64,
     ships: Arc<Library>,
     library: Arc<Library>,
     log: Log,
     index: OnceLock<SearchIndex>,
     clock: Clock,
-    /// Lines of the store that this version cannot read; they stay where they are.
+    /// Stored lines that this version cannot read; they stay in the store.
     unreadable: BTreeSet<Box<str>>,
     asked: String,
     group: RecordGroup,
@@ -99,11 +102,11 @@ pub struct Records {
     form: Option<Form>,
     incoming: Option<Incoming>,
     refused: Option<Refused>,
-    /// Whether the library is another than orders were answered with.
+    /// Whether the library has changed since orders were last answered with it.
     library_changed: bool,
 }
 
-/// Two shops are the same if nothing happened between them.
+/// Two states of the records are the same if no message came between them.
 impl PartialEq for Records {
     fn eq(&self, other: &Self) -> bool {
         self.revision == other.revision && self.log.len() == other.log.len()
@@ -117,7 +120,7 @@ impl Records {
         &self.library
     }
 
-    /// Every mesh that is known, its own print room's or not: id and threads per cm.
+    /// Every known mesh, in the shop's own print room or not: id and threads per cm.
     #[must_use]
     pub fn every_mesh(&self) -> Vec<(String, f64)> {
         let all = self.ships.meshes_with(&self.log);
@@ -136,7 +139,7 @@ impl Records {
         &self.asked
     }
 
-    /// What it is looked for in.
+    /// The group that is searched.
     #[must_use]
     pub fn group(&self) -> RecordGroup {
         self.group
@@ -154,42 +157,42 @@ impl Records {
         self.open.as_ref()
     }
 
-    /// What waits to come in.
+    /// The file that waits to be imported.
     #[must_use]
     pub fn incoming(&self) -> Option<&Incoming> {
         self.incoming.as_ref()
     }
 
-    /// Why the last file was not taken.
+    /// Why the last file cannot be imported.
     #[must_use]
     pub fn refused(&self) -> Option<&Refused> {
         self.refused.as_ref()
     }
 
-    /// Lines of the store that cannot be read.
+    /// How many stored lines cannot be read.
     #[must_use]
     pub fn unreadable(&self) -> usize {
         self.unreadable.len()
     }
 
-    /// Whether the records can only be read: a newer Whitehold wrote some of them.
+    /// Whether the records cannot be changed, because a newer version of this page wrote some of them.
     #[must_use]
     pub fn read_only(&self) -> bool {
         self.log.read_only()
     }
 
-    /// The time of the last thing that happened.
+    /// The time of the last message.
     #[must_use]
     pub fn clock(&self) -> Clock {
         self.clock
     }
 
-    /// Whether the library is another than orders were answered with.
+    /// Whether the library has changed since orders were last answered with it.
     pub(super) fn library_changed(&self) -> bool {
         self.library_changed
     }
 
-    /// The same, and from now on it counts as known.
+    /// The same, once: asked again, it has not.
     pub(super) fn take_library_changed(&mut self) -> bool {
         std::mem::take(&mut self.library_changed)
     }
@@ -207,7 +210,7 @@ impl Records {
         (!edits.is_empty()).then(|| self.append(Change::Edit { edits, from }))
     }
 
-    /// Brings library and index up to date with one record.
+    /// Updates library and index for one record.
     fn follow(&mut self, key: &Key) {
         if *key == RoomSettings::key() {
             self.narrow();
@@ -221,9 +224,9 @@ impl Records {
         }
     }
 
-    /// Works the library out anew, and the index when it is asked next.
+    /// Works the library out anew; the index follows when it is next used.
     fn refold(&mut self) {
-        // Where the shop adds nothing it stays the very library that ships: what was answered with that is still true.
+        // Without records the library stays the very object that ships, so that its cached answers stay valid.
         self.library = Arc::clone(&self.ships);
         if !self.log.is_empty() {
             let library = self.ships.with(&self.log).0;
@@ -237,7 +240,7 @@ impl Records {
         self.search();
     }
 
-    /// Leaves the shop's own print room with the meshes it has.
+    /// Limits the library to the meshes of the shop's own print room.
     fn narrow(&mut self) {
         let room = RoomSettings::of(&self.log);
         let meshes = if room.own { room.meshes } else { Vec::new() };
@@ -254,7 +257,7 @@ impl Records {
         }
     }
 
-    /// What is searched.
+    /// The search index.
     fn index(&self) -> &SearchIndex {
         self.index.get_or_init(|| SearchIndex::of(&self.library, &self.log))
     }
@@ -264,7 +267,7 @@ impl Records {
         self.found.get_or_init(|| self.index().find(&self.asked, self.group.kinds()))
     }
 
-    /// Makes the index, so that whoever searches first does not wait for it.
+    /// Makes the index before the first search needs it.
     pub fn prepare(&self) {
         self.index();
     }

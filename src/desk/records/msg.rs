@@ -9,64 +9,64 @@ use std::sync::Arc;
 /// Something that happened on the Library screen or to the store.
 #[derive(Clone, Debug, PartialEq)]
 pub enum RecordsMsg {
-    /// The store was opened: what ships, who this is, and every line that was kept.
+    /// The store was opened.
     Opened {
         /// The library that ships.
         ships: Arc<Library>,
-        /// This tablet.
+        /// Name of this tablet.
         tablet: String,
-        /// This opening of its page.
+        /// Name of this opening of the page.
         session: String,
-        /// What was kept.
+        /// Everything that is stored.
         contents: Contents,
     },
-    /// What another tab has stored.
+    /// Another tab has stored this.
     Synced(Contents),
-    /// Time goes on.
+    /// Nothing but the time has changed.
     Tick,
-    /// Something is searched for.
+    /// A text is searched for.
     Search(String),
-    /// It is looked for in something else.
+    /// Another group is searched.
     Group(RecordGroup),
-    /// More of what was found.
+    /// More hits are shown.
     More,
     /// A record is opened.
     Open(Key),
-    /// It is closed.
+    /// The open record is closed.
     Close,
-    /// A record becomes again what it was after an entry.
+    /// A record becomes again what it was after this entry.
     BringBack(Key, Box<str>),
-    /// A record goes.
+    /// A record is removed.
     Remove(Key),
     /// A record is changed by hand.
     Edit(Key),
     /// A new record of this kind is written, as part of another if one is named.
     New(Kind, Option<Box<str>>),
-    /// Text was typed into the column of this number.
+    /// Text was typed into the column at this place.
     Type(usize, String),
-    /// What was written is kept.
+    /// The record that is being written is saved.
     SaveForm,
-    /// What was written is dropped.
+    /// It is discarded.
     DiscardForm,
-    /// Of a conflict of the open record, the claim of this number holds: which conflict, which claim.
+    /// Of a conflict of the open record, a claim holds: places of conflict and claim.
     Resolve(usize, usize),
-    /// The cloth in the order is kept as a record, with its lot.
+    /// The cloth in the order form is kept as a record, with its lot.
     KeepCloth,
-    /// The order is kept as a record.
+    /// The order in the form is kept as a record.
     KeepOrder,
-    /// A cloth or an order of the library goes into the form.
+    /// A cloth or an order of the library is put into the form.
     PutInForm(Key),
-    /// A file was opened.
+    /// A file was chosen: its name and bytes.
     FileChosen(String, Vec<u8>),
-    /// Of a conflict that waits to come in, the claim of this number is chosen.
+    /// Of a conflict in the file that waits, a claim is chosen: places of conflict and claim.
     ChooseClaim(usize, usize),
-    /// What waits comes in.
+    /// The file that waits is imported.
     Import,
-    /// What waits is left, or what was refused is understood.
+    /// The file that waits, or the notice of a refused one, is dismissed.
     DismissImport,
     /// The records were saved as a file.
     FileSaved,
-    /// Something was answered about the print room.
+    /// A question about the print room was answered.
     PrintRoom(RoomChange),
     /// One step back.
     Undo,

@@ -11,23 +11,23 @@ const ID: &str = "shop";
 /// Id of the shop's own dryer.
 pub(in crate::desk) const DRYER: &str = "our-dryer";
 
-/// What the shop has said of itself.
+/// What the shop says of its print room.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct RoomSettings {
     /// Whether it is the shop's own, not the demo's.
     pub own: bool,
     /// Whites and blockers on the shelf, by their ids.
     pub shelf: Vec<String>,
-    /// The dryer that is most like its own, by its id; empty = not answered.
+    /// The dryer that is most like its own, by its id; empty if not answered.
     pub dryer: String,
-    /// Meshes it prints white through, by their ids; empty = all that are known.
+    /// Meshes that it prints white through, by their ids; empty = all that are known.
     pub meshes: Vec<String>,
-    /// Sign of its money.
+    /// Sign of its money; empty for none.
     pub money: String,
 }
 
 impl RoomSettings {
-    /// What the log says.
+    /// The settings in a log.
     #[must_use]
     pub fn of(log: &Log) -> Self {
         let fields = log.record(Kind::Setting, ID).map(|record| record.fields).unwrap_or_default();
@@ -50,31 +50,31 @@ impl RoomSettings {
         Key::new(Kind::Setting, ID)
     }
 
-    /// Whether enough is answered to work.
+    /// Whether enough is answered to open it.
     #[must_use]
     pub fn ready(&self) -> bool {
         !self.shelf.is_empty() && !self.meshes.is_empty()
     }
 }
 
-/// Something that was answered.
+/// A change of the print room.
 #[derive(Clone, Debug, PartialEq)]
 pub enum RoomChange {
-    /// A white or blocker is on the shelf or not.
+    /// A white or blocker is put on the shelf, or taken off.
     Shelf(String),
-    /// The dryer that is most like ours.
+    /// The dryer that is most like the shop's.
     Dryer(String),
-    /// A mesh is there or not.
+    /// A mesh is added, or removed.
     Mesh(String),
-    /// The sign of our money.
+    /// The sign of money is another.
     Money(String),
-    /// The shop opens.
+    /// The shop's own print room opens.
     Open,
-    /// Back to the demo.
+    /// The demo print room is shown again.
     Demo,
 }
 
-/// Puts an id in or takes it out.
+/// The list with an id added, or without it if it was there.
 fn turned(list: &[String], id: &str) -> Vec<String> {
     let mut turned: Vec<String> = list.iter().filter(|other| *other != id).cloned().collect();
     if turned.len() == list.len() {
@@ -83,7 +83,7 @@ fn turned(list: &[String], id: &str) -> Vec<String> {
     turned
 }
 
-/// The edits that an answer makes.
+/// The edits of the log that a change makes.
 pub(super) fn edits(records: &Records, draft: &Draft, answer: &RoomChange) -> Vec<Edit> {
     let room = RoomSettings::of(records.log());
     let set = |name: &str, value: Value| {
@@ -130,7 +130,7 @@ fn our_dryer(records: &Records, draft: &Draft, room: &RoomSettings) -> Option<Ed
     records.log().put(Kind::Dryer, DRYER, &fields(&ours), None)
 }
 
-/// Whether everything can be read that the shop says of its dryer.
+/// Whether every field about the shop's dryer can be read.
 #[must_use]
 pub fn dryer_is_read(draft: &Draft) -> bool {
     let mut asked = Field::ALL.into_iter().filter(|field| field.of_shop());

@@ -4,16 +4,16 @@ use super::Records;
 use crate::library::log::{Change, Edit, Key, LogEntry, read_line};
 use crate::library::storage_layout::{self, Contents, SEGMENT};
 
-/// Records up to which library and index follow one by one: assumed; one takes up to a millisecond, all of a big shop's
-/// a quarter of a second.
+/// Most records for which library and index are updated one by one; beyond, both are worked out anew. One record takes
+/// up to a millisecond, all of a big shop's a quarter of a second. Assumed.
 const FEW: usize = 50;
 
 impl Records {
-    /// Puts in what another tab stored.
+    /// Takes in what another tab stored.
     pub(super) fn sync(&mut self, contents: Contents) {
         let mut read = self.read(contents);
         read.retain(|entry| self.log.get(&entry.id).is_none());
-        // What each is about: an undo, about the entry that it takes back.
+        // The entry that each is about: for an undo, the one that it takes back.
         let about = |entry: &LogEntry| match &entry.change {
             Change::Undo { of } | Change::Redo { of } => of.clone(),
             _ => entry.id.clone(),
@@ -30,17 +30,17 @@ impl Records {
 
     /// The entries in stored lines. Lines that cannot be read are counted.
     pub(super) fn read(&mut self, contents: Contents) -> Vec<LogEntry> {
-        // Room for what is written today: growing moves the whole log.
+        // With room for some more entries: growing a vector moves the whole log.
         let there = contents.segments.len() * SEGMENT + contents.journal.len();
         let mut read = Vec::with_capacity(there + 4 * SEGMENT);
         let mut put = |line: &str| match read_line(line) {
             Ok(entry) => read.push(entry),
-            // A set: a line comes again when another tab seals it.
+            // Kept as a set, because a line is read again when another tab moves it into a segment.
             Err(_) => {
                 self.unreadable.insert(line.into());
             }
         };
-        // Each text goes when it is read: a long library is not twice in memory.
+        // Each text is dropped once it is read, so that a long library is never twice in memory.
         for text in contents.segments {
             storage_layout::lines(&text).for_each(&mut put);
         }
@@ -50,7 +50,7 @@ impl Records {
         read
     }
 
-    /// Brings library and index up to date after an entry was undone or counts again.
+    /// Updates library and index after an entry was undone or redone.
     pub(super) fn after(&mut self, entry: &str) {
         let Some(entry) = self.log.get(entry) else { return };
         if matches!(entry.change, Change::Merge { .. }) || entry.change.edits().len() > FEW {

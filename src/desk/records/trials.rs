@@ -1,4 +1,4 @@
-//! What the shop has tried on the lots of an order: its trials are counted wherever the lot is printed again.
+//! The shop's own trials as evidence for an order: they count wherever their lot is printed again.
 
 use super::Records;
 use crate::library::log::Kind;
@@ -6,8 +6,8 @@ use crate::library::{TrialReading, TrialRecord};
 use crate::plan::{Evidence, Order};
 
 impl Records {
-    /// An order with the shop's own trials of its lots, each reading once. A trial of no lot speaks for none: what one
-    /// lot of a cloth did says too little of the next.
+    /// An order with the shop's own trials of its lots as evidence, each reading once. A trial without a lot is left out:
+    /// one lot of a cloth says too little about the next.
     #[must_use]
     pub fn with_trials(&self, mut order: Order) -> Order {
         let lots: Vec<&str> = order.garments.iter().map(|garment| garment.lot.as_str()).collect();
@@ -17,7 +17,7 @@ impl Records {
         }
         for record in self.log.records(Kind::Trial) {
             let Ok(trial) = record.read::<TrialRecord>() else { continue };
-            // A lot is named by its number, or by its record: cloth/number.
+            // A lot is named by its number or by its record, `cloth/number`.
             let number = trial.lot.rsplit('/').next().unwrap_or_default();
             if number.is_empty() || !lots.contains(&number) {
                 continue;

@@ -1,4 +1,4 @@
-//! RecordEvent the Library screen shows, worked out of the log as plain values.
+//! What the Library screen shows, worked out of the log as plain values.
 
 use super::{RecordGroup, Records, saved_id};
 use crate::library::log::{Conflict, FieldDifference, Key, Kind, differences};
@@ -17,11 +17,11 @@ const DAY_MS: i64 = 86_400_000;
 /// One record that was found.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hit {
-    /// Which it is.
+    /// Its kind and id.
     pub key: Key,
-    /// RecordEvent it is called.
+    /// Its name.
     pub name: String,
-    /// Whether the shop wrote it.
+    /// Whether the shop wrote it, or it ships.
     pub own: bool,
     /// Weight of a cloth, g/m².
     pub gsm: Option<f64>,
@@ -29,20 +29,20 @@ pub struct Hit {
     pub lots: usize,
     /// Colour of a cloth, where known.
     pub colour: Option<Lab>,
-    /// Whether somebody has to choose between values.
+    /// Whether tablets differ on a value, so that one has to be chosen.
     pub differs: bool,
 }
 
 /// A value of a record.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fact {
-    /// Where it stands: `zones[0].length`.
+    /// Its path in the record, `zones[0].length`.
     pub path: String,
     /// The value.
     pub value: Value,
 }
 
-/// RecordEvent happened to a record at one moment.
+/// What happened to a record at one moment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Moment {
     /// Id of the entry.
@@ -57,11 +57,11 @@ pub struct Moment {
     pub counts: bool,
     /// Whether the record is now as it was then.
     pub now: bool,
-    /// RecordEvent happened.
+    /// What happened.
     pub what: RecordEvent,
 }
 
-/// RecordEvent an entry did to a record.
+/// What an entry did to a record.
 #[derive(Clone, Debug, PartialEq)]
 pub enum RecordEvent {
     /// It was written for the first time.
@@ -70,26 +70,26 @@ pub enum RecordEvent {
     Copied(Vec<FieldDifference>),
     /// It was changed.
     Changed(Vec<FieldDifference>),
-    /// It was taken out.
+    /// It was removed.
     Removed,
 }
 
 /// The record that is open.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OpenRecord {
-    /// Which it is.
+    /// Its kind and id.
     pub key: Key,
-    /// RecordEvent it is called.
+    /// Its name.
     pub name: String,
-    /// Whether the shop wrote it.
+    /// Whether the shop wrote it, or it ships.
     pub own: bool,
-    /// Whether it was taken out.
+    /// Whether it was removed.
     pub removed: bool,
-    /// RecordEvent it holds.
+    /// What it holds.
     pub facts: Vec<Fact>,
-    /// RecordEvent somebody has to choose.
+    /// Values on which tablets differ.
     pub conflicts: Vec<Conflict>,
-    /// RecordEvent happened to it, the latest first.
+    /// What happened to it, the newest first.
     pub past: Vec<Moment>,
     /// Records that belong to it, with what they hold.
     pub parts: Vec<(Key, Vec<Fact>)>,
@@ -98,7 +98,7 @@ pub struct OpenRecord {
 /// When the records were last saved as a file.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Reminder {
-    /// Whole days since; nothing if never.
+    /// Whole days since; `None` if never.
     pub days: Option<i64>,
     /// Changes since.
     pub changes: usize,
@@ -106,14 +106,14 @@ pub struct Reminder {
     pub due: bool,
 }
 
-/// RecordEvent fields hold, value by value.
+/// The values of some fields, one by one.
 fn facts_of(fields: &Map<String, Value>) -> Vec<Fact> {
     let values = differences(&Map::new(), fields);
     values.into_iter().filter_map(|it| Some(Fact { path: it.path, value: it.after? })).collect()
 }
 
 impl Records {
-    /// How many records there are to look in.
+    /// How many records a group has.
     #[must_use]
     pub fn count(&self, group: RecordGroup) -> usize {
         group.kinds().iter().map(|&kind| self.index().count(kind)).sum()
@@ -131,13 +131,13 @@ impl Records {
         self.answers().count
     }
 
-    /// Words that something has, where nothing has all of them, and how many have each.
+    /// Where no record has all the words searched for: words that some records have, and how many.
     #[must_use]
     pub fn instead(&self) -> &[(String, usize)] {
         &self.answers().instead
     }
 
-    /// The hits that are shown, nearest first.
+    /// The hits that are shown, the best match first.
     #[must_use]
     pub fn hits(&self, language: Language) -> Vec<Hit> {
         let shown = self.answers().items.iter().take(self.shown.max(super::HITS));
@@ -172,7 +172,7 @@ impl Records {
         })
     }
 
-    /// RecordEvent a record is called; its id where it has no name.
+    /// The name of a record; its id where it has none.
     #[must_use]
     pub fn name_of(&self, key: &Key, language: Language) -> String {
         let own = self.log.record(key.kind, &key.id).map(|record| record.fields);
@@ -208,7 +208,7 @@ impl Records {
                 self.log.records_of(kind, &key.id).map(|record| (record.key, facts_of(&record.fields))),
             );
         }
-        // Trials stand on their own, and name their cloth or white.
+        // Trials are records of their own that name their cloth or white.
         for trial in self.log.records(Kind::Trial) {
             let about = |name: &str| trial.fields.get(name).and_then(Value::as_str) == Some(&*key.id);
             if key.kind == Kind::Fabric && about("fabric") || key.kind == Kind::White && about("white") {
@@ -272,7 +272,7 @@ impl Records {
         Reminder { days, changes, due }
     }
 
-    /// Name of the library file: the day in it, so that files lie in order.
+    /// Name of a file with the day in it, so that files sort by day.
     #[must_use]
     pub fn file_name(&self, what: &str, ending: &str) -> String {
         let (year, month, day) = crate::wording::civil(self.clock.now, self.clock.ahead);

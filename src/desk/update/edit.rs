@@ -1,4 +1,4 @@
-//! Changing the draft: each change is a step of Undo, and what follows from it is asked for.
+//! Changes of the draft: each is a step of Undo, and asks for whatever the changed draft needs.
 
 use crate::desk::form::Draft;
 use crate::desk::msg::Effect;
@@ -39,14 +39,14 @@ fn after(state: &mut State, before: &Draft, effects: &mut Vec<Effect>) {
     }
     request_answer(state, effects);
     request_for_screen(state, effects);
-    // A drag is kept where it ends; until then what stands on the page is not on the disk.
+    // A drag is saved where it ends; until then the draft on the page is not on the disk.
     state.keeping = Keeping::Saving;
     if state.touch != Some(Touch::Point) {
         request_save(state, effects);
     }
 }
 
-/// One step back or forward. The screen stays; what was typed since is on the other pile.
+/// One step back or forward. The screen stays; the draft that is left goes onto the other stack.
 pub(super) fn travel(state: &mut State, back: bool, effects: &mut Vec<Effect>) {
     let (from, onto) =
         if back { (&mut state.undo, &mut state.redo) } else { (&mut state.redo, &mut state.undo) };

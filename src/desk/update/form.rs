@@ -10,7 +10,7 @@ use crate::optics::meter::MeterFile;
 use crate::plan::{DialSetting, Garment, Order, bounds};
 use crate::textile::Fibre;
 
-/// Step of the share of the open mesh that lies on the cloth.
+/// Step of the share of the open mesh volume that is transferred to the cloth.
 const TRANSFER_STEP: f64 = 0.05;
 
 /// Writes text into a field, as typed.
@@ -24,7 +24,7 @@ fn touch_of(state: &State, field: Field) -> Touch {
     Touch::Field(field, if field.of_garment() { state.draft.at } else { 0 })
 }
 
-/// One or more taps of a stepper, from the value that stands there, on round steps of the units shown.
+/// One or more taps of a stepper, from the value in the field, in round steps of the units shown.
 pub(super) fn step(state: &mut State, field: Field, taps: i32, effects: &mut Vec<Effect>) {
     let Some(quantity) = field.quantity() else { return };
     let setting = state.stands();
@@ -115,7 +115,7 @@ pub(super) fn choose(draft: &mut Draft, choice: Choice) {
     }
 }
 
-/// The dyed fibres after the answer about polyester; what was said of other fibres stays.
+/// The dyed fibres after the answer about polyester; answers about other fibres stay.
 fn dyed(garment: &Garment, answer: Option<bool>) -> Option<Vec<Fibre>> {
     let mut fibres = garment.dyed_fibres.clone().unwrap_or_default();
     fibres.retain(|fibre| *fibre != Fibre::Polyester);

@@ -77,7 +77,7 @@ fn handle(state: &mut State, msg: Msg, effects: &mut Vec<Effect>) {
     }
 }
 
-/// The language that a browser's list of languages asks for.
+/// The language of the page for a language tag of the browser, `es-MX`.
 #[must_use]
 pub fn language_of(tag: &str) -> Language {
     if tag.to_lowercase().starts_with("es") { Language::Es } else { Language::En }

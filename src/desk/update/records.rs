@@ -1,4 +1,4 @@
-//! A message to the records: what they make of it is stored, and what follows for the page is asked for.
+//! Messages to the records: their new entries are stored, and the order is answered anew where they change its answer.
 
 use super::edit::change;
 use crate::desk::form::Field;
@@ -31,7 +31,7 @@ pub(super) fn records(state: &mut State, clock: Clock, msg: RecordsMsg, effects:
         Ok(lines) if !lines.is_empty() => {
             state.storing += 1;
             effects.push(Effect::AppendLog(lines));
-            // A trial that was noted counts at once.
+            // A recorded trial counts at once.
             if !state.records.library_changed() {
                 request_answer(state, effects);
             }
@@ -84,7 +84,7 @@ fn put_in_form(state: &mut State, key: &Key, effects: &mut Vec<Effect>) {
     state.screen = Screen::Job;
 }
 
-/// What follows from an answer once it is in the log.
+/// What an answer about the print room changes on the page once it is in the log.
 pub(super) fn follow(state: &mut State, answer: &RoomChange, effects: &mut Vec<Effect>) {
     let room = RoomSettings::of(state.records.log());
     match answer {
@@ -96,7 +96,7 @@ pub(super) fn follow(state: &mut State, answer: &RoomChange, effects: &mut Vec<E
             };
             let shop = plan::Shop { shelf: room.shelf, dryer, ..plan::Shop::default() };
             change(state, None, effects, |draft| draft.open(&Order { shop, ..Order::default() }, ""));
-            // The last answer is the demo's, and says nothing of this shop.
+            // The last answer belongs to the demo print room.
             (state.report, state.order, state.window, state.forecast) = (None, None, None, None);
             state.screen = Screen::Job;
         }

@@ -78,14 +78,14 @@ pub(super) fn diagnosed(
     worked_out(state, key, result.map(Box::new), |state, found| state.diagnosis = found.map(|found| *found));
 }
 
-/// A forecast with the dates of a print made today; without them while the edge has not said which day it is.
+/// A forecast with the dates of a print made today; without dates until the browser has sent the time.
 fn dated(state: &State, forecast: BleedForecast) -> BleedForecast {
     let clock = state.records.clock();
     let due = state.order.as_ref().map_or("", |order| order.use_.due.as_str());
     if clock.now > 0 { forecast.dated(on(clock.now, clock.ahead), due) } else { forecast }
 }
 
-/// Puts what was worked out for a way where it belongs, if that way is still the chosen one.
+/// Puts a result for a pick into the state, if that pick is still the shown one.
 fn worked_out<T>(
     state: &mut State,
     key: &str,

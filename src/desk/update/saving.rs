@@ -1,4 +1,4 @@
-//! What is known of the saving of draft and records, and drafts that are found or opened later.
+//! Reports about saving, and drafts that are found or opened later.
 
 use super::edit::change;
 use crate::desk::form::{Draft, draft_file};
@@ -6,7 +6,7 @@ use crate::desk::msg::Effect;
 use crate::desk::state::{Keeping, State};
 use crate::library::storage_layout::Trouble;
 
-/// The draft was kept, or could not be.
+/// The draft was saved, or could not be.
 pub(super) fn draft_saved(state: &mut State, result: Result<(), Trouble>) {
     match result {
         Ok(()) => {
@@ -31,16 +31,16 @@ pub(super) fn log_appended(state: &mut State, changes: u32, result: Result<(), T
     }
 }
 
-/// Takes back what was told of the store once everything is on the disk, the draft and every record: a draft that fits
-/// in says nothing of a record that did not. That something was deleted stays true.
+/// Clears the notice about the store once draft and records are all on the disk: that a draft fits in does not mean that
+/// every record did. The notice that stored data was deleted stays.
 fn clear_trouble_when_saved(state: &mut State) {
     if state.keeping == Keeping::Kept && state.storing == 0 {
         state.trouble.take_if(|trouble| *trouble != Trouble::Wiped);
     }
 }
 
-/// A kept draft was found after the desk was drawn: it is shown if nobody touched the desk yet. Else what was typed
-/// stays, and Undo goes back to the found one before it goes any further.
+/// A saved draft was found after the page was drawn. It is shown if nothing was changed yet; otherwise it becomes the
+/// first step of Undo.
 pub(super) fn draft_found(state: &mut State, draft: Draft, effects: &mut Vec<Effect>) {
     if state.undo.is_empty() && state.redo.is_empty() {
         change(state, None, effects, |now| *now = draft);
@@ -49,12 +49,12 @@ pub(super) fn draft_found(state: &mut State, draft: Draft, effects: &mut Vec<Eff
     }
 }
 
-/// Brings back the draft in the text of a file.
+/// Opens the draft in the text of a file.
 pub(super) fn open_draft_file(state: &mut State, text: &str, effects: &mut Vec<Effect>) {
     match draft_file::read_file(text) {
         Some(draft) => {
             state.trouble.take_if(|trouble| matches!(trouble, Trouble::Wiped | Trouble::NotOurs));
-            // The order comes with the file; how it is read belongs to whoever stands here.
+            // The order comes from the file; language, units and theme are the reader's.
             change(state, None, effects, |now| *now = draft.read_like(now));
         }
         None => state.trouble = Some(Trouble::NotOurs),

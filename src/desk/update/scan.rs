@@ -7,7 +7,7 @@ use crate::desk::state::State;
 use crate::library::sheet_code::{SheetCode, SheetCodeError};
 use crate::wording::JobSheetPhrase;
 
-/// Puts what a sheet says into the form, as one step of Undo; says so, or why it could not be read.
+/// Puts the order of a sheet into the form, as one step of Undo, and reports that or why it could not be read.
 pub(super) fn scanned(
     state: &mut State,
     read: Result<Box<SheetCode>, SheetCodeError>,

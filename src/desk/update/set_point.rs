@@ -27,7 +27,7 @@ pub(super) fn move_to(state: &mut State, to: DialSetting, effects: &mut Vec<Effe
     put(state, held, effects);
 }
 
-/// Puts a set point into its fields as it is, as one more touch of the same thing.
+/// Puts a set point into its fields as it is; several in a row are one step of Undo.
 pub(super) fn put(state: &mut State, at: DialSetting, effects: &mut Vec<Effect>) {
     change(state, Some(Touch::Point), effects, |draft| {
         draft.set(Field::SetTemperature, Some(at.set_c));
@@ -35,7 +35,7 @@ pub(super) fn put(state: &mut State, at: DialSetting, effects: &mut Vec<Effect>)
     });
 }
 
-/// A set point held to what the window shows, on whole degrees and twentieths of a metre of the units shown.
+/// A set point held to the axes of the window and rounded to the stepper's taps in the units shown.
 fn held(state: &State, to: DialSetting) -> DialSetting {
     let units = state.draft.units;
     let round = |quantity: Quantity, field: Field, value: f64| {
