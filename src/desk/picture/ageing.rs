@@ -10,15 +10,15 @@ use crate::plan::{BleedForecast, Spread};
 pub const WIDTH: f64 = 640.0;
 /// Height of the view box.
 pub const HEIGHT: f64 = 420.0;
-/// Days that are written under the axis.
+/// Days that may be written under the axis.
 const DAY_TICKS: [f64; 11] = [0.0, 1.0, 3.0, 7.0, 21.0, 45.0, 90.0, 180.0, 365.0, 1460.0, 3650.0];
-/// Least height between two labels at the end of the band.
+/// Least distance between two labels.
 const APART: f64 = 24.0;
 
-/// Where everything of the band stands, in its view box.
+/// The places of the band, in its view box.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AgeingChart {
-    /// Roots of days along.
+    /// Square roots of days along.
     pub time: AxisScale,
     /// Colour difference up.
     pub shift: AxisScale,
@@ -38,16 +38,16 @@ pub struct AgeingChart {
     pub grades: Vec<(f64, GreyStep)>,
     /// The day that matters: position, height and value of the likely case there.
     pub looked_at: [f64; 3],
-    /// Where the day stands on which the order leaves, and whether its words go to the left; absent where it is not known or
-    /// past the picture.
+    /// Position of the due day, and whether its words go to the left of it; `None` where it is not known or beyond the
+    /// picture.
     pub leaves: Option<(f64, bool)>,
     /// Likely case at the end: position and height.
     pub end: [f64; 2],
-    /// Heights of the labels at the end: lower edge, most likely, upper edge, limit; apart from each other.
+    /// Heights of the labels at the end, kept apart: lower edge, most likely, upper edge, limit.
     pub labels: [f64; 4],
 }
 
-/// The band of a forecast; nothing for one without at least two days.
+/// The band of a forecast; `None` for one without at least two days.
 #[must_use]
 pub fn ageing_chart(forecast: &BleedForecast) -> Option<AgeingChart> {
     let (days, spreads) = (&forecast.days, &forecast.de00);
@@ -56,7 +56,7 @@ pub fn ageing_chart(forecast: &BleedForecast) -> Option<AgeingChart> {
         return None;
     }
     let most = spreads.iter().fold(0.0_f64, |most, spread| most.max(spread.high));
-    // Beyond some 7, ΔE00 means little and may step back: the band leaves the picture there.
+    // Beyond some 7, ΔE00 means little and may even fall again: the band may leave the picture there.
     let top = most.min(forecast.limit * 3.5).max(forecast.limit * 2.5).ceil().max(1.0);
     let time = AxisScale { from: 0.0, to: last.sqrt(), start: 36.0, end: 486.0 };
     let shift = AxisScale { from: 0.0, to: top, start: 358.0, end: 14.0 };
@@ -96,7 +96,7 @@ pub fn ageing_chart(forecast: &BleedForecast) -> Option<AgeingChart> {
     })
 }
 
-/// Days under the axis that leave each other room.
+/// Days under the axis that do not overlap.
 fn day_ticks(last: f64, along: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {
     let mut ticks: Vec<(f64, f64)> = Vec::new();
     for day in DAY_TICKS.into_iter().filter(|&day| day <= last) {
@@ -108,7 +108,7 @@ fn day_ticks(last: f64, along: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {
     ticks
 }
 
-/// Grades whose line stands free of the words at the top and of the limit.
+/// Grades whose line keeps clear of the words at the top and of the limit.
 fn grades(forecast: &BleedForecast, shift: &AxisScale) -> Vec<(f64, GreyStep)> {
     let mut shown: Vec<(f64, GreyStep)> = Vec::new();
     for line in &forecast.grades {
@@ -121,7 +121,7 @@ fn grades(forecast: &BleedForecast, shift: &AxisScale) -> Vec<(f64, GreyStep)> {
     shown
 }
 
-/// The likely value on a day, between its neighbours in proportion.
+/// The likely value on a day, interpolated linearly.
 fn at(days: &[f64], spreads: &[Spread], day: f64) -> f64 {
     let after = days.partition_point(|&other| other < day);
     let likely = |index: usize| spreads.get(index).map_or(0.0, |spread| spread.likely);
@@ -130,12 +130,12 @@ fn at(days: &[f64], spreads: &[Spread], day: f64) -> f64 {
     likely(before) + (likely(after) - likely(before)) * (day - from) / (to - from).max(1e-9)
 }
 
-/// The same heights, pushed apart as little as it takes, in their order from the top.
+/// The same heights, pushed apart just enough, in their order from the top.
 fn apart(heights: [f64; 4]) -> [f64; 4] {
     let mut order = [0, 1, 2, 3];
     order.sort_by(|&a, &b| heights[a].total_cmp(&heights[b]));
     let mut placed = heights;
-    // From the top down each keeps its distance; then from the foot up, so that none slips under the axis.
+    // From the top down each keeps its distance; then from the foot up, so that none falls below the axis.
     for pair in order.windows(2) {
         placed[pair[1]] = placed[pair[1]].max(placed[pair[0]] + APART);
     }

@@ -1,8 +1,8 @@
 //! Regions of a grid past a limit, as closed polygons.
 //!
-//! Marching squares: each cell with corners on both sides of nought is cut by straight lines between linear
-//! crossings on its edges; a saddle is decided by the mean of its corners. The grid is ringed by cells of no
-//! width that do not fail, so every cut closes and the frame needs no special case.
+//! Marching squares: each cell with corners on both sides of zero is cut by straight lines between linear
+//! crossings on its edges; a saddle is decided by the mean of its corners. The grid is surrounded by
+//! cells of zero width that do not fail, so that every cut closes and the frame needs no special case.
 
 use crate::numerics::sorting::map;
 
@@ -12,9 +12,9 @@ pub type Point = (f64, f64);
 /// A region: its closed outlines (outer ones and holes), and the parts of them that are limits, not frame.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Region {
-    /// Closed outlines; the inside lies to the left, so holes run the other way round.
+    /// Closed outlines; the inside is on the left, so holes run clockwise.
     pub outlines: Vec<Vec<Point>>,
-    /// The same without what runs along the frame.
+    /// The same without the parts along the frame.
     pub walls: Vec<Vec<Point>>,
 }
 
@@ -26,13 +26,13 @@ impl Region {
     }
 }
 
-/// Twice-halved shoelace sum of a closed outline; positive if it runs counter-clockwise.
+/// Area of a closed outline by the shoelace formula; positive if it runs counter-clockwise.
 fn signed_area(outline: &[Point]) -> f64 {
     let after = outline.iter().skip(1).chain(outline.first());
     outline.iter().zip(after).map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum::<f64>() / 2.0
 }
 
-/// Grid with a ring of cells of no width round it.
+/// A grid surrounded by cells of zero width.
 struct Ringed<'a> {
     x: &'a [f64],
     y: &'a [f64],
@@ -53,7 +53,7 @@ impl Ringed<'_> {
         (held(self.x, column), held(self.y, row))
     }
 
-    /// Excess over the limit; the ring never fails, and what is no number fails.
+    /// Excess over the limit. The surrounding cells never fail, and NaN fails.
     fn excess(&self, column: usize, row: usize) -> f64 {
         if column == 0 || row == 0 || column > self.x.len() || row > self.y.len() {
             return f64::NEG_INFINITY;
@@ -63,9 +63,9 @@ impl Ringed<'_> {
     }
 }
 
-/// The region where `excess` is over nought. `excess` has a row for each `y`, each with a value for each `x`.
+/// The region where `excess` is positive. `excess` has a row for each `y`, each with a value for each `x`.
 ///
-/// Returns nothing for fewer than two values on an axis or a grid of another size.
+/// Returns an empty region for fewer than two values on an axis, or an `excess` of another size.
 #[must_use]
 pub fn region(x: &[f64], y: &[f64], excess: &[f64]) -> Region {
     if x.len() < 2 || y.len() < 2 || excess.len() != x.len() * y.len() {
@@ -77,17 +77,17 @@ pub fn region(x: &[f64], y: &[f64], excess: &[f64]) -> Region {
     Region { outlines, walls }
 }
 
-/// An edge of the ringed grid: the lower-left end and whether it runs up.
+/// An edge of the surrounded grid: its lower left end, and whether it runs up.
 type Edge = (usize, usize, bool);
 
-/// Cut lines, each from an edge to an edge with the failing side on its left, and where they cross.
-struct Cut {
+/// A cut from an edge to an edge with the failing side on its left, and where it crosses the first.
+struct EdgeCut {
     from: Edge,
     to: Edge,
     at: Point,
 }
 
-fn cuts(grid: &Ringed<'_>) -> Vec<Cut> {
+fn cuts(grid: &Ringed<'_>) -> Vec<EdgeCut> {
     let mut cuts = Vec::new();
     for row in 0..grid.rows() - 1 {
         for column in 0..grid.columns() - 1 {
@@ -101,27 +101,27 @@ fn cuts(grid: &Ringed<'_>) -> Vec<Cut> {
                 (column, row + 1, false),
                 (column, row, true),
             ];
-            // Going round counter-clockwise, a cut leaves the failing side where it turns from failing to not,
-            // and comes back where it turns again.
+            // Counter-clockwise around the cell, a cut starts where failing turns to not failing, and ends where it
+            // turns back.
             let leaves: Vec<usize> = (0..4).filter(|&k| fails[k] && !fails[(k + 1) % 4]).collect();
             let enters: Vec<usize> = (0..4).filter(|&k| !fails[k] && fails[(k + 1) % 4]).collect();
             let saddle_fails = corners.iter().sum::<f64>() > 0.0;
             for (nth, &leave) in leaves.iter().enumerate() {
-                // One cut joins its only partner; at a saddle, the failing corners are joined or parted.
+                // A single cut has one end; at a saddle, the failing corners are joined or separated.
                 let next = enters.iter().position(|&enter| enter == (leave + 1) % 4).unwrap_or(nth);
                 let enter = match enters.len() {
                     1 => enters[0],
                     _ if saddle_fails => enters[next],
                     _ => enters[1 - next],
                 };
-                cuts.push(Cut { from: edges[leave], to: edges[enter], at: crossing(grid, edges[leave]) });
+                cuts.push(EdgeCut { from: edges[leave], to: edges[enter], at: crossing(grid, edges[leave]) });
             }
         }
     }
     cuts
 }
 
-/// Where the excess is nought on an edge.
+/// Where the excess is zero on an edge.
 fn crossing(grid: &Ringed<'_>, (column, row, up): Edge) -> Point {
     let (next_column, next_row) = if up { (column, row + 1) } else { (column + 1, row) };
     let (a, b) = (grid.place(column, row), grid.place(next_column, next_row));
@@ -131,7 +131,7 @@ fn crossing(grid: &Ringed<'_>, (column, row, up): Edge) -> Point {
 }
 
 /// Joins cuts into closed outlines.
-fn join(cuts: &[Cut]) -> Vec<Vec<Point>> {
+fn join(cuts: &[EdgeCut]) -> Vec<Vec<Point>> {
     let mut open = map(cuts.iter().enumerate().map(|(index, cut)| (cut.from, index)));
     let mut outlines = Vec::new();
     while let Some((_, first)) = open.pop_first() {
@@ -158,7 +158,7 @@ fn without_frame(outline: &[Point], x: &[f64], y: &[f64]) -> Vec<Vec<Point>> {
         same(a.0, b.0, left) || same(a.0, b.0, right) || same(a.1, b.1, bottom) || same(a.1, b.1, top)
     };
     let count = outline.len();
-    // Start behind a piece of frame, so that no run is cut in two.
+    // Start after a piece of frame, so that no run is cut in two.
     let start = (0..count).find(|&k| framed(outline[k], outline[(k + 1) % count])).map_or(0, |k| k + 1);
     let mut runs: Vec<Vec<Point>> = Vec::new();
     let mut running = false;

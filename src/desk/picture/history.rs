@@ -50,7 +50,7 @@ pub struct HistoryCharts {
 
 /// The charts of a curve in these units; `limit` is the fused share that is needed, 0 to 1.
 ///
-/// Returns nothing for a curve without at least two times.
+/// Returns `None` for a curve without at least two times.
 #[must_use]
 pub fn history_charts(curve: &Curve, limit: f64, units: Units) -> Option<HistoryCharts> {
     let end = *curve.seconds.last()?;

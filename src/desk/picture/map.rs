@@ -54,7 +54,7 @@ pub struct LimitArea {
     pub wall: String,
     /// Left end and base line of its word, where it fits.
     pub word: Option<Point>,
-    /// Whether there is room for it in small letters only, without its limit.
+    /// Whether it fits in small letters only, without its limit.
     pub small: bool,
 }
 
@@ -69,11 +69,11 @@ pub struct WindowMap {
     pub belt_ticks: Vec<(f64, f64)>,
     /// Digits of those values.
     pub belt_decimals: usize,
-    /// Ticks of heat.
+    /// Ticks of the set temperature.
     pub heat_ticks: Vec<(f64, f64)>,
-    /// The limits, the most of the map first.
+    /// The limits, the largest region first.
     pub areas: Vec<LimitArea>,
-    /// Middle and turn (degrees) of the word for what works; absent where nothing does.
+    /// Middle and turn (degrees) of the word for what works; `None` where nothing does.
     pub works: Option<(Point, f64)>,
     /// A cool and a hot setting that works.
     pub strip: Option<(DialSetting, DialSetting)>,
@@ -84,7 +84,7 @@ pub struct WindowMap {
 pub struct SetPointMark {
     /// Where it stands.
     pub middle: Point,
-    /// Half the width and height of the drift box round it.
+    /// Half the width and height of the drift box around it.
     pub half: Point,
 }
 
@@ -142,7 +142,7 @@ struct Axes {
 }
 
 impl Axes {
-    /// Nothing for a grid without at least two temperatures and two belt speeds.
+    /// `None` for a grid without at least two temperatures and two belt speeds.
     fn of(grid: &MapGrid, units: Units) -> Option<Self> {
         let ends = |values: &[f64]| match values {
             [first, .., last] => Some((*first, *last)),
@@ -176,7 +176,7 @@ impl Axes {
 /// The map of a grid in these units. `width_of` says how wide the words of a topic are, large and small; they keep
 /// clear of the grid's setting.
 ///
-/// Returns nothing for a grid without at least two temperatures and two belt speeds.
+/// Returns `None` for a grid without at least two temperatures and two belt speeds.
 #[must_use]
 pub fn window_map(grid: &MapGrid, units: Units, width_of: &dyn Fn(Topic) -> [f64; 2]) -> Option<WindowMap> {
     let axes = Axes::of(grid, units)?;

@@ -1,4 +1,4 @@
-//! The rule: one margin as a scale with its limit as a wall.
+//! The margin bar: one margin on a scale, with its limit as a wall.
 
 use super::Ink;
 use super::scale::AxisScale;
@@ -10,7 +10,7 @@ pub const WIDTH: f64 = 370.0;
 /// Height of the view box.
 pub const HEIGHT: f64 = 62.0;
 
-/// Where everything of a rule stands, in its view box.
+/// The places of a margin bar, in its view box.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MarginBar {
     /// Colour and hatch.
@@ -21,7 +21,7 @@ pub struct MarginBar {
     pub fails: (f64, f64),
     /// The limit.
     pub limit: f64,
-    /// Low and high end of the bar, held on the scale.
+    /// Low and high end of the bar, held to the scale.
     pub bar: (f64, f64),
     /// True where the low or the high end lies beyond the scale.
     pub beyond: (bool, bool),
@@ -33,7 +33,7 @@ pub struct MarginBar {
     pub fails_left: bool,
 }
 
-/// The rule of a margin.
+/// The bar of a margin.
 #[must_use]
 pub fn margin_bar(margin: &Margin) -> MarginBar {
     let Margin { value: Band { low, likely, high }, limit, .. } = *margin;
@@ -58,7 +58,7 @@ pub fn margin_bar(margin: &Margin) -> MarginBar {
     }
 }
 
-/// Round ends that hold the limit and as much of the bar as can be read beside it.
+/// Round ends of the scale that hold the limit and as much of the bar as stays readable beside it.
 fn ends(margin: &Margin, limit: f64, low: f64, high: f64) -> (f64, f64) {
     match margin.unit {
         _ if margin.what == Topic::Fusion => {

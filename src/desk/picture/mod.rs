@@ -1,13 +1,22 @@
 //! The geometry of the pictures: scales, ticks, regions and path strings, in the units of their view boxes.
 //!
-//! Pure and tested without a browser; the views only place what is worked out here. The grammar: *rule* (limit
-//! wall, failing side hatched, bar from low to high, diamond for likely), *map* (failing regions hatched and
-//! named, the clear strip works, a dashed box for how far the dryer wanders, a cross for the set point),
-//! *history* (curves over time), *ageing* (a band over the days after), *section* (a cut through the film), *split
-//! circle* (fresh left, predicted right), *trade* (marks of verdicts between two scales, better to the left and down).
+//! In: parts of an answer, units of the page.
+//! Out: places and paths; the views only put them into markup.
+//! Must not know: the page's state, markup, a browser.
+//!
+//! The pictures:
+//!
+//! | file | picture |
+//! |---|---|
+//! | `margin_bar` | a margin: its limit a wall, the failing side hatched, a bar from low to high, a diamond for likely |
+//! | `map` | the cure window: failing regions hatched and named, the clear strip works, a cross for the set point |
+//! | `history` | temperatures and fusion over the run |
+//! | `ageing` | the colour difference over the days after, as a band |
+//! | `section` | cuts through the film with the dye in it |
+//! | `swatches` | the split circle: the white fresh at the left, predicted at the right |
+//! | `trade_off` | recipes between two scales, better to the left and down |
 
 pub mod ageing;
-
 pub mod contour;
 pub mod history;
 pub mod map;

@@ -1,6 +1,6 @@
-//! Values onto lengths, and where the ticks go.
+//! The scale of an axis, its ticks, and paths.
 
-/// A straight map from values to positions.
+/// A linear map from values to positions.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AxisScale {
     /// Value at `start`.
@@ -24,7 +24,7 @@ impl AxisScale {
         self.start + (value - self.from) / span * (self.end - self.start)
     }
 
-    /// Position of a value, held between the ends; values that are no number stand at the start.
+    /// Position of a value, held between the ends; the start for NaN.
     #[must_use]
     pub fn held(&self, value: f64) -> f64 {
         let (low, high) = if self.start < self.end { (self.start, self.end) } else { (self.end, self.start) };
@@ -57,7 +57,7 @@ impl AxisScale {
     }
 }
 
-/// The nearest of 1, 2, 5 × 10ⁿ not under `step`.
+/// The least of 1, 2, 5 × 10ⁿ that is not below `step`.
 fn round_step(step: f64) -> f64 {
     let size = 10_f64.powf(step.log10().floor());
     let times = step / size;
@@ -72,7 +72,7 @@ fn round_step(step: f64) -> f64 {
     }
 }
 
-/// A path through the points, with one digit; empty for none.
+/// A path through the points, with one decimal; empty for none.
 #[must_use]
 pub fn path(points: impl IntoIterator<Item = (f64, f64)>, closed: bool) -> String {
     use std::fmt::Write;

@@ -6,7 +6,7 @@ use std::fmt::Write;
 
 /// Width of the view box of one cut.
 pub const WIDTH: f64 = 132.0;
-/// Height of it: film and the fibres under it.
+/// Height of that view box: film and the fibres under it.
 pub const HEIGHT: f64 = 280.0;
 /// Height of the film in it.
 pub const FILM: f64 = 208.0;
@@ -14,7 +14,7 @@ pub const FILM: f64 = 208.0;
 const VISIBLE_UM: f64 = crate::migration::VISIBLE_DEPTH * 1e6;
 /// Dots for a film that is filled to what can just be seen, 0.03 kg/m³. Chosen for the picture.
 const DOTS_AT_VISIBLE: f64 = 100.0;
-/// Dots of the fullest film: beyond, all films are thinned alike.
+/// Most dots of a film: where one would have more, the dots of all films are scaled down alike.
 const MOST_DOTS: f64 = 300.0;
 /// Dye at which a white just shows it, kg/m³.
 const VISIBLE_DYE: f64 = 0.03;
@@ -24,7 +24,7 @@ const VISIBLE_DYE: f64 = 0.03;
 pub struct FilmSection {
     /// Days after printing.
     pub day: f64,
-    /// Dots of dye that shows, as strokes of no length.
+    /// Dots of dye that shows, as strokes of zero length.
     pub free: String,
     /// Dots of dye that white or blocker holds.
     pub bound: String,
@@ -39,11 +39,11 @@ pub struct FilmSections {
     pub cuts: Vec<FilmSection>,
     /// Depth that the eye judges by, from the top.
     pub eye: f64,
-    /// Top of the blocker, from the top; absent without one.
+    /// Top of the blocker, from the top; `None` without one.
     pub blocker: Option<f64>,
 }
 
-/// The cuts of a forecast; nothing for a film without thickness.
+/// The cuts of a forecast; `None` for a film without thickness.
 #[must_use]
 pub fn film_sections(forecast: &BleedForecast) -> Option<FilmSections> {
     let film = forecast.film_um;
@@ -58,7 +58,7 @@ pub fn film_sections(forecast: &BleedForecast) -> Option<FilmSections> {
         .fold(VISIBLE_DYE, f64::max);
     let dots = (DOTS_AT_VISIBLE / VISIBLE_DYE).min(MOST_DOTS / fullest);
     let most = forecast.cuts.iter().flat_map(|cut| &cut.free_kg_per_m3).fold(VISIBLE_DYE, |a, &b| a.max(b));
-    // Three have room: the first two, which differ most, and the last.
+    // There is room for three: the first two, which differ most, and the last.
     let last = forecast.cuts.len().saturating_sub(1);
     let shown = forecast.cuts.iter().enumerate().filter(|(index, _)| *index < 2 || *index == last);
     Some(FilmSections {
@@ -84,8 +84,8 @@ fn section(cut: &Cut, film: f64, dots: f64, most: f64) -> FilmSection {
     }
 }
 
-/// Dots scattered the same way each time; as many in each layer as it holds dye, with what is left over carried to the
-/// next.
+/// Dots in proportion to the dye of each layer; the fraction of a dot is carried to the next layer. They are scattered
+/// the same way every time.
 fn dotted(heights: &[f64], dye: &[f64], film: f64, dots: f64, start: f64) -> String {
     let mut text = String::new();
     let (mut owed, mut count) = (start, 0.0_f64);
@@ -109,7 +109,7 @@ fn dotted(heights: &[f64], dye: &[f64], film: f64, dots: f64, start: f64) -> Str
     text
 }
 
-/// Middles of the fibres of three yarns under the film, as strokes of no length.
+/// Middles of the fibres of three yarns under the film, as strokes of zero length.
 #[must_use]
 pub fn fibres() -> String {
     let mut text = String::new();

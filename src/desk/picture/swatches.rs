@@ -4,7 +4,7 @@ use crate::optics::{DyeAbsorption, FreshPrint, Lab, Spectrum, WhiteFilm};
 
 /// Scattering of the white drawn here, 1/m. Middle of what is usual for a garment white; invented for the picture.
 const SCATTERING: f64 = 0.17e6;
-/// Endless reflectance of the white drawn here. Middle of what is usual for a garment white.
+/// Reflectance of an infinitely thick film of the white drawn here. Middle of what is usual for a garment white.
 const REFLECTANCE: f64 = 0.90;
 /// Most dye tried when looking for a colour difference, kg/m³.
 const MOST_DYE: f64 = 3.0;
@@ -24,10 +24,10 @@ pub struct Swatches {
     pub turned: Vec<String>,
 }
 
-/// The colours of a white film (µm) on a cloth, fresh and at these colour differences; never exaggerated.
+/// The colours of a white film (µm) on a cloth, fresh and at these colour differences, in true size.
 ///
-/// The dye has the hue of the cloth; its amount is found so that the difference from the fresh print is the one
-/// asked for. Nothing is returned for a film that is no number.
+/// The dye has the hue of the cloth; its amount is found by bisection so that the difference from the fresh print is the
+/// one asked for. Returns `None` for a film that is negative or no finite number.
 #[must_use]
 pub fn swatches(cloth: Lab, film_um: f64, differences: &[f64]) -> Option<Swatches> {
     if !film_um.is_finite() || film_um < 0.0 {
@@ -58,7 +58,7 @@ impl Swatches {
     }
 }
 
-/// Dye in the film, kg/m³, that makes this colour difference: halving, forty times.
+/// Dye in the film, kg/m³, that makes this colour difference: forty bisections.
 fn amount(print: &FreshPrint, dye: &DyeAbsorption, difference: f64) -> f64 {
     let (mut low, mut high) = (0.0, MOST_DYE);
     for _ in 0..40 {

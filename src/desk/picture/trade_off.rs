@@ -1,7 +1,8 @@
-//! The ways that were worked through, as marks between what is paid and what is got for it: better is to the left and down.
+//! The trade-off chart: recipes as marks between what is paid, along, and what is got for it, up. Better is to the left
+//! and down.
 //!
-//! Chances go by their logarithm, because one in ten against one in a hundred is what an order is decided on. Pace runs from
-//! fast to slow, so that better is to the left there too.
+//! Chances are drawn by their logarithm, because orders are decided on one in ten against one in a hundred. Pace runs
+//! from fast to slow, so that better is to the left there too.
 
 use super::scale::{AxisScale, path};
 use crate::plan;
@@ -14,41 +15,41 @@ pub const HEIGHT: f64 = 400.0;
 const LETTER: f64 = 10.6;
 /// Height of a line of words.
 const LINE: f64 = 19.0;
-/// Half the side of a mark that is named, with the ring that the chosen one bears.
+/// Half the side of a mark with a name, and with the ring of the chosen one.
 const MARK: f64 = 18.0;
-/// Half the side of any other.
+/// Half the side of any other mark.
 const SMALL: f64 = 8.0;
 /// Chances that are written beside the scale.
 const CHANCES: [f64; 9] = [0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5];
 
-/// A way in the picture.
+/// A recipe in the chart.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
     /// Where it stands.
     pub at: [f64; 2],
-    /// Where its name stands, if it is named and there is room: left end and base line.
+    /// Left end and base line of its name, if it is named and the name fits.
     pub name: Option<[f64; 2]>,
 }
 
-/// The picture.
+/// The chart.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TradeOffChart {
     /// What is paid, along.
     pub pays: AxisScale,
-    /// What is got, up; of a chance its logarithm.
+    /// What is got, up; for chances the logarithm.
     pub gets: AxisScale,
     /// Ticks along: position, value and digits.
     pub pays_ticks: Vec<(f64, f64, usize)>,
     /// Ticks up: height, value and digits.
     pub gets_ticks: Vec<(f64, f64, usize)>,
-    /// Each way, in the order of the trade.
+    /// Each recipe, in the order of the trade-off.
     pub marks: Vec<Mark>,
-    /// The line through the ways that nothing beats on both.
+    /// The line through the Pareto front: recipes that no other beats on both scales.
     pub front: String,
 }
 
-/// The picture of a trade with the names of some of its ways, given by their places, those first that must not go without;
-/// nothing for fewer than two ways.
+/// The chart of a trade-off. `names` are places and names of the recipes to be named, the most important first, because
+/// names that do not fit are left out. `None` for fewer than two recipes.
 #[must_use]
 pub fn trade_off_chart(trade: &plan::TradeOff, names: &[(usize, String)]) -> Option<TradeOffChart> {
     let late = trade.gets == plan::Scale::Late;
@@ -75,13 +76,13 @@ pub fn trade_off_chart(trade: &plan::TradeOff, names: &[(usize, String)]) -> Opt
     })
 }
 
-/// Round values of a scale, each where `at` says that it stands on another.
+/// Round values of a scale, placed on another by `at`.
 fn ticks_of(values: &AxisScale, on: &AxisScale, at: fn(f64) -> f64) -> Vec<(f64, f64, usize)> {
     let (ticks, digits) = values.ticks(5);
     ticks.into_iter().map(|value| (on.at(at(value)), value, digits)).collect()
 }
 
-/// Chances that are known by heart; where hardly one of them lies between the ends, round ones between.
+/// Ticks of chances: familiar ones; where fewer than three are on the scale, round ones instead.
 fn chances(gets: &AxisScale) -> Vec<(f64, f64, usize)> {
     let known = CHANCES.into_iter().filter(|chance| (gets.from..=gets.to).contains(&chance.ln()));
     let known: Vec<(f64, f64, usize)> = known.map(|chance| (gets.at(chance.ln()), chance, 0)).collect();
@@ -96,7 +97,7 @@ fn rise(late: bool, value: f64) -> f64 {
     if late { value.max(1e-4).ln() } else { value }
 }
 
-/// The ends of a scale with a margin on both sides; nothing without a value.
+/// The ends of a scale with a margin on both sides; `None` without a finite value.
 fn room(values: impl Iterator<Item = f64>, margin: f64) -> Option<[f64; 2]> {
     let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
     for value in values {
@@ -106,7 +107,7 @@ fn room(values: impl Iterator<Item = f64>, margin: f64) -> Option<[f64; 2]> {
     low.is_finite().then_some([low - margin * wide, high + margin * wide])
 }
 
-/// Steps through the front: from one way to the next what is got stays as it was until more is paid.
+/// Steps through the front: what is got stays the same until more is paid.
 fn front(trade: &plan::TradeOff, places: &[[f64; 2]], pays: &AxisScale, gets: &AxisScale) -> String {
     let on: Vec<[f64; 2]> =
         trade.ways.iter().zip(places).filter(|(way, _)| way.front).map(|(_, at)| *at).collect();
@@ -119,7 +120,7 @@ fn front(trade: &plan::TradeOff, places: &[[f64; 2]], pays: &AxisScale, gets: &A
     path(points, false)
 }
 
-/// Marks with their names, which keep clear of each other and of every mark; the first names have the first choice.
+/// Marks with their names. A name keeps clear of every mark and of the names before it.
 fn named(places: &[[f64; 2]], names: &[(usize, String)], pays: &AxisScale, gets: &AxisScale) -> Vec<Mark> {
     let mut marks: Vec<Mark> = places.iter().map(|at| Mark { at: *at, name: None }).collect();
     let half = |at: usize| if names.iter().any(|(named, _)| *named == at) { MARK } else { SMALL };
@@ -155,7 +156,7 @@ fn named(places: &[[f64; 2]], names: &[(usize, String)], pays: &AxisScale, gets:
     marks
 }
 
-/// True where two boxes (left, top, right, bottom) share some place.
+/// True where two boxes (left, top, right, bottom) overlap.
 fn overlap(a: &[f64; 4], b: &[f64; 4]) -> bool {
     a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
 }
