@@ -1,30 +1,45 @@
 //! Nonlinear least squares for a handful of unknowns.
 //!
-//! Levenberg and Marquardt: the step solves `(J'J + lambda diag J'J) d = -J'r`, with `lambda` small where the sum of
-//! squares falls and large where it does not. Checked in `tests/heat/fit.rs` against the certified values of a statistical
-//! reference data set.
+//! The method of Levenberg and Marquardt: each step solves `(J'J + lambda diag J'J) d = -J'r`; `lambda`
+//! shrinks while the sum of squares falls and grows when it does not. Checked in `tests/heat/fit.rs` against
+//! the certified values of a statistical reference data set.
 
-/// A fit: unknowns and how sure they are.
+/// The result of a fit: the unknowns and their covariance.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fit<const N: usize> {
-    /// The unknowns where the sum of squares is least.
+    /// The unknowns at the smallest sum of squares.
     pub at: [f64; N],
-    /// `(J'J)^-1` there: the covariance of the unknowns where every residual has a spread of one.
+    /// `(J'J)^-1` at [`at`](Self::at): the covariance of the unknowns if every residual has a standard
+    /// deviation of 1. Infinite if the residuals do not determine them.
     pub covariance: [[f64; N]; N],
     /// Sum of squared residuals.
     pub squares: f64,
 }
 
-/// Steps after which a fit that still moves is taken as it is.
+/// Largest number of steps; a fit that still moves then is returned as it is.
 const MOST: usize = 60;
 
-/// Residuals, each with its derivatives.
+/// Residuals, each with its derivatives by the unknowns.
 pub type Residuals<const N: usize> = Vec<(f64, [f64; N])>;
 
-/// Fits from `start`. `residuals` gives each residual with its derivatives; an error of it ends the fit.
+/// Finds the unknowns at which the sum of squared residuals is smallest, from `start`.
+///
+/// ```
+/// use whitehold::numerics::fit::least_squares;
+///
+/// // A straight line a + b x through four points.
+/// let points = [(0.0, 1.1), (1.0, 2.9), (2.0, 5.1), (3.0, 6.9)];
+/// let residuals = |unknowns: &[f64; 2]| {
+///     let [a, b] = *unknowns;
+///     Ok::<_, ()>(points.iter().map(|(x, y)| (a + b * x - y, [1.0, *x])).collect())
+/// };
+/// let fit = least_squares([0.0, 0.0], residuals)?;
+/// assert!((fit.at[0] - 1.06).abs() < 1e-9 && (fit.at[1] - 1.96).abs() < 1e-9);
+/// # Ok::<(), ()>(())
+/// ```
 ///
 /// # Errors
-/// As `residuals` at the start. Steps into what `residuals` refuses are made smaller instead.
+/// The error of `residuals` at `start`. A step to a point where `residuals` fails is made smaller instead.
 pub fn least_squares<const N: usize, E>(
     start: [f64; N],
     mut residuals: impl FnMut(&[f64; N]) -> Result<Residuals<N>, E>,
@@ -89,7 +104,7 @@ fn equations<const N: usize>(residuals: &Residuals<N>) -> ([[f64; N]; N], [f64; 
     (normal, slope)
 }
 
-/// Gauss and Jordan with pivots; nothing where the matrix has no inverse.
+/// Gauss-Jordan elimination with pivoting; `None` for a singular matrix.
 fn inverted<const N: usize>(mut matrix: [[f64; N]; N]) -> Option<[[f64; N]; N]> {
     let mut inverse = [[0.0; N]; N];
     for i in 0..N {

@@ -1,9 +1,13 @@
 //! Several cases side by side.
 //!
-//! A [`Lanes<L>`] holds the same quantity of `L` cases: worlds of an uncertainty, belt speeds of a window.
-//! Every operation acts on all of them without a branch, so that the compiler can use the machine's vector
-//! registers (`#[inline(always)]`, because a call in the middle would end that); one march then serves `L` cases at
-//! little more than the price of two.
+//! A [`Lanes<L>`] holds the same quantity for `L` cases: drift cases of a dryer, belt speeds of a window.
+//! Every operation acts on all of them without a branch, so that the compiler can use the vector registers
+//! (`#[inline(always)]`, because a function call in between would prevent it). One integration then serves
+//! `L` cases at little more than the cost of two.
+//!
+//! `exp` and `ln` are written here, without branches, because the library's versions are function calls that
+//! handle one lane at a time. A crate of vector types (`wide`) fixes the number of lanes per type; here it is
+//! a parameter.
 
 use std::ops::{Add, AddAssign, Div, Index, IndexMut, Mul, Neg, Sub, SubAssign};
 
@@ -33,7 +37,7 @@ impl<const L: usize> Lanes<L> {
         lanes
     }
 
-    /// Each lane changed alike.
+    /// `change` applied to each lane.
     #[inline(always)]
     #[must_use]
     pub fn map(mut self, change: impl Fn(f64) -> f64) -> Self {
@@ -65,7 +69,7 @@ impl<const L: usize> Lanes<L> {
         self.zip(other, |a, b| if a > b { a } else { b })
     }
 
-    /// Kept within `low` to `high`.
+    /// Held to `low` to `high`.
     #[inline(always)]
     #[must_use]
     pub fn clamp(self, low: f64, high: f64) -> Self {
@@ -93,21 +97,21 @@ impl<const L: usize> Lanes<L> {
         Self::splat(1.0) / self
     }
 
-    /// Natural exponential, within 3e-15 of itself for -700 to 700, held at those ends beyond.
+    /// Natural exponential, relative error 3e-15 for -700 to 700; the argument is held to that range.
     #[inline(always)]
     #[must_use]
     pub fn exp(self) -> Self {
         self.map(exp)
     }
 
-    /// Natural logarithm of a positive normal number, within 3e-15 absolute.
+    /// Natural logarithm of a positive normal number, absolute error 3e-15.
     #[inline(always)]
     #[must_use]
     pub fn ln(self) -> Self {
         self.map(ln)
     }
 
-    /// One lane where `test` holds, the other where not.
+    /// The lane of `yes` where `test` is true, of `no` where it is false.
     #[inline(always)]
     #[must_use]
     pub fn select(test: [bool; L], yes: Self, no: Self) -> Self {
@@ -121,14 +125,14 @@ impl<const L: usize> Lanes<L> {
         self.0.iter().copied().fold(f64::NEG_INFINITY, f64::max)
     }
 
-    /// The larger of two, lane by lane; not a number where either is none.
+    /// The larger of two, lane by lane; NaN where either is NaN.
     #[inline(always)]
     #[must_use]
     pub fn max_or_nan(self, other: Self) -> Self {
         self.zip(other, |a, b| if a >= b || a.is_nan() { a } else { b })
     }
 
-    /// The largest lane; not a number where any is none.
+    /// The largest lane; NaN if any lane is NaN.
     #[inline(always)]
     #[must_use]
     pub fn largest_or_nan(self) -> f64 {
@@ -142,7 +146,8 @@ impl<const L: usize> Lanes<L> {
     }
 }
 
-/// `e^x` without a branch: `x = k ln 2 + r` with `|r| <= ln 2 / 2`, Taylor series of `e^r`, `2^k` by its bits.
+/// `e^x` without a branch: `x = k ln 2 + r` with `|r| <= ln 2 / 2`, Taylor series of `e^r`, `2^k` by its
+/// bits.
 #[inline(always)]
 fn exp(x: f64) -> f64 {
     // 1.5 * 2^52: adding it leaves the rounded integer in the low bits of the sum.
@@ -153,7 +158,7 @@ fn exp(x: f64) -> f64 {
     let shifted = x * std::f64::consts::LOG2_E + SHIFT;
     let k = shifted - SHIFT;
     let r = (x - k * LN2_HIGH) - k * LN2_LOW;
-    // Estrin's scheme: pairs, then pairs of pairs, so that few terms wait for each other.
+    // Estrin's scheme: pairs, then pairs of pairs, so that few operations depend on each other.
     let (r2, r4, r8) = (r * r, r * r * (r * r), r * r * (r * r) * (r * r * (r * r)));
     let low = (1.0 + r) + (1.0 / 2.0 + r * (1.0 / 6.0)) * r2;
     let middle = (1.0 / 24.0 + r * (1.0 / 120.0)) + (1.0 / 720.0 + r * (1.0 / 5_040.0)) * r2;

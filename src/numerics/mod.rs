@@ -1,20 +1,22 @@
-//! Numerics that know no trade.
+//! General numerical methods.
 //!
-//! Hands out [`Lanes`] (several cases computed side by side), [`integrate`](rosenbrock::integrate) (a stiff initial-value
-//! problem whose Jacobian is tridiagonal with a narrow border), [`normal`] (the normal distribution), [`interpolation`] (smooth
-//! values between the points of a table) and [`fit`] (least squares). Never knows what a number means.
+//! [`Lanes`] computes several cases side by side; [`rosenbrock`] integrates a stiff initial-value problem
+//! whose Jacobian is tridiagonal with a narrow border; [`interpolation`] reads smooth values between the
+//! points of a table; [`fit`] solves least squares; [`normal`] is the normal distribution; [`sorting`] sorts
+//! on cold paths at little cost in code. Must not know: what a number means.
 
+mod bordered;
 pub mod fit;
 pub mod interpolation;
 mod lanes;
-
 pub mod normal;
 pub mod rosenbrock;
 pub mod sorting;
 
 pub use lanes::Lanes;
 
-/// An Arrhenius rate, 1/s: `1/time` at `reference` (K), activation energy `energy` (J/mol), at `temperature` (K).
+/// An Arrhenius rate, 1/s: `1/time` at `reference` (K), activation energy `energy` (J/mol), at `temperature`
+/// (K).
 #[inline]
 #[must_use]
 pub fn arrhenius<const L: usize>(temperature: Lanes<L>, time: f64, reference: f64, energy: f64) -> Lanes<L> {

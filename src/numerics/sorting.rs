@@ -1,10 +1,12 @@
-//! Sorting on cold paths, compiled once. A sort of its own for every type, and a map collected from pairs is one too,
-//! costs the page some kilobytes each.
+//! Sorting on cold paths with little compiled code.
+//!
+//! The standard sort, and a map collected from an iterator, which sorts too, are compiled anew for every
+//! type: some kilobytes of the page each. Here the sort itself is compiled once, for indices.
 
 use std::cmp::Ordering;
 use std::collections::BTreeMap;
 
-/// The places `0..len` in the order of a comparison.
+/// The indices `0..len`, sorted by a comparison.
 #[must_use]
 pub fn order(len: usize, compare: &dyn Fn(usize, usize) -> Ordering) -> Vec<usize> {
     let mut places: Vec<usize> = (0..len).collect();
@@ -12,7 +14,7 @@ pub fn order(len: usize, compare: &dyn Fn(usize, usize) -> Ordering) -> Vec<usiz
     places
 }
 
-/// Items put in order by a comparison; equal ones stay as they came.
+/// Items sorted by a comparison; equal ones keep their order.
 #[must_use]
 pub fn sorted<T>(items: Vec<T>, compare: &dyn Fn(&T, &T) -> Ordering) -> Vec<T> {
     let places = order(items.len(), &|a, b| compare(&items[a], &items[b]).then(a.cmp(&b)));
@@ -20,7 +22,7 @@ pub fn sorted<T>(items: Vec<T>, compare: &dyn Fn(&T, &T) -> Ordering) -> Vec<T> 
     places.into_iter().filter_map(|place| items.get_mut(place)?.take()).collect()
 }
 
-/// A map of pairs, put in one by one; of equal keys the last one stays.
+/// A map of pairs, inserted one by one; of equal keys the last one wins.
 pub fn map<K: Ord, V>(pairs: impl IntoIterator<Item = (K, V)>) -> BTreeMap<K, V> {
     let mut map = BTreeMap::new();
     for (key, value) in pairs {

@@ -1,6 +1,15 @@
 use serde::{Deserialize, Serialize};
 
 /// A value with its spread: eight cases in ten lie between `low` and `high`.
+///
+/// ```
+/// use whitehold::quantity::Band;
+///
+/// let seconds = Band { low: 20.0, likely: 25.0, high: 35.0 };
+/// // A falling function turns the band over.
+/// let per_minute = seconds.map(|seconds| 60.0 / seconds);
+/// assert_eq!(per_minute, Band { low: 60.0 / 35.0, likely: 2.4, high: 3.0 });
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Band {
@@ -19,7 +28,8 @@ impl Band {
         Self { low: value, likely: value, high: value }
     }
 
-    /// The smallest band that holds `likely` and every one of `cases`.
+    /// The smallest band that holds `likely` and every one of `cases`. Whether it covers eight cases in ten
+    /// depends on how the caller chose them.
     #[must_use]
     pub fn around(likely: f64, cases: &[f64]) -> Self {
         let mut band = Self::exact(likely);
@@ -30,7 +40,7 @@ impl Band {
         band
     }
 
-    /// The band after a non-decreasing or non-increasing change of each of its values.
+    /// The band of `change(value)`, for a `change` that only rises or only falls between `low` and `high`.
     #[must_use]
     pub fn map(self, change: impl Fn(f64) -> f64) -> Self {
         let (low, likely, high) = (change(self.low), change(self.likely), change(self.high));

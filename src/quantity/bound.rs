@@ -1,9 +1,18 @@
 use serde::{Deserialize, Serialize};
 
-/// The accepted range of one field, said once: checks, messages and input hints all read it.
+/// The accepted range of one field, written once: checks, messages and input hints all read it.
+///
+/// ```
+/// use whitehold::quantity::Bound;
+///
+/// const WEIGHT: Bound = Bound { field: "areal_weight_gsm", min: 20.0, max: 600.0, unit: "g/m²" };
+/// assert_eq!(WEIGHT.check(180.0), Ok(180.0));
+/// let error = WEIGHT.check(900.0).unwrap_err();
+/// assert_eq!(error.to_string(), "areal_weight_gsm: 900 is outside 20 to 600 g/m²");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bound {
-    /// The field, as it stands in the JSON contract (`areal_weight_gsm`).
+    /// Name of the field in JSON (`areal_weight_gsm`).
     pub field: &'static str,
     /// Smallest accepted value, in `unit`.
     pub min: f64,
@@ -30,12 +39,12 @@ impl Bound {
     }
 }
 
-/// A value that cannot be used: which field, what stood there, and what is accepted instead.
+/// A value that cannot be used: the field, the value given, and what is accepted instead.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FieldError {
-    /// Path of the field in the JSON contract, e.g. `garments[0].areal_weight_gsm`.
+    /// Path of the field in JSON, e.g. `garments[0].areal_weight_gsm`.
     pub field: String,
-    /// What was given, as text, cut to 80 characters.
+    /// The value given, as text, cut to 80 characters.
     pub value: String,
     /// What is wrong with it.
     #[serde(flatten)]
@@ -47,7 +56,7 @@ pub struct FieldError {
 #[serde(tag = "problem", rename_all = "kebab-case")]
 #[non_exhaustive]
 pub enum Problem {
-    /// Not a number at all.
+    /// Not a number, or infinite.
     NotANumber,
     /// A number outside the accepted range.
     OutOfRange {
@@ -58,33 +67,33 @@ pub enum Problem {
         /// Unit of both.
         unit: String,
     },
-    /// Nothing was given where something is needed.
+    /// A required value is missing.
     Empty,
-    /// A word that is not known; the nearest known ones and all that are accepted.
+    /// An unknown word.
     Unknown {
         /// Nearest known words, best first.
         nearest: Vec<String>,
-        /// Every accepted word (empty where the list would be too long to help).
+        /// Every accepted word; empty if the list would be too long to help.
         accepted: Vec<String>,
     },
-    /// Shares that should make 100 % and do not.
+    /// Percentages that should add up to 100 and do not.
     SumNot100 {
-        /// What they make, %.
+        /// Their sum, %.
         sum: f64,
         /// The section of the label, empty for the body.
         section: String,
     },
-    /// More text than the field takes.
+    /// A text longer than the field takes.
     TooLong {
-        /// Most characters accepted.
+        /// Largest accepted number of characters.
         max: usize,
     },
-    /// Two facts that cannot both be true.
+    /// Two fields that cannot both be true.
     Contradiction {
         /// The other field.
         with: String,
     },
-    /// The text has a share but no fibre, or a fibre but no share, at this word.
+    /// A text that could not be read: on a label, a share without a fibre or a fibre without a share.
     NotUnderstood,
     /// The heat could not be computed: a value lies outside what the equations hold for, or the solver gave up. The value
     /// of the error says which.
@@ -92,13 +101,14 @@ pub enum Problem {
 }
 
 impl FieldError {
-    /// An error of this field; keeps the first 80 characters of what was given.
+    /// An error of this field. Keeps the first 80 characters of the value.
     #[must_use]
     pub fn new(field: impl Into<String>, value: impl AsRef<str>, problem: Problem) -> Self {
         Self { field: field.into(), value: value.as_ref().chars().take(80).collect(), problem }
     }
 
-    /// The same error one level further out: `areal_weight_gsm` becomes `garments[0].areal_weight_gsm`.
+    /// Prefixes the field with its parent: within `garments[0]`, `areal_weight_gsm` becomes
+    /// `garments[0].areal_weight_gsm`.
     #[must_use]
     pub fn within(mut self, parent: &str) -> Self {
         self.field = format!("{parent}.{}", self.field);

@@ -1,8 +1,19 @@
 use std::fmt;
 
-/// A day of the calendar (Gregorian, carried on before its time), written as ISO 8601 has it: `2026-12-04`.
+/// A day of the proleptic Gregorian calendar, written as in ISO 8601: `2026-12-04`.
 ///
-/// No clock is read here: whoever stands at the edge says which day it is.
+/// Reads no clock: the caller at the edge passes today's date in. Written by hand because the one file may
+/// not exceed 900,000 bytes and all it needs is reading, printing and counting days; a calendar crate brings
+/// time zones, clocks and formats with it.
+///
+/// ```
+/// use whitehold::quantity::Day;
+///
+/// let printed = Day::read("2028-02-28").expect("a date");
+/// assert_eq!(printed.plus(2).to_string(), "2028-03-01");
+/// assert_eq!(printed.until(printed.plus(90)), 90);
+/// assert_eq!(Day::read("2027-02-29"), None);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Day {
     /// Days since 1 January 1970.
@@ -10,14 +21,14 @@ pub struct Day {
 }
 
 impl Day {
-    /// The day that is so many days after 1 January 1970, before it where negative; held within four million days, some
+    /// The day `number` days after 1 January 1970 (before it if negative), held within ±4,000,000 days, some
     /// ten thousand years.
     #[must_use]
     pub fn number(number: i64) -> Self {
         Self { number: number.clamp(-4_000_000, 4_000_000) }
     }
 
-    /// Reads `2026-12-04`; `None` where that is no day.
+    /// Reads `2026-12-04`; `None` if the text is not an existing day.
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
         let mut parts = text.trim().splitn(3, '-').map(|part| part.parse::<u16>().ok());
@@ -26,14 +37,14 @@ impl Day {
             return None;
         }
         let found = Self { number: number_of(i64::from(year), i64::from(month), i64::from(day)) };
-        // A day that its month does not have lands in the next one.
+        // 30 February would come out as a day of March.
         (found.civil().2 == u32::from(day)).then_some(found)
     }
 
     /// Year, month and day.
     ///
-    /// Source: Hinnant, "chrono-compatible low-level date algorithms" (2013): years begin in March, so that the leap day
-    /// is the last, and 400 of them are one era.
+    /// Source: Hinnant, "chrono-compatible low-level date algorithms" (2013). Years are counted from March,
+    /// so that the leap day is the last of its year; 400 years make one era.
     #[must_use]
     pub fn civil(self) -> (i64, u32, u32) {
         let shifted = self.number + 719_468;
@@ -48,20 +59,20 @@ impl Day {
         (year, month as u32, day as u32)
     }
 
-    /// So many days later.
+    /// The day `days` later.
     #[must_use]
     pub fn plus(self, days: i64) -> Self {
         Self::number(self.number.saturating_add(days))
     }
 
-    /// Days from this one until `later`; negative where that was before.
+    /// Days from this day to `later`; negative if `later` is before it.
     #[must_use]
     pub fn until(self, later: Self) -> i64 {
         later.number - self.number
     }
 }
 
-/// Days from 1 January 1970 to a day of the calendar. Source: as [`Day::civil`].
+/// Days from 1 January 1970 to a calendar day: the inverse of [`Day::civil`], from the same source.
 fn number_of(year: i64, month: i64, day: i64) -> i64 {
     let year = if month <= 2 { year - 1 } else { year };
     let era = year.div_euclid(400);

@@ -1,8 +1,10 @@
 //! Quantities: SI inside, shop units only at the edge.
 //!
-//! Hands out [`Band`] (a value that knows how sure it is), [`Bound`] (one named place for a field's accepted
-//! range), [`FieldError`] (a bad value, by field, with the way out), [`Sourced`] (a number from `data/` with
-//! its unit, range and source) and the unit conversions of the shop. Knows nothing of cloth, ink or dryers.
+//! A bare `f64` is in the SI unit that its comment names. Where a mix-up would go unnoticed, a type names the
+//! unit: [`Share`] and [`Percent`], [`Celsius`] and [`TemperatureDifference`], [`MetresPerMinute`],
+//! [`DeltaE`]. [`Band`] is a value with its spread, [`Bound`] the accepted range of one field, [`FieldError`]
+//! a rejected value with its field and the accepted range, [`Sourced`] a number of `data/` with unit, range
+//! and source, [`Day`] a calendar day. Must not know: cloth, ink, dryers.
 
 mod band;
 mod bound;

@@ -21,8 +21,8 @@ use std::ops::{Add, Sub};
 /// assert!(Percent(1.0) < needed); // 1 % is not compared with 0.9 of the whole
 /// ```
 ///
-/// The type names the unit and does not hold the value to a range: a computed share may lie a rounding error outside 0 to 1,
-/// and a [`Bound`](super::Bound) checks what a person has typed. In JSON a share is the bare number.
+/// The type names the unit and does not enforce a range: a computed share may lie a rounding error outside 0
+/// to 1, and a [`Bound`](super::Bound) checks what a person has typed. In JSON a share is the bare number.
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct Share(pub f64);
@@ -56,7 +56,7 @@ impl Percent {
     }
 }
 
-/// A colour difference CIEDE2000 (ΔE00): 1 is about what a trained eye just sees.
+/// A CIEDE2000 colour difference (ΔE00): about 1 is the smallest that a trained eye sees.
 ///
 /// Differences are compared, never added: two steps of 1 do not lie 2 apart.
 ///
@@ -83,7 +83,8 @@ pub struct DeltaE(pub f64);
 
 /// A temperature as the shop reads it, °C.
 ///
-/// A bare `f64` temperature inside the physics is in kelvin; this type marks the edge, where dials and records are in °C.
+/// A bare `f64` temperature inside the physics is in kelvin; this type marks the edge, where dials and
+/// records are in °C.
 ///
 /// ```
 /// use whitehold::quantity::{Celsius, TemperatureDifference};
@@ -149,7 +150,7 @@ impl Add<TemperatureDifference> for Celsius {
 /// assert_eq!(MetresPerMinute::from_metres_per_second(0.05), MetresPerMinute(3.0));
 /// ```
 ///
-/// It never takes the place of the set temperature beside it:
+/// It cannot be swapped with the set temperature beside it:
 ///
 /// ```compile_fail,E0308
 /// use whitehold::quantity::{Celsius, MetresPerMinute};

@@ -1,4 +1,4 @@
-//! Conversions between SI and the units of the shop. Every factor is exact by definition unless said.
+//! Conversions between SI and the units of the shop. Every factor is exact by definition.
 
 use super::ZERO_CELSIUS;
 
