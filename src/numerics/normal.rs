@@ -1,4 +1,9 @@
 //! The normal distribution.
+//!
+//! `erfc` is written here, in 25 lines, rather than taken from the crate `libm`: replacing it moves the
+//! chances in answers by up to 5e-12 of themselves (measured 2026-11-30 over the 52 reference orders),
+//! nothing that anyone reads, but then no answer equals its earlier self byte for byte. Reconsider when the
+//! reference answers are renewed for another reason.
 
 /// Probability that a standard normal variable lies below `z`.
 ///
@@ -15,7 +20,8 @@ pub fn cumulative(z: f64) -> f64 {
     if z > 0.0 { 1.0 - tail } else { tail }
 }
 
-/// `erfc(x)` for `x >= 0`.
+/// `erfc(x)` for `x >= 0`. Largest error against the C library: 6e-15, and 1.3e-11 of the value (near `x` =
+/// 2.5).
 #[must_use]
 pub fn complementary_error(x: f64) -> f64 {
     let root_pi = std::f64::consts::PI.sqrt();
