@@ -20,7 +20,7 @@ mod scorch;
 pub use calibrate::{KineticsEstimate, PrintTestOutcome, estimate_kinetics};
 pub use scorch::{Scorch, scorch};
 
-use crate::dryer::{History, Place, between};
+use crate::dryer::{History, Place, for_each_substep};
 use crate::ink::CureKinetics;
 use crate::numerics::{Lanes, arrhenius};
 
@@ -61,7 +61,7 @@ pub fn equilibrium_fusion<const L: usize>(temperature: Lanes<L>, kinetics: &Cure
 #[must_use]
 pub fn fuse<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Cure<L> {
     let mut cure = Cure::NONE;
-    history.walk(place, |seconds, temperature| cure.advance(seconds, temperature, kinetics));
+    history.for_each_substep(place, |seconds, temperature| cure.advance(seconds, temperature, kinetics));
     cure
 }
 
@@ -73,7 +73,7 @@ pub fn trace<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &C
     trace.push(cure);
     for pair in history.samples.windows(2) {
         if let [from, to] = pair {
-            between(from, to, place, |seconds, temperature| {
+            for_each_substep(from, to, place, |seconds, temperature| {
                 cure.advance(seconds, temperature, kinetics);
             });
             trace.push(cure);

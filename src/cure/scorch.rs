@@ -33,6 +33,6 @@ impl<const L: usize> Scorch<L> {
 #[must_use]
 pub fn scorch<const L: usize>(history: &History<L>, place: Place<L>) -> Lanes<L> {
     let mut scorch = Scorch::NONE;
-    history.walk(place, |seconds, temperature| scorch.advance(seconds, temperature));
+    history.for_each_substep(place, |seconds, temperature| scorch.advance(seconds, temperature));
     scorch.index
 }

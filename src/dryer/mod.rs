@@ -20,6 +20,6 @@ pub use machine::{
 };
 pub use solve::{
     Case, Dwell, Follower, History, HistoryError, HistorySample, Place, StageEquations, TOLERANCE,
-    TransitEquations, between, flash, forked, history, history_on,
+    TransitEquations, flash, for_each_substep, forked, history, history_on,
 };
 pub use stack::{Film, NearInfrared, Stack, StackGrid};

@@ -2,7 +2,7 @@
 
 use super::{AdjacentCloth, DyeProfile, DyeStep, DyedCloth, FilmDiffusion, Release};
 use crate::cure::Cure;
-use crate::dryer::{History, HistorySample, between};
+use crate::dryer::{History, HistorySample, for_each_substep};
 use crate::ink::CureKinetics;
 use crate::numerics::Lanes;
 use crate::quantity::Share;
@@ -67,14 +67,16 @@ impl ExposureInputs<'_> {
         for pair in history.samples.windows(2) {
             let [from, to] = pair else { continue };
             let mut part = ExposureStep::NONE;
-            between(from, to, bottom, |seconds, temperature| {
+            for_each_substep(from, to, bottom, |seconds, temperature| {
                 cure.advance(seconds, temperature, self.kinetics);
                 let diffuses =
                     self.diffusion.at(temperature)[0] * FilmDiffusion::unfused_factor(Share(cure.fused[0]));
                 part.path += diffuses * seconds[0];
                 part.lost += self.dyed.dye.vapour_flux(temperature)[0] * seconds[0];
             });
-            between(from, to, face, |seconds, temperature| release.heat(self.dyed, seconds, temperature));
+            for_each_substep(from, to, face, |seconds, temperature| {
+                release.heat(self.dyed, seconds, temperature)
+            });
             let now = self.arrived(self.before.and(release));
             part.share = now - arrived;
             arrived = now;

@@ -189,7 +189,9 @@ impl<const L: usize> Release<L> {
 #[must_use]
 pub fn release<const L: usize>(history: &History<L>, cloth: &DyedCloth) -> Release<L> {
     let mut release = Release::NONE;
-    history
-        .walk(|sample| sample.cloth_face, |seconds, temperature| release.heat(cloth, seconds, temperature));
+    history.for_each_substep(
+        |sample| sample.cloth_face,
+        |seconds, temperature| release.heat(cloth, seconds, temperature),
+    );
     release
 }

@@ -132,7 +132,7 @@ fn held(celsius: f64) -> History<1> {
         water: Lanes::ZERO,
     };
     let samples = (0..60).map(|i| sample(200.0 * f64::from(i))).collect();
-    History { samples, leaves: Lanes::splat(11_800.0), effort: Effort::default() }
+    History { samples, exit_time: Lanes::splat(11_800.0), effort: Effort::default() }
 }
 
 fn ordinary() -> CureKinetics {

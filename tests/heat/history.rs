@@ -85,7 +85,13 @@ fn dryer(panel: f64) -> Dryer {
             exchange: 0.15,
             emitter: Emitter::MidInfrared,
         }],
-        belt: Belt { heat_capacity: 600.0, contact: 40.0, enters: kelvin(70.0), slowest: 0.01, fastest: 0.2 },
+        belt: Belt {
+            heat_capacity: 600.0,
+            contact: 40.0,
+            entry_temperature: kelvin(70.0),
+            slowest: 0.01,
+            fastest: 0.2,
+        },
         set_low: kelvin(110.0),
         set_high: kelvin(220.0),
         step: 1.0,
@@ -264,7 +270,7 @@ fn a_flash_against_the_reference() {
         (zone.h_top, zone.h_bottom) = (HeatTransfer::measured(10.0), HeatTransfer::measured(5.0));
         zone.exchange = 0.5;
     }
-    unit.belt.enters = kelvin(40.0);
+    unit.belt.entry_temperature = kelvin(40.0);
     let ink = kinetics("ordinary");
     for (seconds, expected, gelled) in [(4.0, [103.26, 97.82], 0.1402), (7.99, [137.98, 132.20], 0.9992)] {
         let history = at_dwell(&printed(&cotton(), 150.0), &unit, 40.0, 8.0);
@@ -325,7 +331,11 @@ fn lanes_give_what_single_marches_give() {
             let alone = at_dwell(&stack, &dryer, 170.0, dwell);
             let peak = together.film_peak()[lane] - alone.film_peak()[0];
             let share = fused(&together, &ink)[lane] - fused(&alone, &ink)[0];
-            assert!((together.leaves[lane] - dwell).abs() < 1e-9, "{dwell} s: {}", together.leaves[lane]);
+            assert!(
+                (together.exit_time[lane] - dwell).abs() < 1e-9,
+                "{dwell} s: {}",
+                together.exit_time[lane]
+            );
             assert!(peak.abs() < 0.1 && share.abs() < 0.0015, "{dwell} s: {peak} K, fused {share}");
         }
     }
@@ -336,7 +346,7 @@ fn lanes_give_what_single_marches_give() {
 fn nothing_changes_without_a_source() {
     let mut cold = dryer(0.0);
     cold.zones.iter_mut().for_each(|zone| zone.panel_offset = None);
-    cold.belt.enters = Stack::ROOM;
+    cold.belt.entry_temperature = Stack::ROOM;
     cold.humidity_ratio = 0.0099;
     // 9.9 g/kg is 1587.5 Pa, of 3169.7 Pa at saturation (IAPWS-IF97 at 25 °C).
     let stack = Stack { humidity: Share(1587.457 / 3169.747), ..printed(&cotton(), 100.0) };
@@ -362,7 +372,7 @@ fn a_second_pass_fuses_more() {
     let run = |passes: u32| history(&stack, &dryer, &case, passes, TOLERANCE).expect("a sound stack");
     let [once, twice] = [run(1), run(2)];
     assert!(fused(&twice, &ink)[0] > fused(&once, &ink)[0] + 0.1);
-    assert!((twice.leaves[0] - 2.0 * 35.0 - 60.0).abs() < 1e-9, "leaves after {}", twice.leaves[0]);
+    assert!((twice.exit_time[0] - 2.0 * 35.0 - 60.0).abs() < 1e-9, "leaves after {}", twice.exit_time[0]);
 }
 
 proptest! {

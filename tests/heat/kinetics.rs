@@ -26,7 +26,7 @@ fn straight(start: f64, stretches: &[(f64, f64)], step: f64) -> History<1> {
         }
         (time, from) = (time + seconds, to);
     }
-    History { samples, leaves: Lanes::splat(time), effort: Effort::default() }
+    History { samples, exit_time: Lanes::splat(time), effort: Effort::default() }
 }
 
 fn sample(time: f64, temperature: f64, rate: f64) -> HistorySample<1> {

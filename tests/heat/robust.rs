@@ -48,10 +48,10 @@ prop_compose! {
             blocker: blocker.map(|thickness| Film { thickness, density }),
             front,
             back,
-            gap: Stack::GAP,
+            gap_conductance: Stack::GAP_CONDUCTANCE,
             humidity: Share(humidity),
             added_water,
-            enters: Stack::ROOM,
+            entry_temperature: Stack::ROOM,
             near_infrared: NearInfrared { film: shares[0], through: shares[1] * (1.0 - shares[0]), cloth: shares[2] },
         }
     }
@@ -81,7 +81,7 @@ prop_compose! {
             id: "any".into(),
             name: "any".into(),
             zones,
-            belt: Belt { heat_capacity, contact, enters: kelvin(enters), slowest: 0.001, fastest: 1.0 },
+            belt: Belt { heat_capacity, contact, entry_temperature: kelvin(enters), slowest: 0.001, fastest: 1.0 },
             set_low: kelvin(60.0),
             set_high: kelvin(260.0),
             step: 1.0,
@@ -135,7 +135,7 @@ proptest! {
         let hottest = |case: &Case| {
             let air = dryer.hottest_air(case.set) + case.drift.air;
             let panel = dryer.hottest_panel(case.set).map_or(air, |panel| panel + case.drift.panel);
-            air.max(panel).max(dryer.belt.enters).max(Stack::ROOM)
+            air.max(panel).max(dryer.belt.entry_temperature).max(Stack::ROOM)
         };
         let sorption = if only_dries(&stack, dryer.humidity_ratio) { 1.0 } else { 100.0 };
         // An error would name itself; none is met among these.
@@ -176,10 +176,10 @@ proptest! {
             4 => stack.front.conductivity = wild,
             5 => stack.front.regain_65 = wild,
             6 => stack.front.heat_capacity = wild,
-            7 => stack.gap = wild,
+            7 => stack.gap_conductance = wild,
             8 => stack.humidity = Share(wild),
             9 => stack.added_water = wild,
-            10 => stack.enters = wild,
+            10 => stack.entry_temperature = wild,
             11 => dryer.zones[0].length = wild,
             12 => dryer.zones[0].h_top = HeatTransfer::measured(wild),
             13 => dryer.zones[0].exchange = wild,

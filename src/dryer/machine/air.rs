@@ -1,7 +1,7 @@
-//! Dry air at atmospheric pressure, as hot as dryers blow it.
+//! Properties of dry air at atmospheric pressure, 25 to 200 °C.
 //!
-//! Sutherland's law: viscosity and conductivity rise a little faster than the root of the temperature. Within 1.5 %
-//! of CoolProp from 25 to 200 °C (tests below); the moisture of a dryer changes less than that.
+//! Sutherland's law: viscosity and conductivity rise a little faster than the square root of the temperature.
+//! Within 1.5 % of CoolProp in that range; the moisture of a dryer's air changes them by less.
 
 use crate::quantity::ATMOSPHERE;
 
@@ -39,7 +39,8 @@ fn sutherland(temperature: f64, at_freezing: f64, constant: f64) -> f64 {
 mod tests {
     use super::*;
 
-    /// Source: CoolProp 8.0.0, dry air at 101,325 Pa: K, viscosity Pa s, conductivity W/(m K), Prandtl number.
+    /// Source: CoolProp 8.0.0, dry air at 101,325 Pa: K, viscosity Pa s, conductivity W/(m K), Prandtl
+    /// number.
     #[test]
     fn air_of_a_reference_library() {
         let rows = [(433.15, 2.444e-5, 0.035_66, 0.698)];

@@ -1,57 +1,57 @@
-/// How far a dryer wanders during a run.
+/// How far a dryer drifts during a run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DriftRange {
-    /// Air, ± K.
+    /// Air temperature, ± K.
     pub air: f64,
-    /// Panel, ± K.
+    /// Emitter temperature, ± K.
     pub panel: f64,
-    /// Heat transfer, ± fraction.
+    /// Heat transfer, ± share.
     pub h: f64,
-    /// Exchange factor, ± fraction.
+    /// Exchange factor, ± share.
     pub exchange: f64,
-    /// Film thickness, ± fraction.
+    /// Film thickness, ± share.
     pub film: f64,
     /// Longest belt stop, s.
     pub stop: f64,
 }
 
-/// How one run differs from the nominal one.
+/// How one run differs from the nominal run: offsets and factors within the [`DriftRange`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DriftCase {
-    /// Added to the air, K.
+    /// Added to the air temperature, K.
     pub air: f64,
-    /// Added to the panel, K.
+    /// Added to the emitter temperature, K.
     pub panel: f64,
-    /// Times the heat transfer.
+    /// Factor on the heat transfer.
     pub h: f64,
-    /// Times the exchange factor.
+    /// Factor on the exchange factor.
     pub exchange: f64,
-    /// Times the film thickness.
+    /// Factor on the film thickness.
     pub film: f64,
-    /// Times the water in the cloth.
+    /// Factor on the water in the cloth.
     pub water: f64,
-    /// The belt stands still this long in the last zone, s.
+    /// Time that the belt stops with the piece in the last zone, s.
     pub stop: f64,
 }
 
 impl DriftCase {
-    /// The run as planned.
+    /// The run without drift.
     pub const NOMINAL: Self =
         Self { air: 0.0, panel: 0.0, h: 1.0, exchange: 1.0, film: 1.0, water: 1.0, stop: 0.0 };
 
-    /// Everything at its cold end: the corner that must still fuse.
+    /// Everything at its cold end: the corner in which the film must still fuse.
     #[must_use]
     pub fn cold(drift: &DriftRange) -> Self {
         Self::corner(drift, -1.0)
     }
 
-    /// Everything at its hot end: the corner that must still be white and unscorched.
+    /// Everything at its hot end: the corner in which the print must stay white and the cloth unscorched.
     #[must_use]
     pub fn hot(drift: &DriftRange) -> Self {
         Self::corner(drift, 1.0)
     }
 
-    /// The longest belt stop, nothing else wrong.
+    /// The longest belt stop, everything else nominal.
     #[must_use]
     pub fn stopped(drift: &DriftRange) -> Self {
         Self { stop: drift.stop, ..Self::NOMINAL }

@@ -1,24 +1,24 @@
 use super::{Cooling, DriftRange, Emitter};
 
-/// Heat transfer from blown air, W/(m² K): measured, or following the air's temperature.
+/// Heat transfer coefficient of blown air, linear in the temperature of the air, W/(m² K).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HeatTransfer {
-    /// Value in air of [`at`](Self::at).
+    /// Value at the air temperature [`at`](Self::at).
     pub value: f64,
-    /// Its change with the air's temperature, W/(m² K²).
+    /// Change with the air temperature, W/(m² K²).
     pub slope: f64,
-    /// Temperature of the air, K.
+    /// Air temperature of [`value`](Self::value), K.
     pub at: f64,
 }
 
 impl HeatTransfer {
-    /// The same in air of any temperature.
+    /// A measured value, taken as independent of the air temperature.
     #[must_use]
     pub const fn measured(value: f64) -> Self {
         Self { value, slope: 0.0, at: 0.0 }
     }
 
-    /// The transfer in air at `air` (K).
+    /// Value at the air temperature `air`, K.
     #[inline]
     #[must_use]
     pub fn in_air(&self, air: f64) -> f64 {
@@ -26,20 +26,20 @@ impl HeatTransfer {
     }
 }
 
-/// One heated length, SI. Temperatures are above the dryer's set temperature.
+/// A zone of the dryer, SI. Its temperatures follow the set temperature.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Zone {
     /// Heated length, m.
     pub length: f64,
-    /// Air above the set temperature, K.
+    /// Air temperature minus set temperature, K.
     pub air_offset: f64,
     /// Heat transfer to the top of the print, W/(m² K).
     pub h_top: HeatTransfer,
     /// Heat transfer to the belt, W/(m² K).
     pub h_bottom: HeatTransfer,
-    /// Emitter above the set temperature, K.
+    /// Emitter temperature minus set temperature, K; `None` without an emitter.
     pub panel_offset: Option<f64>,
-    /// View factor, coverage and emissivities in one.
+    /// Exchange factor: view factor, coverage and emissivities in one, 0 to 1.
     pub exchange: f64,
     /// Kind of emitter.
     pub emitter: Emitter,
@@ -52,8 +52,8 @@ pub struct Belt {
     pub heat_capacity: f64,
     /// Heat transfer between belt and cloth, W/(m² K).
     pub contact: f64,
-    /// Temperature as it enters, K.
-    pub enters: f64,
+    /// Temperature at the entry, K.
+    pub entry_temperature: f64,
     /// Slowest speed, m/s.
     pub slowest: f64,
     /// Fastest speed, m/s.
@@ -65,7 +65,7 @@ pub struct Belt {
 pub struct Dryer {
     /// Id of the record.
     pub id: String,
-    /// Name, as the shop calls it.
+    /// Name used by the shop.
     pub name: String,
     /// Its zones, in the order of the belt.
     pub zones: Vec<Zone>,
@@ -77,13 +77,13 @@ pub struct Dryer {
     pub set_high: f64,
     /// Smallest step of the set temperature, K.
     pub step: f64,
-    /// Moisture of its air, kg/kg.
+    /// Humidity ratio of its air, kg water per kg dry air.
     pub humidity_ratio: f64,
-    /// How the pieces cool at its end.
+    /// How pieces cool after the last zone.
     pub cooling: Cooling,
-    /// How far it wanders.
+    /// Drift during a run.
     pub drift: DriftRange,
-    /// Whether a probe run was made.
+    /// Whether a probe run has calibrated it.
     pub measured: bool,
 }
 
@@ -94,13 +94,13 @@ impl Dryer {
         self.zones.iter().map(|zone| zone.length).sum()
     }
 
-    /// Air of the hottest zone at this set temperature, K.
+    /// Air temperature of the hottest zone at a set temperature, both K.
     #[must_use]
     pub fn hottest_air(&self, set: f64) -> f64 {
         self.zones.iter().map(|zone| set + zone.air_offset).fold(0.0, f64::max)
     }
 
-    /// Emitter of the hottest zone at this set temperature, K.
+    /// Emitter temperature of the hottest zone at a set temperature, both K; `None` without an emitter.
     #[must_use]
     pub fn hottest_panel(&self, set: f64) -> Option<f64> {
         self.zones.iter().filter_map(|zone| zone.panel_offset).map(|offset| set + offset).reduce(f64::max)

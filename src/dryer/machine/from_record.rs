@@ -1,4 +1,4 @@
-//! A dryer's record read into what the march takes, every number held to its range.
+//! Reads a dryer's record into SI units and checks every number against its range.
 
 use super::jets::Jets;
 use super::radiant::Emission;
@@ -8,28 +8,30 @@ use super::{
 use crate::quantity::units::kelvin;
 use crate::quantity::{Bound, FieldError, Problem, Sourced};
 
-/// Accepted values of a dryer's record: wider than any dryer seen, narrower than a typing slip.
+/// Accepted ranges of a dryer's record: wide enough for every dryer seen, narrow enough to catch typing
+/// errors.
 pub mod bounds {
     use crate::quantity::Bound;
 
     /// Heated length of one zone.
     pub const LENGTH: Bound = Bound { field: "length", min: 0.05, max: 20.0, unit: "m" };
-    /// Air of a zone against the set temperature; where the dial sets the panel, the air is some hundred kelvin cooler.
+    /// Air temperature of a zone minus set temperature; if the dial sets the panel, the air is hundreds of
+    /// kelvin cooler.
     pub const AIR_OFFSET: Bound = Bound { field: "air_offset", min: -600.0, max: 100.0, unit: "K" };
-    /// Heat transfer on top.
+    /// Heat transfer to the top of the print.
     pub const H_TOP: Bound = Bound { field: "h_top", min: 1.0, max: 300.0, unit: "W/(m² K)" };
-    /// Heat transfer below.
+    /// Heat transfer to the belt.
     pub const H_BOTTOM: Bound = Bound { field: "h_bottom", min: 1.0, max: 300.0, unit: "W/(m² K)" };
-    /// Emitter of a zone against the set temperature; a lamp's filament is 2000 K hotter than its air.
+    /// Emitter temperature of a zone minus set temperature; a lamp's filament is 2000 K hotter than the air.
     pub const PANEL_OFFSET: Bound = Bound { field: "panel_offset", min: -300.0, max: 2800.0, unit: "K" };
     /// Exchange factor.
     pub const EXCHANGE: Bound = Bound { field: "exchange_factor", min: 0.0, max: 0.9, unit: "1" };
     /// Heat capacity of the belt.
     pub const BELT_HEAT: Bound =
         Bound { field: "heat_capacity", min: 50.0, max: 20_000.0, unit: "J/(m² K)" };
-    /// Contact of belt and cloth.
+    /// Heat transfer between belt and cloth.
     pub const CONTACT: Bound = Bound { field: "contact", min: 1.0, max: 1000.0, unit: "W/(m² K)" };
-    /// Belt as it enters.
+    /// Temperature of the belt at the entry.
     pub const BELT_ENTERS: Bound = Bound { field: "enters_c", min: -10.0, max: 250.0, unit: "°C" };
     /// Speed of the belt.
     pub const BELT_SPEED: Bound = Bound { field: "speed_m_per_min", min: 0.02, max: 60.0, unit: "m/min" };
@@ -37,11 +39,11 @@ pub mod bounds {
     pub const SET: Bound = Bound { field: "set_c", min: 20.0, max: 800.0, unit: "°C" };
     /// Step of the set temperature.
     pub const STEP: Bound = Bound { field: "step", min: 0.1, max: 50.0, unit: "K" };
-    /// Moisture of the dryer's air.
+    /// Humidity ratio of the dryer's air.
     pub const MOISTURE: Bound = Bound { field: "humidity_ratio", min: 0.0, max: 0.3, unit: "kg/kg" };
-    /// Drift in kelvin.
+    /// Drift of a temperature.
     pub const DRIFT: Bound = Bound { field: "drift", min: 0.0, max: 60.0, unit: "K" };
-    /// Drift as a share.
+    /// Relative drift.
     pub const DRIFT_SHARE: Bound = Bound { field: "drift", min: 0.0, max: 0.6, unit: "1" };
     /// Longest belt stop.
     pub const STOP: Bound = Bound { field: "stop", min: 0.0, max: 600.0, unit: "s" };
@@ -53,7 +55,7 @@ pub mod bounds {
     pub const ZONES: Bound = Bound { field: "zones", min: 1.0, max: 12.0, unit: "1" };
 }
 
-/// Collects what is wrong instead of stopping at the first.
+/// Collects every error of a record instead of stopping at the first.
 struct Reader {
     errors: Vec<FieldError>,
 }
@@ -66,7 +68,7 @@ impl Reader {
         value
     }
 
-    /// One of two ways to say the same: measured, or computed from what is known instead.
+    /// A number that is either measured or computed from other fields. Both or neither is an error.
     fn either<T, R>(
         &mut self,
         field: &str,
@@ -91,8 +93,8 @@ impl Reader {
         }
     }
 
-    /// Heat transfer over the temperatures that the zone's air may have: the correlation bends so little that a line
-    /// through its ends is within 0.3 % of it (`tests/heat/dryer_record.rs`).
+    /// Heat transfer over the temperatures that the zone's air may have: a straight line
+    /// between the two ends is within 0.3 % of the correlation (`tests/heat/dryer_record.rs`).
     fn jets(&mut self, record: &JetsRecord, field: &str, [low, high]: [f64; 2]) -> Option<HeatTransfer> {
         let jets = Jets::from(record);
         let both = jets.transfer(low).and_then(|cool| jets.transfer(high).map(|hot| [cool, hot]));
@@ -192,7 +194,8 @@ impl Dryer {
     /// Reads a record.
     ///
     /// # Errors
-    /// Every field outside its range, by its path in the record (`zones[0].length`).
+    /// A [`FieldError`] for every field that is missing, contradictory or outside its range, by its path in the record
+    /// (`zones[0].length`).
     pub fn from_record(record: &DryerRecord) -> Result<Self, Vec<FieldError>> {
         use bounds::{
             BELT_ENTERS, BELT_HEAT, BELT_SPEED, CONTACT, DRIFT, DRIFT_SHARE, MOISTURE, SET, STEP, STOP, ZONES,
@@ -203,11 +206,11 @@ impl Dryer {
             .belt
             .speed_m_per_min
             .map(|speed| reader.number(&BELT_SPEED, "belt.speed_m_per_min", speed) / 60.0);
-        for (field, [low, high], unit) in
-            [("set_c", record.set_c, "°C"), ("belt.speed_m_per_min", record.belt.speed_m_per_min, "m/min")]
+        for (field, [low, high], bound) in
+            [("set_c", record.set_c, SET), ("belt.speed_m_per_min", record.belt.speed_m_per_min, BELT_SPEED)]
         {
             if low >= high {
-                let problem = Problem::OutOfRange { min: low, max: f64::MAX, unit: unit.into() };
+                let problem = Problem::OutOfRange { min: low, max: bound.max, unit: bound.unit.into() };
                 reader.errors.push(FieldError::new(field, high.to_string(), problem));
             }
         }
@@ -223,7 +226,7 @@ impl Dryer {
             belt: Belt {
                 heat_capacity: reader.number(&BELT_HEAT, "belt.heat_capacity", belt.heat_capacity.value),
                 contact: reader.number(&CONTACT, "belt.contact", belt.contact.value),
-                enters: kelvin(reader.number(&BELT_ENTERS, "belt.enters_c", belt.enters_c.value)),
+                entry_temperature: kelvin(reader.number(&BELT_ENTERS, "belt.enters_c", belt.enters_c.value)),
                 slowest: speed[0],
                 fastest: speed[1],
             },

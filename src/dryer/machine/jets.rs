@@ -1,7 +1,8 @@
-//! Heat transfer from air that is blown at the print.
+//! Heat transfer from air jets that impinge on the print.
 //!
-//! Martin's correlations for impinging jets (Martin 1977; Incropera 6e, eqs 7.71 to 7.77, from memory). With the
-//! nozzle's width `D`, its distance `H`, the open share `f` of the nozzle plate and the speed at the nozzle:
+//! Martin's correlations for impinging jets (Martin 1977; Incropera 6e, eqs 7.71 to 7.77, from memory). With
+//! the nozzle's width `D`, its distance `H`, the open share `f` of the nozzle plate and the speed at the
+//! nozzle:
 //!
 //! ```text
 //! round, array    Nu / Pr^0.42 = 0.5 K G Re^(2/3)      K = [1 + (H/D sqrt(f) / 0.6)^6]^-0.05
@@ -10,11 +11,12 @@
 //! slots           Nu / Pr^0.42 = 2/3 f0^(3/4) [2 Re / (f/f0 + f0/f)]^(2/3)     f0 = [60 + 4 (H/2W - 2)^2]^(-1/2)
 //! ```
 //!
-//! Nusselt and Reynolds numbers are on the diameter, for slots on twice the width; air is taken at the mean of the air's
-//! and the print's temperature. Outside its range a correlation is refused: there the transfer has to be measured.
+//! Nusselt and Reynolds numbers use the diameter, for slots twice the width; air properties are those at the
+//! mean of air and print temperature. Outside the range of its correlation the transfer has to be measured:
+//! an error.
 
 use super::air;
-use crate::quantity::{Bound, FieldError};
+use crate::quantity::{Bound, FieldError, Problem};
 use serde::{Deserialize, Serialize};
 
 /// How the nozzles are laid out.
@@ -29,7 +31,7 @@ pub enum Nozzles {
     Slots,
 }
 
-/// Nozzles and the air out of them, SI.
+/// Nozzles and their air, SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Jets {
     /// How they are laid out.
@@ -38,26 +40,28 @@ pub struct Jets {
     pub width: f64,
     /// Distance from nozzle to print, m.
     pub distance: f64,
-    /// Open share of the nozzle plate; for a single nozzle `D² / 4 r²` with `r` the radius it serves. 0 to 1.
+    /// Open share of the nozzle plate; for a single nozzle `D² / 4 r²` with `r` the radius that it serves. 0
+    /// to 1.
     pub open_share: f64,
     /// Speed of the air at the nozzle, m/s.
     pub speed: f64,
 }
 
-/// A print's temperature while it takes up most of its heat, K: between its gelling and its cure.
+/// Temperature of a print while it takes up most of its heat, K: between gelation and cure.
 const PRINT: f64 = 383.15;
 
 impl Jets {
     /// Heat transfer, W/(m² K), from air at `air` (K).
     ///
     /// # Errors
-    /// The field that leaves the correlation's range, with what it accepts.
+    /// [`FieldError`] for a field outside the range of the correlation.
     pub fn transfer(&self, air: f64) -> Result<f64, FieldError> {
+        Bound { field: "width", min: 1e-4, max: 2.0, unit: "m" }.check(self.width)?;
         let film = 0.5 * (air + PRINT);
         let length = if self.nozzles == Nozzles::Slots { 2.0 * self.width } else { self.width };
         let per_speed = length / air::kinematic_viscosity(film);
         let nusselt = self.nusselt(self.speed * per_speed, air::prandtl(film)).map_err(|error| {
-            // Nobody reads a Reynolds number off a blower: say it as the speed that it means.
+            // A shop knows the speed of its air and not the Reynolds number.
             if error.field == "reynolds" { self.speed_error(per_speed) } else { error }
         })?;
         Ok(nusselt * air::conductivity(film) / length)
@@ -66,7 +70,7 @@ impl Jets {
     /// Nusselt number at a Reynolds number and a Prandtl number.
     ///
     /// # Errors
-    /// As [`transfer`](Self::transfer); a Reynolds number as `reynolds`.
+    /// [`FieldError`] for a field outside the range of the correlation, or for the Reynolds number, as `reynolds`.
     pub fn nusselt(&self, reynolds: f64, prandtl: f64) -> Result<f64, FieldError> {
         let reach = self.distance / self.width;
         let [at_least, at_most] = self.reynolds_range();
@@ -103,12 +107,14 @@ impl Jets {
         }
     }
 
+    /// The error of a Reynolds number outside the range, in terms of the speed.
     fn speed_error(&self, per_speed: f64) -> FieldError {
         let [min, max] = self.reynolds_range().map(|reynolds| reynolds / per_speed);
-        let bound = Bound { field: "speed", min, max, unit: "m/s" };
-        match bound.check(self.speed) {
-            Err(error) => error,
-            Ok(speed) => FieldError::new("speed", speed.to_string(), crate::quantity::Problem::NotANumber),
-        }
+        let problem = if self.speed.is_finite() {
+            Problem::OutOfRange { min, max, unit: "m/s".into() }
+        } else {
+            Problem::NotANumber
+        };
+        FieldError::new("speed", self.speed.to_string(), problem)
     }
 }

@@ -1,14 +1,14 @@
-//! Exchange factor of an emitter over a belt, from its geometry, where no probe run has measured it.
+//! Exchange factor of an emitter over a belt, computed from its geometry for a dryer without a probe run.
 //!
-//! Emitter and print face each other; between them stand walls that send back what they receive (re-radiating). As a
+//! Emitter and print face each other; the walls between them re-radiate all that they receive. As a
 //! network of resistances (Incropera 6e, section 13.3.4), per area of the print:
 //!
 //! ```text
 //! 1/F = (1 - e_e) / (e_e a) + 1 / [F_pe + 1 / (1/F_pr + 1/(a F_er))] + (1 - e_p) / e_p
 //! ```
 //!
-//! `a` is the emitter's area over the print's, `e` the emissivities, `F_pe = a F_ep` the view from print to emitter,
-//! `F_pr = 1 - F_pe` and `F_er = 1 - F_ep` what each sees of the walls.
+//! `a` is the emitter's area over the print's, `e` the emissivities, `F_pe = a F_ep` the view from print to
+//! emitter, `F_pr = 1 - F_pe` and `F_er = 1 - F_ep` what each sees of the walls.
 
 use crate::dryer::stack::Film;
 use crate::quantity::{Bound, FieldError};
@@ -28,7 +28,7 @@ impl Emission {
     /// Exchange factor to a print of emissivity [`Film::EMISSIVITY`]: heat flux is `F sigma (T_e^4 - T_p^4)`.
     ///
     /// # Errors
-    /// The field outside its range.
+    /// [`FieldError`] if a field is outside its range.
     pub fn exchange(&self) -> Result<f64, FieldError> {
         self.exchange_with(Film::EMISSIVITY)
     }
@@ -36,12 +36,12 @@ impl Emission {
     /// Exchange factor to a surface of another emissivity.
     ///
     /// # Errors
-    /// As [`exchange`](Self::exchange).
+    /// [`FieldError`] if a field or `emissivity` (as `print_emissivity`) is outside its range.
     pub fn exchange_with(&self, emissivity: f64) -> Result<f64, FieldError> {
         let share = |field| Bound { field, min: 0.01, max: 1.0, unit: "1" };
         let emitter = share("emissivity").check(self.emissivity)?;
         let area = Bound { field: "area_share", min: 0.01, max: 2.0, unit: "1" }.check(self.area_share)?;
-        // Reciprocity: neither sees more than all of the other.
+        // By reciprocity the view factor of neither surface exceeds 1.
         Bound { field: "view", min: 0.01, max: area.min(1.0), unit: "1" }.check(self.view)?;
         let print = share("print_emissivity").check(emissivity)?;
         let (walls_of_print, walls_of_emitter) = (1.0 - self.view, area - self.view);
@@ -56,7 +56,7 @@ impl Emission {
     /// Temperature of the re-radiating walls, K, between emitter and print (both in K).
     ///
     /// # Errors
-    /// As [`exchange`](Self::exchange).
+    /// [`FieldError`] if a field or `emissivity` (as `print_emissivity`) is outside its range.
     pub fn walls(&self, emitter: f64, print: f64, emissivity: f64) -> Result<f64, FieldError> {
         let flux = self.exchange_with(emissivity)? * (emitter.powi(4) - print.powi(4));
         let leaves_emitter =

@@ -2,7 +2,7 @@ use super::{Cooling, Nozzles};
 use crate::quantity::Sourced;
 use serde::{Deserialize, Serialize};
 
-/// Air blown at the print: heat transfer is computed from it where it was not measured.
+/// Air jets of a zone whose heat transfer has not been measured: it is computed from them.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct JetsRecord {
@@ -12,13 +12,14 @@ pub struct JetsRecord {
     pub width: Sourced,
     /// Distance from nozzle to print, m.
     pub distance: Sourced,
-    /// Open share of the nozzle plate, 0 to 1; for a single nozzle `D² / 4 r²` with `r` the radius that it serves.
+    /// Open share of the nozzle plate, 0 to 1; for a single nozzle `D² / 4 r²` with `r` the radius that it
+    /// serves.
     pub open_share: Sourced,
     /// Speed of the air at the nozzle, m/s.
     pub speed: Sourced,
 }
 
-/// An emitter's geometry: its exchange factor is computed from it where it was not measured.
+/// Geometry of an emitter whose exchange factor has not been measured: it is computed from it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct EmissionRecord {
@@ -30,15 +31,15 @@ pub struct EmissionRecord {
     pub view: Sourced,
 }
 
-/// What a zone radiates with. Decides how much the garment's shade matters.
+/// Kind of emitter. It decides how much the colour of the garment matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Emitter {
     /// No emitter: hot air and the walls only.
     None,
-    /// Mid-infrared panel, 300 to 550 °C: cloth absorbs whatever its shade.
+    /// Mid-infrared panel, 300 to 550 °C: cloths of every colour absorb alike.
     MidInfrared,
-    /// Near-infrared lamp: dark cloth absorbs several times what a white does.
+    /// Near-infrared lamp: dark cloth absorbs several times what white cloth does.
     NearInfrared,
 }
 
@@ -48,23 +49,24 @@ pub enum Emitter {
 pub struct ZoneRecord {
     /// Heated length, m.
     pub length: Sourced,
-    /// Air temperature above the dryer's set temperature, K (0 where the set temperature is the air's).
+    /// Air temperature minus set temperature, K; 0 if the dial sets the air temperature.
     pub air_offset: Sourced,
-    /// Heat transfer from the air to the top of the print, W/(m² K); absent where it follows from the jets.
+    /// Heat transfer from the air to the top of the print, W/(m² K); absent if the jets are given instead.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub h_top: Option<Sourced>,
     /// Air blown at the top of the print.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub jets_top: Option<JetsRecord>,
-    /// Heat transfer from the air to the belt and the underside, W/(m² K); absent where it follows from the jets.
+    /// Heat transfer from the air to the belt and the underside, W/(m² K); absent if the jets are given
+    /// instead.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub h_bottom: Option<Sourced>,
     /// Air blown at the belt from below.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub jets_bottom: Option<JetsRecord>,
-    /// Emitter temperature above the set temperature, K; absent without an emitter.
+    /// Emitter temperature minus set temperature, K; absent without an emitter.
     pub panel_offset: Option<Sourced>,
-    /// View factor, panel coverage and emissivities in one, 0 to 1; absent where it follows from the geometry.
+    /// View factor, panel coverage and emissivities in one, 0 to 1; absent if the geometry is given instead.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub exchange_factor: Option<Sourced>,
     /// Geometry of the emitter.
@@ -82,27 +84,27 @@ pub struct BeltRecord {
     pub heat_capacity: Sourced,
     /// Heat transfer from belt to cloth, W/(m² K).
     pub contact: Sourced,
-    /// Temperature of the belt as it enters, °C.
+    /// Temperature of the belt at the entry, °C.
     pub enters_c: Sourced,
     /// Slowest and fastest belt speed, m/min.
     pub speed_m_per_min: [f64; 2],
 }
 
-/// How far a dryer wanders during a run.
+/// How far a dryer drifts during a run.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DriftRecord {
-    /// Air, ± K.
+    /// Air temperature, ± K.
     pub air: Sourced,
-    /// Panel, ± K.
+    /// Emitter temperature, ± K.
     pub panel: Sourced,
-    /// Heat transfer, ± fraction.
+    /// Heat transfer, ± share.
     pub h: Sourced,
-    /// Exchange factor, ± fraction.
+    /// Exchange factor, ± share.
     pub exchange: Sourced,
-    /// Film thickness, ± fraction.
+    /// Film thickness, ± share.
     pub film: Sourced,
-    /// Longest belt stop that happens, s.
+    /// Longest belt stop, s.
     pub stop: Sourced,
 }
 
@@ -112,25 +114,25 @@ pub struct DriftRecord {
 pub struct DryerRecord {
     /// Stable id.
     pub id: String,
-    /// Name, as the shop calls it.
+    /// Name used by the shop.
     pub name: String,
-    /// The zones, in the order the belt passes them.
+    /// Its zones, in the order of the belt.
     pub zones: Vec<ZoneRecord>,
-    /// The belt.
+    /// Its belt.
     pub belt: BeltRecord,
     /// Lowest and highest set temperature, °C.
     pub set_c: [f64; 2],
     /// Smallest step of the set temperature, K.
     pub step: f64,
-    /// Moisture of its air, kg water per kg dry air.
+    /// Humidity ratio of its air, kg water per kg dry air.
     pub humidity_ratio: Sourced,
-    /// How the pieces cool at its end; on the open belt where nothing is said.
+    /// How pieces cool after the last zone; on the open end of the belt if absent.
     #[serde(default)]
     pub cooling: Cooling,
-    /// How far it wanders.
+    /// Drift during a run.
     pub drift: DriftRecord,
     /// Day of the last probe run, if any (`2026-11-17`).
     pub measured: Option<String>,
-    /// Where the record comes from.
+    /// Source of the record.
     pub source: String,
 }

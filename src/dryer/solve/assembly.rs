@@ -9,7 +9,8 @@ use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::NODES;
 use crate::textile::Fabric;
 
-/// Lays the stack out as a chain of nodes over a belt or pallet.
+/// The node chain of a stack on a belt or pallet with heat capacity `under`, J/(m² K), and thermal `contact`,
+/// W/(m² K).
 pub(super) fn chain<const L: usize>(
     stack: &Stack,
     drifts: &[DriftCase; L],
@@ -32,13 +33,13 @@ pub(super) fn chain<const L: usize>(
         let Some(film) = film.filter(|film| film.thickness >= Stack::NO_FILM) else { continue };
         let thickness = Lanes(drifts.map(|drift| film.thickness * drift.film));
         if let Some(joint) = chain.conductance.last_mut() {
-            *joint = Lanes::splat(Film::BETWEEN);
+            *joint = Lanes::splat(Film::FILM_CONTACT);
         }
         let mass = thickness * film.density;
         let nominal = film.density * film.thickness;
         lay(&mut chain, nodes, mass, Film::HEAT_CAPACITY, Film::HEAT_CAPACITY_SLOPE, nominal);
         let inside = (thickness * (1.0 / (nodes - 1) as f64)).recip() * Film::CONDUCTIVITY;
-        join(&mut chain, nodes, inside, Film::CONTACT);
+        join(&mut chain, nodes, inside, Film::CLOTH_CONTACT);
         chain.film += nodes;
     }
     let bare = chain.film == 0;
@@ -56,13 +57,13 @@ pub(super) fn chain<const L: usize>(
             paths,
         });
     };
-    // The film lets no vapour through; beside it the face is open.
+    // The film lets no vapour through; without it the face is open.
     let above = bare.then_some(0.5 * stack.front.thickness);
     match &stack.back {
         Some(under) => {
             let path = stack.front.thickness + under.thickness;
             let front = VapourPaths { path, layers: 1.5, above };
-            cloth(&mut chain, &stack.front, grid.front, stack.gap, front);
+            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance, front);
             let back = VapourPaths { path: 0.5 * under.thickness, layers: 1.0, above: None };
             cloth(&mut chain, under, grid.back, contact, back);
         }

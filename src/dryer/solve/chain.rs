@@ -1,21 +1,23 @@
-//! The equations of the stack: heat through film, cloths and belt; water out of the cloths.
+//! The equations of the stack: heat through film, cloths and belt, water out of the cloths.
 //!
-//! Nodes lie on the layers' faces (half cells at the ends), so the film's bottom is a node and not a guess
-//! between two. For each node
+//! Nodes lie on the faces of the layers, with half cells at both ends, so that the film's bottom is a node
+//! and needs no interpolation. For each node
 //!
 //! ```text
 //! C_i dT_i/dt = G_(i-1) (T_(i-1) - T_i) - G_i (T_i - T_(i+1)) - w_i J (h_fg + Q_l)
 //! top:    h_top (T_air - T) + S - R T^4        S = F s T_panel^4 + (e - F)/2 s T_air^4, R = F s + (e - F)/2 s
-//! lamp:   the same with a_film F for F, and t_film a_cloth F s (T_lamp^4 - T_air^4) into the cloth's face
+//! lamp:   a_film F in place of F, and t_film a_cloth F s (T_lamp^4 - T_air^4) into the cloth's face
 //! belt:   C_b dT_b/dt = h_bottom (T_air - T_b) + s/2 (T_air^4 - T_b^4) - G (T_b - T_last)
 //! water:  m dW/dt = -J,    J = M P / (R T) ln[(P - p_air) / (P - p)] / resistance     (Stefan flow)
 //! ```
 //!
-//! The film lets no vapour through, so the front cloth dries downwards, through the back; beside the print it dries
-//! upwards as well. The mass transfer
-//! coefficient is `h / (rho c_p Le^(2/3))` with the density of the air at film temperature: with that of the hot
-//! air the wet bulb comes out 3 K low. The tests below hold it to the psychrometer's wet bulb; `tests/heat/history.rs`
-//! holds the whole chain to another solver on another grid.
+//! with heat capacity `C`, conductance `G`, exchange factor `F`, emissivity `e`, the Stefan-Boltzmann
+//! constant `s`, the share `w` of its cloth's mass at the node, and the evaporation `J` of that cloth
+//! (`evaporation`). The film lets no vapour through, so under it the cloth dries downwards, through the back;
+//! beside the print it dries upwards as well.
+//!
+//! The test below checks the wet-bulb temperature; `tests/heat/history.rs` compares the whole chain with
+//! another solver on another grid.
 
 use super::evaporation::WetCloth;
 use super::surroundings::{Surroundings, fourth};
@@ -24,24 +26,28 @@ use crate::numerics::rosenbrock::{BORDERS, Jacobian, NODES, StateVector, System,
 use crate::textile::moisture;
 use std::ops::Range;
 
-/// The whole stack as a chain of nodes.
+/// The whole stack as a chain of nodes, from the top of the film to the belt.
 #[derive(Clone, Debug)]
 pub(super) struct Chain<const L: usize> {
+    /// Number of nodes.
     pub count: usize,
-    /// Nodes of the film.
+    /// Number of nodes of the films; the next one is the face of the printed cloth.
     pub film: usize,
-    /// Heat capacity per area at 25 °C, J/(m² K), and its rise with temperature.
+    /// Heat capacity of each node at 25 °C, J/(m² K).
     pub capacity: Vec<Lanes<L>>,
+    /// Its rise with temperature, J/(m² K²).
     pub capacity_slope: Vec<f64>,
     /// Conductance to the next node, W/(m² K).
     pub conductance: Vec<Lanes<L>>,
-    /// Share of its cloth's mass at each node.
+    /// Share of its layer's mass at each node.
     pub share: Vec<f64>,
+    /// The cloths, from the top.
     pub wet: Vec<WetCloth>,
     pub surroundings: Surroundings<L>,
 }
 
 impl<const L: usize> Chain<L> {
+    /// Mean temperature of a cloth, K.
     pub(super) fn mean(&self, wet: &WetCloth, state: &StateVector<L>) -> Lanes<L> {
         let nodes = wet.nodes.clone();
         let pairs = state[nodes.clone()].iter().zip(&self.share[nodes]);
@@ -56,13 +62,15 @@ impl<const L: usize> Chain<L> {
             + water * (self.share[node] * moisture::HEAT_CAPACITY)
     }
 
-    /// The nodes without water above cloth `k`; below the last cloth those down to the belt.
+    /// The nodes without water above cloth `k`; for `k` past the last cloth, those from there to the belt.
     fn bare(&self, k: usize) -> Range<usize> {
         let above = k.checked_sub(1).and_then(|above| self.wet.get(above));
         above.map_or(0, |wet| wet.nodes.end)..self.wet.get(k).map_or(self.count, |wet| wet.nodes.start)
     }
 
-    /// Turns the heat that flows into each node of a stretch into its rate, less what is `drawn` by its cloth's water.
+    /// Turns the heat into each node of a range, W/m², into its temperature rate, K/s. `drawn` is the heat
+    /// that evaporation takes from the cloth, W/m², `water` the water in it, kg/m². `visit` gets each node
+    /// with the inverse of its heat capacity.
     #[inline(always)]
     fn warm(
         &self,
@@ -89,7 +97,7 @@ impl<const L: usize> Chain<L> {
         cloth.map_or(Lanes::ZERO, |k| state[NODES + k].max(Lanes::ZERO) * self.wet[k].mass)
     }
 
-    /// Heat that flows into each node by conduction, convection and radiation, W/m².
+    /// Heat into each node by conduction, convection and radiation, W/m².
     #[inline(always)]
     fn conduction(&self, state: &StateVector<L>, rates: &mut StateVector<L>) {
         let at = &self.surroundings;
@@ -181,7 +189,7 @@ impl<const L: usize> System<L> for Chain<L> {
                 });
             }
         }
-        // A stack without a film has wet cloth on top.
+        // The top node belongs to a wet cloth if there is no film.
         let cube = |i: usize| state[i] * state[i] * state[i] * 4.0;
         let water = |i: usize| self.water(self.wet.iter().position(|wet| wet.nodes.contains(&i)), state);
         diagonal[0] -= (at.h_top + at.emission * cube(0)) / self.capacity_at(0, state[0], water(0));
@@ -200,9 +208,10 @@ mod tests {
 
     /// A wet cloth that convection heats and dries settles at the wet bulb.
     ///
-    /// Source: psychrometric wet bulb of air with 10 g/kg, CoolProp 8.0.0 (psychrolib 2.5.0: 43.50 at 160 °C), and the
-    /// same balance solved by SciPy 1.17.1 `brentq`. Wet bulb and balance of heat and mass part as the air gets hotter
-    /// (the Lewis relation with constant properties): 1 K at 60 °C, 4 K at 160 °C. Air °C, wet bulb °C, balance °C.
+    /// Source: psychrometric wet bulb of air with 10 g/kg, CoolProp 8.0.0 (psychrolib 2.5.0: 43.50 at 160
+    /// °C), and the same balance solved by SciPy 1.17.1 `brentq`. Wet bulb and balance of heat and mass part
+    /// as the air gets hotter (the Lewis relation with constant properties): 1 K at 60 °C, 4 K at 160 °C. Air
+    /// °C, wet bulb °C, balance °C.
     #[test]
     fn a_wet_cloth_settles_at_the_wet_bulb() {
         let rows = [(60.0, 27.60, 26.896, 1.0), (100.0, 35.34, 33.883, 2.0), (160.0, 43.51, 40.906, 4.0)];
@@ -220,7 +229,8 @@ mod tests {
         }
     }
 
-    /// One wet node that sees air only: no radiation, no film, no path through the cloth, a belt out of touch.
+    /// One wet node in air: no radiation, no film, no vapour path through the cloth, no contact with the
+    /// belt.
     fn wet_cloth_alone(air: f64) -> Chain<1> {
         let zero = Lanes::ZERO;
         Chain {

@@ -1,8 +1,8 @@
 //! The equations of a transit, laid open for another solver.
 //!
-//! [`history`](super::history()) marches them itself. What checks or times that march needs them bare: a starting state,
-//! and stage by stage how long it lasts and how fast each unknown changes. The unknowns are the temperatures of the
-//! nodes from the film's top to the belt, K, then the water of each cloth, kg/kg.
+//! [`history`](super::history()) marches them itself. What checks or times that march needs them bare: a
+//! starting state, and stage by stage how long it lasts and how fast each unknown changes. The unknowns are
+//! the temperatures of the nodes from the film's top to the belt, K, then the water of each cloth, kg/kg.
 
 use super::chain::Chain;
 use super::transit::{at_entry, stages};
@@ -74,7 +74,8 @@ impl StageEquations {
         }
     }
 
-    /// Calls `entry` with row, column and value of each entry of the rates' Jacobian that may differ from zero.
+    /// Calls `entry` with row, column and value of each entry of the rates' Jacobian that may differ from
+    /// zero.
     pub fn jacobian(&self, state: &[f64], mut entry: impl FnMut(usize, usize, f64)) {
         let mut found = Jacobian::zero(self.chain.count, self.chain.wet.len());
         self.chain.jacobian(&unpacked(&self.chain, state), &mut found);

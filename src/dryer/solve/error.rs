@@ -41,7 +41,8 @@ const fn bound(field: &'static str, min: f64, max: f64, unit: &'static str) -> B
     Bound { field, min, max, unit }
 }
 
-/// Holds a stack to what the equations can follow: from bare cloth to two millimetres of film, from bone dry to dripping.
+/// Holds a stack to what the equations can follow: from bare cloth to two millimetres of film, from bone dry
+/// to dripping.
 pub(super) fn check_stack(stack: &Stack) -> Result<(), FieldError> {
     for film in [Some(&stack.film), stack.blocker.as_ref()].into_iter().flatten() {
         bound("film.thickness", 0.0, 2.5e-3, "m").check(film.thickness)?;
@@ -55,10 +56,10 @@ pub(super) fn check_stack(stack: &Stack) -> Result<(), FieldError> {
         bound("cloth.heat_capacity_slope", 0.0, 20.0, "J/(kg K²)").check(cloth.heat_capacity_slope)?;
         bound("cloth.regain_65", 0.0, 0.3, "kg/kg").check(cloth.regain_65)?;
     }
-    bound("gap", 1.0, 1000.0, "W/(m² K)").check(stack.gap)?;
+    bound("gap_conductance", 1.0, 1000.0, "W/(m² K)").check(stack.gap_conductance)?;
     bound("humidity", 0.0, 1.0, "1").check(stack.humidity.0)?;
     bound("added_water", 0.0, 2.0, "kg/kg").check(stack.added_water)?;
-    bound("enters", 250.0, 450.0, "K").check(stack.enters)?;
+    bound("entry_temperature", 250.0, 450.0, "K").check(stack.entry_temperature)?;
     for share in [stack.near_infrared.film, stack.near_infrared.through, stack.near_infrared.cloth] {
         bound("near_infrared", 0.0, 1.0, "1").check(share)?;
     }
@@ -74,7 +75,7 @@ pub(super) fn check_dryer(dryer: &Dryer) -> Result<(), FieldError> {
     }
     bound("belt.heat_capacity", 10.0, 1e5, "J/(m² K)").check(dryer.belt.heat_capacity)?;
     bound("belt.contact", 0.1, 1e4, "W/(m² K)").check(dryer.belt.contact)?;
-    bound("belt.enters", 230.0, 600.0, "K").check(dryer.belt.enters)?;
+    bound("belt.entry_temperature", 230.0, 600.0, "K").check(dryer.belt.entry_temperature)?;
     bound("humidity_ratio", 0.0, 1.0, "kg/kg").check(dryer.humidity_ratio)?;
     Ok(())
 }
@@ -90,7 +91,8 @@ pub(super) fn check_drift_case(drift: &DriftCase) -> Result<(), FieldError> {
     Ok(())
 }
 
-/// Holds a setting to the same. A belt that stands still for good has no history; one that stops for a while has.
+/// Holds a setting to the same. A belt that stands still for good has no history; one that stops for a while
+/// has.
 pub(super) fn check_case(case: &Case, dryer: &Dryer) -> Result<(), FieldError> {
     bound("set", 200.0, 1100.0, "K").check(case.set)?;
     bound("belt", 1e-4, 10.0, "m/s").check(case.belt)?;

@@ -1,4 +1,14 @@
-//! Water out of a cloth: how its vapour leaves, how fast, and how that changes with water and temperature.
+//! Evaporation from a cloth, with its derivatives by water and temperature.
+//!
+//! Vapour diffuses through the cloth and an air layer against the counterflow of air (Stefan flow):
+//!
+//! ```text
+//! J = M P / (R T) ln[(P - p_air) / (P - p)] / (sum of resistances),     p the vapour pressure over the cloth
+//! air layer   rho c_p Le^(2/3) / h          cloth   thickness / (opening D),  D = D_298 (T / 298 K)^1.75
+//! ```
+//!
+//! The density `rho` is that at the mean of air and cloth temperature: with the density of the hot air the
+//! wet-bulb temperature comes out 3 K too low.
 
 use super::surroundings::Surroundings;
 use crate::dryer::machine::air;
@@ -13,25 +23,27 @@ const LEWIS: f64 = 0.932_169_751_786_0;
 const VAPOUR_DIFFUSIVITY: f64 = 2.2e-5;
 /// Share of the cloth's thickness that is open to vapour, tortuosity included. 0.3 to 0.6, assumed.
 const VAPOUR_OPENING: f64 = 0.4;
-/// Vapour pressure is held under this share of the atmosphere: beyond it the vapour blows itself out.
+/// Largest vapour pressure over a cloth, as a share of the atmosphere: the logarithm of the Stefan flow has a
+/// pole at 1.
 const BOILING: f64 = 0.97;
 
-/// What an air layer holds vapour back with, times `h (T + T_air)`.
+/// Resistance of an air layer to vapour, times `h (T + T_air)`.
 const AIR_LAYER: f64 = 2.0 * ATMOSPHERE / air::GAS_CONSTANT * air::HEAT_CAPACITY * LEWIS;
-/// What a metre of cloth holds vapour back with at 298 K, s/m².
+/// Resistance of a metre of cloth to vapour at 298 K, s/m².
 const CLOTH: f64 = 1.0 / (VAPOUR_OPENING * VAPOUR_DIFFUSIVITY);
 
-/// The ways of a cloth's vapour into the air.
+/// The paths of a cloth's vapour into the air.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct VapourPaths {
-    /// Thickness that it crosses downwards, m, and the air layers beyond it in units of `1 / h_m`.
+    /// Thickness of cloth on the path downwards, m.
     pub path: f64,
+    /// Air layers on the path downwards, in units of the resistance of one.
     pub layers: f64,
-    /// Thickness that it crosses upwards, m; nothing where a film lies on the cloth.
+    /// Thickness of cloth on the path upwards, m; `None` under a film.
     pub above: Option<f64>,
 }
 
-/// A cloth's water in the chain.
+/// A cloth of the chain with its water.
 #[derive(Clone, Debug)]
 pub(super) struct WetCloth {
     /// Its nodes.
@@ -40,21 +52,27 @@ pub(super) struct WetCloth {
     pub mass: f64,
     /// Regain at 65 % RH.
     pub regain_65: f64,
-    /// How its vapour leaves.
+    /// The paths of its vapour.
     pub paths: VapourPaths,
 }
 
-/// What one cloth's evaporation comes to.
+/// Evaporation of one cloth.
 pub(super) struct Evaporation<const L: usize> {
+    /// Vapour flux, kg/(m² s).
     pub flux: Lanes<L>,
+    /// Heat of evaporation and desorption, J/kg.
     pub heat: Lanes<L>,
+    /// Change of the flux with the cloth's temperature, kg/(m² s K).
     pub per_kelvin: Lanes<L>,
+    /// Change of the flux with the cloth's water, kg/(m² s) per kg/kg.
     pub per_water: Lanes<L>,
 }
 
 impl WetCloth {
-    /// Divisions are what costs here: fractions are brought over common denominators where that saves one. Inlined, so
-    /// that what only the Jacobian needs is left out where only the rates are asked for.
+    /// Evaporation at a mean cloth temperature, K, with `water` in kg/kg.
+    ///
+    /// Divisions dominate the cost, so fractions are brought to common denominators where that saves one.
+    /// Inlined, so that the compiler drops the derivatives where only the flux is used.
     #[inline(always)]
     pub(super) fn evaporation<const L: usize>(
         &self,
@@ -70,8 +88,8 @@ impl WetCloth {
         let most = Lanes::splat(BOILING * ATMOSPHERE);
         let pressure = free.min(most);
 
-        // Air layer: 1 / h_m = rho c_p Le^(2/3) / h with rho = 2 P / (R (T + T_air)). Cloth: path / (opening D),
-        // D = D_298 (T / 298)^1.75. Their sum stands under M P / (R T).
+        // Air layer: 1 / h_m = rho c_p Le^(2/3) / h with rho = 2 P / (R (T + T_air)). Cloth: path / (opening
+        // D), D = D_298 (T / 298)^1.75. `open` is the inverse of their sum.
         let reduced = temperature * (1.0 / 298.0);
         let square = reduced * reduced;
         let quartic = reduced.sqrt().sqrt();
@@ -93,8 +111,8 @@ impl WetCloth {
         let pressure_per_kelvin =
             pressure * heat * (moisture::MOLAR_MASS / GAS_CONSTANT) / (temperature * temperature);
         let span = (phi + 0.25) * (-phi + 1.25);
-        // Floored far below any humidity that counts: a floor that bites leaves a dry hot cloth without its steep slope,
-        // and the march rattles about it.
+        // The floor lies far below any humidity that matters: a higher one removes the steep slope of a dry
+        // hot cloth, and the time steps then oscillate.
         let humidity_per_water =
             span * span / ((phi * phi + 0.3125) * phi.max(Lanes::splat(1e-15)) * (0.825 * self.regain_65));
         let wetted = std::array::from_fn(|lane| phi[lane] >= 1.0);

@@ -1,7 +1,7 @@
 //! Many dwells of a one-zone dryer at the price of a few.
 //!
-//! A belt that runs slower only stays longer in the same heat. So the hot part is marched once, to the longest
-//! dwell, and at each shorter one it stops for a moment and a cooling tail is forked off. Dryers of
+//! A belt that runs slower only stays longer in the same heat. So the hot part is marched once, to the
+//! longest dwell, and at each shorter one it stops for a moment and a cooling tail is forked off. Dryers of
 //! several zones cannot share it: there a slower belt stretches every zone.
 
 use super::error::{check_case, check_dryer, check_stack};
@@ -29,9 +29,9 @@ pub struct Dwell {
     pub cools: bool,
 }
 
-/// Follows `start`, on a grid of its own, through a one-zone dryer at each of `dwells` (rising) and through the cooling
-/// after it, runs (set temperature in K, drift case) side by side; calls `done` with each dwell's index, what was followed as
-/// it leaves the heat, and as it has cooled.
+/// Follows `start`, on a grid of its own, through a one-zone dryer at each of `dwells` (rising) and through
+/// the cooling after it, runs (set temperature in K, drift case) side by side; calls `done` with each dwell's
+/// index, what was followed as it leaves the heat, and as it has cooled.
 ///
 /// # Errors
 /// [`HistoryError`]; a dryer of several zones.
@@ -58,7 +58,7 @@ pub fn forked<const L: usize, F: Follower<L>>(
         check_case(&Case { set, belt: zone.length / longest.seconds, drift }, dryer)?;
     }
     let belt = &dryer.belt;
-    let under = [belt.heat_capacity, belt.contact, belt.enters];
+    let under = [belt.heat_capacity, belt.contact, belt.entry_temperature];
     let mut hot = Transit::start(stack, drifts, under, grid, tolerance);
     let mut cold = Transit::start(stack, drifts, under, grid, cooling_tolerance(tolerance));
     let around = zone_surroundings(stack, dryer, zone, Lanes(sets), drifts);

@@ -51,10 +51,11 @@ const PARTS: u32 = 3;
 /// Temperatures and water from the dryer's mouth until the piece is cool.
 #[derive(Clone, Debug)]
 pub struct History<const L: usize> {
-    /// Samples in the order of time; the solver's own steps, between which a cubic with the given rates holds.
+    /// Samples in the order of time; the solver's own steps, between which a cubic with the given rates
+    /// holds.
     pub samples: Vec<HistorySample<L>>,
     /// When it leaves the heat for the last time, s.
-    pub leaves: Lanes<L>,
+    pub exit_time: Lanes<L>,
     /// What it took to compute.
     pub effort: Effort,
 }
@@ -73,7 +74,7 @@ impl<const L: usize> History<L> {
             water: of(sample.water),
         };
         let samples = self.samples.iter().map(sample).collect();
-        History { samples, leaves: of(self.leaves), effort: self.effort }
+        History { samples, exit_time: of(self.exit_time), effort: self.effort }
     }
 
     /// Highest temperature of the film's surface, K.
@@ -94,8 +95,8 @@ impl<const L: usize> History<L> {
         self.peak(|sample| sample.cloth_face)
     }
 
-    /// Temperatures at `place` at a moment, s, on the cubic between two samples; nothing outside the history. Lanes whose
-    /// clocks differ are read by the first lane's.
+    /// Temperatures at `place` at a moment, s, on the cubic between two samples; nothing outside the history.
+    /// Lanes whose clocks differ are read by the first lane's.
     #[must_use]
     pub fn at(&self, place: Place<L>, seconds: f64) -> Option<Lanes<L>> {
         let after = self.samples.iter().position(|sample| sample.time[0] >= seconds)?;
@@ -106,10 +107,10 @@ impl<const L: usize> History<L> {
     }
 
     /// Calls `visit` with the length and the middle temperature of each part of each step.
-    pub fn walk(&self, place: Place<L>, mut visit: impl FnMut(Lanes<L>, Lanes<L>)) {
+    pub fn for_each_substep(&self, place: Place<L>, mut visit: impl FnMut(Lanes<L>, Lanes<L>)) {
         for pair in self.samples.windows(2) {
             if let [from, to] = pair {
-                between(from, to, place, &mut visit);
+                for_each_substep(from, to, place, &mut visit);
             }
         }
     }
@@ -117,13 +118,14 @@ impl<const L: usize> History<L> {
     fn peak(&self, place: Place<L>) -> Lanes<L> {
         let mut peak = self.samples.iter().map(|sample| place(sample)[0]).fold(Lanes::ZERO, Lanes::max);
         // Inner layers are hottest a moment after the exit, between two samples.
-        self.walk(place, |_, temperature| peak = peak.max(temperature));
+        self.for_each_substep(place, |_, temperature| peak = peak.max(temperature));
         peak
     }
 }
 
-/// Calls `visit` with the length and the middle temperature of each part of one step: cubic Hermite in between.
-pub fn between<const L: usize>(
+/// Calls `visit` with the length and the middle temperature of each part of one step: cubic Hermite in
+/// between.
+pub fn for_each_substep<const L: usize>(
     from: &HistorySample<L>,
     to: &HistorySample<L>,
     place: Place<L>,
@@ -188,7 +190,7 @@ pub fn history_on<const L: usize>(
     }
     let mut transit = at_entry(stack, dryer, cases, grid, tolerance);
     let mut samples = room();
-    let mut leaves = Lanes::ZERO;
+    let mut exit_time = Lanes::ZERO;
     for stage in stages(stack, dryer, cases, passes) {
         if let Some(belt) = stage.belt {
             transit.change_belt(belt);
@@ -196,10 +198,10 @@ pub fn history_on<const L: usize>(
         transit.tolerance = if stage.heats { tolerance } else { cooling_tolerance(tolerance) };
         transit.advance(stage.around, stage.seconds, &mut |sample| samples.push(sample))?;
         if stage.heats {
-            leaves = transit.clock;
+            exit_time = transit.clock;
         }
     }
-    Ok(History { samples, leaves, effort: transit.effort })
+    Ok(History { samples, exit_time, effort: transit.effort })
 }
 
 /// Marches a film on a pallet under a flash unit for `seconds`, then until it is cool.
@@ -219,14 +221,14 @@ pub fn flash<const L: usize>(
     for second in seconds.0 {
         Bound { field: "seconds", min: 0.05, max: 3600.0, unit: "s" }.check(second)?;
     }
-    let under_it = [unit.pallet_heat_capacity, stack.gap, unit.pallet];
+    let under_it = [unit.pallet_heat_capacity, stack.gap_conductance, unit.pallet];
     let mut transit =
         Transit::start(&flat, &[DriftCase::NOMINAL; L], under_it, StackGrid::of(&flat), tolerance);
     let mut samples = room();
     transit.advance(flash_surroundings(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
-    let leaves = transit.clock;
+    let exit_time = transit.clock;
     transit.cool(Cooling::Open.stages(), &mut |sample| samples.push(sample))?;
-    Ok(History { samples, leaves, effort: transit.effort })
+    Ok(History { samples, exit_time, effort: transit.effort })
 }
 
 /// Room for the usual transit, so that the march itself does not allocate.

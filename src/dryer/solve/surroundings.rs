@@ -1,33 +1,36 @@
-//! What surrounds a stack: air, emitters and walls, in a zone, at rest in the room and under a flash unit.
+//! The surroundings of a stack: air, emitters and walls of a zone, of the room and of a flash unit.
 
 use crate::dryer::machine::{CoolingStage, DriftCase, Dryer, Emitter, FlashUnit, Zone};
 use crate::dryer::stack::{Film, NearInfrared, Stack};
 use crate::numerics::Lanes;
 use crate::quantity::{ATMOSPHERE, STEFAN_BOLTZMANN};
 
-/// Moisture of room air, kg/kg: 25 °C at 50 % RH is 0.0099 (CoolProp).
+/// Humidity ratio of room air, kg/kg: 25 °C at 50 % RH is 0.0099 (CoolProp).
 const ROOM_HUMIDITY_RATIO: f64 = 0.0099;
 
-/// Surroundings during one stage of the journey, lane by lane.
+/// Surroundings during one stage of the transit, lane by lane.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Surroundings<const L: usize> {
+    /// Air temperature, K.
     pub air: Lanes<L>,
+    /// Heat transfer to the top, W/(m² K).
     pub h_top: Lanes<L>,
+    /// Heat transfer to the belt, W/(m² K).
     pub h_bottom: Lanes<L>,
-    /// Radiation that the top keeps, W/m².
+    /// Radiation absorbed by the top, W/m².
     pub source: Lanes<L>,
-    /// Radiation that passes the film and that the cloth's face keeps, W/m².
+    /// Radiation transmitted by the film and absorbed by the face of the cloth, W/m².
     pub through: Lanes<L>,
-    /// What the top sends out, W/(m² K⁴).
+    /// Emission of the top, times T⁴, W/(m² K⁴).
     pub emission: Lanes<L>,
-    /// Half the air's own radiation on the belt, W/m²; zero for a pallet.
+    /// Emission of the belt, times T⁴, W/(m² K⁴); 0 for a pallet.
     pub belt_emission: f64,
     /// Vapour pressure of the air, Pa.
     pub vapour: f64,
 }
 
 impl<const L: usize> Surroundings<L> {
-    /// Nothing around.
+    /// No surroundings: nothing exchanges heat.
     pub const NONE: Self = Self {
         air: Lanes::ZERO,
         h_top: Lanes::ZERO,
@@ -39,32 +42,33 @@ impl<const L: usize> Surroundings<L> {
         vapour: 0.0,
     };
 
-    /// Adds an emitter of this kind at `panel` (K) and exchange factor, in walls as hot as the air.
+    /// Adds an emitter at temperature `panel` (K), within walls as hot as the air; `absorption` counts for a
+    /// near-infrared lamp, `bare` is true without a film.
     pub fn with_emitter(
         mut self,
         emitter: Emitter,
         exchange: Lanes<L>,
         panel: Lanes<L>,
-        keeps: NearInfrared,
+        absorption: NearInfrared,
         bare: bool,
     ) -> Self {
         let exchange = if emitter == Emitter::None { Lanes::ZERO } else { exchange };
-        let [kept, passed] = match emitter {
-            Emitter::NearInfrared if bare => [keeps.cloth, 0.0],
-            Emitter::NearInfrared => [keeps.film, keeps.through * keeps.cloth],
+        let [absorbed, transmitted] = match emitter {
+            Emitter::NearInfrared if bare => [absorption.cloth, 0.0],
+            Emitter::NearInfrared => [absorption.film, absorption.through * absorption.cloth],
             Emitter::None | Emitter::MidInfrared => [1.0, 0.0],
         };
-        // What is not kept is not sent back either: nothing gets hotter than what heats it.
-        let seen = exchange * kept;
+        // A surface emits as well as it absorbs: without that it could get hotter than the emitter.
+        let seen = exchange * absorbed;
         let walls = (-seen + Film::EMISSIVITY).max(Lanes::ZERO) * 0.5;
         self.source = (seen * fourth(panel) + walls * fourth(self.air)) * STEFAN_BOLTZMANN;
         let over_air = (fourth(panel) - fourth(self.air)).max(Lanes::ZERO);
-        self.through = exchange * over_air * (passed * STEFAN_BOLTZMANN);
+        self.through = exchange * over_air * (transmitted * STEFAN_BOLTZMANN);
         self.emission = (seen + walls) * STEFAN_BOLTZMANN;
         self
     }
 
-    /// Adds the walls of a room as warm as its air.
+    /// Adds walls of a room as warm as its air.
     pub fn with_room_walls(mut self) -> Self {
         self.emission = Lanes::splat(Film::EMISSIVITY * STEFAN_BOLTZMANN);
         self.source = self.emission * fourth(self.air);
@@ -78,13 +82,14 @@ pub(super) fn vapour_pressure(ratio: f64) -> f64 {
     ratio / (ratio + 0.622) * ATMOSPHERE
 }
 
+/// `x^4`.
 #[inline]
 pub(super) fn fourth<const L: usize>(x: Lanes<L>) -> Lanes<L> {
     let square = x * x;
     square * square
 }
 
-/// What surrounds a stack in a zone set to `set` (K).
+/// Surroundings of a stack in a zone of a dryer set to `set` (K).
 pub(super) fn zone_surroundings<const L: usize>(
     stack: &Stack,
     dryer: &Dryer,
@@ -104,12 +109,12 @@ pub(super) fn zone_surroundings<const L: usize>(
     let exchange = Lanes(drifts.map(|drift| zone.exchange * drift.exchange));
     let offset = zone.panel_offset.unwrap_or(zone.air_offset);
     let panel = Lanes::from_fn(|lane| set[lane] + offset + drifts[lane].panel);
-    // Without a panel there is none to wander.
+    // Without an emitter its drift means nothing.
     let exchange = if zone.panel_offset.is_some() { exchange } else { Lanes::ZERO };
     around.with_emitter(zone.emitter, exchange, panel, stack.near_infrared, stack.is_bare())
 }
 
-/// What surrounds a stack at rest in the room.
+/// Surroundings of a stack that cools in the room.
 pub(super) fn room_surroundings<const L: usize>(rest: &CoolingStage) -> Surroundings<L> {
     let around = Surroundings {
         air: Lanes::splat(rest.air),
@@ -121,7 +126,7 @@ pub(super) fn room_surroundings<const L: usize>(rest: &CoolingStage) -> Surround
     if rest.radiates { around.with_room_walls() } else { around }
 }
 
-/// What surrounds a stack under a flash unit.
+/// Surroundings of a stack under a flash unit.
 pub(super) fn flash_surroundings<const L: usize>(stack: &Stack, unit: &FlashUnit) -> Surroundings<L> {
     let around = Surroundings {
         air: Lanes::splat(unit.air),
@@ -138,8 +143,9 @@ pub(super) fn flash_surroundings<const L: usize>(stack: &Stack, unit: &FlashUnit
 mod tests {
     use super::*;
 
-    /// Source: humidity ratios of psychrolib 2.5.0 and CoolProp 8.0.0 at 25 °C and 50 % RH, where half the saturation
-    /// pressure is 1584.9 Pa; CoolProp counts the gases' pull on each other (0.4 %), which the ratio of masses leaves out.
+    /// Source: humidity ratios of psychrolib 2.5.0 and CoolProp 8.0.0 at 25 °C and 50 % RH, where half the
+    /// saturation pressure is 1584.9 Pa; CoolProp counts the gases' pull on each other (0.4 %), which the
+    /// ratio of masses leaves out.
     #[test]
     fn humidity_ratio_and_vapour_pressure() {
         for (ratio, expected) in [(0.009_881_04, 1584.6), (0.009_925_74, 1591.6)] {

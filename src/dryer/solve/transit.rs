@@ -10,12 +10,14 @@ use crate::numerics::rosenbrock::{
 };
 use crate::textile::moisture;
 
-/// Under this, K, films have stopped to fuse (a low-cure white at 90 °C: three parts in ten thousand) and dye to move.
+/// Under this, K, films have stopped to fuse (a low-cure white at 90 °C: three parts in ten thousand) and dye
+/// to move.
 const COOL: f64 = 363.15;
 /// How often a cooling piece is looked at, s.
 const LOOK: f64 = 12.0;
 
-/// What a cooling tail adds is small, and it need not be followed as closely: so much looser is its tolerance.
+/// What a cooling tail adds is small, and it need not be followed as closely: so much looser is its
+/// tolerance.
 const LOOSER: f64 = 4.0;
 
 /// The tolerance behind the dryer's mouth.
@@ -45,7 +47,7 @@ impl<const L: usize> Transit<L> {
     ) -> Self {
         let chain = chain(stack, drifts, heat_capacity, contact, grid);
         let mut state = zeros();
-        state[..chain.count].fill(Lanes::splat(stack.enters));
+        state[..chain.count].fill(Lanes::splat(stack.entry_temperature));
         let water = Lanes(drifts.map(|drift| drift.water));
         for (k, wet) in chain.wet.iter().enumerate() {
             // Each cloth in balance with the room by itself: a lining may hold more than what it lines.
@@ -75,7 +77,8 @@ impl<const L: usize> Transit<L> {
         self.advance_with_step(around, seconds, None, visit).map(|_| ())
     }
 
-    /// The same, with the step to begin with, as a share of the way; returns the step that would have come next.
+    /// The same, with the step to begin with, as a share of the way; returns the step that would have come
+    /// next.
     ///
     /// # Errors
     /// As the march.
@@ -177,7 +180,7 @@ pub(super) fn at_entry<const L: usize>(
     tolerance: Tolerance,
 ) -> Transit<L> {
     let belt = &dryer.belt;
-    let under = [belt.heat_capacity, belt.contact, belt.enters];
+    let under = [belt.heat_capacity, belt.contact, belt.entry_temperature];
     Transit::start(stack, &cases.map(|case| case.drift), under, grid, tolerance)
 }
 
@@ -208,7 +211,7 @@ pub(super) fn stages<const L: usize>(
             stages.push(Stage {
                 around: zone_surroundings(stack, dryer, zone, set, &drifts),
                 seconds: Lanes::from_fn(|lane| zone.length / cases[lane].belt + stop(&cases[lane])),
-                belt: (z == 0).then_some(dryer.belt.enters),
+                belt: (z == 0).then_some(dryer.belt.entry_temperature),
                 heats: true,
             });
         }

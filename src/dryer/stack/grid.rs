@@ -2,11 +2,11 @@ use super::{Film, Stack};
 use crate::textile::Fabric;
 use crate::textile::moisture::regain;
 
-/// Nodes of each layer.
+/// Number of nodes of each layer.
 ///
-/// A layer follows what heats it with the lag `tau = R C`: its resistance from face to face times the heat that it takes
-/// up per kelvin, that of its water's evaporation included. With `n` cells the error of the film's bottom is some
-/// `0.1 K tau / n²` (tau in s), so `n` goes with the root of `tau`.
+/// A layer follows the heat at its face with the time constant `tau = R C`: its thermal resistance from face
+/// to face times its heat capacity, evaporation of its water included. With `n` cells the error at the film's
+/// bottom is about `0.1 K tau / n²` (tau in s), so `n` grows with the square root of `tau`.
 ///
 /// **Decision:** nodes lie on the faces of the layers, one of them on the film's bottom; their number goes
 /// with the root of each layer's lag, evaporation counted.
@@ -27,20 +27,21 @@ pub struct StackGrid {
     pub back: usize,
 }
 
-/// Most cells of one layer: four layers and the belt stay within [`NODES`].
+/// Largest number of cells of one layer, so that four layers and the belt stay within
+/// [`NODES`](crate::numerics::rosenbrock::NODES).
 const MOST_CELLS: f64 = 16.0;
 
 impl StackGrid {
-    /// The grid that ships. With it and the tolerance that ships, peaks of the film's bottom are within 0.1 K and fused
-    /// shares within 0.005 of the converged equations on fifty random stacks and dryers
-    /// (`src/tool/bench/tests/converged.rs`). That is no bound on every stack: the factors were chosen on a thousand such
-    /// trips, and of two thousand others 6 were further off, the worst 0.13 K, another 0.0054.
+    /// The grid used for answers. With it and [`TOLERANCE`](crate::dryer::TOLERANCE), peaks at the film's
+    /// bottom are within 0.1 K and fused shares within 0.005 of the converged solution on fifty random stacks
+    /// and dryers (`src/tool/bench/tests/converged.rs`). The factors were chosen on a thousand such cases; of
+    /// two thousand others 6 were further off, by at most 0.13 K and 0.0054.
     #[must_use]
     pub fn of(stack: &Stack) -> Self {
         Self::scaled(stack, 1.0)
     }
 
-    /// Two thirds of the cells: for a first look, with some 0.3 K of error.
+    /// A grid of about two thirds of the cells, for a first estimate; error about 0.3 K.
     #[must_use]
     pub fn rough(stack: &Stack) -> Self {
         Self::scaled(stack, 0.6)
@@ -68,11 +69,11 @@ impl StackGrid {
     }
 }
 
-/// Heat of evaporation spread over the hundred kelvin in which a print heats up, J/(kg K).
+/// Heat of evaporation, spread over the hundred kelvin by which a print warms up, J/(kg K).
 const DRYING: f64 = 24e3;
 
-/// Regain of a cloth, never quite nothing: even polypropylene wets a little, and a cloth without water at all would
-/// leave the border of the march without an equation.
+/// Regain of a cloth, at least 2e-4: even polypropylene holds a little water, and without any the equation of
+/// a cloth's water would be singular.
 pub(in crate::dryer) fn held_regain(cloth: &Fabric) -> f64 {
     cloth.regain_65.max(2e-4)
 }

@@ -207,7 +207,7 @@ impl Curve {
             cloth_c: in_celsius(take(|sample| sample.cloth[0])),
             fused: fused.iter().map(|cure| cure.fused[0]).collect(),
             water_percent: take(|sample| sample.water * 100.0),
-            leaves_s: history.leaves[0],
+            leaves_s: history.exit_time[0],
         }
     }
 }

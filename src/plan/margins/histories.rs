@@ -178,7 +178,7 @@ pub fn passes_to_dry(job: &Job, cloth: &Cloth, point: &SetPoint) -> Result<Optio
     let case = Case { set: point.set, belt: point.belt, drift: DriftCase::NOMINAL };
     for passes in 1..=MOST_DRYINGS {
         let history = history::<1>(&bare, &job.dryer, &[case], passes, TOLERANCE)?;
-        let leaves = history.leaves[0];
+        let leaves = history.exit_time[0];
         let at_exit = history.samples.iter().rev().find(|sample| sample.time[0] <= leaves);
         if at_exit.is_some_and(|sample| sample.water[0] <= LEFT) {
             return Ok(Some(passes));

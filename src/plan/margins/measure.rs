@@ -86,7 +86,7 @@ impl Margins {
 /// Longest time in any run that the film's surface is over `limit` (K), s.
 fn seconds_over(history: &History<DRIFT_CASES>, limit: f64) -> f64 {
     let mut over = Lanes::<DRIFT_CASES>::ZERO;
-    history.walk(
+    history.for_each_substep(
         |sample| sample.film_top,
         |seconds, temperature| {
             over += Lanes::from_fn(|lane| if temperature[lane] > limit { seconds[lane] } else { 0.0 });
@@ -143,7 +143,7 @@ fn heat_margins(
 
 /// Film temperature as the piece leaves the heat, °C.
 fn exit_temperature(history: &History<DRIFT_CASES>) -> f64 {
-    let leaves = history.leaves[0];
+    let leaves = history.exit_time[0];
     let at_exit = history.samples.iter().rev().find(|sample| sample.time[0] <= leaves);
     celsius(at_exit.map_or(Stack::ROOM, |sample| sample.film_top[0][0]))
 }

@@ -12,7 +12,7 @@ use super::cell::{BESIDE, NO_DYE, PRINTED, logit};
 use super::question::{Axes, Detail, Question, RUNS};
 use crate::cure::{Cure, Scorch};
 use crate::dryer::{
-    Case, DriftCase, Dwell, Follower, History, HistoryError, HistorySample, Stack, between, forked,
+    Case, DriftCase, Dwell, Follower, History, HistoryError, HistorySample, Stack, for_each_substep, forked,
     history_on,
 };
 use crate::ink::CureKinetics;
@@ -37,7 +37,7 @@ struct OnPrint<'a> {
 
 impl Follower<SIDE_BY_SIDE> for OnPrint<'_> {
     fn step(&mut self, from: &HistorySample<SIDE_BY_SIDE>, to: &HistorySample<SIDE_BY_SIDE>) {
-        between(
+        for_each_substep(
             from,
             to,
             |sample| sample.film_bottom,
@@ -49,7 +49,7 @@ impl Follower<SIDE_BY_SIDE> for OnPrint<'_> {
                 self.peaks[1] = self.peaks[1].max(temperature);
             },
         );
-        between(
+        for_each_substep(
             from,
             to,
             |sample| sample.cloth_face,
@@ -78,7 +78,7 @@ struct OnCloth {
 
 impl Follower<SIDE_BY_SIDE> for OnCloth {
     fn step(&mut self, from: &HistorySample<SIDE_BY_SIDE>, to: &HistorySample<SIDE_BY_SIDE>) {
-        between(
+        for_each_substep(
             from,
             to,
             |sample| sample.cloth_face,

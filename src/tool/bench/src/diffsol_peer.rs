@@ -166,7 +166,8 @@ pub fn summary(course: &FilmBottom, ink: &CureKinetics) -> CureSummary {
         cloth: unused,
         water: Lanes::ZERO,
     });
-    let history = History::<1> { samples: samples.collect(), leaves: Lanes::ZERO, effort: Effort::default() };
+    let history =
+        History::<1> { samples: samples.collect(), exit_time: Lanes::ZERO, effort: Effort::default() };
     CureSummary {
         peak: history.film_bottom_peak()[0],
         fused: fuse(&history, |sample| sample.film_bottom, ink).fused[0],

@@ -53,10 +53,10 @@ fn stack(stack: &Stack) -> Value {
         "blocker": stack.blocker.as_ref().map(film),
         "front": cloth(&stack.front),
         "back": stack.back.as_ref().map(cloth),
-        "gap": stack.gap,
+        "gap": stack.gap_conductance,
         "humidity": stack.humidity.0,
         "added_water": stack.added_water,
-        "enters": stack.enters,
+        "enters": stack.entry_temperature,
         "near_infrared": { "film": light.film, "through": light.through, "cloth": light.cloth },
     })
 }
@@ -84,7 +84,7 @@ fn dryer(dryer: &Dryer, set: f64) -> Value {
     let belt = &dryer.belt;
     json!({
         "zones": dryer.zones.iter().map(zone).collect::<Vec<_>>(),
-        "belt": { "heat_capacity": belt.heat_capacity, "contact": belt.contact, "enters": belt.enters },
+        "belt": { "heat_capacity": belt.heat_capacity, "contact": belt.contact, "enters": belt.entry_temperature },
         "humidity_ratio": dryer.humidity_ratio,
         "rests": dryer.cooling.stages().iter().map(rest).collect::<Vec<_>>(),
     })

@@ -163,7 +163,7 @@ pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
         if random.between(0.0, 1.0) < 0.25 {
             stack.blocker = Some(Film { thickness: random.between(30e-6, 150e-6), ..film });
         }
-        stack.gap = random.between(20.0, 60.0);
+        stack.gap_conductance = random.between(20.0, 60.0);
         // A quarter of the dryers heat by lamps, which see the cloth's colour.
         let lamps = random.between(0.0, 1.0) < 0.25;
         stack.near_infrared = NearInfrared::on_cloth(random.between(20.0, 95.0));
@@ -180,7 +180,7 @@ pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
         let mut dryer = Dryer { zones: zones.collect(), ..builder.dryer.clone() };
         dryer.belt.heat_capacity = random.between(300.0, 1500.0);
         dryer.belt.contact = random.between(20.0, 80.0);
-        dryer.belt.enters = kelvin(random.between(30.0, 100.0));
+        dryer.belt.entry_temperature = kelvin(random.between(30.0, 100.0));
         dryer.cooling = random.one_of(&[Cooling::Open, Cooling::Fan, Cooling::Stacked]);
         dryer.humidity_ratio = random.between(0.005, 0.03);
         let low_cure = random.between(0.0, 1.0) < 0.4;
