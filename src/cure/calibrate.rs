@@ -1,58 +1,61 @@
-//! What washed, stretched and rubbed prints tell of an ink.
+//! Estimates the cure kinetics of an ink from prints that were washed, stretched and rubbed.
 //!
-//! Nobody publishes how a white fuses; two prints of it, cured differently and then washed, stretched and rubbed, say
-//! more of it than any table. Two numbers of its kinetics move: the temperature of half fusion and the time that fusion
-//! takes. What is known before is a normal spread round the class's values (of the time: round its logarithm); each print
-//! weighs every pair by how likely it would then have come out as it did,
+//! Makers publish no kinetics of their whites; two prints, cured differently and then tested, say more than
+//! any table. Two numbers are estimated: the temperature of half fusion and the time constant of fusion. The
+//! prior is a normal distribution round the values of the ink's class (for the time, of its logarithm). Each
+//! print multiplies the weight of every pair by the likelihood of its outcome,
 //!
 //! ```text
 //! P(holds) = 1 / (1 + exp(-(logit phi - logit phi_needed) / w)),   P(edge) = 4 P(holds) [1 - P(holds)]
 //! ```
 //!
-//! and what is left is summed over a grid. More prints, narrower: nothing is ever certain after two.
+//! and the posterior is summed over a grid.
 
 use super::fuse;
 use crate::dryer::{History, HistorySample};
 use crate::ink::CureKinetics;
+use crate::numerics::normal::NINTH_DECILE;
 use crate::quantity::{Band, Share};
 use serde::{Deserialize, Serialize};
 
-/// How a print came through the wash, the stretch and the rub.
+/// Outcome of washing, stretching and rubbing a print.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum PrintTestOutcome {
     /// It cracked, washed off or rubbed off.
     Fails,
-    /// A hair's crack or a little rub: just at the edge.
+    /// A hairline crack or slight rub-off: just at the edge.
     Edge,
     /// It held.
     Holds,
 }
 
-/// What was learnt of an ink.
+/// Estimated kinetics of an ink.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KineticsEstimate {
-    /// The kinetics to compute with from now on.
+    /// The kinetics of the class with the two estimates put in.
     pub kinetics: CureKinetics,
     /// Temperature of half fusion, K.
     pub half_fused: Band,
     /// Time constant of fusion at its reference, s.
     pub fusion_time: Band,
-    /// Chance, before the prints were seen, of their coming out as they did, 0 to 1: far under 0.01 for two, something is
-    /// wrong with the dryer's numbers, the prints or the bucket.
+    /// Prior probability of these outcomes. Far below 0.01 for two prints, something is wrong with the
+    /// dryer's record, the prints or the ink.
     pub expected: Share,
 }
 
-/// Spread of half fusion between inks of a class, K. Assumed: low-cure and ordinary lie 26 K apart.
+/// Standard deviation of the half-fusion temperature within a class, K. Assumed: low-cure and ordinary lie 26
+/// K apart.
 const SPREAD_HALF: f64 = 5.0;
-/// Spread of the logarithm of the fusion time. Assumed: 2 to 15 s.
+/// Standard deviation of the logarithm of the fusion time within a class. Assumed: 2 to 15 s.
 const SPREAD_TIME: f64 = 0.7;
-/// Width of the judgement, in units of the logit of the fused share. Assumed: hands differ.
+/// Width `w` of the likelihood, in units of the logit of the fused share. Assumed: testers differ.
 const WIDTH: f64 = 0.5;
-/// Points of the grid on each axis, over plus and minus three spreads.
+/// Points of the grid on each axis, over ±3 standard deviations.
 const POINTS: usize = 41;
 
-/// Learns an ink's kinetics from prints of it, each with its history; `needed` is the fused share that holds.
+/// Estimates the kinetics of an ink from prints, each with the history of its run. `needed` is the fused
+/// share at which a print holds.
 #[must_use]
 pub fn estimate_kinetics(
     class: &CureKinetics,
@@ -64,7 +67,7 @@ pub fn estimate_kinetics(
         (share / (1.0 - share)).ln()
     };
     let place = |i: usize| 6.0 * i as f64 / (POINTS - 1) as f64 - 3.0;
-    // What is left on each axis, summed over the other.
+    // The posterior on each axis, summed over the other.
     let mut left = [[0.0; POINTS], [0.0; POINTS]];
     let (mut before, mut after) = (0.0, 0.0);
     for i in 0..POINTS {
@@ -90,7 +93,7 @@ pub fn estimate_kinetics(
             left[1][j] += weight;
         }
     }
-    // Prints that no pair explains: the class is left as it was, and `expected` says so.
+    // No pair explains the prints: return the class unchanged, with `expected` 0.
     if after.is_nan() || after <= 1e-12 * before {
         return KineticsEstimate {
             kinetics: *class,
@@ -119,7 +122,7 @@ pub fn estimate_kinetics(
     KineticsEstimate { kinetics, half_fused, fusion_time, expected: Share(after / before) }
 }
 
-/// Eight in ten of a normal spread.
+/// The band of a normal distribution.
 fn spread(middle: f64, by: f64) -> Band {
-    Band { low: middle - 1.281_551_6 * by, likely: middle, high: middle + 1.281_551_6 * by }
+    Band { low: middle - NINTH_DECILE * by, likely: middle, high: middle + NINTH_DECILE * by }
 }

@@ -1,18 +1,21 @@
-//! Gelation, fusion, scorch and shrinkage read off a history.
+//! Gelation, fusion and scorch along a temperature history.
 //!
-//! A plastisol gels when its resin drinks up the plasticiser, and fuses when the crystallites of the resin melt in
-//! it. Gelation is a matter of time at temperature; fusion is limited by temperature as well, so that no dwell
-//! rescues a dryer that is too cool:
+//! In: a [`History`] and the kinetics of an ink. Out: gelled and fused shares ([`fuse`], [`trace`]), the
+//! scorch index of the cloth ([`scorch()`]), and kinetics estimated from tested prints
+//! ([`estimate_kinetics`]). Must not know: dye, nor which fused share is enough.
+//!
+//! A plastisol gels when its resin absorbs the plasticiser, and fuses when the crystallites of the resin melt
+//! in it. Gelation depends on time at temperature; fusion is limited by temperature as well, so that no dwell
+//! time makes up for a dryer that is too cool:
 //!
 //! ```text
 //! dg/dt   = k_g(T) (1 - g)                        k_g = 1/t_g exp[-E_g/R (1/T - 1/T_g)]
 //! dphi/dt = g k_f(T) max(phi_eq(T) - phi, 0)      phi_eq = 1 / (1 + exp(-(T - T_50) / s))
 //! ```
 //!
-//! No published pair of constants for garment plastisol was found; those of `data/kinetics.json` are calibrated to
-//! common practice. The forms are checked in `tests/heat/kinetics.rs` against the Arrhenius integral, Kissinger's peak
-//! and isothermal solutions. Hands out [`fuse`], [`trace`], [`scorch()`] and [`estimate_kinetics`]
-//! (an ink's own constants from two tested prints); judges nothing.
+//! with `g` the gelled and `phi` the fused share. No published constants for garment plastisol were found;
+//! those of `data/kinetics.json` are calibrated to common practice. `tests/heat/kinetics.rs` checks the forms
+//! against the Arrhenius integral, Kissinger's peak and isothermal solutions.
 
 mod calibrate;
 mod scorch;
@@ -24,7 +27,7 @@ use crate::dryer::{History, Place, for_each_substep};
 use crate::ink::CureKinetics;
 use crate::numerics::{Lanes, arrhenius};
 
-/// How far a film has come.
+/// Gelation and fusion of a film.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cure<const L: usize> {
     /// Gelled share, 0 to 1.
@@ -37,7 +40,8 @@ impl<const L: usize> Cure<L> {
     /// Wet ink.
     pub const NONE: Self = Self { gelled: Lanes::ZERO, fused: Lanes::ZERO };
 
-    /// Adds `seconds` at `temperature` (K): the exponential midpoint rule, exact where the temperature stands still.
+    /// Adds `seconds` at `temperature` (K) by the exponential midpoint rule, which is exact at constant
+    /// temperature.
     pub fn advance(&mut self, seconds: Lanes<L>, temperature: Lanes<L>, kinetics: &CureKinetics) {
         let gel = arrhenius(temperature, kinetics.gel_time, kinetics.gel_reference, kinetics.gel_energy);
         let halfway = (-gel * seconds * 0.5).exp();
@@ -50,14 +54,38 @@ impl<const L: usize> Cure<L> {
     }
 }
 
-/// Fusion in balance with `temperature` (K), 0 to 1.
+/// Fused share in equilibrium at `temperature` (K): `phi_eq`, 0 to 1.
 #[inline]
 #[must_use]
 pub fn equilibrium_fusion<const L: usize>(temperature: Lanes<L>, kinetics: &CureKinetics) -> Lanes<L> {
     (((-temperature + kinetics.half_fused) * (1.0 / kinetics.width)).exp() + 1.0).recip()
 }
 
-/// Follows gelation and fusion at `place` to the end of the history.
+/// Gelation and fusion at `place` at the end of a history.
+///
+/// ```
+/// use whitehold::cure::fuse;
+/// use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
+/// use whitehold::library::{cure_kinetics, starter};
+/// use whitehold::quantity::{Celsius, Share};
+/// use whitehold::textile::{Construction, Fibre};
+///
+/// let library = starter().expect("the starter library");
+/// let dryer = Dryer::from_record(library.dryer("long-kiln").expect("a dryer")).expect("a sound record");
+/// let tee = library.fabric(&[(Fibre::Cotton, 1.0)].into(), Construction::Jersey, 180.0).expect("a jersey");
+/// let stack = Stack::garment(Film { thickness: 100e-6, density: Film::DENSITY }, &tee, Share(0.65));
+/// // Two lanes: 30 s and 60 s in the dryer.
+/// let cases = [30.0, 60.0].map(|seconds| Case {
+///     set: Celsius(165.0).kelvin(),
+///     belt: dryer.heated_length() / seconds,
+///     drift: DriftCase::NOMINAL,
+/// });
+/// let history = history(&stack, &dryer, &cases, 1, TOLERANCE)?;
+/// let kinetics = cure_kinetics(&library.kinetics[0]);
+/// let fused = fuse(&history, |sample| sample.film_bottom, &kinetics).fused;
+/// assert!(fused[0] < fused[1] && fused[1] > 0.9);
+/// # Ok::<(), whitehold::dryer::HistoryError>(())
+/// ```
 #[must_use]
 pub fn fuse<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Cure<L> {
     let mut cure = Cure::NONE;
@@ -65,7 +93,7 @@ pub fn fuse<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &Cu
     cure
 }
 
-/// Fused share at `place` at each sample of the history.
+/// Gelation and fusion at `place` at each sample of a history.
 #[must_use]
 pub fn trace<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Vec<Cure<L>> {
     let mut cure = Cure::NONE;

@@ -2,10 +2,11 @@ use crate::dryer::{History, Place};
 use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::units::kelvin;
 
-/// Scorch index: 1 where cotton has just yellowed.
+/// Scorch index: 1 when cotton has just yellowed visibly.
 ///
-/// `integral of 1/60 s exp[-E/R (1/T - 1/473.15 K)] dt` with E 130 kJ/mol: one minute at 200 °C shows. Assumed, no
-/// source; strength is no limit (cotton keeps it for two minutes at 220 °C: J. Appl. Polym. Sci. 23, 1979, abstract).
+/// `integral of 1/60 s exp[-E/R (1/T - 1/473.15 K)] dt` with E 130 kJ/mol: one minute at 200 °C is visible.
+/// Assumed, no source. Strength is not the limit (cotton keeps it for two minutes at 220 °C: J. Appl. Polym.
+/// Sci. 23, 1979, abstract).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scorch<const L: usize> {
     /// The index so far.
@@ -22,7 +23,7 @@ impl<const L: usize> Scorch<L> {
         self.index += seconds * arrhenius(temperature, 60.0, kelvin(200.0), 130e3);
     }
 
-    /// Logarithm of one lane's index, held where nothing shows by far.
+    /// Logarithm of one lane's index, at least `ln 1e-12`.
     #[must_use]
     pub fn ln(&self, lane: usize) -> f64 {
         self.index[lane].max(1e-12).ln()

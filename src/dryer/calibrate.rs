@@ -1,66 +1,71 @@
-//! What a probe that rode through the dryer tells of it.
+//! Calibrates a dryer with a probe run.
 //!
-//! A probe or tape under a test print gives temperatures over time. Three numbers of the dryer can be told from them:
-//! how far its air is off the dial, how well its air and how well its emitter hand over heat. They are found where
+//! A probe or a temperature tape under a test print gives temperatures over time. Three numbers of the dryer
+//! follow from them: the difference between its air and the dial, its heat transfer and its exchange factor,
+//! the latter two as multiples `h` and `F` of the record. They minimise
 //!
 //! ```text
 //! sum [(T(t_i) - T_i) / s_probe]^2 + (air / s_air)^2 + (ln h / s_h)^2 + (ln F / s_F)^2
 //! ```
 //!
-//! is least: the readings against the march, and what is known of such dryers before. The derivatives are lanes of the
-//! same march. Where readings and priors can be trusted the curvature there is how well each number is known.
+//! the misfit of the readings `T_i` to the computed history `T`, plus the prior knowledge of such dryers. The
+//! derivatives are lanes of the same integration. The inverse of the curvature at the minimum is the
+//! covariance of the three numbers.
 
 use super::machine::{DriftCase, Dryer};
 use super::solve::{Case, HistoryError, Place, TOLERANCE, history};
 use super::stack::Stack;
 use crate::numerics::fit::{Fit, Residuals, least_squares};
+use crate::numerics::normal::NINTH_DECILE;
 use crate::numerics::rosenbrock::Tolerance;
 use crate::quantity::{Band, Bound, FieldError, Problem};
 use serde::{Deserialize, Serialize};
 
-/// One reading of the probe.
+/// One reading of a probe.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TemperatureReading {
-    /// Time since the print entered the heat, s.
+    /// Time since the entry, s.
     pub seconds: f64,
-    /// What the probe read, K.
+    /// Temperature, K.
     pub temperature: f64,
 }
 
-/// What was learnt of a dryer.
+/// A dryer's deviation from its record, found by a probe run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DryerCalibration {
-    /// Air above what the dial says, K.
+    /// Air temperature minus that of the record, K.
     pub air: Band,
-    /// Heat transfer, as a multiple of what the record says.
+    /// Heat transfer, as a multiple of the record's.
     pub h: Band,
-    /// Exchange factor, as a multiple of what the record says.
+    /// Exchange factor, as a multiple of the record's.
     pub exchange: Band,
-    /// Root mean square of what is left between readings and march, K.
+    /// Root mean square of the residuals, K.
     pub misfit: f64,
-    /// Whether the readings can be believed of this dryer at all: the misfit is under three times the probe's own spread.
+    /// Whether the readings can come from this dryer: the misfit is under three times the standard deviation
+    /// of the probe.
     pub believable: bool,
 }
 
-/// Spread of a probe's reading, K: thermocouple 1 K, its place in the film 2 K; from memory.
+/// Standard deviation of a reading, K: thermocouple 1 K, its place in the film 2 K; from memory.
 const PROBE: f64 = 2.0;
-/// What is known before: spread of the air against the dial, K, and of the logarithms of heat transfer and exchange.
-/// Common practice, no source: dials are off by several kelvin, and the two factors are guesses within a third.
+/// Prior standard deviations: of the air temperature against the dial, K, and of the logarithms of heat
+/// transfer and exchange factor. Common practice, no source: dials are off by several kelvin, and the factors
+/// are known to a third.
 const PRIOR: [f64; 3] = [6.0, 0.35, 0.40];
-/// Fewest readings, in the heat or soon after: three numbers are asked of them.
+/// Smallest number of readings while the piece is followed: three numbers are fitted to them.
 const LEAST: usize = 4;
-/// Steps of the derivatives.
+/// Step sizes of the difference quotients.
 const STEP: [f64; 3] = [0.5, 0.02, 0.02];
-/// A tenth of the shipped tolerance: derivatives are differences.
+/// A tenth of the usual tolerance, for the difference quotients.
 const TIGHT: Tolerance = Tolerance { temperature: TOLERANCE.temperature / 10.0, border: TOLERANCE.border };
-/// Standard normal quantile of 0.9.
-const EIGHT_IN_TEN: f64 = 1.281_551_6;
 
 /// Fits a dryer to a probe run of `stack` at `set` (K) and `belt` (m/s), read at `place`.
 ///
 /// # Errors
-/// Fewer than four readings while the piece is followed, a reading out of order or range; or as the march.
+/// [`HistoryError::Outside`] for fewer than four readings while the piece is followed, for a reading out of order or
+/// range, and if the stack, the dryer or the setting lies outside the range in which the equations hold;
+/// [`HistoryError::Integration`] if the time steps fail.
 pub fn calibrate(
     stack: &Stack,
     dryer: &Dryer,
@@ -76,12 +81,13 @@ pub fn calibrate(
                 std::array::from_fn(|i| x[i] + if moved == i + 1 { STEP[i] } else { 0.0 });
             DriftCase { air, h: h.exp(), exchange: exchange.exp(), ..DriftCase::NOMINAL }
         };
-        // Eight lanes, as the plan marches them, though four would do: another width would be another march in the page.
+        // Four lanes would do; eight, as elsewhere, so that the page contains one instance of the integrator
+        // less.
         let cases: [Case; 8] = std::array::from_fn(|lane| Case { set, belt, drift: drift(lane) });
         let history = history(stack, dryer, &cases, 1, TIGHT)?;
         let mut residuals = Residuals::with_capacity(readings.len() + 3);
         for reading in readings {
-            // Past the followed time a piece is cool and tells nothing.
+            // After the end of the history the piece is cool and readings carry no information.
             let Some(there) = history.at(place, reading.seconds) else { continue };
             let derivatives = std::array::from_fn(|i| (there[i + 1] - there[0]) / STEP[i] / PROBE);
             residuals.push(((there[0] - reading.temperature) / PROBE, derivatives));
@@ -97,13 +103,13 @@ pub fn calibrate(
     let last = residuals(&fit.at)?;
     let read = &last[..last.len() - PRIOR.len()];
     if read.len() < LEAST {
-        // Told late, since only the march knows how long a piece is followed.
+        // Checked here because only the history shows how long the piece is followed.
         return Err(too_few(read.len()).into());
     }
     let mean: f64 = read.iter().map(|(r, _)| r * r).sum::<f64>() / read.len() as f64;
     let misfit = mean.sqrt() * PROBE;
     let band = |i: usize| {
-        let spread = fit.covariance[i][i].sqrt() * EIGHT_IN_TEN;
+        let spread = fit.covariance[i][i].sqrt() * NINTH_DECILE;
         Band { low: fit.at[i] - spread, likely: fit.at[i], high: fit.at[i] + spread }
     };
     Ok(DryerCalibration {

@@ -1,10 +1,10 @@
 //! The stack on the belt and the history of its temperatures.
 //!
-//! Three folders, each importing only those before it: `stack` (what is heated), `machine` (what heats) and `solve`
-//! (how hot each part gets, and when). [`calibrate`] then fits a dryer to a probe run.
+//! Three folders, each importing only those before it: `stack` (what is heated), `machine` (what heats) and
+//! `solve` (how hot each part gets, and when). [`calibrate`] then fits a dryer to a probe run.
 //!
-//! In: a [`Stack`], a [`Dryer`] or [`FlashUnit`], a [`Case`] (set temperature, belt speed, drift).
-//! Out: a [`History`]. It knows neither the white's chemistry nor any dye, so one history serves every white, every
+//! In: a [`Stack`], a [`Dryer`] or [`FlashUnit`], a [`Case`] (set temperature, belt speed, drift). Out: a
+//! [`History`]. It knows neither the white's chemistry nor any dye, so one history serves every white, every
 //! dye, the cure window and the chart. Judges nothing.
 
 mod calibrate;

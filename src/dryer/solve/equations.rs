@@ -1,8 +1,9 @@
-//! The equations of a transit, laid open for another solver.
+//! The equations of a transit, for another solver.
 //!
-//! [`history`](super::history()) marches them itself. What checks or times that march needs them bare: a
-//! starting state, and stage by stage how long it lasts and how fast each unknown changes. The unknowns are
-//! the temperatures of the nodes from the film's top to the belt, K, then the water of each cloth, kg/kg.
+//! [`history`](super::history()) integrates them itself. Checks and benchmarks that compare it with another
+//! solver need the equations alone: an initial state and, for each stage, its duration, rates and Jacobian.
+//! The unknowns are the temperatures of the nodes from the film's top to the belt, K, then the water of each
+//! cloth, kg/kg.
 
 use super::chain::Chain;
 use super::transit::{at_entry, stages};
@@ -12,29 +13,29 @@ use crate::dryer::stack::{Stack, StackGrid};
 use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::{Jacobian, NODES, StateVector, System, zeros};
 
-/// One transit through a dryer and the cooling after it.
+/// The equations of one transit through a dryer and the cooling after it.
 #[derive(Clone, Debug)]
 pub struct TransitEquations {
-    /// Unknowns as the piece enters.
+    /// Unknowns at the entry.
     pub start: Vec<f64>,
-    /// Its stages, one after another.
+    /// The stages, in order.
     pub stages: Vec<StageEquations>,
-    /// The node at the film's bottom.
+    /// Index of the node at the film's bottom.
     pub film_bottom: usize,
 }
 
-/// A time with the same surroundings throughout.
+/// The equations of one stage, in which the surroundings are constant.
 #[derive(Clone, Debug)]
 pub struct StageEquations {
-    /// How long it lasts, s.
+    /// Duration, s.
     pub duration: f64,
-    /// Where the stage begins on a fresh piece of belt: that belt's temperature, K, for the last node.
+    /// Temperature of the belt, K, to give the last node if the stage begins on a new piece of belt.
     pub belt: Option<f64>,
     chain: Chain<1>,
 }
 
 impl TransitEquations {
-    /// The transit of a stack, which is not asked whether it is sound.
+    /// The equations of the transit of a stack. The arguments are not checked.
     #[must_use]
     pub fn new(grid: StackGrid, stack: &Stack, dryer: &Dryer, case: &Case, passes: u32) -> Self {
         let transit = at_entry(stack, dryer, &[*case], grid, TOLERANCE);
@@ -59,7 +60,7 @@ impl StageEquations {
         self.chain.count + self.chain.wet.len()
     }
 
-    /// Number of nodes: the temperatures among the unknowns, the belt's last.
+    /// Number of temperatures among the unknowns; the last one is the belt's.
     #[must_use]
     pub fn nodes(&self) -> usize {
         self.chain.count
@@ -74,8 +75,8 @@ impl StageEquations {
         }
     }
 
-    /// Calls `entry` with row, column and value of each entry of the rates' Jacobian that may differ from
-    /// zero.
+    /// Calls `entry` with row, column and value of each entry of the Jacobian of the rates that may be
+    /// nonzero.
     pub fn jacobian(&self, state: &[f64], mut entry: impl FnMut(usize, usize, f64)) {
         let mut found = Jacobian::zero(self.chain.count, self.chain.wet.len());
         self.chain.jacobian(&unpacked(&self.chain, state), &mut found);
@@ -108,7 +109,7 @@ impl StageEquations {
     }
 }
 
-/// Where the unknowns stand in a state of the march.
+/// Indices of the unknowns in a state vector.
 fn places(chain: &Chain<1>) -> impl Iterator<Item = usize> {
     (0..chain.count).chain((0..chain.wet.len()).map(|k| NODES + k))
 }

@@ -1,16 +1,16 @@
 use super::Case;
 use crate::dryer::machine::{DriftCase, Dryer};
-use crate::dryer::stack::Stack;
+use crate::dryer::stack::{NearInfrared, Stack};
 use crate::numerics::rosenbrock::IntegrationError;
 use crate::quantity::{Bound, FieldError};
 
-/// Why there is no history.
+/// Why a history could not be computed.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum HistoryError {
-    /// A value outside the range in which the equations hold.
+    /// A value lies outside the range in which the equations hold.
     Outside(FieldError),
-    /// The march could not be finished.
+    /// The time integration failed.
     Integration(IntegrationError),
 }
 
@@ -41,8 +41,8 @@ const fn bound(field: &'static str, min: f64, max: f64, unit: &'static str) -> B
     Bound { field, min, max, unit }
 }
 
-/// Holds a stack to what the equations can follow: from bare cloth to two millimetres of film, from bone dry
-/// to dripping.
+/// Checks a stack against the range of the equations: from bare cloth to 2.5 mm of film, from bone dry to
+/// dripping wet.
 pub(super) fn check_stack(stack: &Stack) -> Result<(), FieldError> {
     for film in [Some(&stack.film), stack.blocker.as_ref()].into_iter().flatten() {
         bound("film.thickness", 0.0, 2.5e-3, "m").check(film.thickness)?;
@@ -60,13 +60,16 @@ pub(super) fn check_stack(stack: &Stack) -> Result<(), FieldError> {
     bound("humidity", 0.0, 1.0, "1").check(stack.humidity.0)?;
     bound("added_water", 0.0, 2.0, "kg/kg").check(stack.added_water)?;
     bound("entry_temperature", 250.0, 450.0, "K").check(stack.entry_temperature)?;
-    for share in [stack.near_infrared.film, stack.near_infrared.through, stack.near_infrared.cloth] {
-        bound("near_infrared", 0.0, 1.0, "1").check(share)?;
+    let NearInfrared { film, through, cloth } = stack.near_infrared;
+    for (field, share) in
+        [("near_infrared.film", film), ("near_infrared.through", through), ("near_infrared.cloth", cloth)]
+    {
+        bound(field, 0.0, 1.0, "1").check(share)?;
     }
     Ok(())
 }
 
-/// Holds a dryer's zones and belt to the same; its record is read more strictly.
+/// Checks the zones and the belt of a dryer; reading its record is stricter.
 pub(super) fn check_dryer(dryer: &Dryer) -> Result<(), FieldError> {
     bound("zones", 1.0, 64.0, "1").check(dryer.zones.len() as f64)?;
     for zone in &dryer.zones {
@@ -80,19 +83,22 @@ pub(super) fn check_dryer(dryer: &Dryer) -> Result<(), FieldError> {
     Ok(())
 }
 
+/// Checks a drift case.
 pub(super) fn check_drift_case(drift: &DriftCase) -> Result<(), FieldError> {
     bound("drift.air", -200.0, 200.0, "K").check(drift.air)?;
     bound("drift.panel", -500.0, 500.0, "K").check(drift.panel)?;
-    for factor in [drift.h, drift.exchange, drift.film] {
-        bound("drift", 0.1, 10.0, "1").check(factor)?;
+    for (field, factor) in
+        [("drift.h", drift.h), ("drift.exchange", drift.exchange), ("drift.film", drift.film)]
+    {
+        bound(field, 0.1, 10.0, "1").check(factor)?;
     }
     bound("drift.water", 0.0, 10.0, "1").check(drift.water)?;
-    bound("stop", 0.0, 3600.0, "s").check(drift.stop)?;
+    bound("drift.stop", 0.0, 3600.0, "s").check(drift.stop)?;
     Ok(())
 }
 
-/// Holds a setting to the same. A belt that stands still for good has no history; one that stops for a while
-/// has.
+/// Checks a case with the air and emitter temperatures that follow from it. The belt must move, though it may
+/// stop for a while.
 pub(super) fn check_case(case: &Case, dryer: &Dryer) -> Result<(), FieldError> {
     bound("set", 200.0, 1100.0, "K").check(case.set)?;
     bound("belt", 1e-4, 10.0, "m/s").check(case.belt)?;
@@ -110,7 +116,7 @@ pub(super) fn check_case(case: &Case, dryer: &Dryer) -> Result<(), FieldError> {
     Ok(())
 }
 
-/// Holds air to what the fits for water and air cover.
+/// Checks an air temperature against the range of the correlations for water and air.
 pub(super) fn check_air(air: f64) -> Result<(), FieldError> {
     bound("zone.air", 230.0, 800.0, "K").check(air).map(|_| ())
 }

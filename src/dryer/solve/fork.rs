@@ -1,8 +1,9 @@
-//! Many dwells of a one-zone dryer at the price of a few.
+//! Many dwell times of a one-zone dryer at the cost of a few.
 //!
-//! A belt that runs slower only stays longer in the same heat. So the hot part is marched once, to the
-//! longest dwell, and at each shorter one it stops for a moment and a cooling tail is forked off. Dryers of
-//! several zones cannot share it: there a slower belt stretches every zone.
+//! In a one-zone dryer a slower belt only means a longer stay in the same surroundings. So the heating is
+//! integrated once, to the longest dwell, and at each shorter one the cooling branches off from a copy of the
+//! state. In a dryer of several zones a slower belt lengthens every zone, so that the heating differs from
+//! the first zone on.
 
 use super::error::{check_case, check_dryer, check_stack};
 use super::surroundings::zone_surroundings;
@@ -14,28 +15,30 @@ use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::{Effort, Tolerance};
 use crate::quantity::{FieldError, Problem};
 
-/// What is followed along the way, and copied where the way forks.
+/// A quantity accumulated along a history (fusion, dye release), cloned where the cooling branches off.
 pub trait Follower<const L: usize>: Clone {
-    /// Goes from one sample to the next; a cubic with their rates holds in between.
+    /// Adds the step from one sample to the next; the cubic through their temperatures and rates holds in
+    /// between.
     fn step(&mut self, from: &HistorySample<L>, to: &HistorySample<L>);
 }
 
-/// A dwell at which a piece may leave the heat.
+/// A dwell time after which a piece leaves the zone.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Dwell {
-    /// How long, s.
+    /// Time in the zone, s.
     pub seconds: f64,
-    /// Whether it is followed through its cooling as well.
+    /// Whether its cooling is computed as well.
     pub cools: bool,
 }
 
-/// Follows `start`, on a grid of its own, through a one-zone dryer at each of `dwells` (rising) and through
-/// the cooling after it, runs (set temperature in K, drift case) side by side; calls `done` with each dwell's
-/// index, what was followed as it leaves the heat, and as it has cooled.
+/// Accumulates a [`Follower`], from `start`, through a one-zone dryer at each of `dwells` (rising) and
+/// through the cooling after it. The lanes are `runs`: set temperature (K) and drift case. Calls `done` with
+/// the index of each dwell, the follower at the exit, and the follower after cooling.
 ///
 /// # Errors
-/// [`HistoryError`]; a dryer of several zones.
-#[allow(clippy::too_many_arguments)] // the march's own, as `history_on`
+/// [`HistoryError::Outside`] if the dryer has several zones, or if the stack, the dryer or a run lies outside the range
+/// in which the equations hold; [`HistoryError::Integration`] if the time steps fail.
+#[allow(clippy::too_many_arguments, reason = "those of `history_on`, and what is accumulated")]
 pub fn forked<const L: usize, F: Follower<L>>(
     grid: StackGrid,
     stack: &Stack,

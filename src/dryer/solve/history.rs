@@ -1,4 +1,4 @@
-//! How hot each part of the stack gets, and when.
+//! The temperature history of a stack.
 
 use super::HistoryError;
 use super::error::{check_air, check_case, check_dryer, check_stack};
@@ -10,58 +10,58 @@ use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::{Effort, Tolerance};
 use crate::quantity::Bound;
 
-/// The tolerance of a march: peaks within 0.1 K and fused shares within 0.0015 of the converged march
-/// (`tests/heat/history.rs`).
+/// The tolerance used for answers: peaks within 0.1 K and fused shares within 0.0015 of the converged
+/// solution (`tests/heat/history.rs`).
 pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.1, border: 3e-5 };
 
-/// One case of a march: a setting and how the run differs from it.
+/// One case to compute: the setting of the dryer and the drift of the run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Case {
     /// Set temperature, K.
     pub set: f64,
     /// Belt speed, m/s.
     pub belt: f64,
-    /// How the run differs.
+    /// Drift of the run.
     pub drift: DriftCase,
 }
 
-/// State of the stack at one moment, lane by lane. Rates are per second.
+/// State of the stack at one moment, lane by lane: temperatures, K, each with its rate, K/s.
 #[derive(Clone, Copy, Debug)]
 pub struct HistorySample<const L: usize> {
-    /// Time since it entered, s.
+    /// Time since the entry, s.
     pub time: Lanes<L>,
-    /// Film surface, K, and its rate.
+    /// Top of the film.
     pub film_top: [Lanes<L>; 2],
-    /// Film bottom, K, and its rate.
+    /// Bottom of the film.
     pub film_bottom: [Lanes<L>; 2],
-    /// Face of the printed cloth, K, and its rate.
+    /// Face of the printed cloth.
     pub cloth_face: [Lanes<L>; 2],
-    /// Mean of the printed cloth, K, and its rate.
+    /// Mean of the printed cloth.
     pub cloth: [Lanes<L>; 2],
-    /// Water in the printed cloth, kg/kg.
+    /// Water in the printed cloth, kg per kg of dry cloth.
     pub water: Lanes<L>,
 }
 
-/// Temperature and its rate at one place of the stack.
+/// Reads temperature and rate at one place of the stack, e.g. `|sample| sample.film_bottom`.
 pub type Place<const L: usize> = fn(&HistorySample<L>) -> [Lanes<L>; 2];
 
-/// Parts of a solver step in which a rate along the history is followed.
+/// Parts into which a time step is divided when a rate is integrated along the history.
 const PARTS: u32 = 3;
 
-/// Temperatures and water from the dryer's mouth until the piece is cool.
+/// Temperatures and water of a stack from its entry until it is cool.
 #[derive(Clone, Debug)]
 pub struct History<const L: usize> {
-    /// Samples in the order of time; the solver's own steps, between which a cubic with the given rates
-    /// holds.
+    /// Samples in order of time, one for each time step of the solver. Between two, the cubic through their
+    /// temperatures and rates holds.
     pub samples: Vec<HistorySample<L>>,
-    /// When it leaves the heat for the last time, s.
+    /// Time at which it leaves the last zone for the last time, s.
     pub exit_time: Lanes<L>,
-    /// What it took to compute.
+    /// Time steps taken.
     pub effort: Effort,
 }
 
 impl<const L: usize> History<L> {
-    /// One lane of it.
+    /// The history of one lane.
     #[must_use]
     pub fn lane(&self, lane: usize) -> History<1> {
         let of = |lanes: Lanes<L>| Lanes([lanes[lane]]);
@@ -77,26 +77,26 @@ impl<const L: usize> History<L> {
         History { samples, exit_time: of(self.exit_time), effort: self.effort }
     }
 
-    /// Highest temperature of the film's surface, K.
+    /// Peak temperature of the film's top, K.
     #[must_use]
     pub fn film_peak(&self) -> Lanes<L> {
         self.peak(|sample| sample.film_top)
     }
 
-    /// Highest temperature of the film's bottom, K.
+    /// Peak temperature of the film's bottom, K.
     #[must_use]
     pub fn film_bottom_peak(&self) -> Lanes<L> {
         self.peak(|sample| sample.film_bottom)
     }
 
-    /// Highest temperature of the cloth's face, K.
+    /// Peak temperature of the cloth's face, K.
     #[must_use]
     pub fn cloth_peak(&self) -> Lanes<L> {
         self.peak(|sample| sample.cloth_face)
     }
 
-    /// Temperatures at `place` at a moment, s, on the cubic between two samples; nothing outside the history.
-    /// Lanes whose clocks differ are read by the first lane's.
+    /// Temperatures at `place` after `seconds`, K; `None` outside the history. The first lane's clock counts
+    /// for all lanes.
     #[must_use]
     pub fn at(&self, place: Place<L>, seconds: f64) -> Option<Lanes<L>> {
         let after = self.samples.iter().position(|sample| sample.time[0] >= seconds)?;
@@ -106,7 +106,7 @@ impl<const L: usize> History<L> {
         Some(hermite(place(from), place(to), length, at))
     }
 
-    /// Calls `visit` with the length and the middle temperature of each part of each step.
+    /// Calls `visit` with the duration (s) and the middle temperature (K) of every part of every time step.
     pub fn for_each_substep(&self, place: Place<L>, mut visit: impl FnMut(Lanes<L>, Lanes<L>)) {
         for pair in self.samples.windows(2) {
             if let [from, to] = pair {
@@ -117,14 +117,14 @@ impl<const L: usize> History<L> {
 
     fn peak(&self, place: Place<L>) -> Lanes<L> {
         let mut peak = self.samples.iter().map(|sample| place(sample)[0]).fold(Lanes::ZERO, Lanes::max);
-        // Inner layers are hottest a moment after the exit, between two samples.
+        // Inner layers peak shortly after the exit, between two samples.
         self.for_each_substep(place, |_, temperature| peak = peak.max(temperature));
         peak
     }
 }
 
-/// Calls `visit` with the length and the middle temperature of each part of one step: cubic Hermite in
-/// between.
+/// Calls `visit` with the duration (s) and the middle temperature (K) of every part of the step between two
+/// samples, on the cubic through their temperatures and rates.
 pub fn for_each_substep<const L: usize>(
     from: &HistorySample<L>,
     to: &HistorySample<L>,
@@ -143,7 +143,7 @@ pub fn for_each_substep<const L: usize>(
     }
 }
 
-/// The cubic through two values with their rates, at a share of the way.
+/// The cubic through two values and their rates, at the share `at` of the step.
 #[inline(always)]
 fn hermite<const L: usize>(
     [start, start_rate]: [Lanes<L>; 2],
@@ -157,10 +157,37 @@ fn hermite<const L: usize>(
         + (start_rate * (at * rest * rest) - end_rate * (at * at * rest)) * length
 }
 
-/// Marches the stack through every zone of the dryer, `passes` times, cooling in between and after.
+/// Computes the history of a stack through every zone of the dryer, `passes` times, with cooling after each
+/// pass.
+///
+/// The cases are the lanes of one integration. Two cases of a cotton tee at 3 m/min, without drift and in the
+/// cold corner:
+///
+/// ```
+/// use whitehold::dryer::{Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
+/// use whitehold::library::starter;
+/// use whitehold::quantity::{Celsius, MetresPerMinute, Share};
+/// use whitehold::textile::{Construction, Fibre};
+///
+/// let library = starter().expect("the starter library");
+/// let dryer = Dryer::from_record(library.dryer("long-kiln").expect("a dryer")).expect("a sound record");
+/// let tee = library.fabric(&[(Fibre::Cotton, 1.0)].into(), Construction::Jersey, 180.0).expect("a jersey");
+/// let stack = Stack::garment(Film { thickness: 100e-6, density: Film::DENSITY }, &tee, Share(0.65));
+/// let case = |drift| Case {
+///     set: Celsius(165.0).kelvin(),
+///     belt: MetresPerMinute(3.0).metres_per_second(),
+///     drift,
+/// };
+/// let cases = [case(DriftCase::NOMINAL), case(DriftCase::cold(&dryer.drift))];
+/// let history = history(&stack, &dryer, &cases, 1, TOLERANCE)?;
+/// let peak = history.film_bottom_peak();
+/// assert!(peak[1] < peak[0] && peak[0] < dryer.hottest_air(Celsius(165.0).kelvin()));
+/// # Ok::<(), whitehold::dryer::HistoryError>(())
+/// ```
 ///
 /// # Errors
-/// [`HistoryError`] where the stack, the dryer or the setting leave the range in which the equations hold.
+/// [`HistoryError::Outside`] if the stack, the dryer or a case lies outside the range in which the equations hold;
+/// [`HistoryError::Integration`] if the time steps fail.
 pub fn history<const L: usize>(
     stack: &Stack,
     dryer: &Dryer,
@@ -171,10 +198,11 @@ pub fn history<const L: usize>(
     history_on(StackGrid::of(stack), stack, dryer, cases, passes, tolerance)
 }
 
-/// The same on another grid, for those who ask how far the shipped one is off.
+/// Like [`history`], on a given grid, to measure the error of the usual one.
 ///
 /// # Errors
-/// As [`history`].
+/// [`HistoryError::Outside`] if the stack, the dryer or a case lies outside the range in which the equations hold;
+/// [`HistoryError::Integration`] if the time steps fail.
 pub fn history_on<const L: usize>(
     grid: StackGrid,
     stack: &Stack,
@@ -189,7 +217,7 @@ pub fn history_on<const L: usize>(
         check_case(case, dryer)?;
     }
     let mut transit = at_entry(stack, dryer, cases, grid, tolerance);
-    let mut samples = room();
+    let mut samples = sample_buffer();
     let mut exit_time = Lanes::ZERO;
     for stage in stages(stack, dryer, cases, passes) {
         if let Some(belt) = stage.belt {
@@ -204,10 +232,12 @@ pub fn history_on<const L: usize>(
     Ok(History { samples, exit_time, effort: transit.effort })
 }
 
-/// Marches a film on a pallet under a flash unit for `seconds`, then until it is cool.
+/// Computes the history of a film on a pallet under a flash unit for `seconds`, then until it is cool. The
+/// back of the stack is left out.
 ///
 /// # Errors
-/// As [`history`].
+/// [`HistoryError::Outside`] if the stack, the air of the unit or the time lies outside the range in which the equations
+/// hold; [`HistoryError::Integration`] if the time steps fail.
 pub fn flash<const L: usize>(
     stack: &Stack,
     unit: &FlashUnit,
@@ -224,14 +254,14 @@ pub fn flash<const L: usize>(
     let under_it = [unit.pallet_heat_capacity, stack.gap_conductance, unit.pallet];
     let mut transit =
         Transit::start(&flat, &[DriftCase::NOMINAL; L], under_it, StackGrid::of(&flat), tolerance);
-    let mut samples = room();
+    let mut samples = sample_buffer();
     transit.advance(flash_surroundings(&flat, unit), seconds, &mut |sample| samples.push(sample))?;
     let exit_time = transit.clock;
     transit.cool(Cooling::Open.stages(), &mut |sample| samples.push(sample))?;
     Ok(History { samples, exit_time, effort: transit.effort })
 }
 
-/// Room for the usual transit, so that the march itself does not allocate.
-fn room<const L: usize>() -> Vec<HistorySample<L>> {
+/// Space for the usual number of time steps, so that the integration itself does not allocate.
+fn sample_buffer<const L: usize>() -> Vec<HistorySample<L>> {
     Vec::with_capacity(192)
 }

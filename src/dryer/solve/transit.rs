@@ -10,22 +10,20 @@ use crate::numerics::rosenbrock::{
 };
 use crate::textile::moisture;
 
-/// Under this, K, films have stopped to fuse (a low-cure white at 90 °C: three parts in ten thousand) and dye
-/// to move.
+/// Temperature below which fusion (of a low-cure white at 90 °C: 0.03 %) and dye transfer have stopped, K.
 const COOL: f64 = 363.15;
-/// How often a cooling piece is looked at, s.
+/// Interval at which a cooling piece is checked for [`COOL`], s.
 const LOOK: f64 = 12.0;
 
-/// What a cooling tail adds is small, and it need not be followed as closely: so much looser is its
-/// tolerance.
+/// Factor on the tolerance after the dryer: cooling adds little to fusion and dye transfer.
 const LOOSER: f64 = 4.0;
 
-/// The tolerance behind the dryer's mouth.
+/// The tolerance of the cooling stages.
 pub(super) fn cooling_tolerance(heating: Tolerance) -> Tolerance {
     Tolerance { temperature: heating.temperature * LOOSER, border: heating.border * LOOSER }
 }
 
-/// A stack on its way: the equations, where it stands and how long it has been going.
+/// A stack in transit: its equations, its state and the time since its entry.
 #[derive(Clone, Debug)]
 pub(super) struct Transit<const L: usize> {
     pub chain: Chain<L>,
@@ -36,12 +34,12 @@ pub(super) struct Transit<const L: usize> {
 }
 
 impl<const L: usize> Transit<L> {
-    /// A stack as it lies in the room, on something of this heat capacity (J/(m² K)), contact (W/(m² K)) and
-    /// temperature (K).
+    /// A stack in equilibrium with the room, on a belt or pallet of this heat capacity (J/(m² K)), thermal
+    /// contact (W/(m² K)) and temperature (K).
     pub fn start(
         stack: &Stack,
         drifts: &[DriftCase; L],
-        [heat_capacity, contact, enters]: [f64; 3],
+        [heat_capacity, contact, temperature]: [f64; 3],
         grid: StackGrid,
         tolerance: Tolerance,
     ) -> Self {
@@ -50,24 +48,24 @@ impl<const L: usize> Transit<L> {
         state[..chain.count].fill(Lanes::splat(stack.entry_temperature));
         let water = Lanes(drifts.map(|drift| drift.water));
         for (k, wet) in chain.wet.iter().enumerate() {
-            // Each cloth in balance with the room by itself: a lining may hold more than what it lines.
+            // Each cloth has its own regain: a lining may hold more water than the shell.
             state[NODES + k] =
                 water * (moisture::regain(stack.humidity.0, wet.regain_65) + stack.added_water);
         }
         let mut transit = Self { chain, state, clock: Lanes::ZERO, effort: Effort::default(), tolerance };
-        transit.change_belt(enters);
+        transit.change_belt(temperature);
         transit
     }
 
-    /// Lies on a fresh piece of belt at this temperature, K.
-    pub fn change_belt(&mut self, enters: f64) {
-        self.state[self.chain.count - 1] = Lanes::splat(enters);
+    /// Puts the stack on a new piece of belt at this temperature, K.
+    pub fn change_belt(&mut self, temperature: f64) {
+        self.state[self.chain.count - 1] = Lanes::splat(temperature);
     }
 
-    /// Goes on for `seconds` amid `around`.
+    /// Advances by `seconds` in the surroundings `around`.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError::Integration`] if the time steps fail.
     pub fn advance(
         &mut self,
         around: Surroundings<L>,
@@ -77,11 +75,11 @@ impl<const L: usize> Transit<L> {
         self.advance_with_step(around, seconds, None, visit).map(|_| ())
     }
 
-    /// The same, with the step to begin with, as a share of the way; returns the step that would have come
-    /// next.
+    /// Like [`advance`](Self::advance), with the first time step as a share of `seconds`; returns the step
+    /// that would have followed.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError::Integration`] if the time steps fail.
     pub fn advance_with_step(
         &mut self,
         around: Surroundings<L>,
@@ -102,38 +100,38 @@ impl<const L: usize> Transit<L> {
         Ok(next)
     }
 
-    /// Rests one after another.
+    /// Runs through cooling stages.
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError::Integration`] if the time steps fail.
     pub fn cool(
         &mut self,
-        rests: &[CoolingStage],
+        stages: &[CoolingStage],
         visit: &mut dyn FnMut(HistorySample<L>),
     ) -> Result<(), HistoryError> {
-        for rest in rests {
-            self.advance(room_surroundings(rest), Lanes::splat(rest.seconds), visit)?;
+        for stage in stages {
+            self.advance(room_surroundings(stage), Lanes::splat(stage.seconds), visit)?;
         }
         Ok(())
     }
 
-    /// The same, ended early where nothing that counts goes on: every lane's film and cloth under [`COOL`].
+    /// Like [`cool`](Self::cool), ended as soon as film and cloth of every lane are below [`COOL`].
     ///
     /// # Errors
-    /// As the march.
+    /// [`HistoryError::Integration`] if the time steps fail.
     pub fn cool_until_inactive(
         &mut self,
-        rests: &[CoolingStage],
+        stages: &[CoolingStage],
         visit: &mut dyn FnMut(HistorySample<L>),
     ) -> Result<(), HistoryError> {
-        for rest in rests {
-            let mut left = rest.seconds;
+        for stage in stages {
+            let mut left = stage.seconds;
             let mut first = None;
             while left > 0.0 {
                 let part = left.min(LOOK);
                 let mut hottest = 0.0;
                 let next = self.advance_with_step(
-                    room_surroundings(rest),
+                    room_surroundings(stage),
                     Lanes::splat(part),
                     first,
                     &mut |sample| {
@@ -153,7 +151,7 @@ impl<const L: usize> Transit<L> {
 }
 
 impl<const L: usize> Chain<L> {
-    /// The state read at the places that others ask for.
+    /// The state at the places that a history records.
     pub fn sample(&self, time: Lanes<L>, state: &StateVector<L>, rates: &StateVector<L>) -> HistorySample<L> {
         let at = |i: usize| [state[i], rates[i]];
         let cloth = self.wet.first().map(|wet| wet.nodes.clone()).unwrap_or_default();
@@ -171,7 +169,7 @@ impl<const L: usize> Chain<L> {
     }
 }
 
-/// A stack at the mouth of a dryer.
+/// A stack at the entry of a dryer.
 pub(super) fn at_entry<const L: usize>(
     stack: &Stack,
     dryer: &Dryer,
@@ -184,17 +182,18 @@ pub(super) fn at_entry<const L: usize>(
     Transit::start(stack, &cases.map(|case| case.drift), under, grid, tolerance)
 }
 
-/// A part of the way on which the surroundings stay.
+/// A part of the transit with constant surroundings.
 pub(super) struct Stage<const L: usize> {
     pub around: Surroundings<L>,
+    /// Duration, s.
     pub seconds: Lanes<L>,
-    /// Temperature of the fresh piece of belt that it begins on, K.
+    /// Temperature of the belt, K, if the stage begins on a new piece of it.
     pub belt: Option<f64>,
-    /// Whether it lies in the dryer.
+    /// Whether it is a zone of the dryer; otherwise it is cooling.
     pub heats: bool,
 }
 
-/// Every zone and the cooling behind the last, `passes` times.
+/// The stages of `passes` passes: every zone, then the cooling.
 pub(super) fn stages<const L: usize>(
     stack: &Stack,
     dryer: &Dryer,
@@ -215,9 +214,9 @@ pub(super) fn stages<const L: usize>(
                 heats: true,
             });
         }
-        stages.extend(dryer.cooling.stages().iter().map(|rest| Stage {
-            around: room_surroundings(rest),
-            seconds: Lanes::splat(rest.seconds),
+        stages.extend(dryer.cooling.stages().iter().map(|stage| Stage {
+            around: room_surroundings(stage),
+            seconds: Lanes::splat(stage.seconds),
             belt: None,
             heats: false,
         }));
