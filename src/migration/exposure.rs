@@ -75,7 +75,7 @@ impl ExposureInputs<'_> {
                 part.lost += self.dyed.dye.vapour_flux(temperature)[0] * seconds[0];
             });
             for_each_substep(from, to, face, |seconds, temperature| {
-                release.heat(self.dyed, seconds, temperature)
+                release.heat(self.dyed, seconds, temperature);
             });
             let now = self.arrived(self.before.and(release));
             part.share = now - arrived;
