@@ -1,5 +1,5 @@
 use crate::optics::{Cards, DrawDown};
-use crate::quantity::{FieldError, Sourced};
+use crate::quantity::{Bound, FieldError, Sourced};
 use serde::{Deserialize, Serialize};
 
 /// What a white is made for, in the words of the trade; the values are in `data/white_classes.json`.
@@ -122,6 +122,13 @@ pub struct WhiteRecord {
     pub draw_down: Option<DrawDownRecord>,
     /// Where the record comes from.
     pub source: String,
+}
+
+impl WhiteRecord {
+    /// Accepted temperature of half fusion.
+    pub const HALF_FUSED: Bound = Bound { field: "half_fused_c", min: 90.0, max: 200.0, unit: "°C" };
+    /// Accepted time constant of fusion.
+    pub const FUSION_TIME: Bound = Bound { field: "fusion_time", min: 0.5, max: 60.0, unit: "s" };
 }
 
 /// A draw-down of a white over a card half black, half white, as read.

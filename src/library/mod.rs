@@ -5,6 +5,7 @@
 //! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Mesh`](crate::ink::Mesh). Never judges.
 //! [`storage_layout`] says how lines lie in a browser's database, [`sheet_code`] what the code on a job sheet holds.
 
+pub mod bounds;
 pub mod file;
 pub mod log;
 mod queries;

@@ -7,7 +7,7 @@ use crate::dryer::{
     TemperatureReading,
 };
 use crate::dryer::{DriftCase, TOLERANCE, history};
-use crate::library::Library;
+use crate::library::{Library, bounds as library_bounds};
 use crate::plan::{Curve, Garment, bounds};
 use crate::quantity::units::{celsius, kelvin};
 use crate::quantity::{Band, Bound, FieldError, Percent, Share};
@@ -120,9 +120,6 @@ pub struct WhiteLearnt {
     pub expected: f64,
 }
 
-const FILM: Bound = Bound { field: "film_um", min: 0.0, max: 2000.0, unit: "µm" };
-const BLOCKER: Bound = Bound { field: "blocker_um", min: 0.0, max: 500.0, unit: "µm" };
-
 /// A run resolved: its stack, its dryer, its setting.
 struct Resolved {
     stack: Stack,
@@ -150,8 +147,8 @@ impl DryerRun {
         dryer.cooling = self.cooling.unwrap_or(dryer.cooling);
         let cloth = resolve_garment(&self.garment, library)
             .map_err(|errors| errors.into_iter().map(|error| error.within("garment")).collect::<Vec<_>>())?;
-        FILM.check(self.film_um).map_err(one)?;
-        BLOCKER.check(self.blocker_um).map_err(one)?;
+        library_bounds::FILM.check(self.film_um).map_err(one)?;
+        library_bounds::BLOCKER.check(self.blocker_um).map_err(one)?;
         let set =
             Bound { field: "set_c", min: celsius(dryer.set_low), max: celsius(dryer.set_high), unit: "°C" };
         set.check(self.set_c).map_err(one)?;

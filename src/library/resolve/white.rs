@@ -10,15 +10,13 @@ impl Library {
         let class = self.white_class(record.class)?;
         let kinetics = self.kinetics_record(if record.low_cure { "low-cure" } else { "ordinary" })?;
         let mut kinetics = cure_kinetics(kinetics);
-        let own = |field: &str, given: &Option<Sourced>, [min, max]: [f64; 2], unit: &'static str| {
-            let Some(given) = given else { return Ok(None) };
-            let bound = Bound { field: "white", min, max, unit };
-            bound.check(given.value).map(Some).map_err(|error| FieldError { field: field.into(), ..error })
+        let own = |bound: &Bound, given: &Option<Sourced>| {
+            given.as_ref().map(|given| bound.check(given.value)).transpose()
         };
-        if let Some(half) = own("half_fused_c", &record.half_fused_c, [90.0, 200.0], "°C")? {
+        if let Some(half) = own(&WhiteRecord::HALF_FUSED, &record.half_fused_c)? {
             kinetics.half_fused = kelvin(half);
         }
-        if let Some(time) = own("fusion_time", &record.fusion_time, [0.5, 60.0], "s")? {
+        if let Some(time) = own(&WhiteRecord::FUSION_TIME, &record.fusion_time)? {
             kinetics.fusion_time = time;
         }
         let capacity = &class.dye_capacity;

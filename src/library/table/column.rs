@@ -1,8 +1,9 @@
 //! What stands in a column: the same rows of names, places and ranges serve the tables and the forms of the screen.
 
-use super::super::log::Kind;
 use crate::dryer::bounds as dryer;
-use crate::ink::Mesh;
+use crate::ink::{Mesh, WhiteRecord};
+use crate::library::bounds as library;
+use crate::library::log::Kind;
 use crate::plan::bounds;
 use crate::quantity::Bound;
 use crate::textile::AREAL_WEIGHT;
@@ -86,27 +87,6 @@ const CLASSES: &[&str] = &["polyester", "low-bleed", "non-ghosting", "cotton", "
 const DYE_CLASSES: &[&str] =
     &["unknown", "low-energy", "medium-energy", "high-energy", "sublimation-printed", "mass-dyed"];
 
-/// Price of a kilogram, in the shop's money.
-const PRICE: Bound = Bound { field: "price_per_kg", min: 0.0, max: 100_000.0, unit: "" };
-/// Temperature of half fusion; the range that a white is accepted with.
-const HALF_FUSED: Bound = Bound { field: "half_fused_c", min: 90.0, max: 200.0, unit: "°C" };
-/// Time constant of fusion; the range that a white is accepted with.
-const FUSION_TIME: Bound = Bound { field: "fusion_time", min: 0.5, max: 60.0, unit: "s" };
-/// Set temperature of a dryer; wider than any dryer of the library.
-const SET: Bound = Bound { field: "set_c", min: 30.0, max: 300.0, unit: "°C" };
-/// Belt speed; wider than any dryer of the library.
-const BELT: Bound = Bound { field: "belt_m_per_min", min: 0.05, max: 30.0, unit: "m/min" };
-/// Pieces that turned.
-const TURNED: Bound = Bound { field: "turned", min: 0.0, max: 100_000.0, unit: "" };
-/// Colour difference; black to white is 100.
-const DELTA_E: Bound = Bound { field: "delta_e", min: 0.0, max: 150.0, unit: "ΔE00" };
-/// What is left in a tub or drum.
-const LEFT: Bound = Bound { field: "left_kg", min: 0.0, max: 1000.0, unit: "kg" };
-/// Film of white under or over a probe; 0 for bare cloth.
-const FILM_UM: Bound = Bound { field: "film_um", min: 0.0, max: 2000.0, unit: "µm" };
-/// What a tape or probe on the print read.
-const READ: Bound = Bound { field: "read_c", min: 20.0, max: 350.0, unit: "°C" };
-
 pub(super) const FABRIC: &[TableColumn] = &[
     col("id", Id),
     col("name", Text),
@@ -126,12 +106,12 @@ pub(super) const WHITE: &[TableColumn] = &[
     col("name", Text),
     col("class", Word(CLASSES)),
     col("low_cure", Flag),
-    col("price_per_kg", Sourced(PRICE)),
+    col("price_per_kg", Sourced(library::PRICE)),
     at("price_low", "price_per_kg", Low),
     at("price_high", "price_per_kg", High),
     at("price_unit", "price_per_kg", Unit),
-    col("half_fused_c", Sourced(HALF_FUSED)),
-    col("fusion_time", Sourced(FUSION_TIME)),
+    col("half_fused_c", Sourced(WhiteRecord::HALF_FUSED)),
+    col("fusion_time", Sourced(WhiteRecord::FUSION_TIME)),
     col("source", Text),
 ];
 
@@ -142,16 +122,16 @@ pub(super) const TRIAL: &[TableColumn] = &[
     col("white", Of(Kind::White)),
     col("printed", Day),
     col("dryer", Of(Kind::Dryer)),
-    col("set_c", Number(SET)),
-    col("belt_m_per_min", Number(BELT)),
+    col("set_c", Number(library::SET)),
+    col("belt_m_per_min", Number(library::BELT)),
     col("note", Text),
 ];
 
 pub(super) const READING: &[TableColumn] = &[
     col("days", Number(bounds::LOOKED_AT)),
     col("pieces", Count(bounds::PIECES)),
-    col("turned", Count(TURNED)),
-    col("delta_e", Number(DELTA_E)),
+    col("turned", Count(library::TURNED)),
+    col("delta_e", Number(library::DELTA_E)),
     at("reading_note", "note", Text),
 ];
 
@@ -184,18 +164,22 @@ const MESH: &[TableColumn] = &[
 
 const LOT: &[TableColumn] = &[col("name", Text), col("came", Day), col("note", Text)];
 const BATCH: &[TableColumn] =
-    &[col("name", Text), col("opened", Day), col("left_kg", Number(LEFT)), col("note", Text)];
+    &[col("name", Text), col("opened", Day), col("left_kg", Number(library::LEFT)), col("note", Text)];
 const LOOK: &[TableColumn] = &[col("due", Day), col("done", Day), col("note", Text)];
-const CHECK: &[TableColumn] =
-    &[col("day", Day), col("set_c", Number(SET)), col("read_c", Number(READ)), col("note", Text)];
+const CHECK: &[TableColumn] = &[
+    col("day", Day),
+    col("set_c", Number(library::SET)),
+    col("read_c", Number(library::READ)),
+    col("note", Text),
+];
 
 const PROBE: &[TableColumn] = &[
     col("day", Day),
     col("fabric", Of(Kind::Fabric)),
-    col("film_um", Number(FILM_UM)),
+    col("film_um", Number(library::FILM)),
     at("probe_at", "at", Word(&["film-top", "film-bottom", "cloth"])),
-    col("set_c", Number(SET)),
-    col("belt_m_per_min", Number(BELT)),
+    col("set_c", Number(library::SET)),
+    col("belt_m_per_min", Number(library::BELT)),
     col("readings", Ride),
     col("note", Text),
 ];
