@@ -1,4 +1,4 @@
-//! Causes: what each changes in a run, how often it happens, and which test tells it apart.
+//! Causes: what each changes in a run, how often it happens, and which test confirms it.
 
 use crate::plan::{DialSetting, Job, Pick};
 use crate::quantity::units::kelvin;
@@ -10,59 +10,60 @@ pub struct Cause {
     pub what: CauseKind,
     /// Its share among all causes, 0 to 1.
     pub share: f64,
-    /// Chance, 0 to 1, that what is seen shows where this is the cause.
+    /// Chance of the defect if this is the cause, 0 to 1.
     pub chance: f64,
 }
 
-/// What can be the cause.
+/// A possible cause of a defect.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CauseKind {
-    /// The dial was elsewhere than planned; °C.
+    /// The set temperature differed from the plan; °C.
     Heat {
         /// As planned.
         planned: f64,
         /// As it was run.
         ran: f64,
     },
-    /// The belt ran otherwise than planned; m/min.
+    /// The belt speed differed from the plan; m/min.
     Belt {
         /// As planned.
         planned: f64,
         /// As it was run.
         ran: f64,
     },
-    /// The film was otherwise than planned; µm.
+    /// The film differed from the plan; µm.
     Film {
         /// As planned.
         planned: f64,
         /// As it was run.
         ran: f64,
     },
-    /// This cloth, this lot or this white: it happens though all was run as noted.
+    /// The cloth, its lot or the white itself: the defect occurs although everything was run as noted.
     Itself,
-    /// The dryer is hotter than its dial says.
+    /// The dryer is hotter than its set temperature.
     DryerHot,
-    /// The dryer is cooler than its dial says.
+    /// The dryer is cooler than its set temperature.
     DryerCold,
-    /// The belt stood for a while.
+    /// The belt stopped for a while.
     BeltStopped,
-    /// It went through the dryer once more.
+    /// The piece went through the dryer once more.
     OnceMore,
-    /// The film is thinner than it was meant to be.
+    /// The film is thinner than planned.
     FilmThin,
-    /// The film is thicker than it was meant to be.
+    /// The film is thicker than planned.
     FilmThick,
-    /// There was reducer in the white.
+    /// The white contained reducer.
     Reducer,
     /// The pieces were stacked hot.
     StackedHot,
     /// The cloth was damp.
     Damp,
-    /// Something that no sum sees: another tub, a dead panel, another cloth than the label says.
+    /// Something that the model does not cover: another tub, a dead panel, another cloth than the label
+    /// says.
     Unseen,
 }
 
-/// What tells a cause from the others.
+/// A test that tells a cause from the others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DiagnosticTest {
     /// A probe in the wet film, through the dryer.
@@ -101,22 +102,27 @@ pub fn hidden() -> &'static [(CauseKind, f64)] {
     ]
 }
 
-/// How far a dryer is off its dial where that is the cause: twice what its record says it wanders.
+/// How far a dryer is off if it is hot or cold, as a multiple of its air drift. Assumed.
 const OFF_THE_DIAL: f64 = 2.0;
-/// Seconds a belt stands before somebody is there: common practice, no source.
-const STOOD: f64 = 15.0;
-/// How thin or thick a film is where that is the cause, times the planned one: common practice, no source.
+/// Time for which a stopped belt stands, s. Common practice, no source.
+const STOP: f64 = 15.0;
+/// Thickness of a thin and of a thick film, as a multiple of the planned one. Common practice, no source.
 const THIN: f64 = 0.7;
 const THICK: f64 = 1.4;
-/// Reducer that somebody stirs in, %: common practice, no source.
-const STIRRED_IN: f64 = 5.0;
-/// Water on a cloth that lay damp, % of its weight: common practice, no source.
+/// Reducer in a white that contains some, %. Common practice, no source.
+const REDUCER: f64 = 5.0;
+/// Water on a damp cloth, % of its weight. Common practice, no source.
 const DAMP: f64 = 5.0;
 
 impl CauseKind {
-    /// The job, the way and the setting (°C, m/min) where this happened on top of what is noted; nothing for what is no
-    /// hidden change or was so anyway.
-    pub(super) fn happens(self, job: &Job, pick: &Pick, at: DialSetting) -> Option<(Job, Pick, DialSetting)> {
+    /// The job, the pick and the setting with this cause added to what is noted; `None` if the cause is
+    /// not a hidden one or was present anyway.
+    pub(super) fn added_to(
+        self,
+        job: &Job,
+        pick: &Pick,
+        at: DialSetting,
+    ) -> Option<(Job, Pick, DialSetting)> {
         let (mut changed, mut way) = (job.clone(), pick.clone());
         let DialSetting { set_c, belt_m_per_min: belt } = at;
         let off = OFF_THE_DIAL * job.dryer.drift.air;
@@ -125,7 +131,7 @@ impl CauseKind {
             Self::DryerHot => DialSetting { set_c: set_c + off, ..at },
             Self::DryerCold => DialSetting { set_c: set_c - off, ..at },
             Self::BeltStopped => {
-                let belt_m_per_min = job.dryer.heated_length() / (dwell + STOOD) * 60.0;
+                let belt_m_per_min = job.dryer.heated_length() / (dwell + STOP) * 60.0;
                 DialSetting { belt_m_per_min, ..at }
             }
             Self::OnceMore => {
@@ -136,8 +142,8 @@ impl CauseKind {
                 let times = if self == Self::FilmThin { THIN } else { THICK };
                 return Some((with_film(job, Some(times)), way, at));
             }
-            Self::Reducer if job.order.print.reducer_percent < STIRRED_IN => {
-                changed.order.print.reducer_percent = STIRRED_IN;
+            Self::Reducer if job.order.print.reducer_percent < REDUCER => {
+                changed.order.print.reducer_percent = REDUCER;
                 at
             }
             Self::StackedHot if !job.order.use_.stacked_hot => {
@@ -145,7 +151,7 @@ impl CauseKind {
                 at
             }
             Self::Damp => {
-                // Cloth that was to be dried was not, or lay until it was damp again.
+                // Cloth that was to be predried was not, or became damp again.
                 way.recipe.predried = false;
                 if !pick.recipe.predried {
                     let cloth = changed.cloths.get_mut(pick.garment)?;
@@ -175,7 +181,7 @@ impl CauseKind {
     }
 }
 
-/// The same job with a film so many times as thick.
+/// The same job with a film that is `times` as thick.
 pub(super) fn with_film(job: &Job, times: Option<f64>) -> Job {
     let mut job = job.clone();
     if let Some(times) = times.filter(|times| times.is_finite() && *times > 0.0) {

@@ -1,10 +1,10 @@
-//! How likely something is seen on a print that was run in a known way.
+//! The chance of a defect on a print whose run is known.
 
 use crate::numerics::normal;
 use crate::plan::{AsRun, Margin, Side, Topic};
 use serde::{Deserialize, Serialize};
 
-/// What is seen.
+/// A defect that is seen on a print.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Defect {
@@ -12,26 +12,26 @@ pub enum Defect {
     Turned,
     /// A shadow of the print on the cloth that lay against it.
     Ghost,
-    /// It cracks when stretched.
+    /// The print cracks when stretched.
     Cracks,
-    /// It washes off or goes to powder.
+    /// The print washes off or turns to powder.
     WashesOff,
-    /// It peels off whole.
+    /// The print peels off in one piece.
     Peels,
-    /// It feels like a board.
+    /// The print is stiff as a board.
     Board,
     /// The cloth is yellow.
     Scorched,
     /// The cloth has shrunk or gone out of shape.
     Shrunk,
-    /// Hairs stand through the white.
+    /// Hairs of the cloth come through the white.
     NapShows,
     /// The cloth shows through the white.
     ClothShows,
 }
 
 impl Defect {
-    /// Everything that can be said to be seen.
+    /// Every defect.
     pub const ALL: [Self; 10] = [
         Self::Turned,
         Self::Cracks,
@@ -46,14 +46,15 @@ impl Defect {
     ];
 }
 
-/// Chance, 0 to 1, that it is seen on a run.
+/// Chance of a defect on a run, 0 to 1.
 pub(super) fn chance(seen: Defect, run: &AsRun) -> f64 {
     let past = |what: Topic| run.margin(what).map_or(0.0, past_limit);
     let either = |a: f64, b: f64| 1.0 - (1.0 - a) * (1.0 - b);
     match seen {
         Defect::Turned => run.turns,
         Defect::Ghost => run.ghosts,
-        // A film that is not fused through cracks and washes out; one that is cracks only where the cloth goes further.
+        // An underfused film cracks and washes out; a fused one cracks only if the cloth stretches
+        // further than it can.
         Defect::Cracks => either(past(Topic::Fusion), run.cracks),
         Defect::WashesOff => past(Topic::Fusion),
         Defect::Peels => either(past(Topic::Fusion), run.comes_off),
@@ -65,15 +66,15 @@ pub(super) fn chance(seen: Defect, run: &AsRun) -> f64 {
     }
 }
 
-/// Chance that a margin's value lies past its limit. Its band holds 8 in 10 (see [`Band`](crate::quantity::Band)); on the
-/// side of the limit it is taken as the flank of a normal distribution: assumed.
+/// Chance that a margin's value lies beyond its limit. The band is taken to hold 8 in 10 cases and its
+/// side towards the limit to be half of a normal distribution: assumed.
 fn past_limit(margin: &Margin) -> f64 {
     let value = margin.value;
     let off = match margin.needed {
         Side::AtLeast => margin.limit - value.likely,
         Side::AtMost => value.likely - margin.limit,
     };
-    // The flank that reaches for the limit, or the one that reaches back from beyond it.
+    // The side of the band that points towards the limit.
     let reaches_up = (margin.needed == Side::AtMost) == (off < 0.0);
     let flank = if reaches_up { value.high - value.likely } else { value.likely - value.low };
     // 1.2816 standard deviations hold 9 in 10 on one side.

@@ -1,17 +1,17 @@
-//! What went wrong: something is seen on a print, and the causes that fit are ranked.
+//! Ranks the causes that fit a defect seen on a print.
 //!
-//! Every cause is a run: the print as it was planned, with one thing changed. The same march and the same margins that
-//! planned it say how likely what is seen is in that run. With `prior` how often a thing happens and `chance` how
-//! likely it then shows, a cause weighs
+//! A cause is a run: the print as planned, with one thing changed. The same simulation and the same
+//! margins that planned the print give the chance of the defect in that run. With `prior` the frequency
+//! of a cause and `chance` the chance of the defect given the cause,
 //!
 //! ```text
 //! weight = prior · chance,   share = weight / Σ weight
 //! ```
 //!
-//! (Bayes' rule over causes that exclude each other.) What is known to have been different, the dial, the belt, the
-//! film, has happened; the run as noted is one hypothesis, and its chance is parted among what was different, in
-//! proportion to what each alone adds, and what would have happened anyway. How often the hidden things happen is
-//! common practice, no source, and stands in [`hidden`].
+//! (Bayes' rule over causes that exclude each other). The run as noted is one hypothesis. Its chance is
+//! divided among the known differences (set temperature, belt, film), in proportion to what each alone
+//! adds, and what would have happened anyway. The frequencies of the hidden causes are common practice,
+//! no source; see [`hidden`].
 //!
 //! **Decision:** a cause is a run, simulated like the one that was planned; only how often hidden things
 //! happen is a prior.
@@ -32,7 +32,7 @@ use crate::plan::{AsRun, DialSetting, Job, Pick, as_run};
 use cause::with_film;
 use chance::chance;
 
-/// What is known of a run that went wrong. What is not known was as planned.
+/// What is noted of a run that went wrong; anything else was as planned.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct NotedRun {
     /// Set temperature, °C.
@@ -43,8 +43,8 @@ pub struct NotedRun {
     pub film_um: Option<f64>,
 }
 
-/// Accepted values of a run that went wrong: what a dryer can be set to and a belt can run at, and films from a misprint
-/// to three strokes too many. Assumed.
+/// Accepted values of a run that went wrong: what a dryer can be set to, what a belt can run at, and
+/// films from a misprint to three strokes too many. Assumed.
 pub mod bounds {
     use crate::quantity::Bound;
 
@@ -61,18 +61,19 @@ pub mod bounds {
 pub struct Diagnosis {
     /// What is seen.
     pub seen: Defect,
-    /// Chance of it as planned, 0 to 1.
+    /// Its chance in the run as planned, 0 to 1.
     pub planned: f64,
-    /// Chance of it as it was run.
+    /// Its chance in the run as noted, 0 to 1.
     pub ran: f64,
     /// Causes, the likeliest first; their shares sum to 1.
     pub causes: Vec<Cause>,
 }
 
-/// Ranks the causes of what is seen on a print of this pick; `None` where the pick has no setting or is not of this job.
+/// Ranks the causes of a defect on a print of this pick; `None` if the pick has no setting or does not
+/// belong to the job.
 ///
 /// # Errors
-/// [`HistoryError`] where a run lies outside the equations.
+/// [`HistoryError`] if the heat of a run cannot be computed.
 pub fn diagnose(
     job: &Job,
     pick: &Pick,
@@ -92,7 +93,7 @@ pub fn diagnose(
     let (chance_planned, chance_ran) = (of(&planned), of(&ran));
 
     let mut causes = Vec::new();
-    // The run as noted: what was different, and what would have happened anyway.
+    // The run as noted: the known differences, and what would have happened anyway.
     let mut alone = Vec::new();
     let mut add = |what: CauseKind, job: &Job, at: DialSetting| -> Result<(), HistoryError> {
         if let Some(run) = as_run(job, pick, at)? {
@@ -118,7 +119,7 @@ pub fn diagnose(
         let weight = if sum > 0.0 { extra * adds / sum } else { 0.0 };
         causes.push(Cause { what, share: weight, chance });
     }
-    // Several differences of which none tells alone: together they are the cause, and the first stands for them.
+    // If the differences matter only together, the first one is named for all of them.
     if sum <= 0.0
         && extra > 0.0
         && let Some(first) = causes.first_mut()
@@ -128,11 +129,11 @@ pub fn diagnose(
     causes.push(Cause { what: CauseKind::Itself, share: own, chance: chance_ran });
 
     for &(what, prior) in hidden() {
-        if let Some((changed, way, at)) = what.happens(&noted, pick, at)
+        if let Some((changed, way, at)) = what.added_to(&noted, pick, at)
             && let Some(run) = as_run(&changed, &way, at)?
         {
             let chance = of(&run);
-            // Only what it adds speaks for it: what shows without it needs no hidden cause.
+            // A hidden cause is supported only by the chance that it adds to the run as noted.
             causes.push(Cause { what, share: prior * (chance - chance_ran).max(0.0), chance });
         }
     }
@@ -141,7 +142,7 @@ pub fn diagnose(
     let mut ranked: Vec<Cause> = Vec::with_capacity(causes.len());
     for cause in causes {
         let cause = Cause { share: cause.share / total, ..cause };
-        // A cause of less than one in two hundred helps nobody.
+        // A cause below one in two hundred is of no use to the reader.
         if cause.share >= 0.005 || cause.what == CauseKind::Unseen {
             let place = ranked.iter().position(|other| other.share < cause.share).unwrap_or(ranked.len());
             ranked.insert(place, cause);

@@ -1,4 +1,4 @@
-//! Whether a film lays the fibres of a cloth down.
+//! Whether a film holds the fibres of a cloth down.
 //!
 //! ```text
 //! needed = ½ nap                     film that holds hairs of this height down
@@ -8,37 +8,37 @@
 //! nap under a smoothing screen = 0.4 nap
 //! ```
 //!
-//! A smoothing screen is a blank one: after the first flash its squeegee presses the fibres into the warm film, so
-//! that the next stroke lies on a smoother face. Every number here is common practice, no source; there is no standard
-//! and no published measurement. What it decides is seen on the first piece.
+//! A smoothing screen has no image: after the first flash its squeegee presses the fibres into the warm
+//! film, so that the next stroke meets a smoother face. Every number here is common practice, no source;
+//! there is no standard and no published measurement. The result is visible on the first piece.
 
 /// Film that holds the nap down, as a share of its height (0.3 to 0.8). Common practice, no source.
-const NEEDED: f64 = 0.5;
+const FILM_NEEDED: f64 = 0.5;
 /// Height of nap that a smoothing screen leaves, as a share (0.25 to 0.6). Common practice, no source.
-const SMOOTHED: f64 = 0.4;
-/// What each per cent of reducer takes from the body, as an exponent (0.01 to 0.05). Common practice, no source.
-const REDUCED: f64 = 0.03;
+const NAP_LEFT: f64 = 0.4;
+/// Loss of body per percent of reducer, as an exponent (0.01 to 0.05). Common practice, no source.
+const LOSS_PER_PERCENT: f64 = 0.03;
 
-/// Film that lays a nap of this height (m, 0 and up) down, m.
+/// Film that holds down a nap of this height (m, 0 and up), m.
 #[must_use]
 pub fn film_needed(nap: f64) -> f64 {
-    NEEDED * nap
+    FILM_NEEDED * nap
 }
 
-/// Height of a nap (m) that still stands through a film (m) of a white of this body, m.
+/// Height of a nap (m) that stays upright under a film (m) of a white of this body, m.
 #[must_use]
 pub fn standing(nap: f64, film: f64, body: f64) -> f64 {
-    (nap - film * body / NEEDED).max(0.0)
+    (nap - film * body / FILM_NEEDED).max(0.0)
 }
 
-/// Height of the nap that strokes meet after a smoothing screen, m.
+/// Height of a nap (m) after a smoothing screen, m.
 #[must_use]
 pub fn smoothed(nap: f64) -> f64 {
-    SMOOTHED * nap
+    NAP_LEFT * nap
 }
 
-/// Body of a white with so much reducer in it (%).
+/// Body of a white with this much reducer in it (%).
 #[must_use]
 pub fn reduced_body(body: f64, reducer_percent: f64) -> f64 {
-    body * (-REDUCED * reducer_percent).exp()
+    body * (-LOSS_PER_PERCENT * reducer_percent).exp()
 }

@@ -1,12 +1,12 @@
-//! Screen mesh: what a screen can hold.
+//! Screen mesh: how much ink a screen can hold.
 //!
 //! ```text
 //! pitch p = 1/n,  opening w = p − d,  open area α = (w/p)²
 //! theoretical volume V = α t          m³ of ink per m² of print, that is metres of wet film
 //! ```
 //!
-//! n threads per metre, d thread diameter, t mesh thickness. V counts only the straight-through columns; the whole
-//! void of the weave is 1.4 to 2 times that. Source: plain-weave geometry.
+//! n threads per metre, d thread diameter, t mesh thickness. V counts only the straight-through columns;
+//! the whole void of the weave is 1.4 to 2 times as large. Source: plain-weave geometry.
 use crate::quantity::{Bound, FieldError, Sourced};
 use serde::{Deserialize, Serialize};
 
@@ -22,7 +22,7 @@ pub struct MeshRecord {
     pub thread: Sourced,
     /// Thickness of the woven mesh, µm.
     pub thickness: Sourced,
-    /// How far the stencil stands above the mesh on the side of the cloth, µm.
+    /// Thickness of the stencil beyond the mesh on the side of the cloth, µm.
     pub over_mesh: Sourced,
 }
 
@@ -37,7 +37,7 @@ pub struct Mesh {
     pub thread: f64,
     /// Thickness, m.
     pub thickness: f64,
-    /// Stencil above the mesh, m.
+    /// Stencil beyond the mesh, m.
     pub over_mesh: f64,
 }
 
@@ -52,7 +52,7 @@ impl Mesh {
     /// Accepted mesh thickness; 1.5 to 1.8 threads when stretched, 2 as woven.
     pub const THICKNESS: Bound = Bound { field: "thickness", min: 20.0, max: 1000.0, unit: "µm" };
 
-    /// Accepted stencil above the mesh.
+    /// Accepted stencil beyond the mesh.
     pub const OVER_MESH: Bound = Bound { field: "over_mesh", min: 0.0, max: 500.0, unit: "µm" };
 
     /// Distance from thread to thread, m.
@@ -86,7 +86,8 @@ impl TryFrom<&MeshRecord> for Mesh {
     /// The mesh of a record, in SI.
     ///
     /// # Errors
-    /// A value out of range, a thread that fills its pitch, or a mesh thinner than its own thread.
+    /// A [`FieldError`] on `threads_per_cm`, `thread`, `thickness` or `over_mesh` outside its bound; on
+    /// `thread` if it fills the pitch, on `thickness` if the mesh is thinner than its thread.
     fn try_from(record: &MeshRecord) -> Result<Self, FieldError> {
         let threads_per_cm = Self::THREADS_PER_CM.check(record.threads_per_cm.value)?;
         let pitch = 1e4 / threads_per_cm;

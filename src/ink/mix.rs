@@ -1,19 +1,19 @@
-//! One white stirred into another.
+//! A white mixed with another.
 //!
-//! What is bound to a kilogram (dye capacity, price) adds by mass, what fills space by volume. Light adds by the two
-//! constants of Kubelka and Munk, each by volume (Duncan 1940, from memory):
+//! Properties per kilogram (dye capacity, price) add by mass, properties per volume by volume, and the
+//! two constants of Kubelka and Munk each by volume (Duncan 1940, from memory):
 //!
 //! ```text
 //! 1/ρ = Σ w/ρ        φ = w ρ_mix/ρ        S = Σ φ S        K = Σ φ K        K/S = (1 − R)²/(2 R)
 //! ```
 //!
-//! Stretch and stiffness of polymer blends lie between those of the parts; on the logarithm, by volume: assumed.
+//! Stretch and stiffness of a polymer blend are interpolated on the logarithm, by volume: assumed.
 
 use super::White;
 
 impl White {
-    /// This white with a share (0 to 1, by mass) of another in it. Id and name are left as they are. The two must fuse alike:
-    /// the mixture is taken to gel and fuse as this one does.
+    /// This white with a share (0 to 1, by mass) of another in it; id and name stay. Both must fuse
+    /// alike: the mixture is taken to gel and fuse as this one does.
     #[must_use]
     pub fn with(&self, other: &Self, share: f64) -> Self {
         let share = share.clamp(0.0, 1.0);

@@ -1,8 +1,9 @@
-//! Whites and their classes, blockers, mesh and deposit, opacity.
+//! Whites and their classes, blockers, meshes, and the film that a mesh deposits.
 //!
-//! Hands out [`White`] (one tub, as plain values), [`Mesh`], the [`DepositedFilm`] of its strokes on a cloth, the [`InkTransfer`] of
-//! a weighed print, [`FilmOpacity`], whether a film lays a nap down, and how rough its surface stays.
-//! Never chooses among them.
+//! Comes in: records of whites, blockers and meshes, and a substrate. Goes out: [`White`] and [`Mesh`] in
+//! SI, the [`DepositedFilm`] of strokes on a cloth, the [`InkTransfer`] of a weighed print,
+//! [`FilmOpacity`], whether a film holds a nap down, and how rough its surface stays. It must not choose
+//! among whites.
 
 mod deposit;
 mod matting;

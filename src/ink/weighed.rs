@@ -6,17 +6,18 @@
 //! u_m² = s²/n + 2 a²/3 n                            scatter of n prints; two readings of ± a each
 //! ```
 //!
-//! A range ± a is taken as even between its ends: standard uncertainty a/√3. Source: JCGM 100:2008 (GUM), 4.2, 4.3.7
-//! and 5.1.2 (from memory).
+//! A range ± a is taken as a uniform distribution with the standard uncertainty a/√3. Source: JCGM
+//! 100:2008 (GUM), 4.2, 4.3.7 and 5.1.2 (from memory).
 //!
-//! V is that of the mesh record. Its own error cancels: the transfer found with a mesh gives the right film for this
-//! mesh, whatever its true volume. Weigh off the press, unflashed: a plastisol loses nothing, but damp cloth does.
+//! V is taken from the mesh record. Its error cancels: the transfer found with a mesh gives the right
+//! film for this mesh, whatever its true volume. Prints are weighed off the press without a flash:
+//! plastisol loses no mass in heat, but damp cloth does.
 use super::Mesh;
 use super::deposit::{TRANSFER, stencil_gain};
 use crate::quantity::{Band, Bound, FieldError, Problem};
 use serde::{Deserialize, Serialize};
 
-/// A reading and how far it may be off either way.
+/// A measured value with its uncertainty.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct MeasuredValue {
@@ -32,11 +33,11 @@ pub struct MeasuredValue {
 pub struct Weighing {
     /// Weight of each piece before and after the print, g.
     pub weights_g: Vec<[f64; 2]>,
-    /// How far one reading of the balance may be off, g.
+    /// Error of one reading of the balance, ± g.
     pub balance_g: f64,
-    /// Area that is printed, cm².
+    /// Printed area, cm².
     pub area_cm2: MeasuredValue,
-    /// Narrow side of the block, mm; wide ones lose the stencil's edges.
+    /// Narrow side of the block, mm; the wider it is, the less the stencil's edges matter.
     pub width_mm: f64,
     /// Density of the ink, kg/m³.
     pub density: MeasuredValue,
@@ -44,7 +45,7 @@ pub struct Weighing {
     pub strokes: u32,
 }
 
-/// The transfer found.
+/// The transfer of a press.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct InkTransfer {
@@ -55,17 +56,17 @@ pub struct InkTransfer {
 }
 
 impl InkTransfer {
-    /// The range that holds the true value in eight cases of ten, as every band here.
+    /// The band that holds the true value in eight cases of ten.
     #[must_use]
     pub fn band(self) -> Band {
-        // A tenth of a normal distribution lies beyond 1.2816 standard deviations.
+        // 10 % of a normal distribution lie beyond 1.2816 standard deviations on either side.
         let reach = 1.2816 * self.standard_uncertainty;
         Band { low: (self.value - reach).max(0.0), likely: self.value, high: self.value + reach }
     }
 }
 
-/// How far what the edges add may be off, as a share of it: it is common practice, no measurement.
-const GAIN_OFF_BY: f64 = 0.5;
+/// Relative error of what the edges add (0.3 to 0.7). Assumed.
+const GAIN_ERROR: f64 = 0.5;
 
 impl Weighing {
     /// Accepted weight of a piece.
@@ -84,9 +85,9 @@ impl Weighing {
     /// The transfer of these prints through this mesh.
     ///
     /// # Errors
-    /// No print, a value out of range, a piece that is not heavier after the print (`weights_g[i]`), an error as large
-    /// as its value; field `transfer` where the result lies outside [`TRANSFER`]: weight, area and mesh then do not
-    /// belong together.
+    /// A [`FieldError`] if there is no print, if a value is out of range, if a piece is not heavier after
+    /// the print (`weights_g[i]`), or if an uncertainty exceeds half of its value; on `transfer` if the
+    /// result lies outside [`TRANSFER`], which means that weights, area and mesh do not belong together.
     pub fn transfer(&self, mesh: &Mesh) -> Result<InkTransfer, FieldError> {
         if self.weights_g.is_empty() {
             return Err(FieldError::new("weights_g", "", Problem::Empty));
@@ -104,8 +105,8 @@ impl Weighing {
         Self::BALANCE.check(self.balance_g)?;
         Self::WIDTH.check(self.width_mm)?;
         Self::STROKES.check(f64::from(self.strokes))?;
-        let (area, area_off) = checked(&Self::AREA, self.area_cm2, 1e-4)?;
-        let (density, density_off) = checked(&Self::DENSITY, self.density, 1.0)?;
+        let (area, area_error) = checked(&Self::AREA, self.area_cm2, 1e-4)?;
+        let (density, density_error) = checked(&Self::DENSITY, self.density, 1.0)?;
 
         let count = gains.len() as f64;
         let mass = gains.iter().sum::<f64>() / count;
@@ -120,9 +121,9 @@ impl Weighing {
         let whole = mass * by_mass;
         let value = whole - gain / volume;
         let variance = by_mass.powi(2) * mass_variance
-            + (whole / density * rectangular(density_off)).powi(2)
-            + (whole / area * rectangular(area_off)).powi(2)
-            + (rectangular(GAIN_OFF_BY * gain) / volume).powi(2);
+            + (whole / density * rectangular(density_error)).powi(2)
+            + (whole / area * rectangular(area_error)).powi(2)
+            + (rectangular(GAIN_ERROR * gain) / volume).powi(2);
         Ok(InkTransfer { value: TRANSFER.check(value)?, standard_uncertainty: variance.sqrt() })
     }
 }
@@ -132,9 +133,9 @@ fn rectangular(half: f64) -> f64 {
     half / 3.0_f64.sqrt()
 }
 
-/// A reading and its error in SI, if both can be used.
+/// A value and its uncertainty in SI, if both lie within their bounds.
 fn checked(bound: &Bound, reading: MeasuredValue, si: f64) -> Result<(f64, f64), FieldError> {
     let value = bound.check(reading.value)?;
-    let off = Bound { min: 0.0, max: 0.5 * value, ..*bound }.check(reading.plus_minus)?;
-    Ok((value * si, off * si))
+    let error = Bound { min: 0.0, max: 0.5 * value, ..*bound }.check(reading.plus_minus)?;
+    Ok((value * si, error * si))
 }

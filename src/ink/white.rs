@@ -2,7 +2,8 @@ use crate::optics::{Cards, DrawDown};
 use crate::quantity::{Bound, FieldError, Sourced};
 use serde::{Deserialize, Serialize};
 
-/// What a white is made for, in the words of the trade; the values are in `data/white_classes.json`.
+/// What a white is made for, in the words of the trade. The properties of each class are in
+/// `data/white_classes.json`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum WhiteClass {
@@ -30,7 +31,7 @@ pub struct WhiteClassRecord {
     pub class: WhiteClass,
     /// Density of the ink, kg/m³.
     pub density: Sourced,
-    /// Dye that a kilogram of ink can hold fast, g/kg.
+    /// Dye that a kilogram of ink can bind, g/kg.
     pub dye_capacity: Sourced,
     /// Effective Kubelka-Munk scattering at 550 nm, 1/µm.
     pub scattering: Sourced,
@@ -97,7 +98,7 @@ pub struct CureKinetics {
     pub gel_energy: f64,
 }
 
-/// One row of `data/whites.json`: a tub on a shelf. Anything not given comes from its class.
+/// One row of `data/whites.json`: one product. Anything not given comes from its class.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct WhiteRecord {
@@ -107,17 +108,17 @@ pub struct WhiteRecord {
     pub name: String,
     /// Its class.
     pub class: WhiteClass,
-    /// Fuses some 25 K cooler.
+    /// Whether it is a low-cure ink, which fuses some 25 K cooler.
     pub low_cure: bool,
-    /// Temperature of half fusion, °C, where prints of it were tested.
+    /// Temperature of half fusion, °C, if prints of it were tested.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub half_fused_c: Option<Sourced>,
-    /// Time constant of fusion, s, where prints of it were tested.
+    /// Time constant of fusion, s, if prints of it were tested.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub fusion_time: Option<Sourced>,
     /// Price per kilogram, if it differs from the class.
     pub price_per_kg: Option<Sourced>,
-    /// A draw-down of it, if one was measured; stands in for what its class scatters and reflects.
+    /// A draw-down of it, if one was measured; it replaces the scattering and reflectance of its class.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub draw_down: Option<DrawDownRecord>,
     /// Where the record comes from.
@@ -131,7 +132,7 @@ impl WhiteRecord {
     pub const FUSION_TIME: Bound = Bound { field: "fusion_time", min: 0.5, max: 60.0, unit: "s" };
 }
 
-/// A draw-down of a white over a card half black, half white, as read.
+/// A draw-down of a white over a card that is half black, half white.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DrawDownRecord {
@@ -150,17 +151,18 @@ pub struct DrawDownRecord {
 }
 
 impl DrawDownRecord {
-    /// What it says about the ink.
+    /// Scattering and absorption of the ink.
     ///
     /// # Errors
-    /// As [`DrawDown::read`].
+    /// A [`FieldError`] if a reflectance or the film is out of range or the four readings contradict each
+    /// other; see [`DrawDown::read`].
     pub fn read(&self) -> Result<DrawDown, FieldError> {
         let cards = Cards { black: self.black_card, white: self.white_card };
         DrawDown::read(self.over_black, self.over_white, cards, self.film_um * 1e-6)
     }
 }
 
-/// A white as the plan sees it: plain values, SI.
+/// A white in SI.
 #[derive(Clone, Debug, PartialEq)]
 pub struct White {
     /// Id of the record.
@@ -169,13 +171,13 @@ pub struct White {
     pub name: String,
     /// Its class.
     pub class: WhiteClass,
-    /// Fuses some 25 K cooler.
+    /// Whether it is a low-cure ink, which fuses some 25 K cooler.
     pub low_cure: bool,
     /// How it gels and fuses.
     pub kinetics: CureKinetics,
     /// Density, kg/m³.
     pub density: f64,
-    /// Dye it can hold fast, kg per kg of ink.
+    /// Dye that it can bind, kg per kg of ink.
     pub dye_capacity: f64,
     /// Spread of that capacity between batches, as a factor above 1.
     pub dye_capacity_spread: f64,
@@ -209,7 +211,7 @@ pub struct Blocker {
     pub name: String,
     /// Density, kg/m³.
     pub density: Sourced,
-    /// Dye that a kilogram can hold fast, g/kg.
+    /// Dye that a kilogram can bind, g/kg.
     pub dye_capacity: Sourced,
     /// Reflectance of its surface (it is grey), 0 to 1.
     pub reflectance: Sourced,

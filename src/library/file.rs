@@ -7,11 +7,11 @@
 //! {"sha256":"…"}                                                            trailer
 //! ```
 //!
-//! Lines are JSON (RFC 8259) in UTF-8; the checksum is SHA-256 (FIPS 180-4) over every line before the trailer, each
-//! with one line feed behind it, so that a mail program that turns line ends does no damage. The schema of a line is
-//! `data/schema/library.schema.json`.
+//! Lines are JSON (RFC 8259) in UTF-8; the checksum is SHA-256 (FIPS 180-4) over every line before the
+//! trailer, each followed by one line feed, so that a mail program that changes line ends does no damage.
+//! The schema of a line is `data/schema/library.schema.json`.
 //!
-//! [`read`] looks at the whole file before it hands out any of it: a file is taken whole or not at all.
+//! [`read`] checks the whole file before it returns any of it: a file is accepted whole or not at all.
 
 use super::log::{LineProblem, Log, LogEntry, VERSION, read_line};
 use crate::numerics::sorting::sorted;
@@ -21,7 +21,7 @@ use sha2::{Digest, Sha256};
 use std::collections::HashMap;
 use std::fmt::{self, Write};
 
-/// The word that tells our files from others.
+/// The `format` of a library file.
 pub const FORMAT: &str = "whitehold-library";
 
 /// The first line of a file.
@@ -38,7 +38,7 @@ pub struct Header {
     pub at: i64,
     /// How many entries follow.
     pub entries: usize,
-    /// The order that stood in the form, as `desk::keep` writes it, where the page took everything away at once.
+    /// The draft of the order form, as the desk writes it, if everything on the page was saved at once.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub draft: Option<Value>,
 }
@@ -65,7 +65,7 @@ pub enum FileLine {
     Trailer(Trailer),
 }
 
-/// A file that was read whole and found sound.
+/// A file that was read and passed every check.
 #[derive(Clone, Debug)]
 pub struct OpenedFile {
     /// Its header.
@@ -75,48 +75,49 @@ pub struct OpenedFile {
 }
 
 impl OpenedFile {
-    /// The version of a newer Whitehold that wrote it, if one did: such a file is for reading only.
+    /// The version of a newer Whitehold that wrote it, if one did: such a file can be read but not
+    /// merged.
     #[must_use]
     pub fn newer(&self) -> Option<u32> {
         (self.header.version > VERSION).then_some(self.header.version)
     }
 }
 
-/// Why a file is not taken.
+/// Why a file is refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum FileError {
     /// Not a library file.
     NotOurs,
-    /// The trailer is missing: the file was cut off after this many lines.
+    /// The trailer is missing: the file was cut off.
     Cut {
-        /// Lines that are there.
+        /// Number of lines in the file.
         lines: usize,
     },
-    /// The checksum does not fit: something was changed or damaged.
+    /// The checksum does not match: something was changed or damaged.
     Damaged {
-        /// The first line that cannot be read, from 1, if one cannot.
+        /// The first line that cannot be read, from 1, if there is one.
         line: Option<usize>,
     },
-    /// The header says another number of entries.
+    /// The header states another number of entries than the file has.
     Count {
-        /// Entries that the header says.
+        /// Entries that the header states.
         said: usize,
-        /// Entries that are there.
+        /// Entries in the file.
         found: usize,
     },
-    /// A line that is no entry although the checksum fits.
+    /// A line that is not an entry although the checksum matches.
     Line {
         /// Its number, from 1.
         line: usize,
         /// What is wrong with it.
         problem: LineProblem,
     },
-    /// An entry that stands twice.
+    /// An entry that occurs twice.
     Twice {
         /// Its id.
         id: String,
     },
-    /// An entry that is known here under the same id with other contents: one of the two was tampered with.
+    /// An entry whose id is known here with other contents: one of the two was tampered with.
     Differs {
         /// Its id.
         id: String,
@@ -142,13 +143,13 @@ impl fmt::Display for FileError {
 
 impl std::error::Error for FileError {}
 
-/// The whole log as one file. What came in with a merge that was taken back stays out.
+/// The whole log as one file. Entries that came in with a merge that was undone are left out.
 #[must_use]
 pub fn write(log: &Log, at: i64) -> String {
     write_with(log, at, None)
 }
 
-/// The whole log and the order in the form as one file.
+/// The whole log and the draft of the order form as one file.
 #[must_use]
 pub fn write_with(log: &Log, at: i64, draft: Option<Value>) -> String {
     let entries: Vec<&LogEntry> = log.entries().iter().filter(|entry| !log.hides_entry(entry)).collect();
@@ -190,17 +191,17 @@ fn hexadecimal(bytes: &[u8]) -> String {
     })
 }
 
-/// The header of a library file, from its first line; nothing if it is another's.
+/// The header of a library file, from its first line; `None` for any other text.
 #[must_use]
 pub fn header(text: &str) -> Option<Header> {
     let first = text.trim_start_matches('\u{feff}').lines().next()?;
     serde_json::from_str(first).ok().filter(|header: &Header| header.format == FORMAT)
 }
 
-/// Reads a file, all of it, and checks it.
+/// Reads a whole file and checks it.
 ///
 /// # Errors
-/// [`FileError`] says why nothing of it is taken.
+/// [`FileError`] if any part of the file is missing, damaged or not an entry.
 pub fn read(text: &str) -> Result<OpenedFile, FileError> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let mut lines: Vec<&str> = text.lines().collect();
@@ -239,10 +240,10 @@ pub fn read(text: &str) -> Result<OpenedFile, FileError> {
     Ok(OpenedFile { header, entries })
 }
 
-/// Checks that no entry of a file says something else than the entry of that id that is known here.
+/// Checks that no entry of a file differs from the entry of the same id in the log.
 ///
 /// # Errors
-/// [`FileError::Differs`] names the first that does.
+/// [`FileError::Differs`] with the first entry that differs.
 pub fn agrees(log: &Log, opened: &OpenedFile) -> Result<(), FileError> {
     let differs = |entry: &&LogEntry| log.get(&entry.id).is_some_and(|known| known.line() != entry.line());
     match opened.entries.iter().find(differs) {

@@ -1,9 +1,11 @@
 //! The starter library, and ids resolved into plain values.
 //!
-//! Hands out [`Library`] (the records of `data/`, by id), [`starter`] (the library that ships), [`harbour_lane`]
-//! (the demo print room) and the ways from records to what the rest of the house computes with: a
-//! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Mesh`](crate::ink::Mesh). Never judges.
-//! [`storage_layout`] says how lines lie in a browser's database, [`sheet_code`] what the code on a job sheet holds.
+//! Gives [`Library`] (the records of `data/`, by id), [`starter`] (the library that ships),
+//! [`harbour_lane`] (the demo print room), and turns records into what the floors below compute with: a
+//! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a [`Job`](crate::plan::Job).
+//! [`answer`] and the other queries are the entry points for callers. [`log`] holds the shop's own
+//! records, [`storage_layout`] their layout in a browser's database, [`sheet_code`] the content of the
+//! code on a job sheet.
 
 pub mod bounds;
 pub mod file;

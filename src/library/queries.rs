@@ -1,8 +1,9 @@
-//! What a shop can ask: an answer to an order, the window and the forecast of one pick, an oven test, a diagnosis.
+//! What a shop can ask: an answer to an order, the window and the forecast of one pick, an oven test, a
+//! diagnosis.
 //!
-//! Each query takes an order as people write it, resolves it with the library ([`job`]) and hands it to the plan. Two of
-//! them are prepared once and then read at any setting of the dryer: [`pick_window`] with [`report_at`], and
-//! [`pick_forecast`] with [`forecast_at`].
+//! Each query takes an order as people write it, resolves it with the library ([`job`]) and passes it to
+//! the plan. Two of them are prepared once and then read at any setting of the dryer: [`pick_window`]
+//! with [`report_at`], and [`pick_forecast`] with [`forecast_at`].
 
 use super::resolve::not_solved;
 use super::{Library, job};
@@ -14,12 +15,13 @@ use crate::plan::{
 };
 use crate::quantity::{FieldError, Problem};
 
-/// Answers an order: the whites that can be printed, the best first, each with its verdict, its recipe and the setting of
-/// the dryer.
+/// Answers an order: the whites that can be printed, the best first, each with its verdict, its recipe
+/// and the setting of the dryer.
 ///
 /// # Errors
-/// A [`FieldError`] for each field of the order that cannot be used, by its path; [`Problem::NotSolved`] on `order` if
-/// the heat cannot be computed. An order that can be read has an answer, if only that nothing can be printed.
+/// A [`FieldError`] for each field of the order that cannot be used, by its path; [`Problem::NotSolved`]
+/// on `order` if the heat cannot be computed. An order that can be read has an answer, if only that
+/// nothing can be printed.
 ///
 /// # Examples
 /// ```
@@ -44,7 +46,8 @@ pub fn answer(order: &Order, library: &Library) -> Result<Report, Vec<FieldError
     answer_with(order, library, &mut SimulationCache::default())
 }
 
-/// The same as [`answer`], with the simulations of earlier answers at hand. The answer is the same, bit for bit.
+/// The same as [`answer`], with the simulations of earlier answers at hand. The answer is the same, bit
+/// for bit.
 ///
 /// # Errors
 /// A [`FieldError`] for each field of the order that cannot be used; [`Problem::NotSolved`] on `order`.
@@ -59,8 +62,9 @@ pub fn answer_with(
 /// The cure window of one pick of an answer, read at the pick's own setting or at `at`.
 ///
 /// # Errors
-/// A [`FieldError`] for each field of the order that cannot be used; one on `pick` if its white is not known or its window
-/// is closed; [`Problem::NotSolved`] on `order` if the heat cannot be computed at `at`.
+/// A [`FieldError`] for each field of the order that cannot be used; one on `pick` if its white is not
+/// known or its window is closed; [`Problem::NotSolved`] on `order` if the heat cannot be computed at
+/// `at`.
 ///
 /// # Examples
 /// ```
@@ -95,8 +99,8 @@ pub fn window(
 /// The cure window of one pick, computed once and read at any setting with [`report_at`].
 ///
 /// # Errors
-/// A [`FieldError`] for each field of the order that cannot be used; one on `pick` if its white is not known or its window
-/// is closed; [`Problem::NotSolved`] on `order`.
+/// A [`FieldError`] for each field of the order that cannot be used; one on `pick` if its white is not
+/// known or its window is closed; [`Problem::NotSolved`] on `order`.
 pub fn pick_window(order: &Order, library: &Library, pick: &Pick) -> Result<PickWindow, Vec<FieldError>> {
     let window = computed(PickWindow::new(job_with(order, library, pick)?, pick.clone()))?;
     window.ok_or_else(|| not_of_this_order(pick))
@@ -114,12 +118,12 @@ pub fn report_at(
     computed(window.report(at))?.ok_or_else(|| not_of_this_order(pick))
 }
 
-/// The forecast of one pick, prepared once and read at any setting with [`forecast_at`]; `None` if its cloth has no dye to
-/// give or its window is closed.
+/// The forecast of one pick, prepared once and read at any setting with [`forecast_at`]; `None` if its
+/// cloth has no dye to give or its window is closed.
 ///
 /// # Errors
-/// A [`FieldError`] for each field of the order that cannot be used; one on `white` if the pick's white is not known;
-/// [`Problem::NotSolved`] on `order`.
+/// A [`FieldError`] for each field of the order that cannot be used; one on `white` if the pick's white
+/// is not known; [`Problem::NotSolved`] on `order`.
 ///
 /// # Examples
 /// ```
@@ -184,8 +188,8 @@ pub fn oven_test(
 /// The causes that fit what is seen on a print of an order; `None` if its recipe has no setting.
 ///
 /// # Errors
-/// A [`FieldError`] for each field of the order that cannot be used; [`Problem::NotSolved`] on `order` if the run lies
-/// outside what a dryer can do.
+/// A [`FieldError`] for each field of the order that cannot be used; [`Problem::NotSolved`] on `order` if
+/// the run lies outside what a dryer can do.
 pub fn diagnose(
     order: &Order,
     library: &Library,

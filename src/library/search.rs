@@ -1,9 +1,9 @@
-//! Records found by words, as people type them: any order, the beginning of a word is enough, accents and case do
-//! not matter, and a word that nothing begins with is taken for a misspelt one.
+//! Finds records by words as people type them: in any order, by the beginning of a word, whatever the
+//! accents and case. If no word begins with one that was typed, it is taken for a misspelling.
 //!
-//! The index maps every folded word to the records that have it. A record is found if it has all words asked for; the
-//! nearer the words, the higher it stands: whole words before beginnings before misspellings, then the shorter name,
-//! so that `red interlock` comes before `red interlock, recycled`.
+//! The index maps every folded word to the records that have it. A record is found if it has all words of
+//! the query. Hits are ranked by how near the words are: whole words before beginnings before
+//! misspellings, then the shorter name, so that `red interlock` comes before `red interlock, recycled`.
 
 use super::Library;
 use super::log::{Key, Kind, Log, Record};
@@ -15,7 +15,7 @@ use serde_json::Value;
 use std::cmp::Ordering;
 use std::collections::HashMap;
 
-/// Something that can be found.
+/// A record as the search knows it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SearchItem {
     /// Which record it is.
@@ -24,9 +24,9 @@ pub struct SearchItem {
     pub name: String,
     /// Its name in Spanish, where it has another.
     pub nombre: String,
-    /// Whether the shop wrote it, and not the library that ships.
+    /// Whether the shop wrote it; the others ship with the library.
     pub own: bool,
-    /// Whether a later item stands for it, or it was removed.
+    /// Whether it was removed, or a later item replaces it.
     gone: bool,
 }
 
@@ -34,9 +34,9 @@ pub struct SearchItem {
 #[derive(Clone, Debug, Default)]
 pub struct SearchIndex {
     items: Vec<SearchItem>,
-    /// Folded words in order.
+    /// Folded words, sorted.
     words: Vec<IndexedWord>,
-    /// How many there are of each kind, in the order of [`Kind::ALL`].
+    /// Number of records of each kind, in the order of [`Kind::ALL`].
     counts: [usize; Kind::ALL.len()],
 }
 
@@ -44,14 +44,14 @@ pub struct SearchIndex {
 #[derive(Clone, Debug)]
 struct IndexedWord {
     text: Box<str>,
-    /// Which letters and digits it has, one bit each.
-    signs: u64,
+    /// Set of its bytes, one bit each; see [`byte_set`].
+    bytes: u64,
     items: Vec<u32>,
 }
 
 impl IndexedWord {
     fn new(text: Box<str>, items: Vec<u32>) -> Self {
-        Self { signs: signs(&text), text, items }
+        Self { bytes: byte_set(&text), text, items }
     }
 }
 
@@ -60,14 +60,14 @@ impl IndexedWord {
 pub struct SearchHits {
     /// Places of the nearest items in the index, the nearest first.
     pub items: Vec<u32>,
-    /// How many were found.
+    /// Number of records found.
     pub count: usize,
-    /// Where nothing has all words: how many have each, for words that any has.
+    /// If no record has all words: the words that some record has, with how many have each.
     pub instead: Vec<(String, usize)>,
 }
 
-/// Fields whose words a record of the shop is found by.
-const TOLD: [&str; 12] = [
+/// Fields of a shop's record whose words are searched.
+const SEARCHED_FIELDS: [&str; 12] = [
     "name",
     "nombre",
     "construction",
@@ -83,14 +83,14 @@ const TOLD: [&str; 12] = [
 ];
 
 impl SearchIndex {
-    /// The index of everything there is. `library` is what ships with the shop's records laid over it.
+    /// The index of all records. `library` is the shipped one with the shop's records laid over it.
     #[must_use]
     pub fn of(library: &Library, log: &Log) -> Self {
         let mut index = Self::default();
         let mut words: HashMap<Box<str>, Vec<u32>> = HashMap::new();
-        all(library, log, &mut |item, told| {
+        all(library, log, &mut |item, searched| {
             let place = index.push(item);
-            for word in cut(told) {
+            for word in cut(searched) {
                 match words.get_mut(word) {
                     Some(list) if list.last() == Some(&place) => {}
                     Some(list) => list.push(place),
@@ -110,9 +110,9 @@ impl SearchIndex {
             let count = &mut self.counts[key.kind as usize];
             *count = count.saturating_sub(1);
         }
-        let Some((item, told)) = one(library, log, key) else { return };
+        let Some((item, searched)) = one(library, log, key) else { return };
         let place = self.push(item);
-        for word in cut(&told) {
+        for word in cut(&searched) {
             match self.words.binary_search_by(|known| (*known.text).cmp(word)) {
                 Ok(at) => {
                     let list = &mut self.words[at].items;
@@ -126,7 +126,7 @@ impl SearchIndex {
     }
 
     fn push(&mut self, item: SearchItem) -> u32 {
-        // More items than that do not fit into any memory.
+        // More items than `u32::MAX` do not fit into memory.
         let place = u32::try_from(self.items.len()).unwrap_or(u32::MAX);
         self.counts[item.key.kind as usize] += 1;
         self.items.push(item);
@@ -157,13 +157,14 @@ impl SearchIndex {
         self.len() == 0
     }
 
-    /// The items of these kinds that have every word asked for, nearest first; all of them if nothing is asked.
+    /// The records of these kinds that have every word of the query, the nearest first; all of them for
+    /// an empty query.
     #[must_use]
     pub fn find(&self, asked: &str, kinds: &[Kind]) -> SearchHits {
         let asked = fold(asked);
         let words: Vec<&str> = cut(&asked).collect();
         let wanted = |item: &SearchItem| !item.gone && kinds.contains(&item.key.kind);
-        // How far off every item is; one that lacks a word is out.
+        // The distance of every item; `OUT` for one that lacks a word.
         let mut off: Vec<u8> = self.items.iter().map(|item| if wanted(item) { 0 } else { OUT }).collect();
         let mut instead = Vec::new();
         for word in &words {
@@ -180,7 +181,7 @@ impl SearchIndex {
         let nearer = |a: u32, b: u32| {
             off_by(a).cmp(&off_by(b)).then_with(|| self.before(a, b, !words.is_empty())).is_lt()
         };
-        // Few are shown and many may be found: only the nearest are put in order.
+        // Many may be found and few are shown, so only the nearest are sorted.
         let mut items: Vec<u32> = Vec::with_capacity(MOST + 1);
         let mut count = 0;
         for place in (0_u32..).zip(&off).filter(|(_, off)| **off < OUT).map(|(place, _)| place) {
@@ -199,8 +200,8 @@ impl SearchIndex {
         SearchHits { items, count, instead }
     }
 
-    /// Which of two items that are equally near comes first: the shop's own, then the shorter name where something is
-    /// `asked`, because less of it was left unsaid; a list that nobody asked of is in the order of its names.
+    /// Order of two items that are equally near: the shop's own first, then the shorter name, of which
+    /// the query covers more. Without a query the list is sorted by name.
     fn before(&self, a: u32, b: u32, asked: bool) -> Ordering {
         let (Some(x), Some(y)) = (self.item(a), self.item(b)) else { return a.cmp(&b) };
         x.key
@@ -212,8 +213,8 @@ impl SearchIndex {
             .then(a.cmp(&b))
     }
 
-    /// Of every item, how far off its nearest word is: the word itself, one that begins like it, or else one that is
-    /// spelt much like it.
+    /// The distance of every item's nearest word: 0 for the word itself, 1 for one that begins with it, 2
+    /// or more for one that is spelt like it.
     fn near(&self, word: &str) -> Vec<u8> {
         let mut near = vec![OUT; self.items.len()];
         let mut put = |list: &[u32], off: u8| {
@@ -233,17 +234,18 @@ impl SearchIndex {
         if any {
             return near;
         }
-        // Two changes in a word of six letters or more, one in a shorter one; short words are not guessed at.
+        // Two changes in a word of six letters or more, one in a shorter word; words of one or two
+        // letters are not corrected.
         let reach = match word.chars().count() {
             0..=2 => return near,
             3..=5 => 1,
             _ => 2,
         };
-        let signs = signs(word);
+        let bytes = byte_set(word);
         for known in &self.words {
-            // A change of a letter turns at most two signs.
-            let turned = (signs ^ known.signs).count_ones() as usize;
-            if turned > reach * 2 || known.text.len().abs_diff(word.len()) > reach * 2 {
+            // One changed letter flips at most two bits.
+            let flipped = (bytes ^ known.bytes).count_ones() as usize;
+            if flipped > reach * 2 || known.text.len().abs_diff(word.len()) > reach * 2 {
                 continue;
             }
             let off = distance(word, &known.text);
@@ -255,10 +257,10 @@ impl SearchIndex {
     }
 }
 
-/// Hits that are put in order; nobody reads on past them.
+/// Hits that are sorted and returned; a list is never read further. Assumed.
 const MOST: usize = 400;
 
-/// Farther off than any hit.
+/// Distance of an item that is not a hit.
 const OUT: u8 = u8::MAX;
 
 /// Words of a folded text.
@@ -266,9 +268,9 @@ fn cut(folded: &str) -> impl Iterator<Item = &str> {
     folded.split([' ', '/', ',', '.', '%', '(', ')', ';', ':', '"']).filter(|word| !word.is_empty())
 }
 
-/// Hands out every item, with the folded words that it is found by.
+/// Passes on every item with the folded words that it is found by.
 fn all(library: &Library, log: &Log, take: &mut dyn FnMut(SearchItem, &str)) {
-    let mut give = |(item, told): (SearchItem, String)| take(item, &told);
+    let mut give = |(item, searched): (SearchItem, String)| take(item, &searched);
     let own = |kind, id: &str| log.stands(&Key::new(kind, id));
     for it in &library.fabrics {
         give(fabric(it, own(Kind::Fabric, &it.id)));
@@ -285,7 +287,7 @@ fn all(library: &Library, log: &Log, take: &mut dyn FnMut(SearchItem, &str)) {
     }
 }
 
-/// Kinds that only the shop itself writes.
+/// Kinds of which no record ships.
 const OWN: [Kind; 5] = [Kind::Lot, Kind::Batch, Kind::Order, Kind::Trial, Kind::FollowUp];
 
 fn one(library: &Library, log: &Log, key: &Key) -> Option<(SearchItem, String)> {
@@ -303,34 +305,34 @@ fn one(library: &Library, log: &Log, key: &Key) -> Option<(SearchItem, String)> 
     }
 }
 
-fn item(kind: Kind, id: &str, [name, nombre]: [&str; 2], own: bool, told: &str) -> (SearchItem, String) {
-    let told = fold(&format!("{told} {id} {}", id.replace('-', " ")));
+fn item(kind: Kind, id: &str, [name, nombre]: [&str; 2], own: bool, searched: &str) -> (SearchItem, String) {
+    let searched = fold(&format!("{searched} {id} {}", id.replace('-', " ")));
     let key = Key::new(kind, id);
-    (SearchItem { key, name: name.into(), nombre: nombre.into(), own, gone: false }, told)
+    (SearchItem { key, name: name.into(), nombre: nombre.into(), own, gone: false }, searched)
 }
 
 fn fabric(it: &FabricRecord, own: bool) -> (SearchItem, String) {
     let fibres: Vec<&str> = it.composition_percent.keys().map(|fibre| fibre.name()).collect();
-    let told = format!("{} {} {}", it.name, it.nombre, fibres.join(" "));
-    item(Kind::Fabric, &it.id, [&it.name, &it.nombre], own, &told)
+    let searched = format!("{} {} {}", it.name, it.nombre, fibres.join(" "));
+    item(Kind::Fabric, &it.id, [&it.name, &it.nombre], own, &searched)
 }
 
 fn white(it: &WhiteRecord, own: bool) -> (SearchItem, String) {
     let class = serde_json::to_value(it.class).ok();
     let class = class.as_ref().and_then(Value::as_str).unwrap_or_default();
-    let told = format!("{} {class} {}", it.name, if it.low_cure { "low-cure" } else { "" });
-    item(Kind::White, &it.id, [&it.name, &it.name], own, &told)
+    let searched = format!("{} {class} {}", it.name, if it.low_cure { "low-cure" } else { "" });
+    item(Kind::White, &it.id, [&it.name, &it.name], own, &searched)
 }
 
 fn written(record: &Record) -> (SearchItem, String) {
     let text = |name: &str| record.fields.get(name).and_then(Value::as_str).unwrap_or_default();
-    let told: Vec<&str> = TOLD.iter().map(|name| text(name)).collect();
+    let searched: Vec<&str> = SEARCHED_FIELDS.iter().map(|name| text(name)).collect();
     let name = ["name", "title"].into_iter().map(text).find(|name| !name.is_empty());
     let name = name.unwrap_or(&record.key.id);
-    item(record.key.kind, &record.key.id, [name, name], true, &told.join(" "))
+    item(record.key.kind, &record.key.id, [name, name], true, &searched.join(" "))
 }
 
-/// Which letters and digits a word has, one bit each.
-fn signs(word: &str) -> u64 {
-    word.bytes().fold(0, |signs, byte| signs | 1 << (byte % 64))
+/// Set of the bytes of a word, one bit each; two bytes may share a bit.
+fn byte_set(word: &str) -> u64 {
+    word.bytes().fold(0, |set, byte| set | 1 << (byte % 64))
 }

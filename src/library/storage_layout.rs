@@ -1,38 +1,41 @@
-//! How lines lie on the browser's shelf, and what can go wrong there.
+//! How lines are stored in the browser's database, and what can go wrong there.
 //!
-//! What is kept is lines: one JSON text each, known by its id. A new line is one row of the **journal**, so that
-//! saving it costs one small write. A journal that grew long is **sealed**: its lines move, in one transaction, into
-//! **segments** of [`SEGMENT`] lines, each one text of JSON lines, because a browser reads two hundred texts in a
-//! tenth of the time that it takes for two hundred thousand rows. A row may belong to a **slot**: then only the
-//! slot's newest row counts, as with the draft of a tab, and sealing drops the others.
+//! The database stores lines: one JSON text each, identified by an id. A new line is one row of the
+//! **journal**, so that saving it costs one small write. A long journal is **sealed**: its lines move, in
+//! one transaction, into **segments** of [`SEGMENT`] lines, each one text of JSON lines, because a
+//! browser reads two hundred texts ten times as fast as two hundred thousand rows. A row may belong to a
+//! **slot**, such as the draft of a tab: then only the slot's newest row counts, and sealing drops the
+//! others.
 //!
-//! Nothing here knows a browser. [`seal`] decides what moves where, [`upgrade`] what a database of an earlier
-//! version still needs, [`Trouble`] names what a browser may answer; `web::store` does as it is told.
+//! This module does not touch a browser. [`seal`] decides what moves where, [`upgrade`] what a database
+//! of an earlier version needs, and [`Trouble`] lists the failures of a browser; `web::store` carries it
+//! out.
 
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeSet, HashMap};
 
-/// Version of the layout below. A database of a later one is read and never written.
+/// Version of this layout. A database of a later version is read and never written.
 pub const SCHEMA: u32 = 1;
 
-/// Lines in a segment: assumed; 200 texts of this length were read in 0.1 s where 200,000 rows took 1.5 s.
+/// Lines in a segment. Chosen: 200 texts of this length were read in 0.1 s, 200,000 rows in 1.5 s.
 pub const SEGMENT: usize = 1_000;
 
-/// Drafts that sealing leaves, the newest ones: assumed. Each is one tab's; a tab that opens goes on with its own, or
-/// with the newest.
+/// Drafts that sealing keeps, the newest ones. Assumed. Each belongs to one tab; a tab that opens
+/// continues its own draft, or else the newest.
 pub const DRAFTS: usize = 50;
 
-/// A line to be kept.
+/// A line to be stored.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Line {
-    /// What it is known by; two lines of one id are the same line.
+    /// Its id; two lines of one id are the same line.
     pub id: String,
     /// Its JSON text, without a line break.
     pub text: String,
 }
 
 impl Line {
-    /// A line of a JSON text. A line break in JSON is never part of a value, so it becomes a space.
+    /// A line of a JSON text. A line break in JSON is never part of a value, so it is replaced by a
+    /// space.
     #[must_use]
     pub fn new(id: impl Into<String>, text: impl Into<String>) -> Self {
         let mut text = text.into();
@@ -47,20 +50,20 @@ impl Line {
 /// A row of the journal.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JournalRow {
-    /// The key that the browser counted up to: a later row has a higher one.
+    /// The key that the browser assigned; a later row has a higher one.
     pub key: f64,
     /// The line.
     pub line: Line,
-    /// The slot it belongs to, if only the newest of its slot counts.
+    /// The slot that it belongs to, if any.
     pub slot: Option<String>,
 }
 
 /// A part of the database.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ObjectStore {
-    /// One row a line, in the order of saving.
+    /// One line per row, in the order of saving.
     Journal,
-    /// One text of JSON lines a row.
+    /// One text of JSON lines per row.
     Segments,
 }
 
@@ -75,7 +78,7 @@ impl ObjectStore {
     }
 }
 
-/// What a database of an earlier version still needs, in order; 0 is a database that was just made.
+/// The stores that a database of an earlier version lacks, in order; version 0 is a new database.
 pub fn upgrade(from: u32) -> impl Iterator<Item = ObjectStore> {
     let steps = [(1, ObjectStore::Journal), (1, ObjectStore::Segments)];
     steps.into_iter().filter(move |(since, _)| *since > from).map(|(_, part)| part)
@@ -97,8 +100,8 @@ pub fn lines(text: &str) -> impl Iterator<Item = &str> {
     text.lines().filter(|line| !line.trim().is_empty())
 }
 
-/// Lines that come in one go: those of each segment for a whole library, and what is left over for the journal.
-/// The second of two lines with one id is dropped.
+/// Lines that are stored at once, divided into whole segments and the remainder for the journal. Of two
+/// lines with one id the second is dropped.
 #[must_use]
 pub fn sort(lines: &[Line]) -> (Vec<Vec<&Line>>, Vec<&Line>) {
     let mut seen = HashMap::with_capacity(lines.len());
@@ -108,23 +111,23 @@ pub fn sort(lines: &[Line]) -> (Vec<Vec<&Line>>, Vec<&Line>) {
     (whole.chunks(SEGMENT).map(<[&Line]>::to_vec).collect(), rest.to_vec())
 }
 
-/// What sealing does, all of it in one transaction or none.
+/// The changes of a sealing, to be made in one transaction.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Sealing {
     /// Texts to add to the segments.
     pub segments: Vec<String>,
-    /// Keys of the journal's rows that go.
+    /// Keys of the journal's rows to delete.
     pub gone: Vec<f64>,
 }
 
-/// True for a journal of this many rows that is worth sealing. After a sealing less than two thirds of that is left,
-/// so that it does not come at every save.
+/// Whether a journal of this many rows should be sealed. Less than two thirds of the rows remain after a
+/// sealing, so that it does not happen at every save.
 #[must_use]
 pub fn is_long(rows: usize) -> bool {
     rows >= 2 * SEGMENT
 }
 
-/// What to seal of a journal, its rows in the order of their keys.
+/// The sealing of a journal, its rows in the order of their keys.
 #[must_use]
 pub fn seal(rows: &[JournalRow]) -> Sealing {
     let mut sealing = Sealing::default();
@@ -154,7 +157,7 @@ pub fn seal(rows: &[JournalRow]) -> Sealing {
     sealing
 }
 
-/// Everything a database gave back.
+/// Everything that a database holds.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Contents {
     /// The sealed segments.
@@ -164,7 +167,7 @@ pub struct Contents {
 }
 
 impl Contents {
-    /// Every line, in no order that means anything; a line may come twice.
+    /// Every line, in no particular order; a line may occur twice.
     pub fn lines(&self) -> impl Iterator<Item = &str> {
         let sealed = self.segments.iter().flat_map(|text| lines(text));
         let fresh = self.journal.iter().filter(|row| row.slot.is_none());
@@ -177,43 +180,44 @@ impl Contents {
         self.journal.iter().rev().find(|row| row.slot.as_deref() == Some(slot))
     }
 
-    /// The rows of all slots whose names begin so, the newest first.
+    /// The rows of all slots whose names begin with `start`, the newest first.
     pub fn slots(&self, start: &str) -> impl Iterator<Item = &JournalRow> {
         let begins = move |row: &&JournalRow| row.slot.as_ref().is_some_and(|slot| slot.starts_with(start));
         self.journal.iter().rev().filter(begins)
     }
 
-    /// True if nothing was ever kept.
+    /// Whether nothing was ever stored.
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.segments.is_empty() && self.journal.is_empty()
     }
 }
 
-/// Why something is not kept, or not brought back. What is in memory is whole in every case and can be taken away as a file.
+/// Why something could not be stored or read. What is in memory stays complete in every case and can be
+/// saved as a file.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Trouble {
-    /// The disk, or what the browser grants this page of it, is full.
+    /// The disk, or this page's quota of it, is full.
     Full,
-    /// This browser stores nothing for this page: a private window, a sandboxed frame, a rule of the shop.
+    /// This browser stores nothing for this page: a private window, a sandboxed frame, or a policy.
     Refused,
-    /// Something was kept here before, and the browser has deleted it.
+    /// Something was stored before, and the browser has deleted it.
     Wiped,
-    /// Another tab with an earlier version of the page holds the database; it opens when that tab is closed.
+    /// Another tab with an earlier version of the page holds the database until it is closed.
     Blocked,
-    /// A later version of the page wrote the database: it is read, never written.
+    /// A later version of the page wrote the database: it is read and never written.
     Newer,
     /// The database was closed under this tab, by a later version of the page or by the browser.
     Closed,
-    /// A file that holds nothing of ours.
+    /// A file that is not one of this program.
     NotOurs,
     /// Anything else, in the browser's words.
     Failed(String),
 }
 
 impl Trouble {
-    /// What an exception of a database means, by its name in the Web IDL and IndexedDB standards.
+    /// The meaning of an exception of the database, by its name in the Web IDL and IndexedDB standards.
     #[must_use]
     pub fn of_exception(name: &str, said: &str) -> Self {
         match name {

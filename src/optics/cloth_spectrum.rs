@@ -1,22 +1,24 @@
-//! A cloth known only by its colour: a smooth reflectance spectrum that has that colour.
+//! A smooth reflectance spectrum for a cloth of which only the colour is known.
 //!
 //! ```text
 //! R(λ) = ½ + x/(2 √(1 + x²)),  x = c0 + c1 t + c2 t²,  t = (λ − 550)/150
 //! ```
 //!
-//! A quadratic squeezed between 0 and 1: never a negative or a more than white reflectance, at most one hump or dip,
-//! as dyed cloth has. Three coefficients meet the three numbers of a Lab.
-//! Source of the family: Jakob & Hanika (2019), Computer Graphics Forum 38(2), "A low-dimensional function space for
-//! efficient spectral upsampling". The solver here is a Newton walk from the grey of the same lightness outwards.
+//! The sigmoid keeps the reflectance between 0 and 1 with at most one hump or dip, as dyed cloth has it.
+//! Its three coefficients fit the three numbers of a Lab. Source of the family: Jakob & Hanika (2019),
+//! Computer Graphics Forum 38(2), "A low-dimensional function space for efficient spectral upsampling".
+//! The solver is Newton's method with continuation from the grey of the same lightness to the full
+//! chroma.
 use super::{Lab, Spectrum, Xyz, cie76};
 
-/// Lightness that cloth can have; outside it the squeeze has no finite coefficients.
+/// Lightness that cloth can have; outside it the sigmoid has no finite coefficients.
 const LIGHTNESS: (f64, f64) = (0.5, 99.5);
-/// First stride of the walk from grey (0) to the full chroma (1), and the shortest before it gives up.
+/// First stride of the continuation from grey (0) to the full chroma (1), and the shortest one before it
+/// stops.
 const STRIDES: (f64, f64) = (0.125, 1e-3);
 /// Newton steps for one stride.
 const NEWTON_STEPS: u32 = 12;
-/// Distance at which a colour counts as met, ΔE*ab.
+/// Difference below which a colour is reached, ΔE*ab.
 const MET: f64 = 1e-4;
 
 type Vector = [f64; 3];
@@ -24,10 +26,10 @@ type Vector = [f64; 3];
 impl Spectrum {
     /// A smooth reflectance spectrum of this colour.
     ///
-    /// Meets every colour that a screen can show: to ΔE00 0.01, but for its purest green and magenta, which are cut
-    /// by up to 0.5, and black and white (0.3). A colour no smooth spectrum has keeps its
-    /// lightness (cut to 0.5 to 99.5) and hue and gets the greatest chroma that was met. A colour that is not a
-    /// number gives a spectrum that is not.
+    /// Reaches every colour that a screen can show within ΔE00 0.01, except its purest green and magenta
+    /// (0.5) and black and white (0.3). A colour that no smooth spectrum has keeps its lightness (clamped
+    /// to 0.5 to 99.5) and hue, with the greatest chroma that was reached. A colour of NaNs gives a
+    /// spectrum of NaNs.
     #[must_use]
     pub fn of_cloth(colour: Lab) -> Self {
         let lightness = colour.lightness.clamp(LIGHTNESS.0, LIGHTNESS.1);
@@ -70,7 +72,7 @@ fn newton(start: Vector, wanted: Lab) -> Option<Vector> {
         };
         let columns = [column([1.0, 0.0, 0.0]), column([0.0, 1.0, 0.0]), column([0.0, 0.0, 1.0])];
         let step = solve(columns, difference(wanted, here));
-        // Half the step until the colour comes nearer; a step that never does ends the search.
+        // Halve the step until the colour comes nearer; if it never does, the search ends.
         let nearer = (0..10).map(|halvings| along(at, step, 0.5_f64.powi(halvings))).find_map(|trial| {
             let distance = cie76(squeezed(trial).lab(), wanted);
             (distance < miss).then_some((trial, distance))
@@ -92,7 +94,8 @@ fn along(from: Vector, direction: Vector, length: f64) -> Vector {
     to
 }
 
-/// Solves the 3 × 3 system with these columns (Cramer's rule). A singular one gives infinities, which no step survives.
+/// Solves the 3 × 3 system with these columns (Cramer's rule). A singular one gives infinities, which the
+/// step control rejects.
 fn solve([first, second, third]: [Vector; 3], wanted: Vector) -> Vector {
     let volume = dot(first, cross(second, third));
     [

@@ -1,10 +1,11 @@
 use super::{Grade, Lab, Whiteness, change_grade, cie76, ciede2000, cmc, staining_grade};
 use serde::{Deserialize, Serialize};
 
-/// Two colours set side by side: every figure that a printer, a dyehouse or a customer may ask for.
+/// The comparison of two colours, in every figure that a printer, a dyehouse or a customer may ask for.
 ///
-/// A white is judged by `de00`. The grades are shown beside it because customers write them into orders; they forgive
-/// a tinted white (a pink bleed of ΔE00 2.2 still is a staining grade 5), and W may even rise under a blue bleed.
+/// A white is judged by `de00`. The grades are shown beside it because customers write them into orders.
+/// They are lenient on a tinted white (a pink bleed of ΔE00 2.2 is still a staining grade 5), and a blue
+/// bleed may even raise W.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Comparison {
@@ -23,7 +24,7 @@ pub struct Comparison {
 }
 
 impl Comparison {
-    /// Compares a colour with what it was: `clean` is the fresh or unstained one.
+    /// Compares a colour with an earlier one: `clean` is the fresh or unstained colour.
     #[must_use]
     pub fn of(clean: Lab, other: Lab) -> Self {
         Self {

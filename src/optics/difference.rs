@@ -1,9 +1,9 @@
-//! How far two colours lie apart: CIEDE2000 for the eye's judgement of small differences, CMC(l:c) as the textile
-//! standards write it, ΔE*ab for large ones.
+//! Colour differences: CIEDE2000 for small differences as the eye judges them, CMC(l:c) as in the textile
+//! standards, ΔE*ab for large ones.
 //!
-//! CIEDE2000 comes from the crate `palette`, which meets all 34 pairs of Sharma, Wu & Dalal (2005), Color Research and
-//! Application 30(1):21-30, to the last printed digit; `tests/print/colour_difference.rs` keeps the paper's formula as an
-//! independent check. kL = kC = kH = 1.
+//! CIEDE2000 comes from the crate `palette`, which meets all 34 pairs of Sharma, Wu & Dalal (2005), Color
+//! Research and Application 30(1):21-30, to the last printed digit; `tests/print/colour_difference.rs`
+//! keeps the paper's formula as an independent check. kL = kC = kH = 1.
 //!
 //! ```text
 //! CMC(l:c), seen from a reference (L1, C1, h1):
@@ -14,7 +14,8 @@
 //! ΔE² = (ΔL/(l SL))² + (ΔC/(c SC))² + (ΔH/SH)²
 //! ```
 //!
-//! Source of CMC: Clarke, McDonald & Rigg (1984), J. Soc. Dyers Colour. 100:128, as ISO 105-J03 has it (from memory).
+//! Source of CMC: Clarke, McDonald & Rigg (1984), J. Soc. Dyers Colour. 100:128, as ISO 105-J03 has it
+//! (from memory).
 //!
 //! **Decision:** CIEDE2000 comes from the crate `palette`. A white is judged by ΔE00; its grey-scale grade is
 //! only shown beside it.
@@ -27,10 +28,20 @@ use palette::white_point::D65;
 
 /// ΔE00 between two colours, 0 and up; the same in both directions.
 ///
-/// Meant for small differences (ΔE*ab up to about 5, CIE 142-2001, from memory); beyond that look at [`cie76`] too.
+/// Meant for small differences (ΔE*ab up to about 5, CIE 142-2001, from memory); beyond that look at
+/// [`cie76`] too.
+///
+/// # Examples
+/// ```
+/// use whitehold::optics::{Lab, ciede2000};
+///
+/// // The first of the published pairs of Sharma, Wu & Dalal (2005).
+/// let (one, other) = (Lab::new(50.0, 2.6772, -79.7751), Lab::new(50.0, 0.0, -82.7485));
+/// assert!((ciede2000(one, other) - 2.0425).abs() < 5e-5);
+/// ```
 #[must_use]
 pub fn ciede2000(one: Lab, other: Lab) -> f64 {
-    // The white point is a mere tag: nothing is converted.
+    // The white point is only a type parameter: nothing is converted.
     let tagged = |colour: Lab| palette::Lab::<D65, f64>::new(colour.lightness, colour.a, colour.b);
     tagged(one).difference(tagged(other))
 }
@@ -62,7 +73,7 @@ pub fn cmc(reference: Lab, other: Lab, lightness: f64, chroma: f64) -> f64 {
 
     let lightness_part = (other.lightness - reference.lightness) / (lightness * sl);
     let chroma_part = chroma_step / (chroma * sc);
-    // Rounding may leave the square of a vanishing hue step a hair below nothing.
+    // Rounding may leave the square of a vanishing hue step slightly below zero.
     (lightness_part.powi(2) + chroma_part.powi(2) + hue_step_squared.max(0.0) / (sh * sh)).sqrt()
 }
 

@@ -4,9 +4,9 @@
 //! K(λ) = K_white(λ) + c k(λ),  k(λ) = 2 · ln 10 · ε/M · exp(−½ ((λ − peak)/width)²)
 //! ```
 //!
-//! ε/M turns a molar absorptivity into that of a kilogram; ln 10 turns decades into e-folds; 2 because diffuse light
-//! crosses a film on a path twice as long as a collimated beam (Kubelka-Munk: K = 2k).
-//! K adds up over dyes while S stays: single-constant mixing, Duncan 1940 (from memory).
+//! ε/M turns a molar absorptivity into that of a kilogram; ln 10 turns decades into e-folds; 2 because
+//! diffuse light crosses a film on a path twice as long as a collimated beam (Kubelka-Munk: K = 2k). K
+//! adds up over dyes while S stays: single-constant mixing, Duncan 1940 (from memory).
 use super::Spectrum;
 
 /// Molar decadic absorptivity of a disperse dye at its peak, m²/mol (1000 to 4000).
@@ -22,7 +22,8 @@ struct Primary {
     width: f64,
 }
 
-// Peaks and widths of a red, a blue and a yellow dye; hues of plain cloths in those colours. Chosen for the model.
+// Peaks and widths of a red, a blue and a yellow dye; hues of plain cloths in those colours. Chosen for
+// the model.
 const BLUE: Primary = Primary { hue: 275.0, peak: 620.0, width: 40.0 };
 const RED: Primary = Primary { hue: 30.0, peak: 520.0, width: 35.0 };
 const YELLOW: Primary = Primary { hue: 90.0, peak: 435.0, width: 30.0 };
@@ -41,10 +42,9 @@ impl DyeAbsorption {
 
     /// The dye, or the pair of dyes, that gives a colour of this CIELAB hue angle, in degrees (any turn).
     ///
-    /// From yellow through red and violet to blue one dye is taken, its band moved in proportion to the hue;
-    /// greens are a mixture of the yellow and the blue dye. Chosen for the model. A dark or dull cloth is dyed with
-    /// a recipe of several dyes, and the one that travels first need not have the hue of the cloth: ask for the dye
-    /// where it is known, and try several hues where it is not.
+    /// From yellow through red and violet to blue it is one dye, its band moved in proportion to the hue;
+    /// greens are a mixture of the yellow and the blue dye. Chosen for the model. A dark or dull cloth is
+    /// dyed with several dyes, and the one that migrates first need not have the hue of the cloth.
     #[must_use]
     pub fn of_hue(hue: f64) -> Self {
         let between = |low: f64, high: f64, hue: f64| (hue - low) / (high - low);
@@ -90,6 +90,6 @@ impl DyeAbsorption {
 pub struct DyeInFilm {
     /// Which dye.
     pub absorption: DyeAbsorption,
-    /// How much, kg per m³ of film (0 and up; 0.03 is about where a red begins to show).
+    /// Concentration, kg per m³ of film (0 and up; a red begins to show at about 0.03).
     pub concentration: f64,
 }

@@ -1,21 +1,21 @@
-//! Colours that a cloth or a print can have at all.
+//! Which colours a cloth or a print can have.
 //!
-//! A surface sends back between nothing and all of the light at each wavelength. Its tristimulus values are then sums
-//! of the weights w of the sixteen wavelengths, each taken by a share of 0 to 1: the points of a convex body (the
-//! object colour solid of Schrödinger and Rösch), whose faces are spanned by pairs of weights:
+//! A surface reflects a share of 0 to 1 of the light at each wavelength. Its tristimulus values are then
+//! sums of the weights w of the sixteen wavelengths, each times its share: the points of a convex body
+//! (the object colour solid of Schrödinger and Rösch) whose faces are spanned by pairs of weights:
 //!
 //! ```text
 //! inside where, for every normal n = wi × wj:   Σ min(0, n·wk) ≤ n·XYZ ≤ Σ max(0, n·wk)
 //! ```
 //!
-//! Fluorescent cloth gives back some light at other wavelengths than it took, so the body is widened by a factor
+//! Fluorescent cloth emits light at other wavelengths than it absorbs, so the body is widened by a factor
 //! before a colour is called impossible.
 use super::observer::D65_10_DEGREES;
 use super::{Lab, Xyz};
 use crate::quantity::{Bound, FieldError, Problem};
 
-/// How much more than all of the light a fluorescent cloth may seem to send back at a wavelength (1.1 to 1.5). Chosen
-/// so that safety colours pass.
+/// Largest apparent reflectance of a fluorescent cloth at a wavelength (1.1 to 1.5). Chosen so that
+/// safety colours pass.
 const FLUORESCENCE: f64 = 1.3;
 
 type Vector = [f64; 3];
@@ -26,11 +26,12 @@ impl Lab {
     /// Accepted a* and b*.
     pub const CHROMATICITY: Bound = Bound { field: "lab", min: -150.0, max: 150.0, unit: "a*, b*" };
 
-    /// This colour, if a cloth or a print can have it.
+    /// Checks that a cloth or a print can have this colour.
     ///
     /// # Errors
-    /// Field `lab`: L* outside [`Self::LIGHTNESS`], a* or b* outside [`Self::CHROMATICITY`], or a chroma that no
-    /// surface of this lightness and hue has, fluorescent ones included; the error carries the greatest chroma.
+    /// A [`FieldError`] on `lab` if L* lies outside [`Self::LIGHTNESS`], a* or b* outside
+    /// [`Self::CHROMATICITY`], or the chroma beyond that of any surface of this lightness and hue,
+    /// fluorescent ones included; the error states the greatest chroma.
     pub fn check(self) -> Result<Self, FieldError> {
         Self::LIGHTNESS.check(self.lightness)?;
         Self::CHROMATICITY.check(self.a)?;

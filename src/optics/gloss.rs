@@ -1,9 +1,10 @@
-//! How glossy a surface is, as a gloss meter at 60° reads it.
+//! The gloss of a surface as a gloss meter at 60° reads it.
 //!
-//! A meter sends light onto a surface at 60° and counts what comes back in a small window around the mirrored direction.
-//! What a polished black glass of n = 1.567 sends there is called 100 gloss units, GU (ISO 2813:1997, extract read; ASTM
-//! D523). So a smooth film reads by the ratio of two mirrors, and a rough one by how many of its facets still mirror into
-//! the window. Print and cloth are rough on a scale far above light's wavelength, so each facet is a small mirror:
+//! A meter sends light onto a surface at 60° and measures what returns in a small window around the
+//! mirrored direction. The light that a polished black glass of n = 1.567 returns is 100 gloss units, GU
+//! (ISO 2813:1997, extract read; ASTM D523). A smooth film reads by the ratio of two mirrors, a rough one
+//! by the share of its facets that mirror into the window. Print and cloth are rough on a scale far above
+//! the wavelength of light, so each facet is a small mirror:
 //!
 //! ```text
 //! R(n)    = ½ (rs² + rp²)                            Fresnel, unpolarised, at 60°
@@ -14,10 +15,11 @@
 //! gloss   = 100 (R(n) share + scatter) / R(1.567)
 //! ```
 //!
-//! A facet tilted by d turns the mirrored ray by 2 d in the plane of incidence and by 2 d cos 60° = d across it. The
-//! window is 4.4° in that plane and 11.7° across (ISO 2813 and ASTM D523, from memory), hence a = tan 1.1° and b = tan
-//! 5.85°, and Ω is the product of the two angles. Facets of normal slope: after van Ginneken et al., Applied Optics 37
-//! (1998) 130 (abstract read). Left out: shadows, light that is mirrored twice, the width of the source's image.
+//! A facet tilted by d turns the mirrored ray by 2 d in the plane of incidence and by 2 d cos 60° = d
+//! across it. The window is 4.4° in that plane and 11.7° across (ISO 2813 and ASTM D523, from memory),
+//! hence a = tan 1.1° and b = tan 5.85°, and Ω is the product of the two angles. Facets of normal slope:
+//! after van Ginneken et al., Applied Optics 37 (1998) 130 (abstract read). Left out: shadows, light that
+//! is mirrored twice, the width of the source's image.
 
 use crate::numerics::normal::complementary_error;
 use std::f64::consts::{PI, SQRT_2};
@@ -47,14 +49,15 @@ pub fn mirrored(index: f64) -> f64 {
 /// Share of the facets that mirror into the window, for slopes of this rms (0 and up) in each direction.
 #[must_use]
 pub fn facets_in_window(slope: f64) -> f64 {
-    // In its plane the ray turns twice as far as the facet, across it just as far; the window lies on both sides.
+    // In its plane the ray turns by twice the tilt of the facet, across it by the tilt itself; the window
+    // extends half to either side.
     let [along, across] = [WINDOW[0] / 4.0, WINDOW[1] / 2.0].map(|tilt| tilt.to_radians().tan());
     let within = |most: f64| 1.0 - complementary_error(most / (SQRT_2 * slope));
     within(along) * within(across)
 }
 
-/// Gloss at 60°, GU, of a film of this refractive index (1 and up) and rms slope (0 and up) that scatters this share of
-/// light (0 to 1).
+/// Gloss at 60°, GU, of a film of this refractive index (1 and up) and rms slope (0 and up) that scatters
+/// this share of light (0 to 1).
 #[must_use]
 pub fn gloss_units(index: f64, slope: f64, scatters: f64) -> f64 {
     let window = WINDOW[0].to_radians() * WINDOW[1].to_radians();

@@ -1,13 +1,15 @@
-//! Grey-scale grades: how a dyehouse or a customer states a stain or a change of colour, 5 (none) to 1 (severe).
+//! Grey-scale grades: how a dyehouse or a customer states a stain or a change of colour, 5 (none) to 1
+//! (severe).
 //!
-//! Staining, ISO 105-A04 (ln is the natural logarithm; with log10 the grade-1 chip of ISO 105-A03 would score 3.9):
+//! Staining, ISO 105-A04 (ln is the natural logarithm; with log10 the grade-1 chip of ISO 105-A03 would
+//! score 3.9):
 //!
 //! ```text
 //! ΔE_GS = ΔE*ab − 0.4 √(ΔE*ab² − ΔL*²)
 //! grade = 6.1 − 1.45 ln ΔE_GS,  or 5 − 0.23 ΔE_GS where that is above 4
 //! ```
 //!
-//! Change, ISO 105-A05 (D takes out what the eye forgives in blues, around h = 280°):
+//! Change, ISO 105-A05 (D removes what the eye does not see in blues, around h = 280°):
 //!
 //! ```text
 //! D = ΔC* · C_M · e^(−x)/100,  x = ((h_M − 280)/30)², the angle taken the short way
@@ -96,7 +98,7 @@ impl std::str::FromStr for GreyStep {
     /// A grade as people write it: `4`, `4.0`, and for half steps `4-5`, `4/5`, `4–5`, `4.5` or `4,5`.
     ///
     /// # Errors
-    /// Field `grade`, with every accepted grade and the nearest one.
+    /// A [`FieldError`] on `grade`, with every accepted grade and the nearest one.
     fn from_str(text: &str) -> Result<Self, FieldError> {
         let plain: String = text
             .chars()
@@ -161,8 +163,8 @@ const STAINING_STEPS: [(f64, GreyStep); 8] = [
     (125.0, GreyStep::OneToTwo),
 ];
 
-/// ΔE_F at which each step ends. Source: ISO 105-A05 class table, as above; the limits are the mid-points between
-/// the nominal chips of ISO 105-A02.
+/// ΔE_F at which each step ends. Source: ISO 105-A05 class table, as above; the limits are the mid-points
+/// between the nominal chips of ISO 105-A02.
 const CHANGE_STEPS: [(f64, GreyStep); 8] = [
     (0.40, GreyStep::Five),
     (1.25, GreyStep::FourToFive),
@@ -176,7 +178,7 @@ const CHANGE_STEPS: [(f64, GreyStep); 8] = [
 
 /// Staining of a white by ISO 105-A04. `clean` is the unstained white, `stained` the same white after.
 ///
-/// The step is read from the grade rounded to hundredths. The two branches of the formula miss each other by 0.02
+/// The step is read from the grade rounded to hundredths. The two branches of the formula differ by 0.02
 /// at grade 4; that jump is the standard's.
 #[must_use]
 pub fn staining_grade(clean: Lab, stained: Lab) -> Grade {
@@ -194,7 +196,7 @@ pub fn staining_grade(clean: Lab, stained: Lab) -> Grade {
 
 /// Change in colour by ISO 105-A05. `before` is the reference, `after` the treated specimen.
 ///
-/// The step is read from the standard's table on ΔE_F. Table and formula disagree by a hair at the edges
+/// The step is read from the standard's table on ΔE_F. Table and formula disagree slightly at the edges
 /// (ΔE_F 0.41: table 4-5, formula 4.76); the table decides.
 #[must_use]
 pub fn change_grade(before: Lab, after: Lab) -> Grade {

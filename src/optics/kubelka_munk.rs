@@ -1,4 +1,5 @@
-//! Kubelka and Munk: a film that scatters (S) and absorbs (K) diffuse light, of thickness X, over a backing Rg.
+//! Kubelka and Munk: a film that scatters (S) and absorbs (K) diffuse light, of thickness X, over a
+//! backing Rg.
 //!
 //! ```text
 //! dR/dX = S − 2 (K + S) R + S R²,   R(0) = Rg
@@ -9,18 +10,18 @@
 //! K/S = (1 − R∞)²/(2 R∞)                              endless film
 //! ```
 //!
-//! This is the hyperbolic solution (Kubelka 1948, JOSA 38:448) written with decaying exponentials only, so that
-//! neither S → 0, K → 0 nor a very thick film needs a second formula; two layers after Kubelka (1954), JOSA 44:330.
-//! No surface (Saunderson) correction: S and K are effective values of the print as seen. Holds for diffuse light
-//! and an even film; poor for strong absorption with little scatter.
+//! This is the hyperbolic solution (Kubelka 1948, JOSA 38:448) written with decaying exponentials only,
+//! so that neither S → 0, K → 0 nor a very thick film needs a second formula; two layers after Kubelka
+//! (1954), JOSA 44:330. No surface (Saunderson) correction: S and K are effective values of the print as
+//! seen. Holds for diffuse light and an even film; poor for strong absorption with little scatter.
 use crate::quantity::{Bound, FieldError};
 
-/// A film by what it does to light at one wavelength.
+/// The optical effect of a film at one wavelength.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OpticalLayer {
     /// Reflectance over black, 0 to 1.
     pub reflectance: f64,
-    /// Share of the light that comes through, 0 to 1.
+    /// Share of the light that passes through, 0 to 1.
     pub transmittance: f64,
 }
 
@@ -48,8 +49,8 @@ impl OpticalLayer {
             + self.transmittance * self.transmittance * backing / (1.0 - self.reflectance * backing)
     }
 
-    /// This film on top of another; both alike from either side.
-    /// Gives reflectance and transmittance for light that falls on this one.
+    /// This film on top of another; both are alike from either side. The result is for light that falls
+    /// on this one.
     #[must_use]
     pub fn on(self, lower: Self) -> Self {
         Self {
@@ -73,14 +74,14 @@ pub fn endless_reflectance(absorption_ratio: f64) -> f64 {
     1.0 / (1.0 + absorption_ratio + (absorption_ratio * (absorption_ratio + 2.0)).sqrt())
 }
 
-/// Contrast ratio of a film: over black divided by over a white card of reflectance `white_card`; 1 hides completely.
-/// ISO 6504 calls a film hiding from 0.98 on with a card of 0.80.
+/// Contrast ratio of a film: over black divided by over a white card of reflectance `white_card`; 1 hides
+/// completely. ISO 6504 calls a film hiding from 0.98 on with a card of 0.80.
 #[must_use]
 pub fn contrast_ratio(film: OpticalLayer, white_card: f64) -> f64 {
     film.reflectance / film.over(white_card)
 }
 
-/// What one draw-down over a black and a white card says about an ink.
+/// Scattering and absorption of an ink, from one draw-down over a black and a white card.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DrawDown {
     /// Scattering, 1/m.
@@ -108,13 +109,13 @@ const OVER_BLACK: Bound = Bound { field: "over_black", min: 0.01, max: 0.97, uni
 const WHITE_CARD: Bound = Bound { field: "white_card", min: 0.3, max: 1.0, unit: "" };
 /// Thickness of the draw-down, µm.
 const FILM: Bound = Bound { field: "film_um", min: 1.0, max: 2000.0, unit: "µm" };
-/// Least step of the film from black to white card that still tells how thick it is, and from the bare black card to
-/// the film: the last digit of a reflectance read in hundredths of a percent (chosen).
+/// Least difference of reflectance between the film over black and over white, and between the bare black
+/// card and the film over it: the last digit of a reflectance read in hundredths of a percent. Chosen.
 const LEAST_STEP: f64 = 1e-4;
 
 impl DrawDown {
-    /// Reads S and K from reflectances (0 to 1) of one film over the black and the white half of a card, and the
-    /// film in m.
+    /// Reads S and K from reflectances (0 to 1) of one film over the black and the white half of a card,
+    /// and the film in m.
     ///
     /// ```text
     /// c = b coth(b S X) is the same over both backings g:  c = (1 + R g − a (R + g))/(R − g)
@@ -122,14 +123,14 @@ impl DrawDown {
     /// b = √(a² − 1),  S X = arcoth(c/b)/b,  K = S (a − 1)
     /// ```
     ///
-    /// Source: the hyperbolic film of Kubelka (1948), JOSA 38:448, solved for two backings; over a perfect black,
-    /// g1 = 0, it is his a = ½ (Rw + (R0 − Rw + Rg)/(R0 Rg)).
+    /// Source: the hyperbolic film of Kubelka (1948), JOSA 38:448, solved for two backings; over a
+    /// perfect black, g1 = 0, it is his a = ½ (Rw + (R0 − Rw + Rg)/(R0 Rg)).
     ///
     /// # Errors
-    /// A reflectance or thickness out of range; a film over black that is not lighter than the black. Over white the
-    /// film must be lighter than over black, by at least 0.0001 (a film that hides completely does not tell its
-    /// scattering: draw it thinner), and not lighter than a film without any absorption that reads the same over
-    /// black.
+    /// A [`FieldError`] on a reflectance or a thickness out of range; on `over_black` if the film over
+    /// black is not lighter than the black; on `over_white` if the film is not lighter than over black by
+    /// at least 0.0001 (a film that hides completely does not reveal its scattering and must be drawn
+    /// thinner), or lighter than a film without absorption that reads the same over black.
     pub fn read(over_black: f64, over_white: f64, cards: Cards, film: f64) -> Result<Self, FieldError> {
         let g1 = BLACK_CARD.check(cards.black)?;
         let g2 = WHITE_CARD.check(cards.white)?;
@@ -153,10 +154,11 @@ impl DrawDown {
         Ok(Self { scattering, absorption, endless_reflectance: 1.0 / (a + b) })
     }
 
-    /// The white film it describes, if the readings are those at 550 nm or of the luminance Y.
+    /// The white film of this ink, if the readings were taken at 550 nm or are the luminance Y.
     ///
     /// # Errors
-    /// As [`WhiteFilm::new`](super::WhiteFilm::new).
+    /// A [`FieldError`] on `scattering` or `reflectance` outside the bounds of
+    /// [`WhiteFilm`](super::WhiteFilm).
     pub fn white_film(&self) -> Result<super::WhiteFilm, FieldError> {
         super::WhiteFilm::new(self.scattering, self.endless_reflectance)
     }

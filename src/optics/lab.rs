@@ -48,7 +48,7 @@ impl From<Lab> for [f64; 3] {
     }
 }
 
-/// Where the cube root of CIELAB hands over to its straight part.
+/// Value at which the cube root of CIELAB is replaced by its straight part.
 const KNEE: f64 = 216.0 / 24389.0;
 /// Slope of the straight part, times 116.
 const SLOPE: f64 = 24389.0 / 27.0;
@@ -83,9 +83,9 @@ impl Lab {
 
     /// The swatch of this colour on a screen, `#rrggbb`, each channel clipped to what sRGB can show.
     ///
-    /// The white of D65/10° is carried to the white of sRGB (D65/2°) by the Bradford transform, so that a neutral
-    /// cloth is a neutral swatch. A colour that is not a number gives black.
-    /// Source: IEC 61966-2-1 matrix and curve, Bradford matrix, both through colour-science 0.4.7.
+    /// The white of D65/10° is carried to the white of sRGB (D65/2°) by the Bradford transform, so that a
+    /// neutral cloth is a neutral swatch. A colour that is not a number gives black. Source: IEC
+    /// 61966-2-1 matrix and curve, Bradford matrix, both through colour-science 0.4.7.
     #[must_use]
     pub fn swatch(self) -> String {
         let Xyz { x, y, z } = Xyz::from(self);

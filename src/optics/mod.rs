@@ -1,10 +1,11 @@
-//! How a colour looks and how far two colours lie apart.
+//! Colours, their differences, and how a white film over a cloth looks.
 //!
-//! Hands out [`Lab`] with its swatch and its limits, [`ciede2000`], the grey-scale [`Grade`]s and [`Whiteness`] in one
-//! [`Comparison`], gloss in [`gloss_units`], [`Spectrum`], what a colour [`meter`] wrote into a file, the Kubelka-Munk
-//! [`OpticalLayer`], and the white print itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`].
-//! Everything is for the CIE 1964 10° observer under D65, the pair that textile work uses.
-//! Knows nothing of heat, of limits or of what a customer accepts.
+//! Comes in: Lab values, spectra, files of a colour [`meter`], films in metres. Goes out: [`Lab`] with
+//! its swatch and its limits, [`ciede2000`], the grey-scale [`Grade`]s and [`Whiteness`] in one
+//! [`Comparison`], [`gloss_units`], [`Spectrum`], the Kubelka-Munk [`OpticalLayer`], and the white print
+//! itself: [`WhiteFilm`] over a cloth, with or without [`DyeInFilm`]. Everything is for the CIE 1964 10°
+//! observer under D65, the pair that textile work uses. It must not know heat, limits, or what a customer
+//! accepts.
 
 mod cloth_spectrum;
 mod comparison;

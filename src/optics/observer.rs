@@ -1,8 +1,8 @@
 /// Weights of X, Y and Z at 400, 420 … 700 nm for the CIE 1964 10° observer under D65, on the scale Y = 100.
 ///
 /// Source: CIE 015 observer and illuminant tables at 1 nm, brought to 20 nm by ASTM E2022, as computed by
-/// colour-science 0.4.7 (`tristimulus_weighting_factors_ASTME2022`); the weights below 400 nm and above 700 nm
-/// are added to the first and last row, as ASTM E308 does for instruments that end there.
+/// colour-science 0.4.7 (`tristimulus_weighting_factors_ASTME2022`); the weights below 400 nm and above
+/// 700 nm are added to the first and last row, as ASTM E308 does for instruments that end there.
 pub(super) const D65_10_DEGREES: [[f64; 3]; 16] = [
     [0.33376, 0.03042, 1.46034],
     [3.13822, 0.31985, 14.97949],

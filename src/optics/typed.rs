@@ -1,8 +1,9 @@
-//! A colour as somebody types it: a swatch of a screen or the three numbers of a colour meter.
+//! A colour as people type it: a swatch of a screen or the three numbers of a colour meter.
 use super::{Lab, Xyz};
 use crate::quantity::{FieldError, Problem};
 
-/// XYZ of D65/10° from linear sRGB: the inverse of the matrix that makes a swatch of a Lab. Computed with numpy 2.4.
+/// XYZ of D65/10° from linear sRGB: the inverse of the matrix in [`Lab::swatch`]. Computed with numpy
+/// 2.4.
 const LINEAR_SRGB_TO_XYZ: [[f64; 3]; 3] = [
     [0.412_549_521, 0.357_460_902, 0.178_115_529],
     [0.212_696_900, 0.715_775_598, 0.071_484_546],
@@ -10,9 +11,9 @@ const LINEAR_SRGB_TO_XYZ: [[f64; 3]; 3] = [
 ];
 
 impl Lab {
-    /// The colour of a swatch, `#b01924` or `#b12`; `None` where the text is no swatch.
+    /// The colour of a swatch, `#b01924` or `#b12`; `None` if the text is not a swatch.
     ///
-    /// The way back of [`Self::swatch`], to the rounding of eight bits.
+    /// The inverse of [`Self::swatch`] within the rounding to eight bits.
     #[must_use]
     pub fn of_swatch(text: &str) -> Option<Self> {
         let digits = text.trim().strip_prefix('#')?;
@@ -31,12 +32,13 @@ impl Lab {
         Some(Xyz { x, y, z }.into())
     }
 
-    /// A colour as typed: a swatch (`#b01924`), or L*, a*, b* in this order (`38, 58, 35`, `38,2; 58; 35`,
-    /// `L 38 a 58 b 35`, `Lab(38 58 35)`). `Ok(None)` where the text is a word, which may be the name of a colour.
+    /// A colour as typed: a swatch (`#b01924`), or L*, a*, b* in this order (`38, 58, 35`,
+    /// `38,2; 58; 35`, `L 38 a 58 b 35`, `Lab(38 58 35)`). `Ok(None)` if the text is a word, which may be
+    /// the name of a colour.
     ///
     /// # Errors
-    /// Field `colour`: a swatch or numbers that cannot be read, with the accepted forms; field `lab` as
-    /// [`Self::check`].
+    /// A [`FieldError`] on `colour`, with the accepted forms, if a swatch or numbers cannot be read; on
+    /// `lab` if no cloth can have the colour (see [`Self::check`]).
     pub fn read(text: &str) -> Result<Option<Self>, FieldError> {
         let text = text.trim();
         if text.is_empty() {
@@ -61,7 +63,7 @@ impl Lab {
     }
 }
 
-/// The text without the labels L, a and b, if they stand in this order; otherwise as it is.
+/// The text without the labels L, a and b if they occur in this order; otherwise unchanged.
 fn unlabelled(text: &str) -> String {
     let labels: String = text.chars().filter(|letter| letter.is_alphabetic()).collect();
     match labels.to_lowercase().as_str() {
@@ -73,7 +75,7 @@ fn unlabelled(text: &str) -> String {
     }
 }
 
-/// Three numbers taken apart. A comma is a decimal comma where something else parts the numbers.
+/// Splits three numbers. A comma is a decimal comma if something else separates the numbers.
 fn parts(text: &str) -> Vec<String> {
     let points = |part: &str| part.trim().replace(',', ".");
     if text.contains(';') {
@@ -89,7 +91,7 @@ fn parts(text: &str) -> Vec<String> {
         .collect()
 }
 
-/// A number as people type it: any minus sign, a plus sign allowed.
+/// A number as people type it, with any minus sign or a plus sign.
 fn number(text: &str) -> Option<f64> {
     let plain = text.replace(['−', '–'], "-");
     let plausible = plain.chars().all(|letter| letter.is_ascii_digit() || "+-.".contains(letter));

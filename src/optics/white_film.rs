@@ -1,4 +1,4 @@
-//! The white print as it looks: a scattering film over a coloured cloth, clean or with dye in it.
+//! How a white print looks: a scattering film over a coloured cloth, clean or with dye in it.
 //!
 //! ```text
 //! S(λ)  = S550 (λ/550)^−0.9
@@ -6,22 +6,23 @@
 //! K(λ)  = S (1 − R∞)²/(2 R∞) + dye
 //! ```
 //!
-//! then the Kubelka-Munk film of each wavelength over the cloth, and the spectrum to CIELAB.
-//! Two numbers describe a white: its scattering and its endless reflectance at 550 nm, both from one draw-down over
-//! a black and a white card. The wavelength laws are chosen for the model: S as λ^−0.5 to λ^−1.2 and an edge near
-//! 410 nm are what rutile does; no printed table for a plastisol was found.
+//! followed by the Kubelka-Munk film over the cloth at each wavelength, and CIELAB of the spectrum. Two
+//! numbers describe a white: its scattering and its endless reflectance at 550 nm, both from one
+//! draw-down over a black and a white card. The dependence on wavelength is chosen for the model: S as
+//! λ^−0.5 to λ^−1.2 and an edge near 410 nm are what rutile shows; no published table for a plastisol was
+//! found.
 use super::kubelka_munk::{OpticalLayer, absorption_ratio};
 use super::{DyeAbsorption, DyeInFilm, Lab, Spectrum, ciede2000};
 use crate::quantity::{Bound, FieldError};
 
-/// Where scattering and reflectance of a white are stated, nm.
+/// Wavelength for which scattering and reflectance of a white are stated, nm.
 const STATED_AT: f64 = 550.0;
-/// How scattering falls with wavelength (−0.5 to −1.2). Chosen for the model.
+/// Exponent of the wavelength in the scattering (−0.5 to −1.2). Chosen for the model.
 const SCATTERING_EXPONENT: f64 = -0.9;
 /// Middle and width of the violet edge of titanium white, nm. Chosen for the model.
 const VIOLET_EDGE: (f64, f64) = (410.0, 9.0);
 
-/// A white as the light sees it.
+/// The optical properties of a white.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WhiteFilm {
     /// Effective Kubelka-Munk scattering, 1/m.
@@ -39,7 +40,7 @@ impl WhiteFilm {
     /// A white from its effective scattering (1/m) and endless reflectance (0 to 1) at 550 nm.
     ///
     /// # Errors
-    /// Outside [`Self::SCATTERING`] or [`Self::REFLECTANCE`].
+    /// A [`FieldError`] outside [`Self::SCATTERING`] or [`Self::REFLECTANCE`].
     pub fn new(scattering: f64, reflectance: f64) -> Result<Self, FieldError> {
         Self::SCATTERING.check(scattering * 1e-6)?;
         Self::REFLECTANCE.check(reflectance)?;
@@ -87,7 +88,7 @@ pub fn appearance(film: f64, white: &WhiteFilm, backing: &Spectrum, dye: Option<
     }
 }
 
-/// A print as it left the press, kept beside its colour: what every later look is compared with.
+/// A print as it left the press, with its colour: the reference for every later comparison.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FreshPrint {
     film: f64,
@@ -116,16 +117,17 @@ impl FreshPrint {
         appearance(self.film, &self.white, &self.backing, Some(&dye))
     }
 
-    /// ΔE00 between the print with dye in it and the fresh print, for a concentration in its top layer (kg/m³, 0 to 3).
+    /// ΔE00 between the print with dye in it and the fresh print, for a concentration in its top layer
+    /// (kg/m³, 0 to 3).
     ///
-    /// Rises with the concentration up to a ΔE00 of 6, and stays beyond 6 after that. Past 7 or so it may step back:
-    /// CIEDE2000 jumps where the tint comes to lie opposite the fresh white's own tint. It is made for differences up
-    /// to about 5; look at [`cie76`](super::cie76) for more.
+    /// Rises with the concentration up to a ΔE00 of 6 and stays above 6 after that. Beyond about 7 it may
+    /// step back: CIEDE2000 jumps where the tint lies opposite the fresh white's own tint. It is made for
+    /// differences up to about 5; beyond that see [`cie76`](super::cie76).
     ///
-    /// The top layer's concentration is taken for the whole film. The dye comes from below, so the rest of the film
-    /// holds more at first and as much once the months have evened it out: right for a late look, mild for a fresh
-    /// gradient. Light reaches some 30 to 50 µm deep: with dye in the top 30 µm alone a film of 60 µm would show
-    /// a tenth less, one of 100 µm a fifth less.
+    /// The concentration of the top layer is used for the whole film. The dye comes from below, so the
+    /// rest of the film holds more at first and the same after months: correct for a late inspection, too
+    /// low for a fresh gradient. Light penetrates some 30 to 50 µm: with dye in the top 30 µm alone a
+    /// film of 60 µm would show a tenth less, one of 100 µm a fifth less.
     #[must_use]
     pub fn bleed_difference(&self, dye: &DyeAbsorption, concentration: f64) -> f64 {
         ciede2000(self.fresh, self.stained(dye, concentration))

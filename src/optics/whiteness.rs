@@ -1,4 +1,4 @@
-//! Whiteness and tint: how white a white is, as long as it is nearly one.
+//! Whiteness, tint and yellowness of a nearly white surface.
 //!
 //! ```text
 //! W  = Y + 800 (xn − x) + 1700 (yn − y)
@@ -7,12 +7,12 @@
 //! holds where 40 < W < 5Y − 280 and −4 < Tw < 2
 //! ```
 //!
-//! Source: CIE 15:2004 for W, Tw and their limits (as quoted in public copies; ISO 105-J02 uses D65/10°, from memory);
-//! ASTM E313-15e1 for YI, constants through colour-science 0.4.7.
+//! Source: CIE 15:2004 for W, Tw and their limits (as quoted in public copies; ISO 105-J02 uses D65/10°,
+//! from memory); ASTM E313-15e1 for YI, constants through colour-science 0.4.7.
 //!
-//! Both compare samples measured on one instrument at nearly the same time; they are relative, not absolute. A blue
-//! bleed makes a white darker and *raises* W: never pass a white on W alone, judge it by
-//! [`ciede2000`](super::ciede2000).
+//! Whiteness and tint compare samples measured on one instrument at nearly the same time; they are
+//! relative, not absolute. A blue bleed makes a white darker and *raises* W: never accept a white by W
+//! alone, judge it by [`ciede2000`](super::ciede2000).
 use super::{Lab, Xyz};
 use serde::{Deserialize, Serialize};
 
@@ -38,7 +38,7 @@ impl Viewing {
     pub const C_TWO: Self = Self { white: [0.3101, 0.3161], tint: 1000.0, yellowness: [1.2769, 1.0592] };
 }
 
-/// Whether the formula says anything about a sample.
+/// Whether the formula applies to a sample.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Validity {
@@ -54,7 +54,7 @@ pub enum Validity {
     TooRed,
 }
 
-/// Whiteness of a sample, with whether it means anything.
+/// Whiteness of a sample, and whether the formula applies to it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Whiteness {
@@ -66,7 +66,8 @@ pub struct Whiteness {
     pub validity: Validity,
 }
 
-/// Whiteness and tint of tristimulus values seen so. Black has none: its numbers are not finite and do not hold.
+/// Whiteness and tint of tristimulus values under this viewing. The numbers of black are not finite and
+/// its validity is [`Validity::NotWhite`].
 #[must_use]
 pub fn whiteness(colour: Xyz, viewing: &Viewing) -> Whiteness {
     let sum = colour.x + colour.y + colour.z;
@@ -83,7 +84,8 @@ pub fn whiteness(colour: Xyz, viewing: &Viewing) -> Whiteness {
     Whiteness { index, tint, validity }
 }
 
-/// Yellowness YI of tristimulus values seen so: 0 for the perfect white, positive for yellow, negative for bluish.
+/// Yellowness YI of tristimulus values under this viewing: 0 for the perfect white, positive for yellow,
+/// negative for bluish.
 #[must_use]
 pub fn yellowness(colour: Xyz, viewing: &Viewing) -> f64 {
     let [cx, cz] = viewing.yellowness;

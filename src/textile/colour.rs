@@ -1,4 +1,4 @@
-//! What the name of a garment colour says: a rough Lab, how deep it is dyed, how often its dyes travel.
+//! What the name of a garment colour says: a rough Lab, and how deep the shade is dyed.
 
 use super::spelling::fold;
 use crate::numerics::sorting::map;
@@ -14,15 +14,15 @@ pub enum Depth {
     Undyed,
     /// Light.
     Pale,
-    /// Middling.
+    /// Medium.
     Medium,
     /// Deep.
     Deep,
 }
 
-/// One row of `data/colours.json`: what a garment colour's name says, which is little.
+/// One row of `data/colours.json`: a garment colour by its name.
 ///
-/// Real garments of one name lie some 10 ΔE*ab around `lab`; a measured colour always wins.
+/// Real garments of one name differ by some 10 ΔE*ab from `lab`; a measured colour takes precedence.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ColourRecord {
@@ -38,7 +38,7 @@ pub struct ColourRecord {
     pub lab: [f64; 3],
     /// How deep the shade is dyed.
     pub depth: Depth,
-    /// What to know about it; empty where there is nothing.
+    /// A note for people; may be empty.
     pub note: String,
     /// Where the record comes from.
     pub source: String,
@@ -51,12 +51,12 @@ impl ColourRecord {
     }
 }
 
-/// The starter colours as they stand in `data/`.
+/// The text of `data/colours.json`.
 pub const COLOURS_JSON: &str = include_str!("../../data/colours.json");
 
 /// The starter colour of a folded name, for reading labels.
 ///
-/// Knows none if the file were broken, which `library::starter` reports.
+/// It would know none if the file were broken, which `library::starter` reports.
 pub(super) fn known(folded: &str) -> Option<&'static ColourRecord> {
     static COLOURS: OnceLock<Vec<ColourRecord>> = OnceLock::new();
     static BY_NAME: OnceLock<BTreeMap<String, &ColourRecord>> = OnceLock::new();
@@ -67,13 +67,14 @@ pub(super) fn known(folded: &str) -> Option<&'static ColourRecord> {
     by_name.get(folded).copied()
 }
 
-/// The starter colour that goes by this name, in either language.
+/// The starter colour of this name, in either language.
 #[must_use]
 pub fn named(name: &str) -> Option<&'static ColourRecord> {
     known(&fold(name))
 }
 
-/// The colour of that name among `colours`: English or Spanish, whatever its case, accents and hyphens.
+/// The colour of this name among `colours`, in English or Spanish, whatever the case, accents and
+/// hyphens.
 #[must_use]
 pub fn find<'a>(colours: &'a [ColourRecord], name: &str) -> Option<&'a ColourRecord> {
     let wanted = fold(name);

@@ -1,7 +1,7 @@
 use crate::quantity::Sourced;
 use serde::{Deserialize, Serialize};
 
-/// How the cloth is made.
+/// How a cloth is made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Construction {
@@ -59,10 +59,10 @@ pub struct ConstructionRecord {
     pub fibre_volume_fraction: Sourced,
     /// Share of the face that is open hole, 0 to 1.
     pub open_area: Sourced,
-    /// Height of nap or loops standing off the face, µm.
+    /// Height of nap or loops above the face, µm.
     pub nap: Sourced,
     /// How far it stretches in wear, %.
     pub stretch: Sourced,
-    /// Weight assumed when the label gives none, g/m².
+    /// Weight assumed if the label states none, g/m².
     pub usual_weight: Sourced,
 }

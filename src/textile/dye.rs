@@ -1,7 +1,7 @@
 use crate::quantity::Sourced;
 use serde::{Deserialize, Serialize};
 
-/// What the vapour pressure of a dye was fitted to.
+/// The phase over which the vapour pressure of a dye was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DyePhase {
@@ -17,17 +17,18 @@ pub enum DyePhase {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DyeEnergy {
-    /// Small molecules: leave first.
+    /// Small molecules, which leave first.
     Low,
     /// In between.
     Medium,
-    /// Large molecules: hold on.
+    /// Large molecules, which leave last.
     High,
 }
 
-/// One row of `data/dyes.json`: the vapour pressure of a disperse dye, `ln(P / Pa) = a - b / (T + c)`, T in K.
+/// One row of `data/dyes.json`: the vapour pressure of a disperse dye, `ln(P / Pa) = a - b / (T + c)`, T
+/// in K.
 ///
-/// `a`, `b` and `c` come out of one fit and mean nothing apart, so the spread belongs to the pressure.
+/// `a`, `b` and `c` come from one fit and have no meaning alone, so the spread is that of the pressure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DyeRecord {
@@ -35,7 +36,7 @@ pub struct DyeRecord {
     pub id: String,
     /// Name in the Colour Index.
     pub name: String,
-    /// CAS registry number; the identity where names differ.
+    /// CAS registry number, which identifies the dye.
     pub cas: String,
     /// What was measured.
     pub phase: DyePhase,
@@ -45,22 +46,22 @@ pub struct DyeRecord {
     pub b: f64,
     /// Shift of the temperature, K.
     pub c: f64,
-    /// Where it was fitted, K; beyond it is an extrapolation.
+    /// Range of the fit, K; beyond it the equation extrapolates.
     pub valid_k: [f64; 2],
-    /// By which factor the pressure may be off between 130 and 200 °C, above 1.
+    /// Factor by which the pressure may differ between 130 and 200 °C, above 1.
     pub pressure_spread: Sourced,
     /// Molar mass, kg/mol.
     pub molar_mass: Sourced,
     /// Its energy class.
     pub energy: DyeEnergy,
-    /// What to know before using it; empty where there is nothing.
+    /// A note for people; may be empty.
     pub note: String,
     /// Where the fit comes from.
     pub source: String,
 }
 
 impl DyeRecord {
-    /// Vapour pressure, Pa, at `kelvin`; NaN-free for any temperature above `-c`, extrapolated outside `valid_k`.
+    /// Vapour pressure, Pa, at `kelvin` (above `-c`); extrapolated outside `valid_k`.
     #[must_use]
     pub fn vapour_pressure(&self, kelvin: f64) -> f64 {
         (self.a - self.b / (kelvin + self.c)).exp()
@@ -73,7 +74,7 @@ impl DyeRecord {
 pub struct DyeClassRecord {
     /// Which class.
     pub energy: DyeEnergy,
-    /// Id of the dye that stands for the class where the dye is not known.
+    /// Id of the dye that is assumed if only the class is known.
     pub typical_dye: String,
     /// Diffusivity in dry polyester at 130 °C, m²/s.
     pub fibre_diffusivity_130c: Sourced,

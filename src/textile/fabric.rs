@@ -6,10 +6,10 @@ use std::collections::BTreeMap;
 /// Mass shares of the fibres, each 0 to 1, together 1.
 pub type Composition = BTreeMap<Fibre, f64>;
 
-/// Weights of cloth that can be printed, as a label states them (at 65 % RH, so with their regain).
+/// Accepted weight of a cloth as a label states it, which is at 65 % RH and includes the regain.
 pub const AREAL_WEIGHT: Bound = Bound { field: "areal_weight_gsm", min: 20.0, max: 600.0, unit: "g/m²" };
 
-/// One row of `data/fabrics.json`: a cloth the shop may meet.
+/// One row of `data/fabrics.json`: a cloth that a shop may print on.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FabricRecord {
@@ -29,7 +29,7 @@ pub struct FabricRecord {
     pub source: String,
 }
 
-/// A cloth as the march sees it: SI throughout.
+/// A cloth in SI.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fabric {
     /// Mass shares.

@@ -76,7 +76,7 @@ impl Fibre {
     }
 }
 
-/// One row of `data/fibres.json`: what a fibre is to heat, water and dye.
+/// One row of `data/fibres.json`: the thermal properties of a fibre.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FibreRecord {
@@ -86,16 +86,17 @@ pub struct FibreRecord {
     pub density: Sourced,
     /// Specific heat of the dry fibre at 25 °C, J/(kg K).
     pub heat_capacity_25c: Sourced,
-    /// Its rise with temperature, J/(kg K²), good to 180 K above 25 °C.
+    /// Its rise with temperature, J/(kg K²), valid to 180 K above 25 °C.
     pub heat_capacity_slope: Sourced,
     /// Equilibrium regain at 65 % RH and 20 °C from the dry side, kg water per kg dry fibre.
     pub regain_65: Sourced,
-    /// Where the fibre softens or sticks, °C; absent where it does not before it chars.
+    /// Temperature at which the fibre softens or sticks, °C; absent if it chars first.
     pub softens_c: Option<Sourced>,
-    /// Where it melts, °C; absent where it does not before it chars.
+    /// Melting temperature, °C; absent if it chars first.
     pub melts_c: Option<Sourced>,
-    /// Above which knits of it shrink or distort, °C, unless the maker says otherwise; absent where not heat-set.
+    /// Temperature above which knits of it shrink or distort, °C, unless the maker states another; absent
+    /// if the fibre is not heat-set.
     pub shrinks_above_c: Option<Sourced>,
-    /// True where the fibre yellows before it melts (cellulosics, wool, silk).
+    /// Whether the fibre yellows before it melts (cellulosics, wool, silk).
     pub scorches: bool,
 }

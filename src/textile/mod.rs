@@ -1,8 +1,9 @@
 //! Cloth: fibres, constructions, fabrics, what a garment label says, moisture.
 //!
-//! Hands out [`Fibre`], [`Construction`], [`Fabric`] (the numbers the march needs), [`DyeRecord`], [`colour`] (what
-//! a colour's name says), [`label`] (text in, composition out) and [`moisture`] (regain, sorption heat, vapour
-//! pressure). Never judges a print.
+//! Comes in: labels and names as people write them, records of fibres and cloths. Goes out: [`Fibre`],
+//! [`Construction`], [`Fabric`] (a cloth in SI), [`DyeRecord`], [`colour`] (what a colour's name says),
+//! [`label`] (text in, composition out) and [`moisture`] (regain, sorption heat, vapour pressure). It
+//! must not judge a print.
 
 pub mod colour;
 mod construction;

@@ -1,4 +1,4 @@
-//! Water in cloth: how much it holds, how hard it holds it, how fast it leaves.
+//! Water in cloth: how much it holds, how strongly, and the vapour pressure over it.
 //!
 //! A fibre takes up water from humid air until the two are in balance. Relative to its regain at 65 % RH that
 //! balance is nearly the same curve for every textile fibre,
@@ -7,7 +7,7 @@
 //! R / R65 = 0.55 phi [ 1 / (0.25 + phi) + 1 / (1.25 - phi) ]            phi = relative humidity, 0 to 1
 //! ```
 //!
-//! and leaving costs the heat of evaporation plus what the fibre held it with,
+//! Evaporating it takes the heat of evaporation plus the sorption heat
 //!
 //! ```text
 //! Ql = 195 J/g (1 - phi) [ 1 / (0.2 + phi) + 1 / (1.05 - phi) ]
@@ -16,9 +16,9 @@
 //! so that the vapour pressure over cloth of regain `R` at temperature `T` is, by Clausius and Clapeyron,
 //! `p = phi(R) exp(-Ql M / Rg (1/T - 1/298.15 K)) psat(T)`.
 //!
-//! Sources: both curves as in the open code `adamcwatts/clothing_model`, which cites Neves et al. 2015; checked
-//! in `tests/heat/moisture.rs` against heats of wetting of Morton & Hearle, table 8.1. Saturation pressure: IAPWS-IF97,
-//! region 4.
+//! Sources: both curves as in the open code `adamcwatts/clothing_model`, which cites Neves et al. 2015;
+//! checked in `tests/heat/moisture.rs` against heats of wetting of Morton & Hearle, table 8.1. Saturation
+//! pressure: IAPWS-IF97, region 4.
 
 use crate::numerics::Lanes;
 use crate::quantity::GAS_CONSTANT;
@@ -29,7 +29,8 @@ pub const MOLAR_MASS: f64 = 0.018_015_268;
 /// Specific heat of liquid water, J/(kg K), 0 to 100 °C within 0.5 %. Source: IAPWS-IF97 at 25 °C is 4182.
 pub const HEAT_CAPACITY: f64 = 4186.0;
 
-/// Regain in balance with air of humidity `phi` (0 to 1), kg/kg, of a fibre that holds `regain_65` at 65 % RH.
+/// Regain in balance with air of humidity `phi` (0 to 1), kg/kg, of a fibre that holds `regain_65` at 65
+/// % RH.
 #[must_use]
 pub fn regain(phi: f64, regain_65: f64) -> f64 {
     regain_65 * 0.55 * phi * (1.0 / (0.25 + phi) + 1.0 / (1.25 - phi))
@@ -44,7 +45,7 @@ pub fn balance_humidity<const L: usize>(water: Lanes<L>, regain_65: Lanes<L>) ->
     let w = (water / regain_65).max(Lanes::splat(1e-12));
     let b = -w + 0.825;
     let root = (b * b + w * w * 1.25).sqrt();
-    // The root that is zero for dry cloth, in the form that does not cancel on either side of w = 0.825.
+    // The root that is zero for dry cloth, in the form without cancellation on either side of w = 0.825.
     let positive = std::array::from_fn(|lane| b[lane] > 0.0);
     let above = Lanes::select(positive, w * 0.625, root - b);
     let below = Lanes::select(positive, b + root, w * 2.0);
@@ -70,7 +71,7 @@ pub fn evaporation_heat<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {
 
 /// Vapour pressure of free water, Pa, at `temperature` in K, 273.15 to 647 (held at those ends beyond).
 ///
-/// Source: IAPWS-IF97 region 4, equation 30; its verification values stand in `tests/heat/moisture.rs`.
+/// Source: IAPWS-IF97 region 4, equation 30; its verification values are in `tests/heat/moisture.rs`.
 #[inline(always)]
 #[must_use]
 pub fn saturation_pressure<const L: usize>(temperature: Lanes<L>) -> Lanes<L> {

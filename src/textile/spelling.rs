@@ -1,8 +1,9 @@
-//! Words as people type them: folded to one form, and the nearest known one.
+//! Words as people type them: one form for all spellings, and the nearest known word.
 
 use crate::numerics::sorting::sorted;
 
-/// One form for all spellings of a word: lower case, no accents, hyphens and runs of space as one space, `²` as 2.
+/// One form for all spellings of a word: lower case, no accents, hyphens and runs of space as one space,
+/// `²` as 2.
 ///
 /// Covers the letters of English and Spanish; other scripts keep their letters.
 #[must_use]
@@ -27,7 +28,8 @@ pub fn fold(text: &str) -> String {
     folded.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-/// Fewest single-letter changes between two words; two neighbouring letters swapped count one.
+/// Smallest number of single-letter changes between two words; swapping two neighbouring letters counts
+/// as one.
 ///
 /// Source: optimal string alignment distance (Boytsov, ACM J. Exp. Algorithmics 16, 2011, section 2).
 #[must_use]
@@ -56,7 +58,8 @@ pub fn distance(a: &str, b: &str) -> usize {
     at(&above, b.len())
 }
 
-/// The known words within a third of the letters (at least two changes), nearest first, three at most.
+/// The known words whose distance is at most a third of the letters (or two), the nearest first, at most
+/// three.
 #[must_use]
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
     let word = fold(word);

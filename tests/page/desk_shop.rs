@@ -408,7 +408,7 @@ fn a_probe_run_is_written_by_hand_and_tells_of_its_dryer() {
     let library = library::starter().unwrap();
     let found: library::CalibrationRecord = record.read().unwrap();
     assert_eq!(found.readings.len(), 8);
-    let told = found.ride(&record.key.id, &library).unwrap().learn(&library).unwrap();
+    let told = found.probe_run(&record.key.id, &library).unwrap().learn(&library).unwrap();
     assert!((record.fields["learnt"]["air_k"]["likely"].as_f64().unwrap() - told.air_k.likely).abs() < 1e-9);
     assert!((record.fields["readings"][5]["temp_c"].as_f64().unwrap() - 140.5).abs() < 1e-9);
 }

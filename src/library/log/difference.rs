@@ -5,19 +5,19 @@ use serde_json::{Map, Value};
 /// One value that differs between two versions of a record.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FieldDifference {
-    /// Where it stands: `zones[0].length`.
+    /// Its path in the record: `zones[0].length`.
     pub path: String,
-    /// What stood there before, if anything.
+    /// The value before, if there was one.
     pub before: Option<Value>,
-    /// What stands there after, if anything.
+    /// The value after, if there is one.
     pub after: Option<Value>,
 }
 
-/// Whether two values say the same; 1 and 1.0 do, and so do `null` and nothing.
+/// Whether two values mean the same: 1 and 1.0 do, and so do `null` and a missing field.
 #[must_use]
 pub fn same(a: &Value, b: &Value) -> bool {
     match (a, b) {
-        // Numbers that a reader tells apart only by how they were written.
+        // An integer and a float of the same value are different `Number`s.
         (Value::Number(a), Value::Number(b)) => {
             a == b || a.as_f64().zip(b.as_f64()).is_some_and(|(a, b)| a.total_cmp(&b).is_eq())
         }
@@ -32,7 +32,7 @@ pub fn same(a: &Value, b: &Value) -> bool {
     }
 }
 
-/// What differs between two versions, value by value. A number with its unit and source is one value.
+/// The differences between two versions, value by value. A number with its unit and source is one value.
 #[must_use]
 pub fn differences(before: &Map<String, Value>, after: &Map<String, Value>) -> Vec<FieldDifference> {
     let mut found = Vec::new();
@@ -74,7 +74,7 @@ fn values(path: &str, before: Option<&Value>, after: Option<&Value>, found: &mut
     }
 }
 
-/// Writes fields over others; `null` takes one away.
+/// Writes fields over others; `null` removes a field.
 pub(in crate::library) fn overlay(fields: &mut Map<String, Value>, over: Map<String, Value>) {
     for (name, value) in over {
         if value.is_null() {

@@ -1,18 +1,18 @@
-//! The edits that make a record hold what somebody wants it to hold. None of them is in the log until it is appended.
+//! Edits that bring a record to a wanted state. An edit has no effect until it is appended to the log.
 
 use super::fold::Fold;
 use super::{Edit, Fields, Key, Kind, Log, Put, Recorded, Remove, fields, fields_of, same};
 use serde_json::{Map, Value};
 
 impl Log {
-    /// The edit that keeps a record under an id; nothing if it is kept already.
+    /// The edit that stores a record under an id; `None` if the log holds it already.
     #[must_use]
     pub fn keep<T: Recorded>(&self, id: &str, record: &T) -> Option<Edit> {
         self.put(T::KIND, id, &fields(record), fields_of::<T>())
     }
 
-    /// The edit that makes a record hold just these fields; nothing if it does already. Fields that `known` does not
-    /// list stay as they are: a newer Whitehold wrote them.
+    /// The edit after which a record holds exactly these fields; `None` if it does already. Fields that
+    /// `known` does not list are left alone: a newer Whitehold wrote them.
     #[must_use]
     pub fn put(
         &self,
@@ -40,21 +40,22 @@ impl Log {
         (!stands || !change.is_empty()).then(|| self.write(kind, id, &change))
     }
 
-    /// The edit that writes these fields of a record and leaves the others.
+    /// The edit that writes these fields of a record and leaves its other fields alone.
     #[must_use]
     pub fn write(&self, kind: Kind, id: &str, fields: &Map<String, Value>) -> Edit {
         let over = self.heads(&Key::new(kind, id));
         Edit::Put(Put { kind, id: id.into(), over, fields: Fields::of(fields) })
     }
 
-    /// The edit that takes a record out; nothing if it is not there.
+    /// The edit that removes a record; `None` if there is no such record.
     #[must_use]
     pub fn remove(&self, kind: Kind, id: &str) -> Option<Edit> {
         let key = Key::new(kind, id);
         self.stands(&key).then(|| Edit::Remove(Remove { kind, id: id.into(), over: self.heads(&key) }))
     }
 
-    /// The edit that makes a record again what it was after an entry; nothing if it is that already.
+    /// The edit that restores a record to its state after an entry; `None` if it is in that state
+    /// already.
     #[must_use]
     pub fn bring_back(&self, kind: Kind, id: &str, entry: &str) -> Option<Edit> {
         let version = self.past(kind, id).into_iter().find(|version| &*version.entry == entry)?;

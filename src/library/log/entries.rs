@@ -6,8 +6,9 @@ use super::{Change, Edit, Key, Kind, LogEntry, VERSION};
 use crate::numerics::sorting::sorted;
 use std::collections::HashMap;
 
-/// From so many entries on it is faster to work the index out anew: one by one each moves half of it (a fifth of a
-/// second for 220,000, where one costs up to a millisecond).
+/// From this many new entries on, rebuilding the index is faster than inserting one by one: an insertion
+/// moves half of the index and costs up to a millisecond, a rebuild for 220,000 entries a fifth of a
+/// second.
 const MANY: usize = 300;
 
 /// Every entry that a tablet knows, and an index from records to the entries about them.
@@ -22,28 +23,28 @@ pub struct Log {
     writes: WriteIndex,
     /// Undos and redos of an entry, in order.
     verdicts: HashMap<Box<str>, Vec<u32>>,
-    /// Own entries that Undo could take back, in order.
+    /// Entries of this tablet that Undo can take back, in order.
     own: Vec<u32>,
-    /// Entries that came in with a merge that this tablet took back.
+    /// Ids of entries that came in with a merge that this tablet undid.
     hidden: HashMap<Box<str>, u32>,
     newer: bool,
 }
 
 impl Log {
-    /// An empty log for a tablet. `session` tells apart the openings of its page, so that two tabs never write the
-    /// same id; the caller draws both at random and keeps the first.
+    /// An empty log for a tablet. `session` identifies one opening of the page, so that two tabs never
+    /// write the same id. The caller draws both at random and stores `tablet`.
     #[must_use]
     pub fn new(tablet: impl Into<Box<str>>, session: impl Into<Box<str>>) -> Self {
         Self { tablet: tablet.into(), session: session.into(), ..Self::default() }
     }
 
-    /// The tablet this log folds for.
+    /// The tablet that this log belongs to.
     #[must_use]
     pub fn tablet(&self) -> &str {
         &self.tablet
     }
 
-    /// All entries, in no order that means anything.
+    /// All entries, in no particular order.
     #[must_use]
     pub fn entries(&self) -> &[LogEntry] {
         &self.entries
@@ -67,7 +68,7 @@ impl Log {
         self.at(*self.place.get(id)?)
     }
 
-    /// Whether something in it was written by a newer Whitehold: then it is for reading only.
+    /// Whether a newer Whitehold wrote any entry: the log is then read-only.
     #[must_use]
     pub fn read_only(&self) -> bool {
         self.newer
@@ -93,13 +94,14 @@ impl Log {
         !self.hidden.is_empty() && self.at(place).is_some_and(|entry| self.hidden.contains_key(&entry.id))
     }
 
-    /// Whether an entry came in with a merge that this tablet took back.
+    /// Whether an entry came in with a merge that this tablet undid.
     #[must_use]
     pub fn hides_entry(&self, entry: &LogEntry) -> bool {
         self.hidden.contains_key(&entry.id)
     }
 
-    /// Whether an entry counts: it is not hidden, and the last undo or redo of it, if any, is a redo.
+    /// Whether an entry is in force: it is not hidden, and the last undo or redo of it, if any, is a
+    /// redo.
     pub(super) fn counts(&self, place: u32) -> bool {
         let Some(entry) = self.at(place) else { return false };
         if !self.hidden.is_empty() && self.hidden.contains_key(&entry.id) {
@@ -114,12 +116,12 @@ impl Log {
         self.verdicts.get(id).map_or(&[], Vec::as_slice)
     }
 
-    /// Whether the entry at a place makes another count again.
+    /// Whether the entry at a place is a redo.
     fn redoes(&self, place: u32) -> bool {
         self.at(place).is_some_and(|entry| matches!(entry.change, Change::Redo { .. }))
     }
 
-    /// Puts an entry in; false if it is known already.
+    /// Inserts an entry; false if it is known already.
     pub fn insert(&mut self, entry: LogEntry) -> bool {
         let Ok(place) = u32::try_from(self.entries.len()) else { return false };
         if self.place.contains_key(&entry.id) {
@@ -162,7 +164,7 @@ impl Log {
         true
     }
 
-    /// Puts many entries in; says how many were new. Much faster than one by one.
+    /// Inserts many entries and returns how many were new. Much faster than one by one.
     pub fn extend(&mut self, mut entries: Vec<LogEntry>) -> usize {
         let before = self.entries.len();
         if entries.len() < MANY {
@@ -185,7 +187,7 @@ impl Log {
         self.entries.len() - before
     }
 
-    /// Takes entries that are in order for all there are, and works out everything that is known of them.
+    /// Replaces all entries by these, which are in order, and rebuilds every index over them.
     fn index(&mut self, mut entries: Vec<LogEntry>) {
         let mut place = HashMap::with_capacity(entries.len());
         let mut next = 0..u32::MAX;
@@ -219,7 +221,8 @@ impl Log {
         self.hide();
     }
 
-    /// Finds what came in with merges that this tablet took back. Only its own word counts about them.
+    /// Finds the entries that came in with merges that this tablet undid. Undos by other tablets do not
+    /// count here.
     fn hide(&mut self) {
         self.hidden.clear();
         let mut hidden = HashMap::new();
@@ -230,7 +233,7 @@ impl Log {
             if latest.is_some_and(|&verdict| !self.redoes(verdict)) {
                 hidden.extend(brought.iter().map(|id| (id.clone(), 0)));
             } else {
-                // What came in twice is hidden only while both merges are.
+                // An entry that two merges brought is hidden only while both are undone.
                 for id in brought {
                     hidden.remove(id);
                 }
@@ -239,7 +242,7 @@ impl Log {
         self.hidden = hidden;
     }
 
-    /// Writes a change as the next entry and puts it in; the caller stores its [`LogEntry::line`].
+    /// Appends a change as the next entry; the caller stores its [`LogEntry::line`].
     pub fn append(&mut self, at: i64, change: Change) -> LogEntry {
         self.written += 1;
         let entry = LogEntry {
@@ -269,13 +272,13 @@ impl Log {
         self.writes.keys()
     }
 
-    /// The entry that Undo takes back: this tablet's last that counts.
+    /// The entry that Undo takes back: the last one of this tablet that is in force.
     #[must_use]
     pub fn to_undo(&self) -> Option<&LogEntry> {
         self.own.iter().rev().find(|&&place| self.counts(place)).and_then(|&place| self.at(place))
     }
 
-    /// The entry that Redo makes count again: the one undone last, unless something was done since.
+    /// The entry that Redo restores: the one undone last, unless this tablet has written since.
     #[must_use]
     pub fn to_redo(&self) -> Option<&LogEntry> {
         let latest = self.own.last().and_then(|&place| self.at(place))?;

@@ -3,29 +3,29 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use serde_json::{Map, Value};
 
-/// Version of an entry as written today. Version 1 was a kept draft without a log (`desk::keep`).
+/// Version of the entries that this program writes. Version 1 was a stored draft without a log.
 pub const VERSION: u32 = 2;
 
-/// One thing that somebody did to the shop's records, written once and never changed.
+/// One change to the shop's records, written once and never altered.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct LogEntry {
     /// Version of the schema, [`VERSION`] or older.
     pub v: u32,
-    /// Unique in all the world: tablet, opening of its page and stamp.
+    /// Globally unique: tablet, opening of its page and counter.
     pub id: Box<str>,
-    /// When, in ms since 1970 as the tablet's clock had it. For people to read; it orders nothing.
+    /// Time in ms since 1970 by the tablet's clock. For people to read; it decides no order.
     pub at: i64,
     /// The tablet that wrote it.
     pub by: Box<str>,
-    /// Lamport counter: greater than that of every entry its writer had seen.
+    /// Lamport counter: greater than that of every entry that the writer had seen.
     pub stamp: u64,
-    /// What was done.
+    /// The change.
     pub change: Change,
 }
 
-/// What an entry does.
+/// What an entry changes.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
@@ -43,27 +43,28 @@ pub enum Change {
         /// The chosen values, written over all that were in conflict.
         edits: Vec<Edit>,
     },
-    /// Another tablet's entries came in. Taking it back hides them on the tablet that merged, nowhere else.
+    /// Another tablet's entries came in. Undoing it hides them on the tablet that merged, and on no
+    /// other.
     Merge {
         /// Name of the file.
         from: String,
         /// Ids of the entries that came in.
         brought: Vec<Box<str>>,
-        /// What was chosen on the way in.
+        /// Values chosen during the merge.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         edits: Vec<Edit>,
     },
-    /// An entry no longer counts.
+    /// An entry is no longer in force.
     Undo {
         /// Its id.
         of: Box<str>,
     },
-    /// An entry counts again.
+    /// An entry is in force again.
     Redo {
         /// Its id.
         of: Box<str>,
     },
-    /// Something that a newer Whitehold wrote; kept as it stands, and the log is for reading only.
+    /// A line that a newer Whitehold wrote, kept unchanged; the log is then read-only.
     #[serde(skip)]
     Newer(#[cfg_attr(not(target_arch = "wasm32"), schemars(skip))] Box<str>),
 }
@@ -75,11 +76,11 @@ pub enum Change {
 pub enum Edit {
     /// Fields are written.
     Put(Put),
-    /// The record is taken out.
+    /// The record is removed.
     Remove(Remove),
 }
 
-/// Fields of a record written.
+/// Writes fields of a record.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -91,11 +92,11 @@ pub struct Put {
     /// The latest entries about this record that the writer had seen.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub over: Vec<Box<str>>,
-    /// The fields that change; `null` takes a field away.
+    /// The fields that change; `null` removes a field.
     pub fields: Fields,
 }
 
-/// A record taken out.
+/// Removes a record.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -109,7 +110,7 @@ pub struct Remove {
     pub over: Vec<Box<str>>,
 }
 
-/// Fields of a record as JSON text, read only when somebody asks: a log holds hundreds of thousands of them.
+/// Fields of a record as JSON text, parsed only on demand: a log holds hundreds of thousands of them.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct Fields(Box<RawValue>);
@@ -118,18 +119,19 @@ impl Fields {
     /// Fields with these values.
     #[must_use]
     pub fn of(fields: &Map<String, Value>) -> Self {
-        // A map of JSON values always is JSON.
+        // Serialising a map of JSON values cannot fail.
         let text = serde_json::to_string(fields).unwrap_or_else(|_| "{}".into());
         Self(RawValue::from_string(text).unwrap_or_default())
     }
 
-    /// The values. Text that is no object has none; [`read_line`](super::read_line) lets no such text in.
+    /// The parsed values; empty for text that is not an object, which [`read_line`](super::read_line)
+    /// refuses.
     #[must_use]
     pub fn values(&self) -> Map<String, Value> {
         serde_json::from_str(self.0.get()).unwrap_or_default()
     }
 
-    /// The text as it stands in the entry.
+    /// The text as the entry holds it.
     #[must_use]
     pub fn text(&self) -> &str {
         self.0.get()
@@ -148,7 +150,7 @@ impl schemars::JsonSchema for Fields {
 }
 
 impl LogEntry {
-    /// The entry as one line of JSON, without the line's end.
+    /// The entry as one line of JSON, without a line feed.
     #[must_use]
     pub fn line(&self) -> String {
         match &self.change {
@@ -158,7 +160,7 @@ impl LogEntry {
         }
     }
 
-    /// Place in the one order that all tablets agree on: stamp first, then id.
+    /// Sort key of the order that all tablets agree on: stamp first, then id.
     #[must_use]
     pub fn order(&self) -> (u64, &str) {
         (self.stamp, &self.id)
@@ -175,8 +177,8 @@ impl Change {
         }
     }
 
-    /// Whether Undo can take it back: not an undo or redo itself, and more than what one tablet notes of itself (a
-    /// setting `what/tablet`). What the shop says of itself can be taken back.
+    /// Whether Undo can take it back: it is no undo or redo, and it changes more than settings of one
+    /// tablet (`what/tablet`). Settings of the shop can be undone.
     #[must_use]
     pub fn undoable(&self) -> bool {
         let own = |(kind, id): (Kind, &str)| kind == Kind::Setting && id.contains('/');
@@ -206,7 +208,7 @@ impl Edit {
         Key::new(kind, id)
     }
 
-    /// The entries about this record that the writer had seen last.
+    /// The latest entries about this record that the writer had seen.
     #[must_use]
     pub fn over(&self) -> &[Box<str>] {
         match self {

@@ -1,4 +1,4 @@
-//! The writes of one record, taken in order, folded into what the record holds.
+//! Folds the writes of one record, in order, into its current state.
 
 use super::index::Write;
 use super::{Edit, FieldDifference, Key, Log, Recorded, fields_of, same};
@@ -6,38 +6,38 @@ use crate::quantity::{FieldError, Problem};
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
-/// A record as it stands.
+/// The current state of a record.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Record {
-    /// Which it is.
+    /// Its key.
     pub key: Key,
-    /// What is computed with. Fields that this version does not know are here too.
+    /// Its fields, unknown ones of a newer version included. Of a conflict, the value that is used.
     pub fields: Map<String, Value>,
-    /// Whether it was taken out.
+    /// Whether it was removed.
     pub removed: bool,
-    /// What tablets wrote without seeing each other.
+    /// Values that tablets wrote without seeing each other.
     pub conflicts: Vec<Conflict>,
 }
 
-/// Values of one field among which somebody has to choose.
+/// Values of one field from which a person has to choose.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Conflict {
-    /// The field; nothing if the question is whether the record stays.
+    /// The field; `None` if the question is whether the record is removed.
     pub field: Option<String>,
-    /// What each tablet says, in the order all agree on; the last is computed with.
+    /// The claims, in the order that all tablets agree on; the last one is used.
     pub claims: Vec<Claim>,
 }
 
-/// What one entry says of a field.
+/// The value of a field according to one entry.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Claim {
     /// Id of the entry.
     pub entry: Box<str>,
-    /// The value, `null` for none; of a record, whether it stays.
+    /// The value, `null` for a removed field; for a record, whether it stays.
     pub value: Value,
 }
 
-/// A record as an entry left it.
+/// The state of a record after an entry.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Version {
     /// Id of the entry.
@@ -48,17 +48,17 @@ pub struct Version {
     pub by: Box<str>,
     /// File it came from, if any.
     pub from: Option<String>,
-    /// Whether the entry counts, that is, was not undone.
+    /// Whether the entry is in force, that is, was not undone.
     pub counts: bool,
-    /// Whether it took the record out.
+    /// Whether it removed the record.
     pub removes: bool,
-    /// What it changed.
+    /// The values that it changed.
     pub changed: Vec<FieldDifference>,
     /// The fields after it.
     pub fields: Map<String, Value>,
 }
 
-/// What the writes taken so far come to.
+/// The state after the writes taken so far.
 #[derive(Debug, Default)]
 pub(super) struct Fold {
     /// Entries that no later one had seen.
@@ -83,7 +83,7 @@ impl SeenEntries {
 }
 
 impl Fold {
-    /// Takes the next write: it stands over every write it had seen, and beside the others.
+    /// Takes the next write. It replaces every write that it had seen and stays beside the others.
     pub(super) fn take(&mut self, log: &Log, write: Write) {
         let Some(seen) = self.follow(log, write) else { return };
         let place = write.entry;
@@ -102,7 +102,7 @@ impl Fold {
         }
     }
 
-    /// Follows only who had seen whom; nothing for a write that this tablet does not look at.
+    /// Updates only the heads; `None` for a write that is hidden on this tablet.
     pub(super) fn follow(&mut self, log: &Log, write: Write) -> Option<SeenEntries> {
         if log.hides(write.entry) {
             return None;
@@ -116,7 +116,7 @@ impl Fold {
         Some(seen)
     }
 
-    /// What the record holds now; nothing if no write so far counts.
+    /// The record after the writes taken so far; `None` if none of them is in force.
     pub(super) fn record(&self, log: &Log, key: &Key) -> Option<Record> {
         if self.life.is_empty() {
             return None;
@@ -143,7 +143,8 @@ impl Fold {
     }
 }
 
-/// The places of every entry that a write had seen of its record, in order, by following `over` back.
+/// The sorted places of all entries about its record that a write had seen, found by following `over`
+/// back.
 fn before(log: &Log, write: Write) -> Vec<u32> {
     let mut seen = Vec::new();
     let Some(edit) = log.edit(write) else { return seen };
@@ -162,13 +163,15 @@ fn before(log: &Log, write: Write) -> Vec<u32> {
 }
 
 impl Record {
-    /// The record as a type of the house. Fields that the type does not know are left out, so that a newer tablet's
-    /// record can still be used.
+    /// The record as its type. Fields that the type does not know are dropped, so that a newer tablet's
+    /// record can be used.
     ///
     /// # Errors
-    /// [`Problem::NotUnderstood`] names the record and what its reader stumbled over.
+    /// [`Problem::NotUnderstood`] on the record's id, with the reader's message, if the fields do not
+    /// make the type.
     pub fn read<T: Recorded>(&self) -> Result<T, FieldError> {
-        // Through text, which is how every record is read: a reader of values would double the page's readers.
+        // Through text, which is how every record is read: a deserialiser from values would add a second
+        // copy of every deserialiser to the page.
         serde_json::from_str(&self.text(fields_of::<T>())).map_err(|error| self.not_understood(&error))
     }
 

@@ -3,21 +3,22 @@
 use super::{Key, Kind};
 use crate::numerics::sorting::sorted;
 
-/// Where a write stands: its entry, and which of that entry's edits it is.
+/// The place of a write: its entry, and the number of the edit in it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Write {
     pub(super) entry: u32,
     pub(super) edit: u32,
 }
 
-/// Which entries are about which record: a list in the order of the keys, so that all records of a kind and all parts
-/// of a record lie side by side. Nearly every record has one write, and then nothing more is kept of it.
+/// The writes of every record: a list sorted by key, so that all records of a kind and all parts of a
+/// record lie side by side. Nearly every record has a single write, which is stored without a list of its
+/// own.
 #[derive(Clone, Debug, Default)]
 pub(super) struct WriteIndex {
     list: Vec<(Key, Writes)>,
 }
 
-/// The writes of one record, in the order they count.
+/// The writes of one record, in the order of their entries.
 #[derive(Clone, Debug)]
 enum Writes {
     One(Write),
@@ -40,7 +41,7 @@ impl Writes {
 }
 
 impl WriteIndex {
-    /// The index of writes that are in the order they count.
+    /// The index of writes that come in the order of their entries.
     pub(super) fn of(writes: Vec<(Key, Write)>) -> Self {
         let mut list: Vec<(Key, Writes)> = Vec::with_capacity(writes.len());
         for (key, write) in sorted(writes, &|a, b| a.0.cmp(&b.0)) {
@@ -61,7 +62,7 @@ impl WriteIndex {
         }
     }
 
-    /// Puts a write in, behind those of its record that count `before` it.
+    /// Inserts a write behind those of its record for which `before` holds.
     pub(super) fn put(&mut self, key: Key, write: Write, before: &dyn Fn(&Write) -> bool) {
         match self.list.binary_search_by(|(it, _)| it.cmp(&key)) {
             Ok(at) => {
@@ -78,7 +79,7 @@ impl WriteIndex {
         self.list.iter().map(|(key, _)| key)
     }
 
-    /// The keys of a kind whose ids begin so, in order.
+    /// The keys of a kind whose ids begin with `start`, in order.
     pub(super) fn begin(&self, kind: Kind, start: Box<str>) -> impl Iterator<Item = &Key> {
         let from = self.list.partition_point(|(key, _)| (key.kind, &*key.id) < (kind, &*start));
         let rest = self.list.get(from..).unwrap_or_default().iter().map(|(key, _)| key);

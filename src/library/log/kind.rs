@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-/// What a record is about. A record that belongs to another carries its owner's id before a slash, so that all
-/// readings of a trial lie side by side: `trial-12/r3`, `gannet/batch-77`.
+/// Kind of a record. The id of a record that belongs to another begins with its owner's id and a slash,
+/// so that all readings of a trial sort side by side: `trial-12/r3`, `gannet/batch-77`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
@@ -30,7 +30,7 @@ pub enum Kind {
     Trial,
     /// What was seen on a trial on one day.
     Reading,
-    /// A look that is due later.
+    /// An inspection that is due later.
     FollowUp,
     /// A setting of the shop or of its page.
     Setting,

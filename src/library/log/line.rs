@@ -1,4 +1,4 @@
-//! A line of JSON read as an entry and checked: what gets past here can be folded without a second look.
+//! Reads a line of JSON as an entry and checks it, so that later steps need no checks.
 
 use super::entry::VERSION;
 use super::{Change, Edit, LogEntry};
@@ -7,33 +7,33 @@ use serde::de::{Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use std::collections::BTreeSet;
 use std::fmt;
 
-/// Most letters of an id; longer ones are damage or mischief.
+/// Maximum length of an id in bytes; longer ones are damage or forgery.
 const MOST_ID: usize = 200;
-/// Greatest stamp: whole numbers up to 2⁵³ survive every JSON reader (RFC 8259, section 6).
+/// Largest stamp: integers up to 2⁵³ survive every JSON reader (RFC 8259, section 6).
 pub(super) const MOST_STAMP: u64 = 1 << 53;
-/// Greatest time, ms either side of 1970 (ECMA-262, time values).
+/// Largest time, ms either side of 1970 (ECMA-262, time values).
 const MOST_TIME: i64 = 8_640_000_000_000_000;
 
-/// Why a line is no entry.
+/// Why a line is not an entry.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum LineProblem {
-    /// Not JSON of an entry: where and what, as the reader said.
+    /// Not the JSON of an entry.
     Unreadable {
         /// Column, from 1.
         column: usize,
-        /// What stands there.
+        /// Message of the JSON reader.
         what: String,
     },
-    /// Written before there was a log; no such line was ever saved.
+    /// A version from before there was a log; no such line was ever saved.
     TooOld {
         /// Its version.
         version: u32,
     },
-    /// An id that is empty or longer than 200 letters.
+    /// An id that is empty or longer than 200 bytes.
     Id,
     /// A stamp past 2⁵³.
     Stamp,
-    /// A time that no calendar has.
+    /// A time outside the range of a calendar.
     Time,
     /// Two edits of one record in one entry.
     EditedTwice {
@@ -60,7 +60,8 @@ impl std::error::Error for LineProblem {}
 /// Reads one line as an entry. A line of a newer version becomes [`Change::Newer`].
 ///
 /// # Errors
-/// [`LineProblem`] says what is wrong with the line.
+/// [`LineProblem`] if the line is not the JSON of an entry, or an id, stamp, time or edit in it is
+/// invalid.
 pub fn read_line(line: &str) -> Result<LogEntry, LineProblem> {
     let entry = match serde_json::from_str::<LogEntry>(line) {
         Ok(entry) if entry.v <= VERSION => entry,
@@ -80,7 +81,7 @@ fn unreadable(error: &serde_json::Error) -> LineProblem {
     LineProblem::Unreadable { column: error.column(), what: error.to_string() }
 }
 
-/// What every version of an entry has, whatever else it holds.
+/// The fields that an entry of any version has.
 #[derive(Deserialize)]
 struct Head {
     v: u32,
@@ -122,7 +123,8 @@ fn check(entry: &LogEntry) -> Result<(), LineProblem> {
     Ok(())
 }
 
-/// An object whose values can all be read later: depth and numbers within the reader's limits. Keeps nothing.
+/// Checks that an object can be parsed later: its depth and numbers lie within the reader's limits. Keeps
+/// nothing.
 struct Sound;
 
 impl<'de> Deserialize<'de> for Sound {
@@ -146,7 +148,7 @@ impl<'de> Visitor<'de> for Object {
     }
 }
 
-/// Any JSON value, looked through and dropped.
+/// Parses any JSON value and drops it.
 struct AnyJson;
 
 impl<'de> Deserialize<'de> for AnyJson {

@@ -3,40 +3,41 @@ use crate::numerics::sorting::sorted;
 use serde_json::{Map, Value};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
-/// What a merge would do, before it does anything.
+/// What a merge would change.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct MergePreview {
-    /// Records that both hold alike.
+    /// Number of records that both logs hold alike.
     pub same: usize,
-    /// Records that come in new.
+    /// Records that are new here.
     pub new: Vec<Key>,
-    /// Records that the other tablet changed or removed after it had seen what stands here.
+    /// Records that the other tablet changed or removed after it had seen their state here.
     pub changed: Vec<Key>,
-    /// Records that this tablet changed and the other did not.
+    /// Number of records that only this tablet changed.
     pub ahead: usize,
-    /// Records that both changed: what is in conflict, for choice.
+    /// Conflicts in records that both changed.
     pub conflicts: Vec<(Key, Conflict)>,
-    /// Entries that come in.
+    /// Number of entries that come in.
     pub entries: usize,
-    /// Trials, readings and looks of which either holds more entries than the merged log would. Counted, not assumed.
+    /// Number of trials, readings and inspections of which either log holds more entries than the merged
+    /// log would. It is counted, although a union cannot lose any.
     pub lost: usize,
 }
 
 impl MergePreview {
-    /// Whether there is nothing to bring in.
+    /// Whether no entry is new.
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.entries == 0
     }
 
-    /// What has to be chosen; everything else goes, which is much for a big file.
+    /// The conflicts alone; the rest, which is large for a big file, is dropped.
     #[must_use]
     pub fn into_conflicts(self) -> Vec<(Key, Conflict)> {
         self.conflicts
     }
 }
 
-/// Kinds of which nothing may get lost.
+/// Kinds that are evidence and must never get lost.
 fn evidence(kind: Kind) -> bool {
     matches!(kind, Kind::Trial | Kind::Reading | Kind::FollowUp)
 }
@@ -47,14 +48,14 @@ impl Log {
     pub fn preview(&self, theirs: &[LogEntry]) -> MergePreview {
         let news: Vec<&LogEntry> = theirs.iter().filter(|entry| self.get(&entry.id).is_none()).collect();
         let place: HashMap<&str, u32> = theirs.iter().map(|entry| &*entry.id).zip(0..).collect();
-        // Most records of a big file are new here and touched once: there is nothing to join.
+        // Most records of a big file are new here and written once: they need no joining.
         let alone = |(key, times): &(Key, u32)| *times == 1 && self.writes(key).is_empty();
         let (alone, touched): (Vec<_>, Vec<_>) =
             self.touched(theirs, &place, &news).into_iter().partition(alone);
         let keys = |counted: Vec<(Key, u32)>| counted.into_iter().map(|(key, _)| key).collect::<Vec<_>>();
         let (new, touched) = (keys(alone), keys(touched));
         let touches = |key: &Key| touched.binary_search(key).is_ok();
-        // Only records that some new entry touches can come out otherwise than they stand.
+        // Only records that a new entry touches can change.
         let relevant = |entry: &&LogEntry| {
             let edits = entry.change.edits();
             edits.is_empty() || edits.iter().any(|edit| touches(&edit.key()))
@@ -103,7 +104,7 @@ impl Log {
         preview
     }
 
-    /// Records that some of the new entries are about, directly or through what they undo, and how often.
+    /// Records that the new entries write, directly or through what they undo, and how often.
     fn touched(
         &self,
         theirs: &[LogEntry],
@@ -129,8 +130,9 @@ impl Log {
         counted
     }
 
-    /// Brings in another tablet's entries: the union by id. Returns what this tablet has to store, the entry of the
-    /// merge last; nothing if all were known. `choices` are the edits that settle conflicts, from [`Log::settle`].
+    /// Brings in another tablet's entries: the union by id. Returns the entries that this tablet has to
+    /// store, the entry of the merge last; empty if all were known. `choices` names the claim to take for
+    /// each conflict.
     pub fn merge(
         &mut self,
         at: i64,
@@ -150,7 +152,7 @@ impl Log {
         ids.iter().chain([&merge.id]).filter_map(|id| self.get(id)).collect()
     }
 
-    /// The edits that settle conflicts: of each, the claim of this number.
+    /// The edits that settle conflicts: for each, the number of the claim to take.
     #[must_use]
     pub fn settle(&self, choices: &[(Key, Conflict, usize)]) -> Vec<Edit> {
         let mut chosen: BTreeMap<Key, Map<String, Value>> = BTreeMap::new();
@@ -171,7 +173,7 @@ impl Log {
         }
         let taken = removed.iter().filter_map(|key| self.remove(key.kind, &key.id));
         let kept = chosen.iter().filter(|(key, _)| !removed.contains(key));
-        // Written over every head, so that nothing of the conflict is left.
+        // An edit refers to every head of its record, so that no conflict remains.
         taken.chain(kept.map(|(key, fields)| self.write(key.kind, &key.id, fields))).collect()
     }
 }

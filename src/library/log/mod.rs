@@ -1,8 +1,9 @@
-//! The shop's own knowledge: a log of [`LogEntry`]s, only ever added to, and the records folded from it.
+//! The shop's own knowledge: an append-only log of [`LogEntry`]s, and the records folded from it.
 //!
-//! An entry says what somebody did: fields written, a record taken out, an earlier entry undone. The log is the set
-//! of entries and nothing else decides: whatever order they arrive in, the same set folds to the same records. So
-//! undo, history, two tabs, and the merge of two tablets are one mechanism, and a merge is the union of two sets.
+//! An entry is one change: fields written, a record removed, an earlier entry undone. Only the set of
+//! entries decides: in whatever order they arrive, the same set folds to the same records. Undo, history,
+//! two tabs and the merge of two tablets are therefore one mechanism, and a merge is the union of two
+//! sets.
 //!
 //! ```text
 //! order     e before f        ⇔ (stamp, id) of e < (stamp, id) of f       a Lamport clock; no wall clock decides
@@ -11,14 +12,16 @@
 //! field     its values        = what writes in force say, less those that a later write in force had seen
 //! ```
 //!
-//! A field with one value is settled. With several, tablets wrote it without seeing each other: the last in order is
-//! computed with, all are kept and shown for choice ([`Conflict`]). A record is removed only if everybody's latest
-//! word on it is its removal.
+//! A field with one value is settled. Several values mean that tablets wrote it without seeing each
+//! other's entry: the last in order is used, and all are kept for a person to choose from ([`Conflict`]).
+//! A record is removed only if every latest write removes it.
 //!
-//! Source of the clock: Lamport, Commun. ACM 21 (1978) 558. Of the fields: multi-value registers, Shapiro et al.,
-//! "A comprehensive study of convergent and commutative replicated data types", INRIA RR-7506 (2011), section 3.2.
+//! Source of the clock: Lamport, Commun. ACM 21 (1978) 558. Of the fields: multi-value registers, Shapiro
+//! et al., "A comprehensive study of convergent and commutative replicated data types", INRIA RR-7506
+//! (2011), section 3.2.
 //!
-//! Never reads a clock and draws no number: the caller hands in the time, the tablet and the opening of its page.
+//! The module reads no clock and draws no random number: the caller passes in the time, the tablet and
+//! the opening of its page.
 //!
 //! **Decision:** texts are folded as they are read, entries in order are not sorted, a record written once is
 //! read as it stands, the index is one sorted list, and another tab's entries are followed record by record.

@@ -1,4 +1,4 @@
-//! Which types of the house are records, and the names of their fields.
+//! Types that are stored as records, and the names of their fields.
 
 use super::Kind;
 use crate::dryer::DryerRecord;
@@ -10,13 +10,13 @@ use serde::de::{DeserializeOwned, Deserializer, Error as _, Visitor};
 use serde::{Serialize, forward_to_deserialize_any};
 use serde_json::{Map, Value};
 
-/// A type that is kept as a record of one kind.
+/// A type that is stored as a record of one kind.
 pub trait Recorded: Serialize + DeserializeOwned {
     /// Its kind.
     const KIND: Kind;
 }
 
-/// Says which kind of record each type is kept as.
+/// Names the kind of record that each type is stored as.
 macro_rules! recorded {
     ($($kind:ident: $record:ty;)*) => {
         $(impl $crate::library::log::Recorded for $record {
@@ -36,24 +36,25 @@ recorded! {
     Order: Order;
 }
 
-/// The fields of a record; none of what is no object.
+/// The fields of a record; empty for a value that does not serialise to an object.
 #[must_use]
 pub fn fields<T: Serialize>(record: &T) -> Map<String, Value> {
-    // Through text, which records are written as anyway: a writer of values would double the page's writers.
+    // Through text, which is how records are written anyway: a serialiser into values would add a second
+    // copy of every serialiser to the page.
     let text = serde_json::to_string(record).unwrap_or_default();
     serde_json::from_str(&text).unwrap_or_default()
 }
 
-/// Names of the fields of a struct; nothing for one that takes any field.
+/// Names of the fields of a struct; `None` for one that accepts any field.
 #[must_use]
 pub fn fields_of<T: DeserializeOwned>() -> Option<&'static [&'static str]> {
     let mut names = None;
-    // Fails always: all it is asked for is what the type would like to be given.
+    // This always fails; its purpose is to learn which fields the type asks for.
     let _ = T::deserialize(Asked(&mut names));
     names
 }
 
-/// A reader that holds nothing and writes down the names that it is asked for.
+/// A deserialiser without data that records the names of the fields asked of it.
 struct Asked<'a>(&'a mut Option<&'static [&'static str]>);
 
 impl<'de> Deserializer<'de> for Asked<'_> {

@@ -6,14 +6,14 @@ use crate::quantity::FieldError;
 use serde_json::Map;
 
 impl Log {
-    /// A record as it stands, also if it is removed; nothing if no entry that counts is about it.
+    /// The current state of a record, also if it is removed; `None` if no entry in force writes it.
     #[must_use]
     pub fn record(&self, kind: Kind, id: &str) -> Option<Record> {
         self.fold(&Key::new(kind, id))
     }
 
-    /// The fields of a record as they stand in the one entry that is about it, where no other is: nearly every record
-    /// was written once, and then needs no folding.
+    /// The fields of a record that exactly one entry writes, as text. Nearly every record was written
+    /// once and needs no folding.
     pub(super) fn written_once(&self, key: &Key) -> Option<&str> {
         let [write] = self.writes(key) else { return None };
         match self.edit(*write)? {
@@ -40,12 +40,15 @@ impl Log {
         self.keys_of(kind, owner).filter_map(|key| self.fold(key)).filter(|record| !record.removed)
     }
 
-    /// A record as a type of the house, as [`Record::read`](super::Record::read); nothing if it is not there.
+    /// A record as its type, as [`Record::read`](super::Record::read) gives it; `None` if there is no
+    /// such record.
     ///
     /// # Errors
-    /// As there.
+    /// [`Problem::NotUnderstood`](crate::quantity::Problem) on the record's id if its fields do not make
+    /// the type.
     pub fn read<T: Recorded>(&self, key: &Key) -> Option<Result<T, FieldError>> {
-        // What was written once is read as it stands; whatever that stumbles over is read with more care.
+        // The fast path parses the text of the single entry; where it fails, the slow path below drops
+        // unknown fields.
         let once = self.written_once(key).and_then(|text| {
             let id = serde_json::to_string(&*key.id).ok()?;
             let rest = text.trim_start().strip_prefix('{')?;

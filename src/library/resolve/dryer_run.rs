@@ -1,4 +1,5 @@
-//! Runs through a dryer as a shop writes them down: what they did to the print, and what they tell of dryer and ink.
+//! Runs through a dryer as a shop writes them down: the temperatures they give, and what they say about
+//! the dryer and the ink.
 
 use super::{cure_kinetics, not_solved, resolve_garment};
 use crate::cure::{PrintTestOutcome, estimate_kinetics, trace};
@@ -29,13 +30,13 @@ pub struct DryerRun {
     pub set_c: f64,
     /// Belt, m/min.
     pub belt_m_per_min: f64,
-    /// Times through the dryer; absent for once.
+    /// Passes through the dryer; absent means one.
     pub passes: Option<u32>,
-    /// Humidity of the room, %; absent for 60.
+    /// Humidity of the room, %; absent means 60.
     pub humidity_percent: Option<f64>,
-    /// How it cooled; absent for as the dryer's record says.
+    /// How it cooled; absent means as in the dryer's record.
     pub cooling: Option<Cooling>,
-    /// Id of the white whose fusion is followed; absent for an ordinary one.
+    /// Id of the white whose fusion is followed; absent means an ordinary one.
     pub white: Option<String>,
 }
 
@@ -58,11 +59,11 @@ pub enum ProbeAt {
 pub struct ProbeReading {
     /// Time since the print entered the heat, s.
     pub seconds: f64,
-    /// What it read, °C.
+    /// Temperature that it read, °C.
     pub temp_c: f64,
 }
 
-/// A probe's ride through a dryer.
+/// A probe's run through a dryer.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct ProbeRun {
@@ -74,18 +75,18 @@ pub struct ProbeRun {
     pub readings: Vec<ProbeReading>,
 }
 
-/// What a probe run tells of a dryer.
+/// What a probe run says about a dryer.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DryerLearnt {
-    /// Air above what the dial says, K.
+    /// Air temperature above the set temperature, K.
     pub air_k: Band,
     /// Heat transfer, as a multiple of the record's.
     pub h: Band,
     /// Exchange factor, as a multiple of the record's.
     pub exchange: Band,
-    /// What is left between readings and equations, K.
+    /// Remaining root-mean-square difference between readings and equations, K.
     pub misfit_k: f64,
-    /// Whether the readings fit such a dryer at all.
+    /// Whether the readings can come from such a dryer.
     pub believable: bool,
 }
 
@@ -99,28 +100,28 @@ pub struct TestedWhite {
     pub prints: Vec<TestedPrint>,
 }
 
-/// One print and how it came through.
+/// One print and the results of its tests.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TestedPrint {
-    /// How it was cured.
+    /// The run in which it was cured.
     pub run: DryerRun,
-    /// How it came through wash, stretch and rub.
+    /// Its results in wash, stretch and rub.
     pub seen: PrintTestOutcome,
 }
 
-/// What tested prints tell of a white.
+/// What tested prints say about a white.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WhiteLearnt {
     /// Temperature of half fusion, °C.
     pub half_fused_c: Band,
     /// Time constant of fusion at its reference, s.
     pub fusion_time_s: Band,
-    /// How far such results were to be expected, 0 to 1; far under 0.01, look for what went wrong.
+    /// How probable such results are under the model, 0 to 1; far below 0.01, look for an error.
     pub expected: f64,
 }
 
-/// A run resolved: its stack, its dryer, its setting.
+/// A run in SI: its stack, its dryer and its setting.
 struct Resolved {
     stack: Stack,
     dryer: Dryer,
@@ -178,7 +179,8 @@ impl DryerRun {
     /// Temperatures, water and fusion over the run.
     ///
     /// # Errors
-    /// Every field that cannot be used, by its path.
+    /// A [`FieldError`] for each field that cannot be used, by its path;
+    /// [`Problem::NotSolved`](crate::quantity::Problem::NotSolved) on `run` if its heat cannot be computed.
     pub fn curve(&self, library: &Library) -> Result<Curve, Vec<FieldError>> {
         let Resolved { stack, dryer, case, passes } = self.resolve(library)?;
         let kinetics = match &self.white {
@@ -193,10 +195,11 @@ impl DryerRun {
 }
 
 impl ProbeRun {
-    /// What the ride tells of the dryer.
+    /// What the run says about the dryer.
     ///
     /// # Errors
-    /// Every field that cannot be used, by its path.
+    /// A [`FieldError`] for each field that cannot be used, by its path;
+    /// [`Problem::NotSolved`](crate::quantity::Problem::NotSolved) on `run` if its heat cannot be computed.
     pub fn learn(&self, library: &Library) -> Result<DryerLearnt, Vec<FieldError>> {
         let within = |errors: Vec<FieldError>| errors.into_iter().map(|error| error.within("run")).collect();
         let Resolved { stack, dryer, case, .. } =
@@ -227,10 +230,11 @@ impl ProbeRun {
 }
 
 impl TestedWhite {
-    /// What the prints tell of the white.
+    /// What the prints say about the white.
     ///
     /// # Errors
-    /// Every field that cannot be used, by its path.
+    /// A [`FieldError`] for each field that cannot be used, by its path;
+    /// [`Problem::NotSolved`](crate::quantity::Problem::NotSolved) on `run` if its heat cannot be computed.
     pub fn learn(&self, library: &Library) -> Result<WhiteLearnt, Vec<FieldError>> {
         let record = library.white_record(&self.white).map_err(one)?;
         let white = library.white(record).map_err(one)?;

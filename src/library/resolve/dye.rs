@@ -70,8 +70,8 @@ pub(super) fn dyed(
     Ok((Some(cloth), said == Some(true) || sublimated))
 }
 
-/// How far the dye of this lot may differ from that of a usual lot: the spread between lots, shifted by how the cloth is
-/// made and narrowed by every test of it.
+/// How far the dye of this lot may differ from that of a usual lot: the spread between lots, shifted by
+/// how the cloth was made and narrowed by every test of it.
 pub(super) fn belief(
     garment: &Garment,
     dyed: Option<&DyedCloth>,
@@ -97,8 +97,9 @@ pub(super) fn belief(
     Ok(garment.fastness.iter().fold(belief, |belief, seen| belief.after_test(seen, dyed, &usual)))
 }
 
-/// The dye that stands for a class. Where the class is not known: the vapour pressure of the commonest red, in a fibre
-/// that holds it loosely; the anchors are stated for this dye. Sublimation prints are made with dyes that leave easily.
+/// The typical dye of a class. If the class is unknown, it has the vapour pressure of the commonest red
+/// and the diffusivity of a dye that the fibre holds loosely; the anchors are stated for this dye.
+/// Sublimation prints are made with dyes that leave easily.
 fn dye_of(class: DyeClass, library: &Library) -> Result<Dye, Vec<FieldError>> {
     let one = |error: FieldError| vec![error];
     let energy = match class {

@@ -7,19 +7,20 @@
 //! conducts  k = ½ [v k_f + (1-v) k_a] + ½ / [v/k_f + (1-v)/k_a]
 //! ```
 //!
-//! the mean of fibre and air side by side and one behind the other (a modelling choice; knits come to 0.042 to
-//! 0.048 W/(m K), inside what thermal testers read on jersey and fleece).
+//! The conductivity is the mean of fibre and air in parallel and in series (a modelling choice; it gives
+//! 0.042 to 0.048 W/(m K) for knits, within what thermal testers read on jersey and fleece).
 
 use crate::library::Library;
 use crate::quantity::{FieldError, Problem};
 use crate::textile::{AREAL_WEIGHT, Composition, Construction, Fabric, FabricRecord, Fibre};
 
 impl Library {
-    /// A cloth in SI from its mass shares (together 1), its construction and its weight as a label states it
-    /// (g/m², at 65 % RH): the regain is taken off to get the dry mass that the march asks for.
+    /// A cloth in SI from its mass shares (together 1), its construction and its weight as a label states
+    /// it (g/m², at 65 % RH). The regain is subtracted to get the dry mass.
     ///
     /// # Errors
-    /// A weight outside [`AREAL_WEIGHT`]; shares that do not make 1 to within a thousandth.
+    /// A [`FieldError`] on `areal_weight_gsm` outside [`AREAL_WEIGHT`], or on `composition` if the shares
+    /// do not add up to 1 within a thousandth.
     pub fn fabric(
         &self,
         composition: &Composition,
@@ -68,14 +69,15 @@ impl Library {
     /// A cloth of the table in SI.
     ///
     /// # Errors
-    /// As [`Library::fabric`].
+    /// A [`FieldError`] on `areal_weight_gsm` outside [`AREAL_WEIGHT`], or on `composition` if the shares
+    /// do not add up to 1.
     pub fn fabric_of(&self, record: &FabricRecord) -> Result<Fabric, FieldError> {
         let shares = record.composition_percent.iter().map(|(&fibre, &share)| (fibre, share / 100.0));
         self.fabric(&shares.collect(), record.construction, record.areal_weight.value)
     }
 }
 
-/// Conductivity, W/(m K), of a cloth whose fibres fill the share `fill`: mean of side by side and in a row.
+/// Conductivity, W/(m K), of a cloth whose fibres fill the share `fill` of its volume.
 fn conductivity(fill: f64, fibre: f64, air: f64) -> f64 {
     let parallel = fill * fibre + (1.0 - fill) * air;
     let series = 1.0 / (fill / fibre + (1.0 - fill) / air);

@@ -13,10 +13,12 @@ use crate::textile::{ColourRecord, Composition, Construction, Depth, Fabric, Fib
 /// Construction that is assumed if neither label nor order names one; common practice, no source.
 pub(in crate::library) const UNSAID: Construction = Construction::Jersey;
 
-/// Colour that is assumed if neither label nor order names one: the worst that a white can meet, dark and deeply dyed.
+/// Colour that is assumed if neither label nor order names one: the worst case for a white, dark and
+/// deeply dyed.
 const UNSAID_COLOUR: (Lab, Depth) = (Lab { lightness: 25.0, a: 0.0, b: 0.0 }, Depth::Deep);
 
-/// Least share of a fibre that holds the cloth together, 0 to 1: a sewing thread or a trim of elastane may melt. Assumed.
+/// Least mass share of a fibre that holds the cloth together, 0 to 1. A sewing thread or a trim of
+/// elastane below it may melt. Assumed.
 const BEARING_SHARE: f64 = 0.05;
 
 /// What was read or assumed on the way, and the questions that it leaves open.
@@ -28,8 +30,8 @@ struct Understanding {
 /// Resolves one garment.
 ///
 /// # Errors
-/// A [`FieldError`] for each thing on the label that cannot be read, or for the first field of the garment that cannot be
-/// used.
+/// A [`FieldError`] for each part of the label that cannot be read, or for the first field of the garment
+/// that cannot be used.
 pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cloth, Vec<FieldError>> {
     let one = |error: FieldError| vec![error];
     let reading = read(&garment.label)?;

@@ -1,8 +1,9 @@
 //! From records and labels to the plain values that the plan computes with, in SI.
 //!
-//! Comes in: an order, a garment or a run as people write it, and the [`Library`](super::Library). Goes out: a
-//! [`Job`](crate::plan::Job), a [`Cloth`](crate::plan::Cloth), a [`Fabric`](crate::textile::Fabric), a
-//! [`White`](crate::ink::White), a dryer run. It must not know the shop's log.
+//! Comes in: an order, a garment or a run as people write it, and the [`Library`](super::Library). Goes
+//! out: a [`Job`](crate::plan::Job), a [`Cloth`](crate::plan::Cloth), a
+//! [`Fabric`](crate::textile::Fabric), a [`White`](crate::ink::White), a dryer run. It must not know the
+//! shop's log.
 
 mod dryer_run;
 mod dye;

@@ -12,7 +12,7 @@ use crate::quantity::{FieldError, Problem};
 /// Resolves an order into a [`Job`].
 ///
 /// # Errors
-/// Every field that cannot be used, by its path.
+/// A [`FieldError`] for each field of the order or the library that cannot be used, by its path.
 pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
     plan::check(order)?;
     let mut errors = Vec::new();
@@ -49,7 +49,7 @@ pub fn job(order: &Order, library: &Library) -> Result<Job, Vec<FieldError>> {
         });
     let dryer = match dryer {
         Ok(dryer) if errors.is_empty() => {
-            // How the order is stacked goes before how the dryer's end usually is.
+            // Stacking by the order overrides the usual cooling at the end of this dryer.
             let cooling = if order.use_.stacked_hot { Cooling::Stacked } else { dryer.cooling };
             Dryer { cooling, ..dryer }
         }

@@ -5,7 +5,12 @@ use crate::library::Library;
 use crate::quantity::{Bound, FieldError, Sourced, units::kelvin};
 
 impl Library {
-    /// A white in SI: its own record, its class for the rest, the kinetics of its kind of cure.
+    /// A white in SI: from its own record, from its class where the record says nothing, with the
+    /// kinetics of its kind of cure.
+    ///
+    /// # Errors
+    /// [`Problem::Unknown`](crate::quantity::Problem::Unknown) if the library lacks its class or kinetics; a
+    /// [`FieldError`] on a number outside its bound.
     pub fn white(&self, record: &WhiteRecord) -> Result<White, FieldError> {
         let class = self.white_class(record.class)?;
         let kinetics = self.kinetics_record(if record.low_cure { "low-cure" } else { "ordinary" })?;
@@ -30,7 +35,7 @@ impl Library {
             kinetics,
             density: class.density.value,
             dye_capacity: capacity.value / 1000.0,
-            // Nothing to spread where nothing is held.
+            // A white that binds nothing has no spread.
             dye_capacity_spread: if low > 0.0 { (high / low).sqrt() } else { 1.0 },
             scattering: measured.map_or(class.scattering.value * 1e6, |read| read.scattering),
             reflectance: measured.map_or(class.reflectance.value, |read| read.endless_reflectance),

@@ -1,8 +1,9 @@
-//! What the code on a job sheet holds: the order, the way to print and the setting, as one line of text.
+//! The content of the code on a job sheet: the order, the recipe and the setting, as one line of text.
 //!
-//! The line begins with [`MARK`], so that a code of anything else is known at once, and goes on as JSON. Whatever
-//! stands at its default is left out: an order of the week takes 300 to 500 bytes, which a code of 40 mm holds with
-//! modules of more than 0.4 mm. [`QrSymbol`] draws the line as squares, [`text_in`] finds it in a picture again.
+//! The line begins with [`MARK`], which tells it from any other code, and continues as JSON. Fields at
+//! their defaults are left out: a usual order takes 300 to 500 bytes, which a symbol of 40 mm holds with
+//! modules of more than 0.4 mm. [`QrSymbol`] draws the line as squares, [`text_in`] reads it from a
+//! picture.
 
 mod qr_symbol;
 
@@ -12,12 +13,12 @@ use super::log::fields;
 use crate::plan::{DialSetting, Garment, Order};
 use serde_json::{Value, json};
 
-/// What the text of a job sheet begins with; the digit is the version.
+/// Beginning of the text; the digit is the version.
 pub const MARK: &str = "WHITEHOLD1 ";
 /// The same without its version.
 const FAMILY: &str = "WHITEHOLD";
 
-/// What a job sheet tells the next desk.
+/// What another desk needs to continue from a job sheet.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SheetCode {
     /// The order.
@@ -35,11 +36,11 @@ pub struct SheetCode {
 pub enum SheetCodeError {
     /// The browser cannot open the picture.
     NoPicture,
-    /// No code is to be seen.
+    /// The picture shows no code.
     NoCode,
-    /// There is a code, and too much of it is hidden, bent or smeared.
+    /// Too much of the code is hidden, bent or smeared.
     Damaged,
-    /// The code is of something else.
+    /// The code holds something else.
     NotOurs,
     /// A newer Whitehold wrote it.
     Newer,
@@ -65,7 +66,8 @@ impl SheetCode {
     /// The sheet code in a text.
     ///
     /// # Errors
-    /// [`SheetCodeError::NotOurs`] or [`SheetCodeError::Newer`].
+    /// [`SheetCodeError::Newer`] if a later version of the program wrote the text,
+    /// [`SheetCodeError::NotOurs`] if it is not the text of a job sheet.
     pub fn read(text: &str) -> Result<Self, SheetCodeError> {
         match text.strip_prefix(MARK) {
             Some(json) => Self::of(json).ok_or(SheetCodeError::NotOurs),
@@ -83,13 +85,14 @@ impl SheetCode {
             }
             _ => None,
         };
-        // Through text, which is how every order is read: a reader of values would double the page's readers.
+        // Through text, which is how every order is read: a deserialiser from values would add a second
+        // copy of every deserialiser to the page.
         let order = serde_json::from_str(&serde_json::to_string(whole.get("o")?).ok()?).ok()?;
         Some(Self { order, title: word("t"), way: word("w"), at })
     }
 }
 
-/// Leaves out of an object whatever is as in `plain`, part by part.
+/// Removes from an object the fields that equal those of `plain`, at every level.
 fn shorten(whole: &mut Value, plain: &Value) {
     let (Value::Object(whole), Value::Object(plain)) = (whole, plain) else { return };
     whole.retain(|name, value| {

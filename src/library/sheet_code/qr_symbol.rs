@@ -1,7 +1,7 @@
 //! A text as a square code (QR, ISO/IEC 18004), and the text in a picture of one.
 //!
-//! Written by the crate `qrcodegen`, read by the crate `quircs`: two works of different people, so that one checks the
-//! other. Pictures come as grey pixels, row by row.
+//! Written by the crate `qrcodegen` and read by the crate `quircs`, which have different authors, so that
+//! one checks the other. Pictures are grey pixels, row by row.
 //!
 //! **Decision:** the two crates `qrcodegen` and `quircs`; `rqrr` only in the tests, where it checks ours.
 //! **Because:** the tables of a finite field in `rqrr` do not pack.
@@ -12,11 +12,11 @@ use super::SheetCodeError;
 use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
 use std::fmt::Write;
 
-/// The largest code that is printed: version 25, 117 modules along a side. At 40 mm each is 0.34 mm wide, which a
-/// tablet's camera still tells apart from a hand's breadth away: assumed.
+/// Largest version that is printed: 25 has 117 modules along a side. At 40 mm each is 0.34 mm wide, which
+/// a tablet's camera can resolve from some 10 cm: assumed.
 const MOST: u8 = 25;
 
-/// A code as squares, light and dark.
+/// A QR symbol as light and dark modules.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct QrSymbol {
     side: usize,
@@ -24,8 +24,8 @@ pub struct QrSymbol {
 }
 
 impl QrSymbol {
-    /// The code of a text; nothing for one too long to be printed legibly. A seventh of it may be lost, less only
-    /// where that would not fit.
+    /// The symbol of a text; `None` if the text is too long to be printed legibly. A seventh of the
+    /// symbol may be lost (level M), or less (level L) if the text would not fit otherwise.
     #[must_use]
     pub fn of(text: &str) -> Option<Self> {
         let segments = [QrSegment::make_bytes(text.as_bytes())];
@@ -53,7 +53,7 @@ impl QrSymbol {
         x < self.side && y < self.side && self.dark.get(y * self.side + x).copied().unwrap_or(false)
     }
 
-    /// The dark modules as one path, a unit a module, a run at a time.
+    /// The dark modules as one SVG path of horizontal runs, one unit per module.
     #[must_use]
     pub fn path(&self) -> String {
         let mut path = String::new();
@@ -74,7 +74,8 @@ impl QrSymbol {
 /// The text of the first code that can be read in a picture of grey pixels, 0 black.
 ///
 /// # Errors
-/// [`SheetCodeError::NoCode`] or [`SheetCodeError::Damaged`].
+/// [`SheetCodeError::NoCode`] if no symbol is found, [`SheetCodeError::Damaged`] if one is found but
+/// cannot be decoded, [`SheetCodeError::NotOurs`] if it does not hold text.
 pub fn text_in(width: usize, height: usize, grey: &[u8]) -> Result<String, SheetCodeError> {
     // A code has 21 modules at least.
     if width < 21 || height < 21 || grey.len() < width * height {

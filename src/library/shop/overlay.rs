@@ -1,4 +1,5 @@
-//! The shop's own records laid over the library that ships: what a shop types in is what it is answered with.
+//! The shop's own records laid over the library that ships, so that answers are computed with what the
+//! shop typed in.
 
 use super::records::FabricDye;
 use crate::dryer::{Dryer, DryerRecord};
@@ -12,7 +13,7 @@ use crate::quantity::{FieldError, Problem, Sourced};
 use crate::textile::{FabricRecord, label, spelling};
 use std::collections::HashMap;
 
-/// A record of the shop that cannot be used: which, and why. It stays in the log as it is.
+/// A record of the shop that cannot be used. It stays in the log unchanged.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unusable {
     /// Its kind.
@@ -24,8 +25,8 @@ pub struct Unusable {
 }
 
 impl Library {
-    /// This library with the shop's fabrics, whites, blockers, dryers and meshes in it: a record of the same id
-    /// takes the place of the one that ships, others come on top. Records that cannot be used are left out and named.
+    /// This library with the shop's fabrics, whites, blockers, dryers and meshes: a record with the id of
+    /// a shipped one replaces it, others are added. Records that cannot be used are left out and listed.
     #[must_use]
     pub fn with(&self, log: &Log) -> (Self, Vec<Unusable>) {
         let mut library = self.clone();
@@ -46,8 +47,8 @@ impl Library {
         meshes.meshes
     }
 
-    /// Brings this library, made by [`Library::with`] from `base`, up to date with one record of the log. False if
-    /// the record is of no kind that it holds, or cannot be used.
+    /// Brings this library, made by [`Library::with`] from `base`, up to date with one record of the log.
+    /// False if the record is of no kind that it holds, or cannot be used.
     pub fn follow(&mut self, base: &Self, log: &Log, key: &Key) -> bool {
         match key.kind {
             Kind::Fabric => follow::<FabricRecord>(base, log, self, key),
@@ -59,7 +60,7 @@ impl Library {
         }
     }
 
-    /// A garment of a cloth of the table, as an order has it: the plan reads it like any other label.
+    /// A fabric of the table as a garment of an order, with a label that is read like any other.
     #[must_use]
     pub fn garment(&self, fabric: &FabricRecord, dye: &FabricDye) -> Garment {
         let shares = fabric.composition_percent.iter();
@@ -77,11 +78,13 @@ impl Library {
 }
 
 impl Library {
-    /// The record of a cloth that stands in an order: what its label says, what the order adds, the usual weight of
-    /// its construction where neither says one. The name is the label's words with the colour before them.
+    /// A fabric record from a garment of an order: from its label, from what the order adds, and with the
+    /// usual weight of its construction if neither states one. Its name is the label with the colour in
+    /// front.
     ///
     /// # Errors
-    /// What keeps the label from being read, by the fields of the garment.
+    /// A [`FieldError`] for each part of the label that cannot be read, or for a field of the garment
+    /// that cannot be used.
     pub fn cloth_of(&self, garment: &Garment) -> Result<(FabricRecord, FabricDye), Vec<FieldError>> {
         let one = |error: FieldError| vec![error];
         let reading = label::read(&garment.label)?;
@@ -110,7 +113,7 @@ impl Library {
             id: String::new(),
             nombre: name.clone(),
             name,
-            // Whole hundredths of a percent, as no label says it finer.
+            // Rounded to hundredths of a percent, finer than any label.
             composition_percent: map(composition
                 .into_iter()
                 .map(|(fibre, share)| (fibre, (share * 1e4).round() / 100.0))),
@@ -128,12 +131,12 @@ impl Library {
     }
 }
 
-/// A record that the library holds a table of.
+/// A type of record of which the library holds a table.
 trait TableRecord: Recorded + Clone {
     fn id(&self) -> &str;
     fn table(library: &Library) -> &Vec<Self>;
     fn table_mut(library: &mut Library) -> &mut Vec<Self>;
-    /// Whether it can be computed with.
+    /// Checks that it can be computed with.
     fn check(&self, base: &Library) -> Result<(), FieldError>;
 }
 
@@ -216,7 +219,7 @@ fn blocker(it: &Blocker) -> Result<(), FieldError> {
     numbers.into_iter().try_for_each(|(number, field)| sourced(number, field))
 }
 
-/// Whether a record can be computed with; one that nothing is computed from always can.
+/// Checks that a record can be computed with. Kinds from which nothing is computed always pass.
 pub(in crate::library) fn check(record: &Record, base: &Library) -> Result<(), FieldError> {
     match record.key.kind {
         Kind::Fabric => {
@@ -231,19 +234,19 @@ pub(in crate::library) fn check(record: &Record, base: &Library) -> Result<(), F
     }
 }
 
-/// Whether a cloth can be computed with.
+/// Checks that a fabric can be computed with.
 fn check_fabric(library: &Library, record: &FabricRecord) -> Result<(), FieldError> {
     sourced(&record.areal_weight, "areal_weight")?;
     library.fabric_of(record).map(drop)
 }
 
-/// Whether a white can be computed with.
+/// Checks that a white can be computed with.
 fn check_white(library: &Library, record: &WhiteRecord) -> Result<(), FieldError> {
     record.price_per_kg.as_ref().map_or(Ok(()), |price| sourced(price, "price_per_kg"))?;
     library.white(record).map(drop)
 }
 
-/// A number that lies in its own range.
+/// Checks that a number lies in its own range.
 fn sourced(number: &Sourced, field: &str) -> Result<(), FieldError> {
     let [min, max] = number.range;
     if min <= number.value && number.value <= max {
@@ -253,7 +256,7 @@ fn sourced(number: &Sourced, field: &str) -> Result<(), FieldError> {
     Err(FieldError::new(field, number.value.to_string(), problem))
 }
 
-/// A dryer that can be computed with.
+/// Checks that a dryer can be computed with.
 fn dryer(record: &DryerRecord) -> Result<(), FieldError> {
     Dryer::from_record(record).map(drop).map_err(|mut errors| errors.swap_remove(0))
 }

@@ -1,4 +1,4 @@
-//! Records that a shop writes itself and the starter library has none of. Days are written `2026-11-24`.
+//! Records that only a shop writes; none of them ships. Days are written `2026-11-24`.
 
 use crate::library::Library;
 use crate::library::log::recorded;
@@ -8,19 +8,20 @@ use crate::quantity::FieldError;
 use crate::textile::{Fibre, label};
 use serde::{Deserialize, Serialize};
 
-/// What a shop knows of a cloth beyond the table's row; fields of the same record.
+/// What a shop knows about the dye of a fabric. These fields belong to the same record as
+/// [`FabricRecord`](crate::textile::FabricRecord).
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct FabricDye {
-    /// Its colour; an empty name = not known.
+    /// Its colour; an empty name means unknown.
     pub colour: Colour,
-    /// Which fibres are dyed; absent = not known.
+    /// Which fibres are dyed; absent means unknown.
     pub dyed_fibres: Option<Vec<Fibre>>,
     /// What kind of dye is on its polyester.
     pub dye_class: DyeClass,
 }
 
-/// A dye lot of a cloth. Its id: `fabric/lot`.
+/// A dye lot of a fabric. Its id is `fabric/lot`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct LotRecord {
@@ -32,7 +33,7 @@ pub struct LotRecord {
     pub note: String,
 }
 
-/// A batch of a white or blocker. Its id: `white/batch`.
+/// A batch of a white or blocker. Its id is `white/batch`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct BatchRecord {
@@ -40,7 +41,7 @@ pub struct BatchRecord {
     pub name: String,
     /// Day it was opened.
     pub opened: String,
-    /// What is left, kg; absent = not weighed.
+    /// Remaining ink, kg; absent means not weighed.
     pub left_kg: Option<f64>,
     /// Anything worth knowing.
     pub note: String,
@@ -68,13 +69,13 @@ pub struct TrialRecord {
     pub note: String,
 }
 
-/// What was seen on a trial on one day. Its id: `trial/reading`.
+/// The result of inspecting a trial on one day. Its id is `trial/reading`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct TrialReading {
-    /// Days after printing; a hot hold counts as the days that it stands for.
+    /// Days after printing; an oven test counts as the days of storage that it represents.
     pub days: f64,
-    /// Pieces looked at.
+    /// Pieces inspected.
     pub pieces: u32,
     /// Pieces that turned.
     pub turned: u32,
@@ -84,7 +85,7 @@ pub struct TrialReading {
     pub note: String,
 }
 
-/// A look that is due later. Its id: `trial/look`.
+/// An inspection that is due later. Its id is `trial/look`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct FollowUpRecord {
@@ -96,7 +97,7 @@ pub struct FollowUpRecord {
     pub note: String,
 }
 
-/// A probe's ride through a dryer. Its id: `dryer/ride`.
+/// A probe's run through a dryer. Its id is `dryer/run`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct CalibrationRecord {
@@ -112,18 +113,19 @@ pub struct CalibrationRecord {
     pub set_c: f64,
     /// Belt, m/min.
     pub belt_m_per_min: f64,
-    /// What it read, in the order of time.
+    /// Its readings, in the order of time.
     pub readings: Vec<ProbeReading>,
     /// Anything worth knowing.
     pub note: String,
 }
 
 impl CalibrationRecord {
-    /// The ride as [`ProbeRun`] computes with it; `id` is that of this record.
+    /// The run in the form that is computed with; `id` is that of this record and begins with its
+    /// dryer's.
     ///
     /// # Errors
-    /// If the cloth is not known.
-    pub fn ride(self, id: &str, library: &Library) -> Result<ProbeRun, FieldError> {
+    /// A [`FieldError`] on `fabric` if it is neither the id of a record nor a label that can be read.
+    pub fn probe_run(self, id: &str, library: &Library) -> Result<ProbeRun, FieldError> {
         let fabric = library.fabric_record(&self.fabric);
         let garment = match fabric {
             Ok(fabric) => library.garment(fabric, &FabricDye::default()),
@@ -155,7 +157,8 @@ recorded! {
 }
 
 impl TrialRecord {
-    /// A reading of this trial as evidence for an order: about the lot if one is known, else about the white.
+    /// A reading of this trial as evidence for an order: about the lot if it is known, else about the
+    /// white.
     #[must_use]
     pub fn evidence(&self, reading: &TrialReading) -> Evidence {
         let (about, name) = if self.lot.is_empty() {

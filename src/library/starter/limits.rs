@@ -1,4 +1,5 @@
-//! Numbers that belong to no fibre, white or dryer: what passes, what is assumed of an unmeasured lot, what a test finds.
+//! Numbers that belong to no fibre, white or dryer: limits that a print must keep, assumptions about an
+//! unmeasured dye lot, and the power of tests.
 
 use serde::{Deserialize, Serialize};
 
@@ -20,8 +21,8 @@ pub struct Limit {
 
 /// The numbers of `data/limits.json`, each by its name.
 ///
-/// A name in the file that is not here, or a name here that the file lacks, stops the library from loading. A number that
-/// belongs to one equation has its place beside that equation instead.
+/// A name in the file without a field here, or a field here without a name in the file, stops the library
+/// from loading. A number that belongs to one equation is a constant beside that equation instead.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Limits {

@@ -9,7 +9,7 @@ use crate::textile::{
     Fibre, FibreRecord, colour, spelling,
 };
 
-/// The record whose key is `wanted`, or an error that names the nearest ones.
+/// The record whose key is `wanted`.
 fn find<'a, T>(
     field: &str,
     records: &'a [T],
@@ -24,7 +24,7 @@ fn find<'a, T>(
     })
 }
 
-/// The record of a kind that the code knows by name; a library without it is incomplete.
+/// The record of an enum's variant. A library without it is incomplete.
 fn kind<'a, T, K: serde::Serialize + PartialEq + Copy>(
     field: &str,
     records: &'a [T],
@@ -38,7 +38,8 @@ fn kind<'a, T, K: serde::Serialize + PartialEq + Copy>(
     })
 }
 
-/// Look-ups. Each fails with [`Problem::Unknown`] where the library holds no such record.
+/// Look-ups. Each fails with [`Problem::Unknown`] if the library holds no such record; the error names
+/// the nearest ids.
 impl Library {
     /// The record of a fibre.
     pub fn fibre(&self, fibre: Fibre) -> Result<&FibreRecord, FieldError> {

@@ -1,7 +1,7 @@
 //! The library that ships: the records of `data/`, each as written there.
 //!
-//! Comes in: the files of `data/`, compiled into the page. Goes out: [`Library`] and look-ups by id, name or kind. It must
-//! not know what is computed from a record.
+//! Comes in: the files of `data/`, compiled into the page. Goes out: [`Library`] and look-ups by id, name
+//! or kind. It must not know what is computed from a record.
 
 mod limits;
 mod lookup;
@@ -22,7 +22,7 @@ use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 use std::sync::OnceLock;
 
-/// Every record the plan may need, as written in `data/`.
+/// All records that the plan may need, as written in `data/`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Library {
     /// Fibres.
@@ -55,7 +55,7 @@ pub struct Library {
     pub colours: Vec<ColourRecord>,
 }
 
-/// A file of the library that cannot be read: which, where, and what stands there.
+/// A file of the library that cannot be read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LibraryError {
     /// Name of the file, e.g. `whites.json`.
@@ -92,10 +92,20 @@ macro_rules! table {
     };
 }
 
-/// The library that ships with the page. Parses it anew each time: keep what it returns.
+/// The library that ships with the page. Each call parses it again: keep the result.
 ///
 /// # Errors
-/// [`LibraryError`] names the file, line and column that cannot be read.
+/// [`LibraryError`] if a file is not the JSON of its type.
+///
+/// # Examples
+/// ```
+/// use whitehold::library;
+///
+/// let library = library::starter().unwrap();
+/// assert_eq!(library.colour("rojo").unwrap().id, "red");
+/// // An unknown id is refused with the nearest known ones.
+/// assert!(library.white_record("ganet").unwrap_err().to_string().contains("nearest: gannet"));
+/// ```
 pub fn starter() -> Result<Library, LibraryError> {
     Ok(Library {
         fibres: table!("fibres.json")?,
@@ -115,7 +125,8 @@ pub fn starter() -> Result<Library, LibraryError> {
     })
 }
 
-/// The fields of a record that ships, as they are written in `data/`; nothing of the kinds that a shop alone writes.
+/// The fields of a record that ships, as written in `data/`; `None` for an unknown id and for kinds that
+/// only a shop writes.
 #[must_use]
 pub fn shipped(kind: Kind, id: &str) -> Option<Map<String, Value>> {
     static ROWS: OnceLock<Map<String, Value>> = OnceLock::new();
@@ -149,7 +160,7 @@ fn place(kind: Kind, id: &str) -> String {
 /// The Harbour Lane print room, the demo: its shelf, its dryer and twelve orders. Invented.
 ///
 /// # Errors
-/// [`LibraryError`] names the line and column that cannot be read.
+/// [`LibraryError`] if the file is not the JSON of its type.
 pub fn harbour_lane() -> Result<PrintRoom, LibraryError> {
     table!("harbour_lane.json")
 }

@@ -1,18 +1,18 @@
-//! Cells: from text to values and back.
+//! Converts the text of cells into values and back.
 
 use super::column::{CellKind, TableColumn};
-use crate::quantity::{Bound, FieldError, Problem};
+use crate::quantity::{Bound, Day, FieldError, Problem};
 use crate::textile::{label, spelling};
 use serde_json::{Map, Value, json};
 
-/// Most letters of a cell; longer ones are a wrong file.
+/// Most characters of a cell; more are a sign of a wrong file.
 const LONGEST: usize = 2000;
 
-/// One row's cells by column, and what is wrong with them.
+/// The cells of one row, by column.
 pub(super) struct RowCells<'a> {
     columns: &'a [String],
     cells: Vec<String>,
-    /// Whether a comma stands for the decimal point.
+    /// Whether a comma is the decimal point.
     decimal_comma: bool,
 }
 
@@ -21,18 +21,18 @@ impl<'a> RowCells<'a> {
         Self { columns, cells, decimal_comma }
     }
 
-    /// The text of a column as it stands; nothing if there is no such column.
+    /// The text of a column, unchanged; `None` if there is no such column.
     pub(super) fn text(&self, column: &str) -> Option<&str> {
         let at = self.columns.iter().position(|name| name == column)?;
         self.cells.get(at).map(String::as_str)
     }
 
-    /// The text of a column without space around it; empty if there is none.
+    /// The text of a column without surrounding space; empty if there is no such column.
     pub(super) fn word(&self, column: &str) -> &str {
         self.text(column).unwrap_or("").trim()
     }
 
-    /// The value of a column, `null` where its cell is empty; nothing if there is no such column.
+    /// The value of a column, `null` if its cell is empty; `None` if there is no such column.
     pub(super) fn value(
         &self,
         column: &TableColumn,
@@ -67,7 +67,7 @@ impl<'a> RowCells<'a> {
             }
             CellKind::Number(bound) => self.number(name, *bound).map_err(|error| vec![error])?.into(),
             CellKind::Count(bound) => match self.number(name, *bound).map_err(|error| vec![error])? {
-                // Within its bound and whole.
+                // The bound has been checked.
                 Some(count) if count.fract() == 0.0 => (count as u64).into(),
                 _ => return bad(Problem::NotANumber),
             },
@@ -86,7 +86,7 @@ impl<'a> RowCells<'a> {
             }
             CellKind::Shares => shares(name, word)?,
             CellKind::Colour => json!({ "name": word }),
-            CellKind::Ride => match ride(word, self.decimal_comma) {
+            CellKind::Readings => match readings(word, self.decimal_comma) {
                 Some(readings) => readings,
                 None => return bad(Problem::NotUnderstood),
             },
@@ -94,7 +94,8 @@ impl<'a> RowCells<'a> {
         Ok(Some(value))
     }
 
-    /// A number of a column within its bound; nothing if the cell is empty or there is no such column.
+    /// A number of a column, checked against its bound; `None` if the cell is empty or there is no such
+    /// column.
     fn number(&self, column: &str, bound: Bound) -> Result<Option<f64>, FieldError> {
         let text = self.word(column);
         if text.is_empty() {
@@ -106,7 +107,8 @@ impl<'a> RowCells<'a> {
         checked.map(Some).map_err(|error| FieldError::new(column, text, error.problem))
     }
 
-    /// A number with its range and source, as records have them: a range that is not said is the number alone.
+    /// A number with its range and source, as records have them; without a stated range both ends are the
+    /// number.
     ///
     /// `null` if the cell is empty.
     fn sourced(&self, columns: [&str; 3], unit: &str, bound: Bound) -> Result<Value, FieldError> {
@@ -136,7 +138,7 @@ fn unknown(word: &str, accepted: &[&str]) -> Problem {
     }
 }
 
-/// The shares of a composition, read as any label is.
+/// The shares of a composition, read as a garment label is.
 fn shares(column: &str, text: &str) -> Result<Value, Vec<FieldError>> {
     let named = |error: FieldError| FieldError { field: column.into(), ..error };
     let reading = label::read(text).map_err(|errors| errors.into_iter().map(named).collect::<Vec<_>>())?;
@@ -149,9 +151,9 @@ fn shares(column: &str, text: &str) -> Result<Value, Vec<FieldError>> {
     Ok(object.into())
 }
 
-/// A probe's ride: a reading is a time in s and a temperature in °C, with space between; semicolons, line ends, or
-/// commas with space behind them stand between readings.
-fn ride(text: &str, decimal_comma: bool) -> Option<Value> {
+/// Readings of a probe, each a time in s and a temperature in °C with a space between. Readings are
+/// separated by semicolons, line ends, or commas followed by a space.
+fn readings(text: &str, decimal_comma: bool) -> Option<Value> {
     let text = text.replace([';', '\n'], ", ");
     let readings = text.split(", ").map(str::trim).filter(|reading| !reading.is_empty());
     let reading = |reading: &str| {
@@ -166,7 +168,7 @@ fn ride(text: &str, decimal_comma: bool) -> Option<Value> {
 
 /// A value as the text of its column.
 pub(super) fn text_of(column: &TableColumn, fields: &Map<String, Value>) -> String {
-    let Some(value) = look(fields, column.path) else { return String::new() };
+    let Some(value) = at_path(fields, column.path) else { return String::new() };
     let end = |index: usize| value["range"][index].as_f64().map(cell);
     let text = match &column.what {
         CellKind::Id => None,
@@ -179,7 +181,7 @@ pub(super) fn text_of(column: &TableColumn, fields: &Map<String, Value>) -> Stri
         CellKind::High => end(1),
         CellKind::Unit => value["unit"].as_str().map(guard),
         CellKind::Colour => value["name"].as_str().map(guard),
-        CellKind::Ride => value.as_array().map(|readings| {
+        CellKind::Readings => value.as_array().map(|readings| {
             let part = |reading: &Value, name: &str| cell(reading[name].as_f64().unwrap_or_default());
             let reading = |it: &Value| format!("{} {}", part(it, "seconds"), part(it, "temp_c"));
             readings.iter().map(reading).collect::<Vec<_>>().join("; ")
@@ -195,16 +197,16 @@ pub(super) fn text_of(column: &TableColumn, fields: &Map<String, Value>) -> Stri
 }
 
 /// The value at a path, `zones/0/length`.
-pub(super) fn look<'a>(fields: &'a Map<String, Value>, path: &str) -> Option<&'a Value> {
+pub(super) fn at_path<'a>(fields: &'a Map<String, Value>, path: &str) -> Option<&'a Value> {
     let (field, rest) = path.split_once('/').map_or((path, None), |(field, rest)| (field, Some(rest)));
     let value = fields.get(field)?;
     rest.map_or(Some(value), |rest| value.pointer(&format!("/{rest}")))
 }
 
-/// Source of a number that the shop typed in without naming one.
+/// Source of a number that a shop typed in without stating one.
 pub(super) const OWN: &str = "the shop's own record";
 
-/// A number as people type it. A comma that may be a decimal point or group thousands is not guessed at.
+/// A number as people type it. A comma that may be a decimal point or a thousands separator is refused.
 fn number(text: &str, decimal_comma: bool) -> Option<f64> {
     let plain = |text: &str| text.chars().all(|letter| letter.is_ascii_digit() || "+-.eE".contains(letter));
     let text = match text.split_once(',') {
@@ -220,30 +222,15 @@ fn cell(number: f64) -> String {
     number.to_string()
 }
 
-/// Whether a text is a day of the calendar, `2028-02-29`.
+/// Whether a text is a day of the calendar in full, `2028-02-29`.
 fn is_day(text: &str) -> bool {
-    let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts.as_slice() else { return false };
-    let digits = |part: &str, count| part.len() == count && part.bytes().all(|byte| byte.is_ascii_digit());
-    if !digits(year, 4) || !digits(month, 2) || !digits(day, 2) {
-        return false;
-    }
-    let [Ok(year), Ok(month), Ok(day)] = [year, month, day].map(|part| part.parse::<u32>()) else {
-        return false;
-    };
-    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
-    let last = match month {
-        2 if leap => 29,
-        2 => 28,
-        4 | 6 | 9 | 11 => 30,
-        1..=12 => 31,
-        _ => return false,
-    };
-    (1..=last).contains(&day)
+    let dashed =
+        |(at, byte): (usize, u8)| if at == 4 || at == 7 { byte == b'-' } else { byte.is_ascii_digit() };
+    text.len() == 10 && text.bytes().enumerate().all(dashed) && Day::read(text).is_some()
 }
 
-/// Text that a spreadsheet would take for a formula gets an apostrophe before it.
-/// Source: OWASP, "CSV injection": cells that begin with `= + - @`, tab or carriage return.
+/// Prefixes an apostrophe to text that a spreadsheet would take for a formula. Source: OWASP, "CSV
+/// injection": cells that begin with `= + - @`, tab or carriage return.
 pub(super) fn guard(text: &str) -> String {
     if formula(text) { format!("'{text}") } else { text.to_owned() }
 }
@@ -253,7 +240,7 @@ pub(super) fn unguard(text: &str) -> &str {
     text.strip_prefix('\'').filter(|text| formula(text)).unwrap_or(text)
 }
 
-/// Whether a text, less any apostrophes before it, begins like a formula.
+/// Whether a text begins like a formula behind any apostrophes.
 fn formula(text: &str) -> bool {
     text.trim_start_matches('\'').starts_with(['=', '+', '-', '@', '\t', '\r'])
 }

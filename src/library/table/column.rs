@@ -1,4 +1,5 @@
-//! What stands in a column: the same rows of names, places and ranges serve the tables and the forms of the screen.
+//! The columns of each kind of record. Tables and the forms on the screen are made from the same rows of
+//! names, paths and ranges.
 
 use crate::dryer::bounds as dryer;
 use crate::ink::{Mesh, WhiteRecord};
@@ -11,15 +12,15 @@ use crate::textile::AREAL_WEIGHT;
 /// One column.
 #[derive(Clone, Copy, Debug)]
 pub struct TableColumn {
-    /// Its name at the head of a table.
+    /// Its name in the header of a table.
     pub name: &'static str,
-    /// Where its value stands in the record: `zones/0/length`.
+    /// Path of its value in the record: `zones/0/length`.
     pub path: &'static str,
-    /// What stands in it.
+    /// What its cells hold.
     pub what: CellKind,
 }
 
-/// What stands in a column.
+/// What the cells of a column hold.
 #[derive(Clone, Copy, Debug)]
 pub enum CellKind {
     /// The id of the record.
@@ -46,16 +47,16 @@ pub enum CellKind {
     High,
     /// Its unit.
     Unit,
-    /// Shares of fibres, as a label has them.
+    /// Shares of fibres, written as on a label.
     Shares,
     /// A colour by its name.
     Colour,
-    /// A probe's ride, seconds and degrees Celsius by turns: `10 61; 20 98; 30 131`.
-    Ride,
+    /// Readings of a probe, seconds and degrees Celsius: `10 61; 20 98; 30 131`.
+    Readings,
 }
 
 use CellKind::{
-    Colour, Count, Day, Flag, High, Id, Low, Number, Of, Ride, Shares, Sourced, Text, Unit, Word,
+    Colour, Count, Day, Flag, High, Id, Low, Number, Of, Readings, Shares, Sourced, Text, Unit, Word,
 };
 
 const fn col(name: &'static str, what: CellKind) -> TableColumn {
@@ -180,11 +181,11 @@ const PROBE: &[TableColumn] = &[
     at("probe_at", "at", Word(&["film-top", "film-bottom", "cloth"])),
     col("set_c", Number(library::SET)),
     col("belt_m_per_min", Number(library::BELT)),
-    col("readings", Ride),
+    col("readings", Readings),
     col("note", Text),
 ];
 
-/// The columns of a kind of record; none where it is not written by hand.
+/// The columns of a kind of record; empty for kinds that are not written by hand.
 #[must_use]
 pub fn columns(kind: Kind) -> &'static [TableColumn] {
     match kind {

@@ -1,41 +1,41 @@
-//! A form: one record written by hand, as a row of its table would write it.
+//! The form of one record that is written by hand; it reads and writes the same columns as the table.
 
 use super::super::Library;
 use super::super::log::{Key, Kind, Log, same};
-use super::cell::{RowCells, look, unguard};
+use super::cell::{RowCells, at_path, unguard};
 use super::column::{CellKind, TableColumn, columns};
 use super::{record, rows};
 use crate::quantity::FieldError;
 use serde_json::{Map, Value};
 
-/// A record that is being written.
+/// A record that is being edited.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Form {
     /// Kind of the record.
     pub kind: Kind,
-    /// Its id; nothing while it is new.
+    /// Its id; `None` while it is new.
     pub id: Option<Box<str>>,
-    /// Id of the record that a new one will belong to.
+    /// Id of the record that a new one will belong to, if any.
     pub owner: Option<Box<str>>,
-    /// What it holds so far, or what a new one starts from.
+    /// Its fields before the edit; for a new record, the fields that it starts from.
     before: Map<String, Value>,
-    /// What stands in each of its columns.
+    /// The text in each of its columns.
     pub texts: Vec<String>,
-    /// What stood there when the form was last drawn: typing draws nothing anew.
+    /// The texts when the form was last drawn; typing does not redraw it.
     pub shown: Vec<String>,
     /// What is wrong with it.
     pub errors: Vec<FieldError>,
 }
 
 impl Form {
-    /// The form of a record that is there.
+    /// The form of an existing record.
     #[must_use]
     pub fn of(log: &Log, key: &Key) -> Self {
         let before = record::known(log, key).unwrap_or_default();
         Self::new(key.kind, Some(key.id.clone()), None, before)
     }
 
-    /// The form of a new record; a part of another is given its owner.
+    /// The form of a new record. `owner` is the record that it belongs to, if any.
     #[must_use]
     pub fn fresh(kind: Kind, owner: Option<Box<str>>, start: Map<String, Value>) -> Self {
         Self::new(kind, None, owner, start)
@@ -47,17 +47,19 @@ impl Form {
         Self { kind, id, owner, before, shown: texts.clone(), texts, errors: Vec::new() }
     }
 
-    /// Its columns by number: those that a person fills in and that the record has a place for.
+    /// The columns that a person fills in and that the record has a place for, each with its number.
     pub fn columns(&self) -> impl Iterator<Item = (usize, &'static TableColumn)> {
         let shown = |column: &TableColumn| match column.what {
             CellKind::Id => self.id.is_none() && self.kind == Kind::Mesh,
             CellKind::Low | CellKind::High | CellKind::Unit => false,
-            _ => column.path.rsplit_once('/').is_none_or(|(within, _)| look(&self.before, within).is_some()),
+            _ => {
+                column.path.rsplit_once('/').is_none_or(|(within, _)| at_path(&self.before, within).is_some())
+            }
         };
         columns(self.kind).iter().enumerate().filter(move |(_, column)| shown(column))
     }
 
-    /// What is wrong with a column.
+    /// The errors of a column.
     pub fn errors_of(&self, column: &TableColumn) -> impl Iterator<Item = &FieldError> {
         let path = column.path.replace('/', ".");
         self.errors.iter().filter(move |error| {
@@ -66,8 +68,8 @@ impl Form {
         })
     }
 
-    /// Of these fields, those that the form changed; `null` for one that it took away. What somebody else wrote
-    /// meanwhile stays.
+    /// Of the fields `after`, those that differ from before the edit; `null` for a removed one. Writing
+    /// only these keeps what another tab wrote meanwhile.
     #[must_use]
     pub fn changes(&self, after: &Map<String, Value>) -> Map<String, Value> {
         let mut changes = Map::new();
@@ -80,10 +82,11 @@ impl Form {
         changes
     }
 
-    /// The record that the form says: its key and all its fields.
+    /// The record in the form: its key and all its fields.
     ///
     /// # Errors
-    /// Every column that cannot be read, or what the record lacks.
+    /// A [`FieldError`] for each column that cannot be read, or for the first needed field that is empty
+    /// or cannot be used.
     pub fn read(
         &self,
         library: &Library,
@@ -94,18 +97,18 @@ impl Form {
         let names: Vec<String> = shown.iter().map(|(_, column)| column.name.to_owned()).collect();
         let texts = shown.iter().map(|&(at, _)| self.texts.get(at).cloned().unwrap_or_default()).collect();
         let cells = RowCells::new(&names, texts, decimal_comma);
-        let said = record::said(columns(self.kind), &cells, &self.before)?;
+        let stated = record::stated(columns(self.kind), &cells, &self.before)?;
         let id = match (&self.id, &self.owner) {
             (Some(id), _) => id.to_string(),
             (None, owner) => free(self.kind, owner.as_deref(), &cells, log).map_err(|error| vec![error])?,
         };
         let key = Key::new(self.kind, id);
-        let fields = record::complete(&key, &self.before, said, columns(self.kind), library);
+        let fields = record::complete(&key, &self.before, stated, columns(self.kind), library);
         fields.map(|fields| (key, fields)).map_err(|error| vec![error])
     }
 }
 
-/// An id that no other record has: of its name, or of its place among its kind.
+/// An id that no other record has, made from its name or its day.
 fn free(kind: Kind, owner: Option<&str>, cells: &RowCells<'_>, log: &Log) -> Result<String, FieldError> {
     let named = match kind {
         Kind::Fabric | Kind::White | Kind::Dryer | Kind::Mesh => rows::id(cells)?,

@@ -1,14 +1,16 @@
-//! Fabrics, whites and trials as tables for a spreadsheet: written, and read with a preview of what would change.
+//! Fabrics, whites and trials as tables for a spreadsheet, and a preview of what reading one would
+//! change.
 //!
-//! A table is comma-separated values as RFC 4180 has them. Read are also semicolons and tabs, a byte order mark, lone
-//! line feeds, the older Western encoding that spreadsheets still write, and a comma for the decimal point where the
-//! comma is not the separator. Written is what every spreadsheet opens: UTF-8 with its mark, commas, CRLF.
+//! A table is comma-separated values (RFC 4180). The reader also accepts semicolons and tabs, a byte
+//! order mark, lone line feeds, ISO 8859-1, and a decimal comma if the comma is not the separator. The
+//! writer produces what every spreadsheet opens: UTF-8 with a byte order mark, commas, CRLF.
 //!
-//! A cell of text that a spreadsheet would take for a formula is written with an apostrophe before it, and read
-//! without. A column that is missing leaves its field alone; an empty cell takes the field away.
+//! Text that a spreadsheet would take for a formula is written with an apostrophe in front, which the
+//! reader removes. A missing column leaves its field alone; an empty cell removes the field.
 //!
-//! [`Preview::of`] changes nothing: it says row by row what is wrong, and field by field what would change. Only a
-//! table without an error has a [`Preview::change`], and that is one entry: one undo takes it back.
+//! [`Preview::of`] changes nothing: it lists what is wrong row by row, and what would change field by
+//! field. Only a table without errors has a [`Preview::change`], which is one entry of the log, so that
+//! one undo takes it back.
 
 mod cell;
 mod column;
@@ -37,34 +39,34 @@ pub enum RecordTable {
     Fabrics,
     /// The whites.
     Whites,
-    /// The trials, a row for each reading.
+    /// The trials, one row per reading.
     Trials,
 }
 
-/// What reading a table would do.
+/// What reading a table would change.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Preview {
-    /// Which table it was read as.
+    /// The table that it was read as.
     pub table: RecordTable,
-    /// Records that would come in new.
+    /// Records that would be added.
     pub added: Vec<Key>,
-    /// Records that would change, with every value that would.
+    /// Records that would change, with each value that differs.
     pub changed: Vec<(Key, Vec<FieldDifference>)>,
-    /// How many records would stay as they are.
+    /// Number of records that would not change.
     pub unchanged: usize,
-    /// What is wrong, row by row. While there is anything, nothing can be applied.
+    /// Errors, row by row. While there is any, nothing can be applied.
     pub errors: Vec<RowError>,
     wanted: Vec<(Key, Map<String, Value>)>,
 }
 
-/// What a row says of records: the fields that it sets, `null` where a cell is empty.
-type Said = Vec<(Key, Map<String, Value>)>;
+/// The records of a row with the fields that it sets, `null` for an empty cell.
+type RowFields = Vec<(Key, Map<String, Value>)>;
 
 impl RecordTable {
     /// Every table.
     pub const ALL: [Self; 3] = [Self::Fabrics, Self::Whites, Self::Trials];
 
-    /// Names of its columns, in the order they are written.
+    /// Names of its columns, in the order in which they are written.
     #[must_use]
     pub fn columns(self) -> Vec<&'static str> {
         let (record, part) = self.parts();
@@ -76,7 +78,7 @@ impl RecordTable {
         names
     }
 
-    /// The columns of the records of a row, and those of a reading in it.
+    /// The columns of the record of a row, and those of the reading in it.
     fn parts(self) -> (&'static [TableColumn], &'static [TableColumn]) {
         match self {
             Self::Fabrics => (column::FABRIC, &[]),
@@ -93,14 +95,14 @@ impl RecordTable {
         }
     }
 
-    /// The table that these columns are of: the one that most of them belong to.
+    /// The table to which most of these columns belong.
     fn of_columns(columns: &[String]) -> Self {
         let hits = |table: &Self| columns.iter().filter(|it| table.columns().contains(&it.as_str())).count();
-        // The first of equals, so that `id,name` is a table of cloths.
+        // `max_by_key` takes the last of equals; reversed, `id,name` becomes a table of fabrics.
         Self::ALL.into_iter().rev().max_by_key(hits).unwrap_or(Self::Fabrics)
     }
 
-    /// The table as text. `library` is what ships with the shop's records laid over it.
+    /// The table as text. `library` is the shipped one with the shop's records laid over it.
     #[must_use]
     pub fn write(self, library: &Library, log: &Log) -> String {
         let ids: Vec<&str> = match self {
@@ -131,33 +133,34 @@ impl RecordTable {
         rows::write(&self.columns(), rows)
     }
 
-    /// What a row says, record by record.
-    fn read(self, cells: &RowCells<'_>) -> Result<Said, Vec<FieldError>> {
+    /// The fields that a row sets, record by record.
+    fn read(self, cells: &RowCells<'_>) -> Result<RowFields, Vec<FieldError>> {
         let (columns, part) = self.parts();
         let mut errors = Vec::new();
         let none = Map::new();
         let id = rows::id(cells).map_err(|error| errors.push(error)).unwrap_or_default();
-        let fields = record::said(columns, cells, &none).map_err(|found| errors.extend(found));
-        let mut said = vec![(Key::new(self.kind(), &*id), fields.unwrap_or_default())];
-        let reading = record::said(part, cells, &none).map_err(|found| errors.extend(found));
+        let fields = record::stated(columns, cells, &none).map_err(|found| errors.extend(found));
+        let mut records = vec![(Key::new(self.kind(), &*id), fields.unwrap_or_default())];
+        let reading = record::stated(part, cells, &none).map_err(|found| errors.extend(found));
         let reading = reading.unwrap_or_default();
         let name = cells.word(READING);
         if name.contains('/') {
             errors.push(FieldError::new(READING, name, Problem::NotUnderstood));
         } else if !name.is_empty() {
-            said.push((Key::new(Kind::Reading, format!("{id}/{name}")), reading));
+            records.push((Key::new(Kind::Reading, format!("{id}/{name}")), reading));
         } else if reading.values().any(|value| !value.is_null()) {
             errors.push(FieldError::new(READING, "", Problem::Empty));
         }
-        if errors.is_empty() { Ok(said) } else { Err(errors) }
+        if errors.is_empty() { Ok(records) } else { Err(errors) }
     }
 }
 
-/// Name of the column that tells the readings of a trial apart.
+/// Name of the column that identifies the readings of a trial.
 const READING: &str = "reading";
 
 impl Preview {
-    /// What reading this text would do to the shop's records. `library` as in [`RecordTable::write`].
+    /// What reading this text would change in the shop's records. `library` is as in
+    /// [`RecordTable::write`].
     #[must_use]
     pub fn of(text: &str, library: &Library, log: &Log) -> Self {
         let (columns, rows) = TableRows::read(text);
@@ -174,7 +177,7 @@ impl Preview {
             preview.errors = errors.into_iter().map(|error| RowError { line: 1, error }).collect();
             return preview;
         }
-        let mut said: BTreeMap<Key, Map<String, Value>> = BTreeMap::new();
+        let mut stated: BTreeMap<Key, Map<String, Value>> = BTreeMap::new();
         let mut order: Vec<(Key, u64)> = Vec::new();
         for row in rows {
             let line = row.line;
@@ -184,12 +187,12 @@ impl Preview {
                 Err(errors) => preview.errors.extend(errors.into_iter().map(fail)),
                 Ok(row) => {
                     for (key, fields) in row {
-                        match said.get(&key) {
+                        match stated.get(&key) {
                             None => {
                                 order.push((key.clone(), line));
-                                said.insert(key, fields);
+                                stated.insert(key, fields);
                             }
-                            // The rows of one trial repeat what is said of it.
+                            // The rows of one trial repeat its own fields.
                             Some(before) if key.kind == Kind::Trial && *before == fields => {}
                             Some(_) => preview.errors.push(fail(rows::twice(&key))),
                         }
@@ -198,18 +201,18 @@ impl Preview {
             }
         }
         for (key, line) in order {
-            let Some(said) = said.remove(&key) else { continue };
-            preview.take(key, said, line, library, log);
+            let Some(stated) = stated.remove(&key) else { continue };
+            preview.take(key, stated, line, library, log);
         }
         preview
     }
 
-    fn take(&mut self, key: Key, said: Map<String, Value>, line: u64, library: &Library, log: &Log) {
+    fn take(&mut self, key: Key, stated: Map<String, Value>, line: u64, library: &Library, log: &Log) {
         let known = record::known(log, &key);
         let before = known.clone().unwrap_or_default();
         let (record, part) = self.table.parts();
         let columns = if key.kind == Kind::Reading { part } else { record };
-        let after = record::complete(&key, &before, said, columns, library);
+        let after = record::complete(&key, &before, stated, columns, library);
         let after = match after {
             Ok(after) => after,
             Err(error) => return self.errors.push(RowError { line, error }),
@@ -226,7 +229,7 @@ impl Preview {
         self.wanted.push((key, after));
     }
 
-    /// The change that does what was previewed, as one entry; nothing if a row has an error or nothing would change.
+    /// The change that was previewed, as one entry; `None` if a row has an error or nothing would change.
     #[must_use]
     pub fn change(&self, log: &Log, file: &str) -> Option<Change> {
         if !self.errors.is_empty() {

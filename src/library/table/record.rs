@@ -1,47 +1,47 @@
-//! Rows and records: what a row says of a record, and the record after it, checked as a whole.
+//! From a row to a record: the fields that the row sets, and the resulting record, checked as a whole.
 
 use super::super::log::{Key, Kind, Log, Record, overlay};
 use super::super::shop::check;
-use super::cell::{OWN, RowCells, look, text_of};
+use super::cell::{OWN, RowCells, at_path, text_of};
 use super::column::{CellKind, TableColumn};
 use super::rows;
 use crate::library::{CalibrationRecord, Library, shipped};
 use crate::quantity::{FieldError, Problem};
 use serde_json::{Map, Value, json};
 
-/// The fields of a record as the shop has it, or else as it ships.
+/// The fields of a record as the shop wrote it, or else as it ships.
 pub(super) fn known(log: &Log, key: &Key) -> Option<Map<String, Value>> {
     let own = log.record(key.kind, &key.id).filter(|record| !record.removed);
     own.map(|record| record.fields).or_else(|| shipped(key.kind, &key.id))
 }
 
-/// What cells say of a record that holds these fields: the top fields that they write, `null` where a cell is empty.
-pub(super) fn said(
+/// The top-level fields that cells set in a record with the fields `before`; `null` for an empty cell.
+pub(super) fn stated(
     columns: &[TableColumn],
     cells: &RowCells<'_>,
     before: &Map<String, Value>,
 ) -> Result<Map<String, Value>, Vec<FieldError>> {
-    let mut said = Map::new();
+    let mut stated = Map::new();
     let mut errors = Vec::new();
     for column in columns {
         match cells.value(column, columns) {
             Err(found) => errors.extend(found),
             Ok(None) => {}
-            Ok(Some(value)) => put(&mut said, before, column.path, value),
+            Ok(Some(value)) => put(&mut stated, before, column.path, value),
         }
     }
-    if errors.is_empty() { Ok(said) } else { Err(errors) }
+    if errors.is_empty() { Ok(stated) } else { Err(errors) }
 }
 
-/// Puts a value at a path; what it stands in is taken from the record.
-fn put(said: &mut Map<String, Value>, before: &Map<String, Value>, path: &str, value: Value) {
+/// Puts a value at a path; the object around it is copied from the record.
+fn put(stated: &mut Map<String, Value>, before: &Map<String, Value>, path: &str, value: Value) {
     let Some((field, rest)) = path.split_once('/') else {
-        said.insert(path.into(), value);
+        stated.insert(path.into(), value);
         return;
     };
-    let within = said.entry(field).or_insert_with(|| before.get(field).cloned().unwrap_or_default());
+    let within = stated.entry(field).or_insert_with(|| before.get(field).cloned().unwrap_or_default());
     if let Some(place) = within.pointer_mut(&format!("/{rest}")) {
-        // A number that is typed as it stood keeps its range and source.
+        // A number that is typed unchanged keeps its range and source.
         let same = place.get("value").is_some_and(|had| super::super::log::same(had, &value["value"]));
         if !same {
             *place = value;
@@ -58,25 +58,25 @@ pub(super) fn cells(columns: &[TableColumn], id: &str, fields: &Map<String, Valu
     columns.iter().map(cell).collect()
 }
 
-/// The record after what is said of it, checked as a whole.
+/// The record with the fields of a row set, checked as a whole.
 pub(super) fn complete(
     key: &Key,
     before: &Map<String, Value>,
-    mut said: Map<String, Value>,
+    mut stated: Map<String, Value>,
     columns: &[TableColumn],
     library: &Library,
 ) -> Result<Map<String, Value>, FieldError> {
-    // A colour keeps what was measured of it, unless another is named.
-    if let (Some(now), Some(had)) = (said.get("colour"), before.get("colour"))
+    // A colour keeps its measurement unless another colour is named.
+    if let (Some(now), Some(had)) = (stated.get("colour"), before.get("colour"))
         && now.get("name") == had.get("name")
     {
-        said.remove("colour");
+        stated.remove("colour");
     }
     for column in columns.iter().filter(|column| matches!(column.what, CellKind::Sourced(_))) {
-        rows::keep_number(&mut said, before, column.path);
+        rows::keep_number(&mut stated, before, column.path);
     }
     let mut fields = before.clone();
-    overlay(&mut fields, said);
+    overlay(&mut fields, stated);
     if key.kind == Kind::Fabric
         && !fields.contains_key("nombre")
         && let Some(name) = fields.get("name").cloned()
@@ -91,7 +91,7 @@ pub(super) fn complete(
     }
     for path in needed(key.kind) {
         let empty =
-            look(&fields, path).is_none_or(|value| value.as_str().is_some_and(|it| it.trim().is_empty()));
+            at_path(&fields, path).is_none_or(|value| value.as_str().is_some_and(|it| it.trim().is_empty()));
         if empty {
             let column =
                 columns.iter().find(|column| column.path == *path).map_or(*path, |column| column.name);
@@ -106,22 +106,23 @@ pub(super) fn complete(
     let mut record = Record { key: key.clone(), fields, removed: false, conflicts: Vec::new() };
     check(&record, library)?;
     if key.kind == Kind::Calibration {
-        // What it told when it was written stands in the record: the dryer may be another later.
-        let ride = record.read::<CalibrationRecord>()?.ride(&key.id, library)?;
-        let learnt = ride.learn(library).map_err(|mut errors| errors.swap_remove(0))?;
-        let mut told = super::super::log::fields(&learnt);
-        // Multiples of what the dryer's record says, and not what fields of these names are elsewhere.
+        // The result is stored with the record, because the dryer's record may change later.
+        let run = record.read::<CalibrationRecord>()?.probe_run(&key.id, library)?;
+        let learnt = run.learn(library).map_err(|mut errors| errors.swap_remove(0))?;
+        let mut learnt_fields = super::super::log::fields(&learnt);
+        // These are multiples of the values in the dryer's record, unlike fields of the same name
+        // elsewhere.
         for (name, times) in [("h", "h_times"), ("exchange", "exchange_times")] {
-            if let Some(band) = told.remove(name) {
-                told.insert(times.into(), band);
+            if let Some(band) = learnt_fields.remove(name) {
+                learnt_fields.insert(times.into(), band);
             }
         }
-        record.fields.insert("learnt".into(), Value::Object(told));
+        record.fields.insert("learnt".into(), Value::Object(learnt_fields));
     }
     Ok(record.fields)
 }
 
-/// What no record of a kind can do without.
+/// Paths that a record of a kind needs.
 fn needed(kind: Kind) -> &'static [&'static str] {
     match kind {
         Kind::Fabric => &["name", "composition_percent", "construction", "areal_weight"],

@@ -1,4 +1,4 @@
-//! The text of a table cut into rows, and rows put together to a text.
+//! Splits the text of a table into rows and writes rows as text.
 
 use super::super::log::{Key, same};
 use super::cell::{RowCells, unguard};
@@ -7,7 +7,7 @@ use crate::textile::spelling;
 use csv::{ReaderBuilder, Terminator, WriterBuilder};
 use serde_json::{Map, Value};
 
-/// One row as it was read.
+/// One row as read.
 pub(super) struct TableRow {
     /// Line it begins on, from 1.
     pub(super) line: u64,
@@ -18,7 +18,7 @@ pub(super) struct TableRow {
 pub(super) struct TableRows;
 
 impl TableRows {
-    /// The names of the columns and the rows under them. Rows without any text are passed over.
+    /// The names of the columns and the rows below them. Empty rows are skipped.
     pub(super) fn read(text: &str) -> (Vec<String>, Vec<TableRow>) {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         let delimiter = delimiter(text);
@@ -31,7 +31,7 @@ impl TableRows {
         let mut rows = Vec::new();
         for record in reader.records() {
             let (line, cells) = match record {
-                // Text in, text out: nothing that is not UTF-8 is left to fail on.
+                // The text is UTF-8 already, so that a row hardly ever fails.
                 Err(error) => {
                     let line = error.position().map_or(0, csv::Position::line);
                     (line, Err(FieldError::new("row", error.to_string(), Problem::NotUnderstood)))
@@ -55,7 +55,7 @@ impl TableRows {
 }
 
 impl TableRow {
-    /// The cells under their columns.
+    /// The cells by column.
     pub(super) fn cells(self, columns: &[String]) -> Result<RowCells<'_>, Vec<FieldError>> {
         let mut cells = self.cells.map_err(|error| vec![error])?;
         while cells.len() > columns.len() && cells.last().is_some_and(|cell| cell.trim().is_empty()) {
@@ -74,12 +74,13 @@ impl TableRow {
     }
 }
 
-/// A column's name as the table has it, however it was typed: `Areal weight` is `areal_weight`.
+/// The name of a column in the table's spelling: `Areal weight` becomes `areal_weight`.
 fn column(name: &str) -> String {
     spelling::fold(name).replace(' ', "_")
 }
 
-/// The separator: whichever of comma, semicolon and tab the first line has most of, outside quotes.
+/// The separator: the one of comma, semicolon and tab that is most frequent in the first line outside
+/// quotes.
 fn delimiter(text: &str) -> u8 {
     let mut counts = [(b',', 0), (b';', 0), (b'\t', 0)];
     let mut quoted = false;
@@ -93,11 +94,11 @@ fn delimiter(text: &str) -> u8 {
             }
         }
     }
-    // The comma wins a draw.
+    // `max_by_key` takes the last of equals; reversed, the comma wins a draw.
     counts.iter().rev().max_by_key(|(_, count)| *count).map_or(b',', |(mark, _)| *mark)
 }
 
-/// Checks that the columns are known, stand once, and that there is an id or a name to tell records by.
+/// Checks that the columns are known and unique, and that an id or a name identifies the records.
 pub(super) fn check_columns(columns: &[String], known: &[&str]) -> Result<(), Vec<FieldError>> {
     let mut errors = Vec::new();
     for (at, name) in columns.iter().enumerate() {
@@ -116,10 +117,10 @@ pub(super) fn check_columns(columns: &[String], known: &[&str]) -> Result<(), Ve
     if errors.is_empty() { Ok(()) } else { Err(errors) }
 }
 
-/// Most letters of an id.
+/// Most characters of an id.
 const MOST_ID: usize = 80;
 
-/// The id of a row: its own, or one made of its name (`Red interlock` becomes `red-interlock`).
+/// The id of a row: its own, or one made from its name (`Red interlock` becomes `red-interlock`).
 pub(super) fn id(cells: &RowCells<'_>) -> Result<String, FieldError> {
     let own = cells.word("id");
     let id =
@@ -130,34 +131,34 @@ pub(super) fn id(cells: &RowCells<'_>) -> Result<String, FieldError> {
     if id.chars().count() > MOST_ID {
         return Err(FieldError::new("id", id, Problem::TooLong { max: MOST_ID }));
     }
-    // A slash parts a record from its owner.
+    // A slash separates a record from its owner.
     if id.contains('/') || id.chars().any(char::is_control) {
         return Err(FieldError::new("id", id, Problem::NotUnderstood));
     }
     Ok(id)
 }
 
-/// A number that a row repeats keeps its unit, range and source, unless the row says others.
-pub(super) fn keep_number(said: &mut Map<String, Value>, before: &Map<String, Value>, field: &str) {
-    let (Some(now), Some(had)) = (said.get(field), before.get(field)) else { return };
+/// A number that a row repeats keeps its unit, range and source, unless the row states others.
+pub(super) fn keep_number(stated: &mut Map<String, Value>, before: &Map<String, Value>, field: &str) {
+    let (Some(now), Some(had)) = (stated.get(field), before.get(field)) else { return };
     let alike = |part: &str| same(&now[part], &had[part]);
-    // A range that the file does not give is the number alone.
+    // Without a stated range both ends are the number.
     let alone = same(&now["range"][0], &now["value"]) && same(&now["range"][1], &now["value"]);
     let unit = alike("unit") || now["unit"] == "1/kg";
     if alike("value") && unit && (alike("range") || alone) {
-        said.remove(field);
+        stated.remove(field);
     }
 }
 
-/// A record that two rows are about.
+/// The error of a record that two rows set.
 pub(super) fn twice(key: &Key) -> FieldError {
     FieldError::new("id", &key.id, Problem::Contradiction { with: "id".into() })
 }
 
-/// A table as text. Cells are final: guarded where they are text.
+/// A table as text. Cells of text have been guarded already.
 pub(super) fn write(columns: &[&str], rows: Vec<Vec<String>>) -> String {
     let mut writer = WriterBuilder::new().terminator(Terminator::CRLF).from_writer(vec![0xef, 0xbb, 0xbf]);
-    // Writing to memory, and every row as long as the head: neither can fail.
+    // Writing to memory rows as long as the header cannot fail.
     let _ = writer.write_record(columns);
     for row in rows {
         let _ = writer.write_record(&row);
@@ -165,24 +166,24 @@ pub(super) fn write(columns: &[&str], rows: Vec<Vec<String>>) -> String {
     writer.into_inner().ok().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
 }
 
-/// The text of a file: UTF-8, or else ISO 8859-1, which older spreadsheets of Western Europe write.
+/// The text of a file: UTF-8, or else ISO 8859-1, which older spreadsheets write.
 #[must_use]
 pub fn decode(bytes: Vec<u8>) -> String {
     String::from_utf8(bytes)
         .unwrap_or_else(|other| other.as_bytes().iter().map(|&byte| char::from(byte)).collect())
 }
 
-/// What is wrong with one row.
+/// An error in one row.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RowError {
-    /// Line of the file that the row begins on, from 1; the head is a row too.
+    /// Line of the file on which the row begins, from 1; the header is line 1.
     pub line: u64,
-    /// What is wrong; its field is the column.
+    /// The error; its field is the column.
     pub error: FieldError,
 }
 
 impl RowError {
-    /// True if the whole table is concerned, not one of its rows.
+    /// Whether the error concerns the whole table and not one of its rows.
     #[must_use]
     pub fn of_head(&self) -> bool {
         self.line <= 1

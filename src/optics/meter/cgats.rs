@@ -2,13 +2,13 @@ use super::table::{Heading, MeterRow, MeterRows};
 use super::tokens::{MeterField, Separator, split};
 use super::{MeterError, MeterProblem};
 
-/// True for a text that is laid out as CGATS.17: keywords, a data format, data.
+/// Whether a text has the layout of CGATS.17: keywords, a data format, data.
 pub(super) fn is_cgats(text: &str) -> bool {
     text.lines().map(str::trim_start).any(|line| line.starts_with("BEGIN_DATA_FORMAT"))
         || text.lines().next().is_some_and(|line| line.trim_start().starts_with("CGATS"))
 }
 
-/// A count that the file states, and where.
+/// A count that the file states, and its place.
 struct Stated {
     count: usize,
     line: usize,
@@ -25,8 +25,8 @@ enum CgatsPart {
 
 /// The tables of a CGATS.17 text, one below the other.
 ///
-/// Fields are parted by blanks; a row may run over several lines. A file with tabs and empty fields is read by its
-/// tabs where only so the count is met.
+/// Fields are separated by blanks; a row may extend over several lines. A line with tabs is split at the
+/// tabs if only this gives the right number of fields.
 pub(super) fn rows(text: &str) -> Result<MeterRows, MeterError> {
     let mut found = MeterRows::default();
     let mut headings: Vec<Heading> = Vec::new();
@@ -86,7 +86,7 @@ fn unfinished(keyword: &str, line: usize) -> MeterError {
     MeterError::at(line, 1, "", MeterProblem::Unfinished { keyword: keyword.into() })
 }
 
-/// The fields of a data line: by blanks, or by tabs where only these make as many as there are headings.
+/// The fields of a data line, split at blanks, or at tabs if only these give as many fields as headings.
 fn by_tabs(
     line: &str,
     number: usize,
@@ -108,7 +108,7 @@ fn stated(tokens: &[MeterField], line: usize) -> Option<Stated> {
     Some(Stated { count: text.parse().ok()?, line, column: count.column, text })
 }
 
-/// An error if a stated count is not kept.
+/// Checks a stated count.
 fn keep(stated: Option<Stated>, keyword: &str, found: usize) -> Result<(), MeterError> {
     match stated {
         Some(Stated { count, line, column, text }) if count != found => {
@@ -119,7 +119,7 @@ fn keep(stated: Option<Stated>, keyword: &str, found: usize) -> Result<(), Meter
     }
 }
 
-/// An error if fields are left that make no whole row.
+/// Checks that no fields of an incomplete row are left.
 fn ragged(pending: &[MeterField], line: usize, expected: usize) -> Result<(), MeterError> {
     let Some(first) = pending.first() else { return Ok(()) };
     let problem = MeterProblem::Ragged { expected, found: pending.len() };

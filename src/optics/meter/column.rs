@@ -1,4 +1,4 @@
-/// What a column holds, told by its heading.
+/// What a column holds, according to its heading.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum MeterColumn {
     /// L*, a*, b*: which of the three, 0 to 2.
@@ -30,7 +30,7 @@ const LAB: [&[&str]; 3] = [
 ];
 const NAME: [&str; 7] = ["samplename", "name", "sample", "patch", "title", "nombre", "muestra"];
 const ID: [&str; 7] = ["sampleid", "patchid", "id", "no", "nr", "number", "sampleno"];
-/// What may stand before a wavelength. `SPEC_380` is written in percent by those who write it.
+/// Prefixes of a wavelength. Programs that write `SPEC_380` write percent.
 const BEFORE_WAVELENGTH: [(&str, ReflectanceScale); 9] = [
     ("spectralpct", ReflectanceScale::Percent),
     ("spectralnm", ReflectanceScale::Unsaid),
@@ -45,7 +45,7 @@ const BEFORE_WAVELENGTH: [(&str, ReflectanceScale); 9] = [
 
 impl MeterColumn {
     pub(super) fn of(heading: &str) -> Self {
-        // What stands in brackets is light, observer or unit: `L*(10°/D65)`, `380 nm [%]`.
+        // Brackets hold the light, the observer or the unit: `L*(10°/D65)`, `380 nm [%]`.
         let bare = heading.split(['(', '[']).next().unwrap_or_default();
         let plain: String =
             bare.chars().filter(|letter| letter.is_alphanumeric()).flat_map(char::to_lowercase).collect();

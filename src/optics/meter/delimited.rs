@@ -3,10 +3,10 @@ use super::table::{Heading, MeterRow, MeterRows};
 use super::tokens::{MeterField, Separator, split};
 use super::{MeterError, MeterProblem};
 
-/// Ways to part a line, in the order in which they are tried.
+/// Separators, in the order in which they are tried.
 const WAYS: [Separator; 4] = [Separator::By('\t'), Separator::By(';'), Separator::By(','), Separator::Blanks];
 
-/// The table of a text with one sample a line: under the first line that has headings of colours.
+/// The table of a text with one sample per line, below the first line that has headings of colours.
 pub(super) fn rows(text: &str) -> Result<MeterRows, MeterError> {
     let mut found = MeterRows::default();
     let mut lines = (1..).zip(text.lines());
@@ -25,7 +25,7 @@ pub(super) fn rows(text: &str) -> Result<MeterRows, MeterError> {
         if fields.iter().all(|field| field.text.is_empty()) {
             continue;
         }
-        // Programs end rows with empty fields, or leave the last ones off where they are no colours.
+        // Programs end rows with empty fields, or omit the last ones if they are not colours.
         let extra = fields.iter().skip(headings.len()).any(|field| !field.text.is_empty());
         if extra {
             let problem = MeterProblem::Ragged { expected: headings.len(), found: fields.len() };
@@ -40,7 +40,7 @@ fn headings(tokens: &[MeterField], line: usize) -> Vec<Heading> {
     tokens.iter().map(|token| Heading::new(token, line)).collect()
 }
 
-/// True for headings with L*, a* and b*, or with a spectrum.
+/// Whether the headings include L*, a* and b*, or a spectrum.
 fn has_colours(tokens: &[MeterField]) -> bool {
     let columns: Vec<MeterColumn> = tokens.iter().map(|token| MeterColumn::of(&token.text)).collect();
     let lab = (0..3).all(|which| columns.contains(&MeterColumn::Lab(which)));

@@ -1,20 +1,20 @@
 use crate::quantity::Problem;
 use serde::{Deserialize, Serialize};
 
-/// Something in a meter's file that cannot be read: where it stands, what stands there, what is wrong.
+/// An error in a meter's file, with its place.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct MeterError {
     /// Line, from 1.
     pub line: usize,
     /// Column of the first letter, from 1.
     pub column: usize,
-    /// What stands there, cut to 80 characters.
+    /// The text at that place, cut to 80 characters.
     pub value: String,
     /// What is wrong with it.
     pub problem: MeterProblem,
 }
 
-/// What is wrong in a meter's file. `wording` says it and what to do.
+/// What is wrong in a meter's file. `wording` turns it into a sentence with a way out.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 #[non_exhaustive]
@@ -25,9 +25,9 @@ pub enum MeterProblem {
     NoSamples,
     /// A row with fewer or more fields than its headings.
     Ragged {
-        /// Fields that the headings ask for.
+        /// Number of headings.
         expected: usize,
-        /// Fields that stand there.
+        /// Number of fields.
         found: usize,
     },
     /// A field that is empty or marked as not measured.
@@ -42,7 +42,7 @@ pub enum MeterProblem {
         /// What is wrong with it.
         problem: Problem,
     },
-    /// A count that the file states and does not keep: it may have been cut short.
+    /// A stated count that the file does not match: it may have been cut off.
     Count {
         /// The keyword of the count.
         keyword: String,
@@ -51,12 +51,12 @@ pub enum MeterProblem {
         /// What the file holds.
         found: usize,
     },
-    /// A block without its end.
+    /// A block without its end keyword.
     Unfinished {
         /// The keyword that is missing.
         keyword: String,
     },
-    /// A text in quotes without its end.
+    /// A quoted text without its closing quote.
     OpenQuote,
     /// Two columns for one thing.
     Twice {
@@ -80,7 +80,7 @@ pub enum MeterProblem {
 }
 
 impl MeterError {
-    /// An error at a place; keeps the first 80 characters of what stands there.
+    /// An error at a place; keeps the first 80 characters of the text there.
     #[must_use]
     pub fn at(line: usize, column: usize, value: &str, problem: MeterProblem) -> Self {
         Self { line, column, value: value.chars().take(80).collect(), problem }

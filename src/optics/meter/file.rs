@@ -12,7 +12,7 @@ pub struct MeterSample {
     pub lab: Lab,
     /// Its reflectance, where the file holds it.
     pub spectrum: Option<Spectrum>,
-    /// Line of the file it stands on, from 1.
+    /// Its line in the file, from 1.
     pub line: usize,
 }
 
@@ -26,13 +26,13 @@ pub struct StatedViewing {
 }
 
 impl StatedViewing {
-    /// True if the file says that its Lab are for D65 and 10°.
+    /// Whether the file states that its Lab values are for D65 and 10°.
     #[must_use]
     pub fn is_ours(&self) -> bool {
         self.illuminant.as_deref() == Some("D65") && self.observer == Some(10)
     }
 
-    /// True if the file says that its Lab are for another light or another observer.
+    /// Whether the file states that its Lab values are for another light or observer.
     #[must_use]
     pub fn is_other(&self) -> bool {
         self.illuminant.as_deref().is_some_and(|name| name != "D65")
@@ -40,15 +40,16 @@ impl StatedViewing {
     }
 }
 
-/// What the reader had to decide.
+/// A decision of the reader.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum MeterNote {
-    /// Lab are for another light or observer and were taken as they stand: compare them only with each other.
+    /// The Lab values are for another light or observer and were taken unchanged: compare them only with
+    /// each other.
     OtherViewing,
-    /// No light or observer is stated; Lab were taken as D65/10°.
+    /// No light or observer is stated; the Lab values were taken as D65/10°.
     ViewingNotStated,
-    /// Lab were computed from the spectra.
+    /// The Lab values were computed from the spectra.
     FromSpectra,
     /// Reflectances were taken as percent.
     TakenAsPercent,
@@ -56,13 +57,13 @@ pub enum MeterNote {
     TakenAsFraction,
 }
 
-/// Everything a file holds that bears on colour.
+/// The colours of a file.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeterFile {
     /// The samples, in the order of the file; at least one.
     pub samples: Vec<MeterSample>,
     /// What the file states about light and observer.
     pub seen: StatedViewing,
-    /// What had to be decided.
+    /// Decisions of the reader.
     pub notes: Vec<MeterNote>,
 }

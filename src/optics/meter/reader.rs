@@ -1,15 +1,15 @@
-//! Reads the text of a file, whichever of the two layouts it has.
+//! Reads the text of a file in either of the two layouts.
 
 use super::{MeterError, MeterFile, MeterProblem, cgats, delimited, table};
 
-/// Most text that is read, in bytes.
+/// Largest text that is read, in bytes.
 pub const LONGEST: usize = 8_000_000;
 
 impl MeterFile {
     /// Reads the text of a file.
     ///
     /// # Errors
-    /// The first thing that cannot be read, with its line and column.
+    /// [`MeterError`] with the line and column of the first thing that cannot be read.
     pub fn read(text: &str) -> Result<Self, MeterError> {
         if text.len() > LONGEST {
             return Err(MeterError::at(1, 1, "", MeterProblem::TooLong { max: LONGEST }));

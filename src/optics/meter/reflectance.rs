@@ -13,7 +13,7 @@ use crate::optics::{Lab, Spectrum, Xyz};
 
 /// Widest step between bands, nm.
 const WIDEST_STEP: f64 = 20.0;
-/// What the bands must reach, nm.
+/// Range that the bands must cover, nm.
 const NEEDED: [f64; 2] = [400.0, 700.0];
 
 /// Evenly spaced bands.

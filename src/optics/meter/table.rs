@@ -6,7 +6,7 @@ use crate::numerics::sorting::sorted;
 use crate::optics::Lab;
 use crate::quantity::{Bound, Problem};
 
-/// A heading: what it says, what it stands for, where.
+/// A heading with its meaning and its place.
 #[derive(Clone, Debug)]
 pub(super) struct Heading {
     text: String,
@@ -44,7 +44,7 @@ impl MeterRows {
         }
     }
 
-    /// Keeps the headings also where no row stands under them.
+    /// Keeps the headings even if no row follows them.
     pub(super) fn with_headings(mut self, headings: Vec<Heading>) -> Self {
         if self.tables.is_empty() {
             self.tables.push((headings, Vec::new()));
@@ -52,7 +52,7 @@ impl MeterRows {
         self
     }
 
-    /// Notes light and observer where a line speaks of them.
+    /// Records the light and the observer if a line states them.
     pub(super) fn seen_in(&mut self, line: &str) {
         let upper = line.to_uppercase();
         if !["ILLUMIN", "OBSERVER", "WEIGHTING_FUNCTION", "D65", "D50"]
@@ -66,11 +66,11 @@ impl MeterRows {
                 "D50" | "D55" | "D65" | "D75" | "F2" | "F7" | "F11" | "F12" => {
                     self.seen.illuminant.get_or_insert_with(|| word.into());
                 }
-                // A lone A or C is a light only where the line speaks of light.
+                // A single A or C is a light only if the line mentions light.
                 "A" | "C" if upper.contains("ILLUMIN") => {
                     self.seen.illuminant.get_or_insert_with(|| word.into());
                 }
-                // A lone figure is an observer only where the line speaks of one.
+                // A single figure is an observer only if the line mentions one.
                 "2" | "2DEG" | "10" | "10DEG" if upper.contains("OBSERVER") || upper.contains('°') => {
                     let degrees = if word.starts_with("10") { 10 } else { 2 };
                     self.seen.observer.get_or_insert(degrees);
@@ -81,9 +81,10 @@ impl MeterRows {
     }
 }
 
-/// Accepted reflectance, as a fraction: a little below nothing by the noise of a meter, above 1 with brightener.
+/// Accepted reflectance as a fraction: slightly below zero by the noise of a meter, above 1 with
+/// brightener.
 const REFLECTANCE: Bound = Bound { field: "reflectance", min: -0.05, max: 1.6, unit: "" };
-/// Largest value of a file that is still taken for a fraction.
+/// Largest reflectance of a file that is still taken for a fraction.
 const MOST_OF_A_FRACTION: f64 = 2.0;
 
 /// The samples of all rows.
@@ -92,7 +93,7 @@ pub(super) fn samples(rows: &MeterRows) -> Result<MeterFile, MeterError> {
     let mut colourless = None;
     for (headings, rows) in &rows.tables {
         let Some(layout) = Layout::of(headings)? else {
-            // A file may hold tables of other things beside its colours.
+            // A file may hold other tables besides its colours.
             colourless = colourless.or(headings.first());
             continue;
         };
@@ -113,7 +114,7 @@ pub(super) fn samples(rows: &MeterRows) -> Result<MeterFile, MeterError> {
     Ok(file)
 }
 
-/// Which field is what.
+/// The meaning of each field of a row.
 struct Layout<'a> {
     headings: &'a [Heading],
     lab: Option<[usize; 3]>,
@@ -122,7 +123,7 @@ struct Layout<'a> {
 }
 
 impl<'a> Layout<'a> {
-    /// The layout under these headings; `None` where none of them is a colour.
+    /// The layout of these headings; `None` if none of them is a colour.
     fn of(headings: &'a [Heading]) -> Result<Option<Self>, MeterError> {
         let mut lab = [None; 3];
         let mut bands: Vec<(f64, usize)> = Vec::new();
@@ -164,7 +165,8 @@ impl<'a> Layout<'a> {
         Ok(Some(Self { headings, lab, spectrum, name }))
     }
 
-    /// How the reflectances of these rows are written: by their headings, or by the largest of them.
+    /// Whether the reflectances of these rows are percent or fractions, according to their headings or
+    /// else their largest value.
     fn scale(&self, rows: &[MeterRow]) -> Result<Option<MeterNote>, MeterError> {
         let Some((_, bands)) = &self.spectrum else { return Ok(None) };
         let percent = |index: &usize| {

@@ -7,19 +7,20 @@ pub(super) struct MeterField {
     pub column: usize,
 }
 
-/// What parts the fields of a line.
+/// What separates the fields of a line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Separator {
     /// Any run of blanks and tabs; `#` begins a comment, as in CGATS.17.
     Blanks,
-    /// One such letter each; two in a row leave an empty field.
+    /// Single characters; two in a row enclose an empty field.
     By(char),
 }
 
-/// The fields of a line. A text in double quotes is one field, with a doubled quote for a quote.
+/// Splits a line into fields. A text in double quotes is one field, in which a doubled quote means a
+/// quote.
 ///
 /// # Errors
-/// [`MeterProblem::OpenQuote`].
+/// [`MeterProblem::OpenQuote`] if a quoted text does not end on its line.
 pub(super) fn split(line: &str, number: usize, parted: Separator) -> Result<Vec<MeterField>, MeterError> {
     let mut fields = Vec::new();
     let mut letters = line.chars().zip(1..).peekable();
@@ -57,7 +58,7 @@ pub(super) fn split(line: &str, number: usize, parted: Separator) -> Result<Vec<
         }
         let blank = text.chars().take_while(|letter| letter.is_whitespace()).count();
         fields.push(MeterField { text: text.trim().into(), column: column + blank });
-        // A parting letter at the very end leaves one more, empty field.
+        // A separator at the very end is followed by one more, empty field.
         if let (Separator::By(_), Some((_, at))) = (parted, letters.next())
             && letters.peek().is_none()
         {

@@ -6,8 +6,8 @@ pub(super) const STEP: f64 = 5.0;
 /// Weights of X, Y and Z at 380, 385 … 780 nm for the CIE 1964 10° observer under D65, on the scale Y = 100.
 ///
 /// Source: CIE 015 observer and illuminant tables at 1 nm, brought to 5 nm by ASTM E2022, as computed by
-/// colour-science 0.4.7 (`tristimulus_weighting_factors_ASTME2022`); the weights beyond are added to the first and
-/// last row.
+/// colour-science 0.4.7 (`tristimulus_weighting_factors_ASTME2022`); the weights beyond are added to the
+/// first and last row.
 pub(super) const WEIGHTS: [[f64; 3]; 81] = [
     [0.00041, 0.00004, 0.00179],
     [0.00140, 0.00015, 0.00619],

@@ -1,11 +1,11 @@
-//! Tokens understood: shares, fibres, constructions, weights, colours.
+//! Recognises shares, fibres, constructions, weights and colours among the tokens.
 
 use super::meaning::{LONGEST_PHRASE, Meaning, meaning};
 use super::tokens::{LabelToken, TokenKind};
 use crate::quantity::units::GSM_PER_OUNCE_YARD;
 use crate::textile::{ColourRecord, colour, spelling::fold};
 
-/// What stands at one place of a label.
+/// What a piece of a label is.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum ItemKind {
     /// A number that may be a share.
@@ -19,7 +19,7 @@ pub(super) enum ItemKind {
     Known(Meaning),
     /// A colour.
     Colour(&'static ColourRecord),
-    /// A word not known.
+    /// An unknown word.
     Unknown,
     Colon,
     Break {
@@ -27,16 +27,16 @@ pub(super) enum ItemKind {
     },
 }
 
-/// One understood piece of a label.
+/// A recognised piece of a label.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct LabelItem {
-    /// As it stands on the label.
+    /// Its text on the label.
     pub text: String,
     /// What it is.
     pub what: ItemKind,
 }
 
-/// Understands the tokens, longest phrases first.
+/// Recognises the tokens, the longest phrases first.
 pub(super) fn understand(tokens: &[LabelToken]) -> Vec<LabelItem> {
     let mut items = Vec::new();
     let mut rest = tokens;
@@ -86,7 +86,8 @@ fn phrase(tokens: &[LabelToken]) -> (ItemKind, usize) {
     (ItemKind::Unknown, 1)
 }
 
-/// A weight that starts here, g/m², and how many tokens it takes: `150 g/m²`, `5.3 oz`, `180gsm`, `6 oz/sq yd`.
+/// A weight that starts here, g/m², and how many tokens it takes: `150 g/m²`, `5.3 oz`, `180gsm`,
+/// `6 oz/sq yd`.
 fn weight(tokens: &[LabelToken]) -> Option<(f64, usize)> {
     let [
         LabelToken { kind: TokenKind::Number { value, .. }, .. },
@@ -143,8 +144,8 @@ fn weight(tokens: &[LabelToken]) -> Option<(f64, usize)> {
     Some((value * factor, 2 + more))
 }
 
-/// Settles what depends on the neighbours: a fibre code counts only beside a number or another fibre, `all` only
-/// before a fibre, where it means 100 %.
+/// Resolves what depends on the neighbours: a fibre code counts only beside a number or another fibre,
+/// and `all` only before a fibre, where it means 100 %.
 fn settle(items: Vec<LabelItem>) -> Vec<LabelItem> {
     let is = |at: Option<usize>, wanted: fn(&ItemKind) -> bool| {
         at.and_then(|at| items.get(at)).is_some_and(|item| wanted(&item.what))

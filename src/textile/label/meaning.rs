@@ -1,4 +1,4 @@
-//! What a word of a label can mean, and what it does mean.
+//! The meanings of words on a label.
 
 use super::words::WORDS;
 use crate::textile::{Construction, Fibre};
@@ -8,19 +8,19 @@ use crate::textile::{Construction, Fibre};
 pub(super) enum Meaning {
     /// A fibre by its generic name or a true synonym.
     Fibre(Fibre),
-    /// A fibre code: one only in capitals and beside a number.
+    /// A fibre code, which counts only in capitals and beside a number.
     Code(Fibre),
     /// A word for one of several fibres, the likeliest first.
     Loose(&'static [Fibre]),
     /// Several fibres in one word, in this order.
     Blend(&'static [Fibre]),
-    /// A word that stands for shares.
+    /// A word that means certain shares.
     Shares(&'static [(Fibre, f64)]),
     /// `other fibres`
     Other,
     /// `the rest`: what is missing from 100.
     Rest,
-    /// `all`, `pure`: 100 where a fibre follows.
+    /// `all`, `pure`: 100 % if a fibre follows.
     All,
     /// How the cloth is made.
     Construction(Construction),
@@ -34,16 +34,16 @@ pub(super) enum Meaning {
     Heather,
     /// Printed by sublimation.
     Sublimation,
-    /// Understood, changes nothing, worth saying.
+    /// Understood and without effect, but reported.
     Dropped,
-    /// Says nothing.
+    /// Without meaning.
     Noise,
 }
 
-/// Most words in a phrase of [`WORDS`] or of a colour's name.
+/// Largest number of words in a phrase of [`WORDS`] or in a colour's name.
 pub(super) const LONGEST_PHRASE: usize = 3;
 
-/// The meaning of a folded word or phrase; fibre codes are read only in capitals.
+/// The meaning of a folded word or phrase; fibre codes are recognised only in capitals.
 pub(super) fn meaning(phrase: &str, capitals: bool) -> Option<Meaning> {
     WORDS
         .iter()

@@ -1,14 +1,15 @@
-//! What a garment label says, in English or Spanish.
+//! Reads a garment label in English or Spanish.
 //!
-//! A label is a row of shares and fibres. As many shares as fibres are paired in the order they stand, which
-//! serves every way they are written: `50% cotton 50% polyester`, `algodón 60 poliéster 40 %`, `50/50
-//! cotton/polyester`, `cotton/polyester 50/50`. Shares of one section must make 100.
+//! A label is a sequence of shares and fibres. If there are as many shares as fibres, they are paired in
+//! their order, which covers every way of writing them: `50% cotton 50% polyester`,
+//! `algodón 60 poliéster 40 %`, `50/50 cotton/polyester`, `cotton/polyester 50/50`. The shares of one
+//! section must add up to 100.
 //!
-//! What the reader had to assume, what it would rather ask and what it left out come back as [`LabelNote`]s; what it
-//! cannot read comes back as errors by name. It never guesses a share.
+//! What the reader assumed, what it would ask and what it left out is returned as [`LabelNote`]s; what it
+//! cannot read is an error that quotes the words. It never guesses a share.
 //!
-//! Sources of the words: generic names of ISO 2076 and Regulation (EU) 1007/2011, 16 CFR 303 (from memory); loose
-//! words of the trade: common practice, no source.
+//! Sources of the words: generic names of ISO 2076 and Regulation (EU) 1007/2011, 16 CFR 303 (from
+//! memory); loose words of the trade: common practice, no source.
 
 mod items;
 mod meaning;

@@ -1,3 +1,5 @@
+//! Reads a label: divides it into parts, reads the shares of each, and finds the body.
+
 use super::items::{ItemKind, LabelItem, understand};
 use super::meaning::{Meaning, meaning};
 use super::shares::{self, LabelPart};
@@ -9,10 +11,24 @@ use crate::textile::{AREAL_WEIGHT, spelling::fold};
 /// Reads a garment label.
 ///
 /// # Errors
-/// One error for each thing that cannot be used, all on the field `label` but the weight: nothing or too much text
-/// ([`Problem::Empty`], [`Problem::TooLong`]), shares that do not make 100 ([`Problem::SumNot100`]) or lie outside 0 to
-/// 100 ([`Problem::OutOfRange`]), an unknown fibre with the nearest known names ([`Problem::Unknown`]), a share without
-/// a fibre or a fibre without a share ([`Problem::NotUnderstood`]).
+/// A [`FieldError`] for each part that cannot be used: on `areal_weight_gsm` for a weight out of range,
+/// else on `label` for no text or too much of it ([`Problem::Empty`], [`Problem::TooLong`]), shares that
+/// do not add up to 100 ([`Problem::SumNot100`]) or lie outside 0 to 100 ([`Problem::OutOfRange`]), an
+/// unknown fibre, with the nearest known names ([`Problem::Unknown`]), and a share without a fibre or a
+/// fibre without a share ([`Problem::NotUnderstood`]).
+///
+/// # Examples
+/// ```
+/// use whitehold::textile::{Construction, Fibre, label};
+///
+/// let reading = label::read("50% algodón 50% poliéster, jersey, 180 g/m², rojo").unwrap();
+/// assert_eq!(reading.body.shares[&Fibre::Polyester], 50.0);
+/// assert_eq!(reading.construction, Some(Construction::Jersey));
+/// assert_eq!((reading.areal_weight_gsm, reading.colour.as_deref()), (Some(180.0), Some("red")));
+///
+/// let errors = label::read("60% cotton 30% polyester").unwrap_err();
+/// assert!(errors[0].to_string().contains("the shares make 90 %"));
+/// ```
 pub fn read(text: &str) -> Result<LabelReading, Vec<FieldError>> {
     if text.trim().is_empty() {
         return Err(vec![FieldError::new("label", text, Problem::Empty)]);
@@ -31,7 +47,7 @@ pub fn read(text: &str) -> Result<LabelReading, Vec<FieldError>> {
     };
     let mut errors = Vec::new();
     let parts = divide(understand(&cut(text)), &mut reading.notes);
-    // The body is the part that says so, else the first that may be it.
+    // The body is the part that is named so, else the first that may be it.
     let named = parts.iter().position(|part| part.name.as_deref() == Some("") && part.has_shares());
     let body = named.or_else(|| parts.iter().position(|part| part.may_be_body() && part.has_shares()));
     for (at, part) in parts.iter().enumerate() {
@@ -48,8 +64,8 @@ pub fn read(text: &str) -> Result<LabelReading, Vec<FieldError>> {
     if errors.is_empty() { Ok(reading) } else { Err(errors) }
 }
 
-/// Divides a label into its parts: `shell: 100% nylon; lining: 100% polyester`, `100% nylon shell, 100% polyester
-/// lining`, `body 100% cotton rib 95% cotton 5% elastane`.
+/// Divides a label into its parts: `shell: 100% nylon; lining: 100% polyester`,
+/// `100% nylon shell, 100% polyester lining`, `body 100% cotton rib 95% cotton 5% elastane`.
 fn divide(items: Vec<LabelItem>, notes: &mut Vec<LabelNote>) -> Vec<LabelPart> {
     let mut parts = vec![LabelPart::default()];
     let mut excluded: Option<Vec<String>> = None;
@@ -80,7 +96,7 @@ fn divide(items: Vec<LabelItem>, notes: &mut Vec<LabelNote>) -> Vec<LabelPart> {
                 continue;
             }
             ItemKind::Known(Meaning::Section(name)) if after_fibre && ends => {
-                // `100% nylon shell, …`: the word names what was just read.
+                // `100% nylon shell, …`: the word names the part before it.
                 if let Some(part) = parts.last_mut() {
                     part.name = Some(name.into());
                 }
@@ -114,7 +130,8 @@ fn divide(items: Vec<LabelItem>, notes: &mut Vec<LabelNote>) -> Vec<LabelPart> {
     parts
 }
 
-/// Takes weight, colour and look from a part, and the construction if it may be the body; the first of each counts.
+/// Takes weight, colour and look from a part, and the construction if the part may be the body; the first
+/// of each counts.
 fn look_at(part: &LabelPart, reading: &mut LabelReading, errors: &mut Vec<FieldError>) {
     for item in &part.items {
         match item.what {

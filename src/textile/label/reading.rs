@@ -14,17 +14,17 @@ pub const LONGEST: usize = 500;
 pub struct LabelReading {
     /// The cloth that is printed on.
     pub body: LabelSection,
-    /// Lining, rib and the like, in the order of the label.
+    /// Other parts, such as a lining or a rib, in the order of the label.
     pub parts: Vec<LabelSection>,
-    /// How the body is made, where the label says so.
+    /// How the body is made, if the label states it.
     pub construction: Option<Construction>,
-    /// Weight, g/m², where the label says so.
+    /// Weight, g/m², if the label states it.
     pub areal_weight_gsm: Option<f64>,
-    /// English name of its colour, where the label says so.
+    /// English name of its colour, if the label states it.
     pub colour: Option<String>,
-    /// How it looks, beyond its colour.
+    /// Further properties of its look.
     pub looks: Vec<ClothLook>,
-    /// What was assumed, what is asked, what was left out.
+    /// What was assumed, asked or left out.
     pub notes: Vec<LabelNote>,
 }
 
@@ -41,7 +41,7 @@ pub struct LabelSection {
 }
 
 impl LabelSection {
-    /// Everything the section accounts for, percent.
+    /// Sum of all shares, percent.
     #[must_use]
     pub fn sum(&self) -> f64 {
         self.shares.values().sum::<f64>() + self.other_percent
@@ -55,50 +55,50 @@ impl LabelSection {
     }
 }
 
-/// How a cloth looks, beyond its colour.
+/// A property of how a cloth looks besides its colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum ClothLook {
-    /// Heather, mélange, marl: a mixture of coloured fibres. Says nothing of the composition.
+    /// Heather, mélange, marl: a mixture of coloured fibres, whatever the composition.
     Heather,
     /// The cloth itself was printed by sublimation.
     SublimationPrinted,
 }
 
-/// What the reader has to say about a label that it could read.
+/// A remark of the reader about a label that it could read.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "note", rename_all = "kebab-case")]
 #[non_exhaustive]
 pub enum LabelNote {
-    /// One fibre stands without a share and was taken as all of it.
+    /// A single fibre without a share was taken as 100 %.
     AssumedWhole {
         /// The fibre.
         fibre: Fibre,
     },
-    /// A word names no single fibre but leaves little doubt here.
+    /// A word that names no single fibre but leaves little doubt here.
     Assumed {
         /// The word.
         word: String,
         /// What it was taken for.
         fibre: Fibre,
     },
-    /// A word names several fibres: is it the first?
+    /// A word that may mean several fibres.
     Ask {
         /// The word.
         word: String,
-        /// What it was taken for until somebody answers.
+        /// What it is taken for until a person answers.
         fibre: Fibre,
-        /// What else it may be.
+        /// What else it may mean.
         or: Vec<Fibre>,
     },
     /// A misspelt fibre.
     ReadAs {
-        /// The word as it stands.
+        /// The word on the label.
         word: String,
         /// What it was read as.
         fibre: Fibre,
     },
-    /// A word of the trade stands for shares that the label does not state.
+    /// A word of the trade that means shares which the label does not state.
     AssumedShares {
         /// The word.
         word: String,
@@ -112,19 +112,19 @@ pub enum LabelNote {
         /// Name of the section, empty for the body.
         section: String,
     },
-    /// The shares make not quite 100, as rounding leaves it.
+    /// The shares add up to nearly 100, as rounded ones do.
     Rounded {
-        /// What they make, percent.
+        /// Their sum, percent.
         sum: f64,
         /// Name of the section, empty for the body.
         section: String,
     },
-    /// A word that was understood and changes nothing here (`organic`).
+    /// A word that was understood and has no effect (`organic`).
     Dropped {
         /// The word.
         word: String,
     },
-    /// What the label leaves out of its shares (`exclusive of decoration`).
+    /// What the label excludes from its shares (`exclusive of decoration`).
     Excludes {
         /// The text.
         text: String,

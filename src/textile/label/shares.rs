@@ -1,4 +1,4 @@
-//! Shares and fibres of one part of a label, paired.
+//! Pairs the shares and the fibres of one part of a label.
 
 use super::items::{ItemKind, LabelItem};
 use super::meaning::{Meaning, fibre_words, meaning};
@@ -11,25 +11,26 @@ use std::collections::BTreeMap;
 /// One share of a label.
 const SHARE: Bound = Bound { field: "label", min: 0.0, max: 100.0, unit: "%" };
 
-/// How far a sum of rounded shares may lie from 100, in percent points. Common practice, no source.
+/// Accepted difference of a sum of rounded shares from 100, percentage points. Common practice, no
+/// source.
 const ROUNDING: f64 = 1.0;
 
 /// One part of a label, before its shares are read.
 #[derive(Clone, Debug, Default)]
 pub(super) struct LabelPart {
-    /// Its name in English, empty for the body; absent where the label gives none.
+    /// Its name in English, empty for the body; absent if the label gives none.
     pub name: Option<String>,
-    /// What stands in it.
+    /// Its pieces.
     pub items: Vec<LabelItem>,
 }
 
 impl LabelPart {
-    /// Whether nothing says that it is another part than the body.
+    /// Whether nothing names it as another part than the body.
     pub(super) fn may_be_body(&self) -> bool {
         self.name.as_deref().is_none_or(str::is_empty)
     }
 
-    /// Whether there is anything to read shares from.
+    /// Whether shares can be read from it.
     pub(super) fn has_shares(&self) -> bool {
         self.has_fibres()
             || self.items.iter().any(|item| {
@@ -40,7 +41,7 @@ impl LabelPart {
             })
     }
 
-    /// Whether its shares already make 100.
+    /// Whether its shares add up to 100 already.
     pub(super) fn is_full(&self) -> bool {
         (ShareRow::of(self).stated() - 100.0).abs() <= ROUNDING
     }
@@ -61,7 +62,7 @@ enum Name {
     Other,
 }
 
-/// A share as it stands.
+/// A share as stated.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum StatedShare {
     Percent(f64),
@@ -83,7 +84,7 @@ fn named(item: &LabelItem) -> Option<Vec<Name>> {
     }
 }
 
-/// The shares and the fibres of a part, each in the order they stand, and what belongs to neither.
+/// The shares and the fibres of a part, each in their order, and the text that belongs to neither.
 #[derive(Default)]
 struct ShareRow<'a> {
     shares: Vec<(StatedShare, &'a LabelItem)>,
@@ -92,7 +93,8 @@ struct ShareRow<'a> {
 }
 
 impl<'a> ShareRow<'a> {
-    /// Takes as shares the first `most` numbers that `counts`.
+    /// Takes as shares the first `most` numbers for which `counts` holds, given whether a percent sign is
+    /// beside them.
     fn new(part: &'a LabelPart, most: usize, counts: impl Fn(bool) -> bool) -> Self {
         let mut row = Self::default();
         let mut apart = true;
@@ -122,8 +124,9 @@ impl<'a> ShareRow<'a> {
         row
     }
 
-    /// The reading in which shares and fibres match: every number, only those with a percent sign, only the first
-    /// that make 100 (a size or a yarn count follows), or a sole fibre without a share. Else every number.
+    /// The first reading in which shares and fibres match: every number is a share; only those with a
+    /// percent sign are; only the first that add up to 100 are (a size or a yarn count follows); or a
+    /// single fibre has no share. If none matches, every number is a share.
     fn of(part: &'a LabelPart) -> Self {
         let every = Self::new(part, usize::MAX, |_| true);
         if every.matches() {
@@ -153,7 +156,7 @@ impl<'a> ShareRow<'a> {
     }
 }
 
-/// Reads the shares of a part; nothing where it names no fibre and no share.
+/// Reads the shares of a part; `None` if it names neither fibre nor share.
 pub(super) fn read(part: &LabelPart, notes: &mut Vec<LabelNote>) -> Result<Option<LabelSection>, FieldError> {
     let error = |value: &str, problem| FieldError::new("label", value, problem);
     let mut part = part.clone();
@@ -218,7 +221,7 @@ fn dropped(item: &LabelItem) -> LabelNote {
     LabelNote::Dropped { word: item.text.clone() }
 }
 
-/// What to say of a loose word: beside another fibre `poly` is polyester, alone it is asked.
+/// The remark about a loose word: beside another fibre `poly` is polyester, alone it is asked.
 fn loose(item: &LabelItem, section: &LabelSection) -> Option<LabelNote> {
     let ItemKind::Known(Meaning::Loose(fibres)) = item.what else { return None };
     let (&fibre, or) = fibres.split_first()?;
@@ -229,7 +232,7 @@ fn loose(item: &LabelItem, section: &LabelSection) -> Option<LabelNote> {
     Some(LabelNote::Ask { word, fibre, or: or.to_vec() })
 }
 
-/// A part whose shares are only in a word of the trade (`tri-blend`).
+/// A part whose shares are given only by a word of the trade (`tri-blend`).
 fn shorthand(part: &LabelPart, row: &ShareRow, notes: &mut Vec<LabelNote>) -> Option<LabelSection> {
     let (item, usual) = part.items.iter().find_map(|item| match item.what {
         ItemKind::Known(Meaning::Shares(shares)) => Some((item, shares)),
@@ -267,7 +270,8 @@ fn correct(part: &mut LabelPart) -> Vec<LabelNote> {
     notes
 }
 
-/// The error of a share that belongs to no fibre: the word beside it, with the nearest fibres, else the number.
+/// The error of a share without a fibre: it quotes the word beside it, with the nearest fibres, or else
+/// the number.
 fn without_fibre(part: &LabelPart) -> FieldError {
     let matters = |item: &&LabelItem| {
         matches!(item.what, ItemKind::Number { .. } | ItemKind::Unknown) || named(item).is_some()

@@ -1,11 +1,11 @@
-//! Label text cut into numbers, words and the marks that matter.
+//! Splits the text of a label into numbers, words and significant marks.
 
 use crate::textile::spelling::fold;
 
 /// A piece of a label.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct LabelToken {
-    /// As it stands.
+    /// Its text on the label.
     pub text: String,
     /// What it is.
     pub kind: TokenKind,
@@ -14,7 +14,7 @@ pub(super) struct LabelToken {
 /// What a piece of a label is.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum TokenKind {
-    /// A number, and whether a percent sign stands beside it.
+    /// A number, and whether a percent sign is beside it.
     Number { value: f64, percent: bool },
     /// A word, folded.
     Word(String),
@@ -22,11 +22,12 @@ pub(super) enum TokenKind {
     Unit(char),
     /// `:`
     Colon,
-    /// `,` `;` a line end and the like; `strong` where a new thought begins.
+    /// `,` `;` a line end and the like; `strong` if it separates parts of the garment.
     Break { strong: bool },
 }
 
-/// Cuts the text. Understands decimal commas, glued units and signs (`97,5%algodón`, `150g/m²`, `%50`).
+/// Splits the text. Accepts decimal commas and units and signs without a space (`97,5%algodón`,
+/// `150g/m²`, `%50`).
 pub(super) fn cut(text: &str) -> Vec<LabelToken> {
     let mut tokens: Vec<LabelToken> = Vec::new();
     let mut letters = text.chars().peekable();
@@ -62,7 +63,7 @@ pub(super) fn cut(text: &str) -> Vec<LabelToken> {
         if letter.is_alphanumeric() {
             let mut word = String::from(letter);
             while let Some(&more) = letters.peek() {
-                // `m2` is a word, `cotton40` is two pieces.
+                // `m2` is one word, `cotton40` is a word and a number.
                 let squares = matches!(more, '2' | '²') && {
                     let mut ahead = letters.clone();
                     ahead.next();
@@ -106,7 +107,7 @@ pub(super) fn cut(text: &str) -> Vec<LabelToken> {
     tokens
 }
 
-/// A percent sign: belongs to the number before it, else to the one that follows.
+/// Assigns a percent sign to the number before it, or else to the next one.
 fn sign(tokens: &mut [LabelToken], ahead: &mut bool) {
     match tokens.last_mut() {
         Some(LabelToken { kind: TokenKind::Number { percent, .. }, .. }) if !*percent => *percent = true,

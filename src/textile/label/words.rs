@@ -8,8 +8,8 @@ use Fibre as F;
 /// Loose `poly`: most often polyester.
 const POLY: &[Fibre] = &[F::Polyester, F::Nylon, F::Polypropylene];
 
-/// Words and phrases, folded. Fibre names: ISO 2076, EU 1007/2011 annex I (English and Spanish) and 16 CFR 303.7, from
-/// memory; the rest: common practice, no source.
+/// Words and phrases, folded. Fibre names: ISO 2076, EU 1007/2011 annex I (English and Spanish) and 16
+/// CFR 303.7, from memory; the rest: common practice, no source.
 pub(super) const WORDS: &[(Meaning, &[&str])] = {
     use Meaning::{
         All, Before, Blend, Code, Construction, Dropped, Except, Fibre, Heather, Loose, Noise, Other, Rest,
