@@ -2,11 +2,19 @@ use crate::dryer::{History, Place};
 use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::units::kelvin;
 
+/// Temperature at which white cotton just yellows visibly within [`SCORCH_TIME`], °C (190 to 210). Assumed,
+/// no source.
+const SCORCH_TEMPERATURE: f64 = 200.0;
+/// Time in which it does, s (30 to 120). Assumed, no source.
+const SCORCH_TIME: f64 = 60.0;
+/// Activation energy of the yellowing, J/mol (100e3 to 160e3). Assumed, no source.
+const SCORCH_ENERGY: f64 = 130e3;
+
 /// Scorch index: 1 when cotton has just yellowed visibly.
 ///
-/// `integral of 1/60 s exp[-E/R (1/T - 1/473.15 K)] dt` with E 130 kJ/mol: one minute at 200 °C is visible.
-/// Assumed, no source. Strength is not the limit (cotton keeps it for two minutes at 220 °C: J. Appl. Polym.
-/// Sci. 23, 1979, abstract).
+/// The integral over time of `1/60 s exp[-E/R (1/T - 1/473.15 K)]` with `E` = 130 kJ/mol. The strength of
+/// the cloth sets no limit: cotton keeps it for two minutes at 220 °C (J. Appl. Polym. Sci. 23, 1979,
+/// abstract).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scorch<const L: usize> {
     /// The index so far.
@@ -20,7 +28,8 @@ impl<const L: usize> Scorch<L> {
     /// Adds `seconds` at `temperature` (K).
     #[inline]
     pub fn advance(&mut self, seconds: Lanes<L>, temperature: Lanes<L>) {
-        self.index += seconds * arrhenius(temperature, 60.0, kelvin(200.0), 130e3);
+        self.index +=
+            seconds * arrhenius(temperature, SCORCH_TIME, kelvin(SCORCH_TEMPERATURE), SCORCH_ENERGY);
     }
 
     /// Logarithm of one lane's index, at least `ln 1e-12`.

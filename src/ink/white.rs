@@ -1,3 +1,5 @@
+//! Whites, their classes and kinetics, and blockers: the records as written and the values in SI.
+
 use crate::optics::{Cards, DrawDown};
 use crate::quantity::{Bound, FieldError, Sourced};
 use serde::{Deserialize, Serialize};

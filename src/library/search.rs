@@ -10,10 +10,11 @@ use super::log::{Key, Kind, Log, Record};
 use crate::ink::WhiteRecord;
 use crate::numerics::sorting::sorted;
 use crate::textile::FabricRecord;
-use crate::textile::spelling::{distance, fold};
+use crate::textile::spelling::fold;
 use serde_json::Value;
 use std::cmp::Ordering;
 use std::collections::HashMap;
+use strsim::osa_distance;
 
 /// A record as the search knows it.
 #[derive(Clone, Debug, PartialEq)]
@@ -248,7 +249,7 @@ impl SearchIndex {
             if flipped > reach * 2 || known.text.len().abs_diff(word.len()) > reach * 2 {
                 continue;
             }
-            let off = distance(word, &known.text);
+            let off = osa_distance(word, &known.text);
             if off <= reach {
                 put(&known.items, 2 + u8::from(off > 1));
             }

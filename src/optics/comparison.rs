@@ -1,3 +1,5 @@
+//! Two colours compared in every figure that is in use.
+
 use super::{Grade, Lab, Whiteness, change_grade, cie76, ciede2000, cmc, staining_grade};
 use serde::{Deserialize, Serialize};
 

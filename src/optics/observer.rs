@@ -1,3 +1,5 @@
+//! The weights of the 10° observer under D65 at steps of 20 nm.
+
 /// Weights of X, Y and Z at 400, 420 … 700 nm for the CIE 1964 10° observer under D65, on the scale Y = 100.
 ///
 /// Source: CIE 015 observer and illuminant tables at 1 nm, brought to 20 nm by ASTM E2022, as computed by

@@ -1,3 +1,5 @@
+//! How a cloth is made, and what follows from it.
+
 use crate::quantity::Sourced;
 use serde::{Deserialize, Serialize};
 

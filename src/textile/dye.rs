@@ -1,3 +1,5 @@
+//! Disperse dyes and their energy classes.
+
 use crate::quantity::Sourced;
 use serde::{Deserialize, Serialize};
 

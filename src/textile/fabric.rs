@@ -1,3 +1,5 @@
+//! A cloth: its record and its values in SI.
+
 use super::{Construction, Fibre};
 use crate::quantity::{Bound, Sourced};
 use serde::{Deserialize, Serialize};

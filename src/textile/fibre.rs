@@ -1,3 +1,5 @@
+//! Fibres and their properties.
+
 use crate::quantity::Sourced;
 use serde::{Deserialize, Serialize};
 

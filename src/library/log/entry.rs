@@ -1,3 +1,5 @@
+//! One entry of the log, as it is written and stored.
+
 use super::{Key, Kind};
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;

@@ -1,3 +1,5 @@
+//! Kinds and keys of records.
+
 use serde::{Deserialize, Serialize};
 
 /// Kind of a record. The id of a record that belongs to another begins with its owner's id and a slash,

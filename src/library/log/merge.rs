@@ -1,3 +1,5 @@
+//! The merge of two logs, previewed and done.
+
 use super::{Change, Conflict, Edit, Key, Kind, Log, LogEntry};
 use crate::numerics::sorting::sorted;
 use serde_json::{Map, Value};

@@ -1,3 +1,5 @@
+//! Tables in the layout of CGATS.17.
+
 use super::table::{Heading, MeterRow, MeterRows};
 use super::tokens::{MeterField, Separator, split};
 use super::{MeterError, MeterProblem};

@@ -1,3 +1,5 @@
+//! What a column holds, according to its heading.
+
 /// What a column holds, according to its heading.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum MeterColumn {

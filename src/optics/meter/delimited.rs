@@ -1,3 +1,5 @@
+//! Tables with one sample per line, separated by tabs, semicolons, commas or blanks.
+
 use super::column::MeterColumn;
 use super::table::{Heading, MeterRow, MeterRows};
 use super::tokens::{MeterField, Separator, split};

@@ -1,3 +1,5 @@
+//! Errors in a meter's file.
+
 use crate::quantity::Problem;
 use serde::{Deserialize, Serialize};
 

@@ -1,3 +1,5 @@
+//! From the rows of a file to its samples.
+
 use super::column::{MeterColumn, ReflectanceScale};
 use super::reflectance::BandGrid;
 use super::tokens::MeterField;

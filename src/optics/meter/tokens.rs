@@ -1,3 +1,5 @@
+//! Splits a line into its fields.
+
 use super::{MeterError, MeterProblem};
 
 /// A field of a line and the column of its first letter, from 1.

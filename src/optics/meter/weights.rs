@@ -1,3 +1,5 @@
+//! The weights of the 10° observer under D65 at steps of 5 nm.
+
 /// First wavelength of [`WEIGHTS`], nm.
 pub(super) const FIRST: f64 = 380.0;
 /// Step between them, nm.

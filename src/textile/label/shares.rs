@@ -260,7 +260,7 @@ fn correct(part: &mut LabelPart) -> Vec<LabelNote> {
             5..=7 => 1,
             _ => 2,
         };
-        let near = fibre_words().map(|known| (spelling::distance(&word, known), known));
+        let near = fibre_words().map(|known| (strsim::osa_distance(&word, known), known));
         let Some((_, known)) = near.filter(|&(changes, _)| changes <= reach).min() else { continue };
         if let Some(Meaning::Fibre(fibre)) = meaning(known, false) {
             item.what = ItemKind::Known(Meaning::Fibre(fibre));
