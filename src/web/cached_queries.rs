@@ -1,4 +1,6 @@
-//! What the desk computes with: the library that ships and the demo print room.
+//! The library's queries, with what was worked out before.
+//!
+//! A window or forecast that is open is kept, so that dragging its set point runs no simulation.
 //!
 //! **Decision:** the last few answers are kept, each under its order and library.
 //! **Because:** an order and a library have exactly one answer.
@@ -18,27 +20,27 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 /// The answer to an order, or every field that cannot be used.
 type AnswerResult = Result<Answer, Vec<FieldError>>;
 
-/// The library and the demo print room.
+/// The library that ships, the demo print room, and the caches of the queries.
 pub struct CachedQueries {
-    /// The library that ships; the shop's records lie over it in the desk's state.
+    /// The library that ships. The library with the shop's records in it is part of the page's state.
     pub library: Arc<Library>,
     /// The demo print room and its orders.
     pub room: PrintRoom,
-    /// What was marched for earlier answers.
+    /// Simulations of earlier answers.
     memory: Mutex<SimulationCache>,
-    /// Answers that were given, or worked out before anybody asked.
+    /// Answers that were given or prefetched.
     answers: Mutex<Answers>,
-    /// The window that is open, with the order and the pick it belongs to: dragging its set point marches no grid.
+    /// The window that is open, with its order and pick.
     open: Mutex<Option<(Order, Pick, PickWindow)>>,
-    /// The same of the forecast.
+    /// The forecast that is open, with its order and pick.
     aged: Mutex<Option<(Order, Pick, PickForecast)>>,
 }
 
 impl CachedQueries {
-    /// What ships with this build.
+    /// What ships with this build, nothing worked out yet.
     ///
     /// # Errors
-    /// If a file of the library cannot be read.
+    /// [`LibraryError`] if a file of the library cannot be read.
     pub fn new() -> Result<Self, LibraryError> {
         Ok(Self {
             library: Arc::new(library::starter()?),
@@ -53,7 +55,7 @@ impl CachedQueries {
     /// The answer to an order.
     ///
     /// # Errors
-    /// Every field that cannot be used, by its path.
+    /// A [`FieldError`] for each field that cannot be used.
     pub fn answer(&self, order: &Order, library: &Arc<Library>) -> AnswerResult {
         if let Some(had) = unpoisoned(&self.answers).of(library).get(order) {
             return had.clone();
@@ -70,10 +72,10 @@ impl CachedQueries {
         unpoisoned(&self.answers).of(library).get(order).is_some()
     }
 
-    /// The window of a way to print, at a set point (°C, m/min) or at the best.
+    /// The window of a pick, at a set point or at the best.
     ///
     /// # Errors
-    /// As [`Self::answer`].
+    /// A [`FieldError`] for each field that cannot be used, or for a set point that the dryer cannot do.
     pub fn window(
         &self,
         library: &Library,
@@ -93,10 +95,10 @@ impl CachedQueries {
         report
     }
 
-    /// How the white of a way ages, at a set point (°C, m/min) or at the best; nothing where nothing bleeds.
+    /// How the white of a pick ages, at a set point or at the best; `None` where nothing bleeds.
     ///
     /// # Errors
-    /// As [`Self::answer`].
+    /// A [`FieldError`] for each field that cannot be used, or for a set point that the dryer cannot do.
     pub fn forecast(
         &self,
         library: &Library,
@@ -116,7 +118,7 @@ impl CachedQueries {
         report
     }
 
-    /// Forgets the window that is open: orders are answered with another library from now on.
+    /// Forgets the open window and forecast, because the library has changed.
     pub fn forget(&self) {
         if let Ok(mut open) = self.open.lock() {
             *open = None;
@@ -126,7 +128,7 @@ impl CachedQueries {
         }
     }
 
-    /// Colour of the answered garment's cloth: given, named, or read from its label.
+    /// Colour of the answered garment's cloth: measured, named, or read from its label.
     fn shade(&self, order: &Order, report: &Report) -> Option<Lab> {
         let colour = &order.garments.get(report.garment)?.colour;
         if let Some(lab) = colour.lab {
@@ -145,19 +147,19 @@ impl CachedQueries {
     }
 }
 
-/// Answers that are kept, some 20 kB each as JSON: more than a day's orders and what is tried on one of them. Chosen.
+/// Most answers that are kept, some 20 kB each as JSON: more than a day's orders and their variations. Chosen.
 const MOST: usize = 32;
 
-/// Answers given with one library. An order and a library have one answer, so that it need not be worked out twice.
+/// Answers given with one library.
 #[derive(Default)]
 struct Answers {
     library: Option<Arc<Library>>,
-    /// The latest last.
+    /// The newest last.
     given: Vec<(Order, AnswerResult)>,
 }
 
 impl Answers {
-    /// Those of this library: with another one all of them are forgotten.
+    /// The answers with this library; another library empties the cache.
     fn of(&mut self, library: &Arc<Library>) -> &mut Self {
         if !self.library.as_ref().is_some_and(|had| Arc::ptr_eq(had, library)) {
             *self = Self { library: Some(Arc::clone(library)), given: Vec::new() };
@@ -177,12 +179,12 @@ impl Answers {
     }
 }
 
-/// What a lock holds; wasm has one thread, and whoever panicked has left it whole.
+/// What a lock holds. Wasm has one thread, and a panic ends it, so a poisoned lock is never read.
 fn unpoisoned<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
     lock.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
-/// Number, customer and title of a room's order in one line.
+/// Number, customer and title of an order of the demo print room in one line.
 #[must_use]
 pub fn title(order: &RoomOrder) -> String {
     format!("{} · {}, {}", order.id, order.customer, order.title)

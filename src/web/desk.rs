@@ -1,4 +1,6 @@
-//! The living desk: one signal with the state, one way to change it, and the effects run in the browser.
+//! The page at work: one signal with the state, one way to change it, and the effects run in the browser.
+//!
+//! In: messages of the views. Out: the next state, parts of it as signals, effects. Must not know: any single view.
 //!
 //! **Decision:** a tap is painted before its answer, whether that is known or not. What lies in folds and
 //! below the fold is built after the first answer is painted, and a draft is stored after the tap is painted.
@@ -20,16 +22,16 @@ use std::rc::Rc;
 use std::sync::Arc;
 use std::time::Duration;
 
-/// Rest after the last keystroke before an order is worked out, so that typing stays smooth.
+/// Pause after the last keystroke before an order is answered, so that typing stays smooth.
 const REST: Duration = Duration::from_millis(180);
 
-/// A handle on the desk; cheap to copy into every view.
+/// A handle on the page's state and effects; cheap to copy into every view.
 #[derive(Clone, Copy)]
 pub struct Desk {
     state: RwSignal<State>,
     parts: StoredValue<DerivedSignals>,
     voice: ReadSignal<Voice>,
-    /// Whether what is not seen at once is built: the insides of folds, and what lies below the fold.
+    /// Whether all of the page is built, or only what is seen at first: no insides of disclosures, nothing further down.
     whole: RwSignal<bool>,
     queries: StoredValue<CachedQueries>,
     host: StoredValue<Host, LocalStorage>,
@@ -42,24 +44,24 @@ pub struct Desk {
     autosaving: RwSignal<bool>,
 }
 
-/// Work that waits for its turn; newer work takes the place of older.
+/// Work that waits for its turn; newer work replaces older.
 #[derive(Default)]
 struct Waiting {
     answer: Option<Effect>,
     window: Option<Effect>,
     turn: u64,
     window_due: bool,
-    /// Counts what happens on the page.
+    /// Counts messages.
     stirred: u64,
-    /// Whether the week's other orders are being worked out with this library, or were.
+    /// Whether the other orders of the demo are being prefetched with this library, or were.
     prefetching: bool,
-    /// Whether the chosen file is being written, and must be once more.
+    /// Whether the chosen file is being written, and must be written once more.
     file: bool,
     file_again: bool,
 }
 
 impl Desk {
-    /// A desk over a state; `after_answer` is called after each answer.
+    /// The page of a state; `after_answer` is called after each answer.
     pub fn new(state: State, queries: CachedQueries, host: Host, after_answer: fn(Desk)) -> Self {
         let mut parts = DerivedSignals::default();
         let (voice, _) = parts.follow(&state, State::voice);
@@ -79,52 +81,52 @@ impl Desk {
         }
     }
 
-    /// Has drafts and records kept from now on.
+    /// Saves drafts and records through these from now on.
     pub fn keep_with(self, draft_saver: DraftSaver, log_saver: LogSaver) {
         self.draft_saver.set_value(Some(draft_saver));
         self.log_saver.set_value(Some(log_saver));
     }
 
-    /// Tells the shop's records that something happened, now.
+    /// Sends a message to the records, with the time.
     pub fn change_records(self, msg: RecordsMsg) {
         let now = js_sys::Date::new_0();
-        // Whole ms and minutes, far within their types.
+        // Whole ms and minutes, well within their types.
         let clock = Clock { now: now.get_time() as i64, ahead: -now.get_timezone_offset() as i32 };
         self.send(Msg::Records(clock, msg));
     }
 
-    /// True if nobody changed anything yet.
+    /// True if nothing was changed yet.
     pub fn is_untouched(self) -> bool {
         self.state.with_untracked(|state| state.undo.is_empty() && state.redo.is_empty())
     }
 
-    /// Builds the rest of the page once what is seen of it is painted: the first answer waits for nothing that is not.
+    /// Builds the rest of the page once what is seen at first is painted, so that the first answer is seen sooner.
     pub fn completes(self) {
         request_animation_frame(move || set_timeout(move || self.whole.set(true), Duration::ZERO));
     }
 
-    /// Whether all of the page is to be built, or only what is seen at once.
+    /// Whether all of the page is built, or only what is seen at first.
     pub fn is_whole(self) -> bool {
         self.whole.get()
     }
 
-    /// What is not seen at once, as soon as it is time to build it.
+    /// A view that is built once the first is painted.
     pub fn later<V: IntoView + 'static>(self, inside: impl Fn() -> V + Send + 'static) -> impl IntoView {
         move || self.whole.get().then(&inside)
     }
 
-    /// Brings an element into view, once it is drawn.
+    /// Scrolls an element into view, once it is drawn.
     pub fn show(self, id: &'static str) {
         set_timeout(move || self.host.with_value(|host| host.show(id)), Duration::ZERO);
     }
 
-    /// Puts the focus back on what was tapped when it was drawn anew.
+    /// Puts the focus back on what was tapped, when it was drawn anew.
     pub fn focus_again(self, action: &Action) {
         let action = action.to_string();
         set_timeout(move || self.host.with_value(|host| host.focus_action(&action)), Duration::ZERO);
     }
 
-    /// Changes the state and runs what follows.
+    /// Updates the state with a message and runs the effects.
     pub fn send(self, msg: Msg) {
         let saved = matches!(msg, Msg::Records(_, RecordsMsg::FileSaved));
         let answered = matches!(msg, Msg::Answered(..));
@@ -138,12 +140,12 @@ impl Desk {
             effects = wanted;
             moved = Some(state.screen).filter(|screen| *screen != before);
         });
-        self.parts.with_value(|parts| self.state.with_untracked(|state| parts.look(state)));
-        // Where the desk moves on by itself the address follows, so that Back leads to where one came from.
+        self.parts.with_value(|parts| self.state.with_untracked(|state| parts.refresh(state)));
+        // Where a message turns to another screen the address follows, so that Back leads to the one before.
         if let Some(screen) = moved {
             self.host.with_value(|host| host.turn_to(screen));
         }
-        // That a file was saved is no reason to save it.
+        // The entry about the saved file is no reason to write that file again.
         if !saved && effects.iter().any(|effect| matches!(effect, Effect::AppendLog(_))) {
             self.write_file();
         }
@@ -184,12 +186,12 @@ impl Desk {
                 let typed = |state: &State| matches!(state.touch, Some(Touch::Field(..)));
                 let now = move || self.answer_in_turn(turn);
                 if known && self.state.with_untracked(|state| state.report.is_none()) {
-                    // The first one is there before anything is painted.
+                    // A known first answer is there before anything is painted.
                     now();
                 } else if !known && self.state.with_untracked(typed) {
                     set_timeout(now, REST);
                 } else {
-                    // What was tapped needs no rest: only to be painted before the work.
+                    // After a tap there is no pause; only the tap itself is painted first.
                     request_animation_frame(move || set_timeout(now, Duration::ZERO));
                 }
             }
@@ -199,7 +201,7 @@ impl Desk {
                     std::mem::replace(&mut waiting.window_due, true)
                 });
                 if due == Some(false) {
-                    // One frame is painted before the work, so that the cross never lags the finger.
+                    // One frame is painted before the work, so that the cross never lags behind the finger.
                     request_animation_frame(move || set_timeout(move || self.window_now(), Duration::ZERO));
                 }
             }
@@ -242,22 +244,22 @@ impl Desk {
         }
     }
 
-    /// Reads the state, to be run again when it changes.
+    /// Reads the state, and again whenever it changes.
     pub fn with<T>(self, read: impl FnOnce(&State) -> T) -> T {
         self.state.with(read)
     }
 
-    /// Reads the state as it is now.
+    /// Reads the state once.
     pub fn with_untracked<T>(self, read: impl FnOnce(&State) -> T) -> T {
         self.state.with_untracked(read)
     }
 
-    /// Counts what happens on the page: while it stands still nobody does anything.
+    /// How many messages were sent: while it stays the same, the page is idle.
     pub fn stirred(self) -> u64 {
         self.waiting.with_value(|waiting| waiting.stirred)
     }
 
-    /// Whether the week's other orders are worked out, from now on; gives what was so before.
+    /// Sets whether prefetching is under way or done; returns what it was before.
     pub fn set_prefetching(self, prefetching: bool) -> bool {
         self.waiting
             .try_update_value(|waiting| std::mem::replace(&mut waiting.prefetching, prefetching))
@@ -269,12 +271,12 @@ impl Desk {
         self.state.with_untracked(|state| Arc::clone(state.records.library()))
     }
 
-    /// Reads what ships.
+    /// Uses the queries.
     pub fn queries<T>(self, read: impl FnOnce(&CachedQueries) -> T) -> T {
         self.queries.with_value(read)
     }
 
-    /// A part of the state that wakes its readers only when it differs; for as long as the view that asks.
+    /// A derived signal: notifies on change only, dropped with the view.
     pub fn memo<T: PartialEq + Send + Sync + 'static>(
         self,
         read: impl Fn(&State) -> T + Send + Sync + 'static,
@@ -282,7 +284,7 @@ impl Desk {
         self.state.with_untracked(|state| {
             let mut parts = self.parts.write_value();
             let (part, id) = parts.follow(state, read);
-            on_cleanup(move || self.parts.update_value(|parts| parts.leave(id)));
+            on_cleanup(move || self.parts.update_value(|parts| parts.drop_signal(id)));
             part
         })
     }
@@ -292,23 +294,23 @@ impl Desk {
         self.voice.get()
     }
 
-    /// A word of the screens in the language of the moment.
+    /// A label in the language of the page.
     pub fn label(self, label: Label) -> &'static str {
         self.voice().label(label)
     }
 
-    /// What stands in a field.
+    /// The text of a field.
     pub fn text(self, field: Field) -> String {
         self.with(|state| state.draft.text(field).to_owned())
     }
 
-    /// Brings the head of the desk into view, once what was tapped is drawn: to scroll is to lay the page out.
+    /// Scrolls to the top, once what was tapped is drawn: scrolling forces a layout.
     pub fn to_the_top(self) {
         set_timeout(move || self.host.with_value(Host::to_the_top), Duration::ZERO);
     }
 
-    /// Follows a link to a screen. A page of the desk's own does that by itself, through its address; inside
-    /// somebody else's page the address is not ours to change.
+    /// Follows a link to a screen. On its own page the address does that; embedded in another page, whose address is not
+    /// ours to change, a message does.
     pub fn follow_link(self, event: &web_sys::MouseEvent, screen: Screen) {
         if !self.host.with_value(Host::standalone) {
             event.prevent_default();

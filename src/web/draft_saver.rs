@@ -1,7 +1,7 @@
-//! The draft kept in this browser: each tab has its own, in a slot of the store that bears the tab's name.
+//! Saves the draft in this browser: each tab has its own, in a slot of the store with the tab's name.
 //!
-//! While one save is on its way the next draft waits, and a newer one takes its place: what is reported kept is
-//! always what stands on the page.
+//! While one save is on its way the next draft waits, and a newer one replaces it, so that what is reported as saved is
+//! always what is on the page.
 //!
 //! **Decision:** a draft goes to the store after the tap that changed it is painted.
 //! **Because:** a tablet that stores first shows the tap later.
@@ -17,26 +17,26 @@ use std::rc::Rc;
 use std::time::Duration;
 use wasm_bindgen_futures::spawn_local;
 
-/// How the slots of drafts begin.
+/// Prefix of the slots of drafts.
 const DRAFTS: &str = "draft/";
 
-/// Whoever hears whether what stands on the page is kept.
+/// Called when the draft on the page was saved, or could not be.
 type Told = dyn Fn(Result<(), Trouble>);
 
-/// Keeps drafts; cheap to copy.
+/// Saves drafts; cheap to clone.
 #[derive(Clone)]
 pub struct DraftSaver {
     inner: Rc<RefCell<Inner>>,
 }
 
 struct Inner {
-    /// Nothing while the store is still opening.
+    /// `None` while the store is still opening.
     store: Option<Result<Store, Trouble>>,
     /// The name of this tab.
     tab: String,
-    /// Drafts saved by this page.
+    /// How many drafts this page has saved.
     saved: u32,
-    /// The draft that stands on the page.
+    /// The draft on the page.
     latest: String,
     waiting: Option<String>,
     busy: bool,
@@ -44,7 +44,7 @@ struct Inner {
 }
 
 impl DraftSaver {
-    /// A keeper that has no store yet. `told` hears whether what stands on the page is kept.
+    /// A saver without a store yet. `told` is called when the draft on the page was saved, or could not be.
     pub fn new(told: impl Fn(Result<(), Trouble>) + 'static) -> Self {
         let tab = web_storage::tab(store::NAME).unwrap_or_else(|| web_storage::name_tab(store::NAME));
         let inner = Inner {
@@ -59,18 +59,19 @@ impl DraftSaver {
         Self { inner: Rc::new(RefCell::new(inner)) }
     }
 
-    /// Keeps a draft, now or when there is a store.
+    /// Saves a draft, now or when there is a store.
     pub fn keep(&self, text: String) {
         let mut inner = self.inner.borrow_mut();
         inner.latest.clone_from(&text);
         inner.waiting = Some(text);
         drop(inner);
-        // Not within the tap, which is to be painted; and not with a frame, for a page in the background has none.
+        // Not within the tap, which is to be painted first; and not with a frame, because a page in the background has
+        // none.
         let saver = self.clone();
         set_timeout(move || saver.go_on(), Duration::ZERO);
     }
 
-    /// Hands over the store, or why there is none, and keeps what waits.
+    /// Hands over the store, or why there is none, and saves what waits.
     pub fn use_store(&self, store: Result<Store, Trouble>) {
         if let Ok(store) = &store {
             let saver = self.clone();
@@ -81,8 +82,8 @@ impl DraftSaver {
         self.go_on();
     }
 
-    /// A duplicated tab bears the name of the tab it comes from and says so: this one takes a new name, and keeps what
-    /// it shows under it.
+    /// A duplicated tab has the name of the tab that it was copied from, and announces it: this one then takes a new name
+    /// and saves its draft under that.
     fn step_aside(&self, other: &str) {
         if self.inner.borrow().tab == other {
             self.take_a_new_name();
@@ -90,7 +91,7 @@ impl DraftSaver {
         }
     }
 
-    /// Keeps under a new name from now on, so that what is kept under the old one stays.
+    /// Saves under a new name from now on, so that the draft under the old one stays.
     pub fn take_a_new_name(&self) {
         let mut inner = self.inner.borrow_mut();
         inner.tab = web_storage::name_tab(store::NAME);
@@ -116,13 +117,13 @@ impl DraftSaver {
         });
     }
 
-    /// Who hears of the last save; nobody while a newer draft waits.
+    /// The callback for the last save; `None` while a newer draft waits.
     fn settled(&self) -> Option<Rc<Told>> {
         let inner = self.inner.borrow();
         inner.waiting.is_none().then(|| Rc::clone(&inner.told))
     }
 
-    /// Takes the waiting draft as a line for its slot; nothing if none waits.
+    /// Takes the waiting draft as a line for its slot; `None` if none waits.
     fn take(&self) -> Option<(Line, String, Result<Store, Trouble>)> {
         let mut inner = self.inner.borrow_mut();
         let Some((text, store)) = inner.waiting.take().zip(inner.store.clone()) else {
@@ -134,7 +135,7 @@ impl DraftSaver {
         Some((line, slot(&inner.tab), store))
     }
 
-    /// Saves the waiting draft; nothing if none waits.
+    /// Saves the waiting draft; `None` if none waits.
     async fn save(&self) -> Option<Result<(), Trouble>> {
         let (line, slot, store) = self.take()?;
         Some(match store {
@@ -148,16 +149,16 @@ fn slot(tab: &str) -> String {
     format!("{DRAFTS}{tab}")
 }
 
-/// Opens the page's store. `tell` hears what happens to it later.
+/// Opens the page's store. `tell` is called with later problems.
 ///
 /// # Errors
-/// If nothing can be kept in this browser.
+/// [`Trouble`] if nothing can be stored in this browser.
 pub async fn open(tell: impl Fn(Trouble) + Clone + 'static) -> Result<OpenedStore, Trouble> {
     Store::open(store::NAME, tell).await
 }
 
-/// The draft to go on with: the one of this tab, the newest of any, or the one that an earlier version kept. Language,
-/// units and theme are the newest's in any case: they belong to whoever works here, not to a tab.
+/// The draft to continue with: that of this tab, the newest of any, or the one that an earlier version saved. Language,
+/// units and theme are those of the newest, because they belong to the reader and not to a tab.
 #[must_use]
 pub fn draft(contents: &Contents) -> Option<Draft> {
     let own = own(contents).and_then(|row| draft_file::read(&row.line.text));
@@ -170,13 +171,13 @@ pub fn draft(contents: &Contents) -> Option<Draft> {
     }
 }
 
-/// Whether a later version of the page wrote what is kept of this tab: it must not be superseded.
+/// Whether a later version of the page wrote the draft of this tab: it must not be overwritten.
 #[must_use]
 pub fn is_of_a_later_version(contents: &Contents) -> bool {
     own(contents).is_some_and(|row| draft_file::read(&row.line.text).is_none())
 }
 
-/// What is kept of this tab.
+/// The saved draft of this tab.
 fn own(contents: &Contents) -> Option<&JournalRow> {
     contents.slot(&slot(&web_storage::tab(store::NAME)?))
 }

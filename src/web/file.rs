@@ -1,7 +1,8 @@
-//! Files out and in: a link that hands a text out, a file that is chosen or dropped, and a file that the browser lets us write again.
+//! Files out and in: downloads through a link, files that are chosen or dropped, and a file that the browser lets the page
+//! write again and again.
 //!
-//! A file is text. Out it goes through an address of the page's own (`blob:`), which the page's policy allows and
-//! which no other page can read. Only a browser in a secure context (`https`, a local file) hands out [`Handle`]s.
+//! A download goes through an address of the page's own (`blob:`), which the page's policy allows and which no other page
+//! can read. [`Handle`]s exist only in a secure context (`https`, a local file), and not in every browser.
 //!
 //! **Decision:** the wasm never taps a link: a file goes out through a link that a person taps.
 //! **Because:** so the page cannot navigate by itself, which no policy forbids.
@@ -14,10 +15,10 @@ use js_sys::{Array, Object, Reflect};
 use wasm_bindgen::prelude::*;
 use web_sys::{Blob, BlobPropertyBag, DragEvent, Element, Event, File, HtmlInputElement, Url};
 
-/// The largest file that is read, bytes: assumed; a library of 200,000 readings is a sixth of it.
+/// The largest file that is read, bytes. Assumed; a library of 200,000 readings takes a sixth of it.
 pub const MOST_BYTES: f64 = 256.0 * 1024.0 * 1024.0;
 
-/// After this time a browser has taken over a download, ms: assumed.
+/// After this time the browser has read the address of a download, ms. Assumed.
 const TAKEN_OVER: i32 = 60_000;
 
 #[wasm_bindgen]
@@ -27,7 +28,7 @@ extern "C" {
     type FileHandle;
     #[wasm_bindgen(method, catch, js_class = "FileSystemFileHandle", js_name = createWritable)]
     async fn create_writable(this: &FileHandle) -> Result<JsValue, JsValue>;
-    /// A new state of it, which takes the place of the old one when it is closed.
+    /// Its new content, which replaces the old when it is closed.
     #[wasm_bindgen(js_name = FileSystemWritableFileStream)]
     type Writable;
     #[wasm_bindgen(method, catch, js_class = "FileSystemWritableFileStream")]
@@ -41,15 +42,15 @@ extern "C" {
     async fn show_save_file_picker(this: &Picking, options: &Object) -> Result<JsValue, JsValue>;
 }
 
-/// Makes the link that is being tapped a download of this text: to be called from its `click`, before the browser
-/// follows it. The page never taps a link by itself, so that it cannot lead anywhere by itself.
+/// Makes the link that is being tapped a download of this text. Call it from the link's `click`, before the browser
+/// follows it. The page never clicks a link by itself, so that it cannot send anything anywhere by itself.
 ///
 /// # Errors
-/// If the browser refuses; the link then leads nowhere.
+/// [`Trouble`] if the browser refuses; the link is then not followed.
 pub fn hand_out(tap: &Event, name: &str, text: &str) -> Result<(), Trouble> {
     let give = || -> Result<(), JsValue> {
         let window = web_sys::window().ok_or(JsValue::NULL)?;
-        // The listener may stand far out and the tap far in, on the link's own words or sign.
+        // The listener may be on an outer element, and the tap on words or a drawing inside the link.
         let inmost: Element = tap.composed_path().get(0).dyn_into()?;
         let link = inmost.closest("a")?.ok_or(JsValue::NULL)?;
         let kind = BlobPropertyBag::new();
@@ -59,7 +60,7 @@ pub fn hand_out(tap: &Event, name: &str, text: &str) -> Result<(), Trouble> {
         link.set_attribute("download", name)?;
         link.set_attribute("href", &address)?;
         let done = Closure::once_into_js(move || {
-            // An address that is gone already needs no giving back.
+            // An address that is gone already need not be revoked.
             let _ = Url::revoke_object_url(&address);
         });
         window.set_timeout_with_callback_and_timeout_and_arguments_0(done.unchecked_ref(), TAKEN_OVER)?;
@@ -88,7 +89,7 @@ pub fn dropped(event: &DragEvent) -> Option<File> {
     event.data_transfer()?.files()?.get(0)
 }
 
-/// The file that was chosen in this input, as [`chosen`].
+/// The file that was chosen in this input, which is emptied.
 #[must_use]
 pub fn chosen_of(input: &Element) -> Option<File> {
     let input: &HtmlInputElement = input.dyn_ref()?;
@@ -100,7 +101,7 @@ pub fn chosen_of(input: &Element) -> Option<File> {
 /// The bytes of a file.
 ///
 /// # Errors
-/// As [`text`].
+/// [`Trouble`] if it is larger than [`MOST_BYTES`], or the browser cannot read it.
 pub async fn bytes(file: &File) -> Result<Vec<u8>, Trouble> {
     if file.size() > MOST_BYTES {
         return Err(Trouble::Full);
@@ -113,7 +114,7 @@ pub async fn bytes(file: &File) -> Result<Vec<u8>, Trouble> {
 /// The text of a file.
 ///
 /// # Errors
-/// If it is too large to be ours, or the browser cannot read it.
+/// [`Trouble`] if it is larger than [`MOST_BYTES`], or the browser cannot read it.
 pub async fn text(file: &File) -> Result<String, Trouble> {
     if file.size() > MOST_BYTES {
         return Err(Trouble::Full);
@@ -128,7 +129,7 @@ pub struct Handle {
 }
 
 impl Handle {
-    /// True if this browser hands out files to write.
+    /// True if this browser lets the page write files.
     #[must_use]
     pub fn can_be_had() -> bool {
         web_sys::window()
@@ -136,10 +137,10 @@ impl Handle {
             .unwrap_or(false)
     }
 
-    /// Lets the person choose a file, and hands it out; nothing if they think better of it. Must follow a tap.
+    /// Lets a file be chosen; `None` if the choice is cancelled. Must follow a tap.
     ///
     /// # Errors
-    /// If the browser refuses.
+    /// [`Trouble`] if the browser refuses.
     pub async fn choose(name: &str) -> Result<Option<Self>, Trouble> {
         let Some(window) = web_sys::window() else { return Err(Trouble::Refused) };
         let options = Object::new();
@@ -154,11 +155,11 @@ impl Handle {
         }
     }
 
-    /// Writes the text as the whole file. The browser puts it in the old one's place when it is complete, so that a
-    /// file is never half written.
+    /// Writes the text as the whole file. The browser replaces the old content when the new is complete, so that a file
+    /// is never half written.
     ///
     /// # Errors
-    /// Why the file is still the old one.
+    /// [`Trouble`] if it could not be written; the file then has its old content.
     pub async fn write(&self, text: &str) -> Result<(), Trouble> {
         let write = async || -> Result<(), JsValue> {
             let writable: Writable = self.it.create_writable().await?.unchecked_into();

@@ -1,4 +1,4 @@
-//! The element the desk lives in: its shadow root, its sheets, its theme and the page's address.
+//! The element that the page is drawn in: its shadow root, style sheets, theme, and the page's address.
 
 use crate::desk::{Screen, Theme};
 use crate::wording::Language;
@@ -14,10 +14,10 @@ pub struct Host {
 }
 
 impl Host {
-    /// Opens a shadow root on the element, with these style sheets and an empty place for the desk.
+    /// Opens a shadow root on the element, with these style sheets and an empty place for the views.
     ///
     /// # Errors
-    /// If the element already has a shadow root, or a sheet cannot be read.
+    /// The browser's exception if the element already has a shadow root, or a sheet cannot be read.
     pub fn open(
         element: HtmlElement,
         styles: &[String],
@@ -52,7 +52,7 @@ impl Host {
         }
     }
 
-    /// The screen named in the page's address, if the page is the desk's own.
+    /// The screen in the address; `None` where this is embedded in another page.
     #[must_use]
     pub fn address(&self) -> Option<Screen> {
         if !self.standalone {
@@ -61,30 +61,30 @@ impl Host {
         Screen::of_hash(&web_sys::window()?.location().hash().ok()?)
     }
 
-    /// Names a screen in the page's address, if the page is the desk's own and names another.
+    /// Puts a screen into the address, unless it is there already or this is embedded in another page.
     pub fn turn_to(&self, screen: Screen) {
         if self.standalone
             && self.address() != Some(screen)
             && let Some(history) = web_sys::window().and_then(|window| window.history().ok())
         {
-            // A part after `#` of this very page; where a browser forbids even that, only Back is a step off.
+            // Only the part after `#` changes. Where a browser forbids even that, Back goes one screen too far.
             let address = format!("#{}", screen.hash());
             let _ = history.push_state_with_url(&JsValue::NULL, "", Some(&address));
         }
     }
 
-    /// True if the page is the desk's own.
+    /// True if this is the whole page, false if it is embedded in another.
     #[must_use]
     pub fn standalone(&self) -> bool {
         self.standalone
     }
 
-    /// Brings the head of the desk into view.
+    /// Scrolls to the top.
     pub fn to_the_top(&self) {
         self.element.scroll_into_view();
     }
 
-    /// Puts the focus on what asks for this action, if the focus was lost when it was drawn anew.
+    /// Puts the focus on the element of this action, if the focus was lost when that was drawn anew.
     pub fn focus_action(&self, action: &str) {
         if self.root.active_element().is_some() {
             return;
@@ -96,7 +96,7 @@ impl Host {
         }
     }
 
-    /// Brings an element into view if it begins below most of the screen, as on a tablet that stands upright.
+    /// Scrolls an element into view if it begins below most of the screen, as on a tablet held upright.
     pub fn show(&self, id: &str) {
         let Some(element) = self.root.get_element_by_id(id) else { return };
         let tall = web_sys::window().and_then(|it| it.inner_height().ok()?.as_f64()).unwrap_or_default();
@@ -105,7 +105,7 @@ impl Host {
         }
     }
 
-    /// Puts the focus on an element of the desk and brings it into view.
+    /// Puts the focus on an element and scrolls it into view.
     pub fn focus(&self, id: &str) {
         if let Some(element) =
             self.root.get_element_by_id(id).and_then(|it| it.dyn_into::<HtmlElement>().ok())

@@ -1,4 +1,4 @@
-//! Lines of the log on their way to the store. What could not be stored stays here and is tried again with the next.
+//! Saves lines of the log. Those that cannot be stored wait here and are tried again with the next.
 
 use super::store::Store;
 use crate::library::storage_layout::{Line, Trouble};
@@ -6,17 +6,17 @@ use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 
-/// Whoever hears how many changes were stored, or why none was.
+/// Called with how many changes were stored, or why none was.
 type Told = dyn Fn(u32, Result<(), Trouble>);
 
-/// Stores lines; cheap to copy.
+/// Saves lines; cheap to clone.
 #[derive(Clone)]
 pub struct LogSaver {
     inner: Rc<RefCell<Inner>>,
 }
 
 struct Inner {
-    /// Nothing while the store is still opening.
+    /// `None` while the store is still opening.
     store: Option<Result<Store, Trouble>>,
     waiting: Vec<Line>,
     /// How many changes the waiting lines are of.
@@ -26,7 +26,7 @@ struct Inner {
 }
 
 impl LogSaver {
-    /// A saver that has no store yet. `told` hears how many changes were stored, or why none was.
+    /// A saver without a store yet. `told` is called with how many changes were stored, or why none was.
     pub fn new(told: impl Fn(u32, Result<(), Trouble>) + 'static) -> Self {
         let inner = Inner { store: None, waiting: Vec::new(), changes: 0, busy: false, told: Rc::new(told) };
         Self { inner: Rc::new(RefCell::new(inner)) }
@@ -59,7 +59,7 @@ impl LogSaver {
         spawn_local(async move { while saver.store_waiting(&store).await {} });
     }
 
-    /// What waits, and of how many changes it is; nothing if nothing waits.
+    /// The waiting lines, and of how many changes they are; `None` if none wait.
     fn take(&self) -> Option<(Vec<Line>, u32)> {
         let mut inner = self.inner.borrow_mut();
         inner.busy = !inner.waiting.is_empty();
@@ -79,7 +79,7 @@ impl LogSaver {
         stored
     }
 
-    /// Takes back what could not be stored, before whatever came meanwhile; there is no second try before the next
+    /// Puts lines that could not be stored back, before those that came meanwhile. They are tried again with the next
     /// change.
     fn settled(&self, lines: Vec<Line>, changes: u32, stored: bool) -> Rc<Told> {
         let mut inner = self.inner.borrow_mut();

@@ -1,7 +1,9 @@
-//! The browser's side, compiled for wasm only: the JS API and the views of the desk.
+//! The browser's side, compiled for wasm only: the JS API and the views of the page.
 //!
-//! Hands out `mount` and the functions of [`api`]. Everything that decides lies in the native core: here are only
-//! the shadow root, the effects that `desk::update` asks for, and views that show the state.
+//! In: calls of the page's script, events, stored data.
+//! Out: `mount`, the functions of [`api`], and the effects that `desk::update` asks for.
+//! Must not know: how an answer is reached. Everything that decides is in the native core; here are only the shadow root,
+//! the store, the effects, and views that show the state.
 
 pub mod api;
 mod cached_queries;
@@ -36,15 +38,15 @@ use store::{OpenedStore, Store, web_storage};
 use wasm_bindgen::prelude::*;
 use web_sys::{CustomEvent, CustomEventInit, HtmlElement};
 
-/// The order of the demo print room that a desk without a kept draft opens with.
+/// The order of the demo print room that the page opens with when no draft is saved.
 const FIRST_ORDER: &str = "1187";
 
-/// Memory that is asked for at once, bytes. Library and first answer take 2.4 MB (order 1187, measured in Node); the desk
-/// takes some more. 3 to 8 MB, chosen.
+/// Memory that is asked for at once, bytes. Library and first answer take 2.4 MB (order 1187, measured in Node); the page
+/// takes some more. Chosen from 3 to 8 MB.
 const FIRST_MEMORY: usize = 6 << 20;
 
-/// The longest that the desk waits for its store before it is drawn: assumed. An opening takes some milliseconds; one
-/// that another tab holds up goes on behind the drawn desk.
+/// How long the page waits for its store before it is drawn without it: assumed. The store opens within milliseconds,
+/// unless another tab holds it up; it is then taken into use later.
 const PATIENCE: Duration = Duration::from_millis(1500);
 
 /// The version of this build, as in `Cargo.toml`.
@@ -54,7 +56,7 @@ pub fn version() -> String {
     env!("CARGO_PKG_VERSION").into()
 }
 
-/// How a desk is mounted.
+/// Options of [`mount`].
 #[derive(Default, Deserialize)]
 #[serde(default)]
 struct MountOptions {
@@ -66,13 +68,14 @@ struct MountOptions {
     order: Option<Order>,
 }
 
-/// Draws the desk into an open shadow root of the element.
+/// Draws the page into an open shadow root of the element.
 ///
 /// # Errors
-/// If the options cannot be read, the element already has a shadow root, or the library cannot be read.
+/// Throws an array of field errors if the options cannot be read, the browser's exception if the element already has a
+/// shadow root or a style sheet is refused, and text if the library that ships cannot be read.
 #[wasm_bindgen]
 pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Result<(), JsValue> {
-    // The first answer takes this much: one large piece of memory comes faster than thirty small ones.
+    // The first answer needs this much, and memory grows faster in one large step than in thirty small ones.
     drop(Vec::<u8>::with_capacity(FIRST_MEMORY));
     let options: MountOptions = api::read(&options.into(), "options", Voice::default())?;
     report_panics();
@@ -95,31 +98,31 @@ pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Re
             Err(trouble) => opening.opened(Contents::default(), Err(trouble.clone()), Some(trouble)),
         }
     });
-    // The browser takes a while to open its store: meanwhile the first order is answered, as it will be asked about unless
-    // the store holds another. What was marched for it serves then, too.
+    // While the browser opens its store, the order that the page will most likely show is answered. If the store holds
+    // another draft, the simulations of this one still serve.
     let idle = Rc::clone(&waiting);
     set_timeout(move || idle.answer_ahead(), Duration::ZERO);
     set_timeout(move || waiting.draw(Contents::default(), None), PATIENCE);
     Ok(())
 }
 
-/// A desk that is drawn as soon as its store is open, or without it when that takes too long.
+/// A page that is drawn as soon as its store is open, or without it when that takes too long.
 struct Start {
-    /// Whether the page that holds the desk handed an order over: then that is what the desk shows.
+    /// Whether the embedding page handed an order over: then that one is shown.
     handed_over: bool,
     parts: RefCell<Option<(MountOptions, CachedQueries, Host, HtmlElement)>>,
     desk: RefCell<Option<(Desk, DraftSaver, LogSaver)>>,
-    /// What the store told before there was a desk.
+    /// A problem of the store from before the page was drawn.
     early: RefCell<Option<Trouble>>,
 }
 
 impl Start {
-    /// The store is open, or there is none.
+    /// The store is open, or cannot be opened.
     fn opened(&self, contents: Contents, store: Result<Store, Trouble>, trouble: Option<Trouble>) {
         let late = self.parts.borrow().is_none();
         self.early.take();
         let found = draft_saver::draft(&contents);
-        // What this tab kept and what now stands on the page are two drafts: neither takes the other's place.
+        // The draft that this tab saved and the one on the page are two drafts: neither may overwrite the other.
         let mut two = draft_saver::is_of_a_later_version(&contents);
         if !late {
             self.draw(contents, found);
@@ -145,7 +148,7 @@ impl Start {
         draft_saver.use_store(store);
     }
 
-    /// Answers the order that a new desk begins with, if the desk is not drawn yet.
+    /// Answers the order that the page begins with, if it is not drawn yet.
     fn answer_ahead(&self) {
         if let Some((options, queries, ..)) = self.parts.borrow().as_ref()
             && let Ok(order) = first_draft(options, queries, None).read()
@@ -154,7 +157,7 @@ impl Start {
         }
     }
 
-    /// Something happened to the store.
+    /// The store reports a problem.
     fn hear(&self, trouble: Trouble) {
         match self.desk.borrow().as_ref() {
             Some((desk, ..)) => desk.send(Msg::Trouble(trouble)),
@@ -162,7 +165,7 @@ impl Start {
         }
     }
 
-    /// Draws the desk, if that has not been done.
+    /// Draws the page, if that has not been done.
     fn draw(&self, contents: Contents, found: Option<Draft>) {
         let Some((options, queries, host, place)) = self.parts.take() else { return };
         let mut state = State::new(first_draft(&options, &queries, found));
@@ -172,7 +175,7 @@ impl Start {
         state.trouble = self.early.take();
         let drawn = Rc::new(RefCell::new(None));
         let drawing = Rc::clone(&drawn);
-        // The desk lives as long as the page; its owner is never disposed of.
+        // The view lives as long as the document, so its owner is never disposed of.
         let handle = mount_to(place, move || {
             let standalone = host.standalone();
             let desk = Desk::new(state, queries, host.clone(), prefetch::prefetch);
@@ -196,13 +199,13 @@ impl Start {
     }
 }
 
-/// Reads on when another tab has stored something.
+/// Reads new lines when another tab has stored some.
 fn follow_tabs(store: &Store, desk: Desk) {
     let from = store.clone();
     store.on_news(move || {
         let from = from.clone();
         wasm_bindgen_futures::spawn_local(async move {
-            // What cannot be read now is read with the next news.
+            // What cannot be read now is read with the next notice.
             if let Ok(contents) = from.read_on().await
                 && contents.lines().next().is_some()
             {
@@ -212,8 +215,8 @@ fn follow_tabs(store: &Store, desk: Desk) {
     });
 }
 
-/// The draft to start with: the order handed over, the kept one, or the first of the demo. It is shown as whoever works
-/// here last read it, unless the page that holds the desk says otherwise.
+/// The draft to start with: the order handed over, the saved one, or the first of the demo. Language, units and theme are
+/// those of the saved draft, unless the options say otherwise.
 fn first_draft(options: &MountOptions, queries: &CachedQueries, found: Option<Draft>) -> Draft {
     let device = web_sys::window().and_then(|window| window.navigator().language());
     let kept = found.as_ref().map(|draft| (draft.voice(), draft.theme));
@@ -237,7 +240,7 @@ fn first_draft(options: &MountOptions, queries: &CachedQueries, found: Option<Dr
     draft
 }
 
-/// Keeps the host in step with the state, and the state with the page's address.
+/// Makes the host follow the state, and the state the page's address.
 fn follow(desk: Desk, host: Host) {
     let dress = desk.memo(|state| (state.draft.theme, state.draft.language));
     let dressed = host.clone();
@@ -256,7 +259,7 @@ fn follow(desk: Desk, host: Host) {
     }
 }
 
-/// Listeners on the window live as long as the page.
+/// Keeps a listener on the window as long as the page.
 trait ForgetOnPage {
     fn forget_on_page(self);
 }
@@ -267,7 +270,7 @@ impl ForgetOnPage for WindowListenerHandle {
     }
 }
 
-/// On a panic the page hears what happened; the draft was kept before it, so nothing is lost.
+/// Tells the page's script about a panic. The draft was saved before it, so nothing is lost.
 fn report_panics() {
     std::panic::set_hook(Box::new(|panic| {
         let init = CustomEventInit::new();

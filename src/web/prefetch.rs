@@ -1,5 +1,5 @@
-//! Working ahead: while nothing happens on the page the week's other orders are answered, one after another, so that whoever
-//! opens one finds it worked out; and what the records are searched with is made.
+//! Prefetching: while the page is idle, the other orders of the demo print room are answered one after another, so that
+//! they open at once; then the search index of the records is made.
 //!
 //! **Decision:** the first answer is computed while the browser opens its store; the rest of the week, then
 //! the index of the records, while the page is idle. Work that can wait does.
@@ -14,10 +14,10 @@ use crate::library::RoomOrder;
 use leptos::prelude::set_timeout;
 use std::time::Duration;
 
-/// How long nothing must happen first: a person has turned to the press. Chosen.
+/// How long the page must be idle before each step. Chosen.
 const CALM: Duration = Duration::from_millis(400);
 
-/// Works out what is left of the week, unless that is being done or was.
+/// Starts prefetching, unless it is under way or done.
 pub fn prefetch(desk: Desk) {
     if !desk.set_prefetching(true) {
         go_on(desk);
@@ -36,7 +36,7 @@ fn go_on(desk: Desk) {
     set_timeout(next, CALM);
 }
 
-/// Answers the first order of the week that was not yet; false where there is none.
+/// Answers the first order that is not answered yet; false where there is none.
 fn answer_one(desk: Desk) -> bool {
     let library = desk.library();
     desk.queries(|queries| {

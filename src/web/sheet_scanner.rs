@@ -1,20 +1,19 @@
-//! Pictures of job sheets: opened by the browser, drawn small on a canvas that nobody sees, read as grey pixels.
-//!
-//! The picture stays on this device: a canvas asks nobody for anything.
+//! Reads the code on a photographed job sheet: the browser opens the picture, a canvas that is not shown scales it, and
+//! its pixels are read as grey values. The picture never leaves the device.
 
 use crate::library::sheet_code::{SheetCode, SheetCodeError, text_in};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{CanvasRenderingContext2d, File, HtmlCanvasElement, ImageBitmap};
 
-/// Longest side at which a picture is looked at, pixels, in the order in which they are tried: a camera's own size
-/// holds more noise than code, a small one blurs a small code. Found on pictures of printed sheets.
+/// Longest side of the scaled picture, pixels, in the order in which they are tried: at a camera's own size noise hides
+/// the code, at a small one a small code blurs. Found on pictures of printed sheets.
 const SIDES: [f64; 3] = [1400.0, 900.0, 2400.0];
 
 /// The sheet code in a picture.
 ///
 /// # Errors
-/// Why there is none.
+/// [`SheetCodeError`] if the file is no picture, holds no code, or the code is none of a job sheet.
 pub async fn sheet_code_in(file: &File) -> Result<SheetCode, SheetCodeError> {
     let picture = bitmap(file).await.map_err(|_| SheetCodeError::NoPicture)?;
     let mut unread = SheetCodeError::NoCode;
@@ -35,7 +34,7 @@ async fn bitmap(file: &File) -> Result<ImageBitmap, JsValue> {
     bitmap.await?.dyn_into()
 }
 
-/// The picture at this size at most, in grey.
+/// Width, height and grey pixels of the picture at this size at most.
 fn pixels(picture: &ImageBitmap, side: f64) -> Result<(usize, usize, Vec<u8>), JsValue> {
     let document = web_sys::window().and_then(|window| window.document()).ok_or(JsValue::NULL)?;
     let canvas: HtmlCanvasElement = document.create_element("canvas")?.unchecked_into();
@@ -48,7 +47,7 @@ fn pixels(picture: &ImageBitmap, side: f64) -> Result<(usize, usize, Vec<u8>), J
     let brush: CanvasRenderingContext2d = canvas.get_context("2d")?.ok_or(JsValue::NULL)?.unchecked_into();
     brush.draw_image_with_image_bitmap_and_dw_and_dh(picture, 0.0, 0.0, wide, high)?;
     let pixels = brush.get_image_data(0.0, 0.0, wide, high)?.data();
-    // Luma of Rec. 601 in parts of 256; what is see-through counts as paper.
+    // Luma of Rec. 601 in parts of 256; transparent pixels count as paper.
     let grey = pixels.chunks_exact(4).map(|pixel| match *pixel {
         [red, green, blue, shown] => {
             let luma = (77 * u32::from(red) + 150 * u32::from(green) + 29 * u32::from(blue)) >> 8;

@@ -1,4 +1,5 @@
-//! The types of the JS API as TypeScript knows them.
+//! The TypeScript declarations of the JS API's types. They are written by hand: the values are serde types of the core,
+//! which know no wasm.
 
 use wasm_bindgen::prelude::*;
 

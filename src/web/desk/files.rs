@@ -1,4 +1,4 @@
-//! What leaves the desk as a file and what comes in as one: libraries, tables, a meter's samples, pictures of sheets.
+//! Files out of the page and into it: libraries, tables, drafts, a meter's samples, pictures of sheets.
 
 use super::Desk;
 use crate::desk::records::RecordsMsg;
@@ -9,18 +9,18 @@ use crate::web::{file, sheet_scanner};
 use leptos::prelude::*;
 use std::rc::Rc;
 
-/// The name of the file that is taken away.
+/// Name of the file with everything on the page.
 const FILE: &str = "whitehold.jsonl";
 
 impl Desk {
-    /// Makes the link that is being tapped hand out everything on the page: the records, and the order in the form.
+    /// Makes the link that is being tapped a download of everything on the page: the records and the draft.
     pub fn hand_out(self, tap: &web_sys::Event) {
         if let Err(trouble) = file::hand_out(tap, FILE, &self.state.with_untracked(State::file)) {
             self.send(Msg::Trouble(trouble));
         }
     }
 
-    /// Makes the link that is being tapped hand out the shop's records as one file.
+    /// Makes the link that is being tapped a download of the shop's records.
     pub fn hand_out_library(self, tap: &web_sys::Event) {
         let (name, text) = self.library_file();
         match file::hand_out(tap, &name, &text) {
@@ -29,7 +29,7 @@ impl Desk {
         }
     }
 
-    /// Makes the link that is being tapped hand out a table.
+    /// Makes the link that is being tapped a download of a table.
     pub fn hand_out_table(self, tap: &web_sys::Event, table: RecordTable) {
         let (name, text) = self.state.with_untracked(|state| {
             let what = match table {
@@ -52,7 +52,7 @@ impl Desk {
         })
     }
 
-    /// Looks at a file that was chosen or dropped.
+    /// Previews the import of a file that was chosen or dropped.
     pub fn take_in(self, file: Option<web_sys::File>) {
         let Some(file) = file else { return };
         wasm_bindgen_futures::spawn_local(async move {
@@ -66,13 +66,13 @@ impl Desk {
         });
     }
 
-    /// Whether every change is written to a file on the disk; nothing where the browser hands out none.
+    /// Whether every change is written to a chosen file; `None` where the browser lets no page write files.
     pub fn autosaves(self) -> Option<bool> {
         let on = self.autosaving.get();
         file::Handle::can_be_had().then_some(on)
     }
 
-    /// Lets the person choose a file that is kept up to date from now on.
+    /// Lets a file be chosen that is kept up to date from now on.
     pub fn autosave(self) {
         wasm_bindgen_futures::spawn_local(async move {
             let (name, _) = self.library_file();
@@ -88,7 +88,7 @@ impl Desk {
         });
     }
 
-    /// Writes the chosen file anew, unless that is being done: then once more after it.
+    /// Writes the chosen file anew; while it is being written, once more afterwards.
     pub(super) fn write_file(self) {
         let Some(handle) = self.handle.get_value() else { return };
         if self.waiting.try_update_value(|waiting| std::mem::replace(&mut waiting.file, true)) != Some(false)
@@ -105,7 +105,7 @@ impl Desk {
                 again = std::mem::take(&mut waiting.file_again);
             });
             match written {
-                // The file is gone or no longer ours to write: the person chooses another.
+                // The file is gone or may not be written any more: another has to be chosen.
                 Err(trouble) => {
                     self.handle.set_value(None);
                     self.autosaving.set(false);
@@ -117,7 +117,7 @@ impl Desk {
         });
     }
 
-    /// Brings back what a file holds: the order into the form at once, records once somebody has said yes.
+    /// Opens a saved file: its draft at once; its records after their import was confirmed.
     pub fn bring(self, file: Option<web_sys::File>) {
         let Some(file) = file else { return };
         wasm_bindgen_futures::spawn_local(async move {
@@ -149,7 +149,7 @@ impl Desk {
         });
     }
 
-    /// Reads a job sheet back from a picture of it.
+    /// Reads a job sheet back from a photograph of it.
     pub fn read_sheet(self, file: Option<web_sys::File>) {
         let Some(file) = file else { return };
         wasm_bindgen_futures::spawn_local(async move {

@@ -1,13 +1,10 @@
 //! IndexedDB as futures: just what the store needs, with the reason of every failure.
 //!
-//! Of the two crates for this, neither hands on why a transaction aborts at its end (idb 0.6, indexed_db_futures
-//! 0.6), and a full disk is such an abort. Both also leave the durability of a transaction to the browser or to a
-//! wrapper. So these few calls are made here, over the binding itself.
-//!
 //! **Decision:** the calls to IndexedDB are our own, without a crate.
-//! **Because:** the crates lose the reason of an abort, and a full disk is one.
-//! **Measured:** read in the versions named above, by 2026-11-25.
-//! **Reconsider when:** a crate hands on both the reason and the durability.
+//! **Because:** neither of the two crates (idb 0.6, indexed_db_futures 0.6) reports why a transaction aborts at its
+//! end, and a full disk is such an abort; both leave the durability of a transaction to the browser.
+//! **Measured:** read in those versions, by 2026-11-25.
+//! **Reconsider when:** a crate reports both the reason and the durability.
 
 use crate::library::storage_layout::{self, ObjectStore, Trouble};
 use js_sys::{Array, Object, Promise, Reflect};
@@ -20,7 +17,7 @@ use web_sys::{
 
 #[wasm_bindgen]
 extern "C" {
-    /// A database whose transactions take options; the binding counts those among its unstable interfaces.
+    /// A database whose transactions take options, which the binding has only as an unstable interface.
     #[wasm_bindgen(js_name = IDBDatabase)]
     type WithOptions;
     #[wasm_bindgen(method, catch, js_class = "IDBDatabase", js_name = transaction)]
@@ -39,11 +36,11 @@ pub struct Database {
 }
 
 impl Database {
-    /// Opens a database of this version and makes what an earlier one lacks; without a version, as it is.
-    /// `blocked` is called if another connection must close first; the opening goes on when it has.
+    /// Opens a database of this version and creates the parts that an earlier one lacks; without a version, as it is.
+    /// `blocked` is called if another connection must close first; the opening continues when it has.
     ///
     /// # Errors
-    /// If the browser refuses, or the database is of a later version.
+    /// [`Trouble`] if the browser refuses, or the database is of a later version.
     pub async fn open(
         name: &str,
         version: Option<u32>,
@@ -75,7 +72,7 @@ impl Database {
         Ok(Self { it })
     }
 
-    /// Closes the connection when a later version of the page asks for it, and calls `then`; also when the browser
+    /// Closes the connection when a later version of the page asks for that, and calls `then`; also when the browser
     /// closes it.
     pub fn when_closed(&self, then: impl Fn() + 'static) {
         let it = self.it.clone();
@@ -97,7 +94,7 @@ impl Database {
     /// A transaction that only reads.
     ///
     /// # Errors
-    /// If the connection is closed or a part is missing.
+    /// [`Trouble`] if the connection is closed or a part is missing.
     pub fn read(&self) -> Result<Transaction, Trouble> {
         self.transaction("readonly")
     }
@@ -105,7 +102,7 @@ impl Database {
     /// A transaction that is not reported complete before its changes are on the disk.
     ///
     /// # Errors
-    /// If the connection is closed or a part is missing.
+    /// [`Trouble`] if the connection is closed or a part is missing.
     pub fn write(&self) -> Result<Transaction, Trouble> {
         self.transaction("readwrite")
     }
@@ -122,12 +119,12 @@ impl Database {
     }
 }
 
-/// Makes the parts that a database of an earlier version lacks.
+/// Creates the parts that a database of an earlier version lacks.
 fn make(request: &IdbOpenDbRequest, from: f64) -> Result<(), JsValue> {
     let database: IdbDatabase = request.result()?.unchecked_into();
     let counting = IdbObjectStoreParameters::new();
     counting.set_auto_increment(true);
-    // The browser hands on a version as a double; ours are small whole numbers.
+    // The browser reports a version as a double; ours are small whole numbers.
     for part in storage_layout::upgrade(from as u32) {
         database.create_object_store_with_optional_parameters(part.name(), &counting)?;
     }
@@ -144,7 +141,7 @@ impl Transaction {
     /// Adds a value under the next key.
     ///
     /// # Errors
-    /// If the browser refuses it.
+    /// [`Trouble`] if the browser refuses it.
     pub fn add(&self, part: ObjectStore, value: &JsValue) -> Result<(), Trouble> {
         self.part(part)?.add(value).map_err(|thrown| trouble(&thrown))?;
         Ok(())
@@ -153,16 +150,16 @@ impl Transaction {
     /// Deletes the row of a key.
     ///
     /// # Errors
-    /// If the browser refuses it.
+    /// [`Trouble`] if the browser refuses it.
     pub fn delete(&self, part: ObjectStore, key: f64) -> Result<(), Trouble> {
         self.part(part)?.delete(&key.into()).map_err(|thrown| trouble(&thrown))?;
         Ok(())
     }
 
-    /// Asks at once for the rows with keys above this one, at most `most`, in the order of their keys.
+    /// Requests at once the rows with keys above this one, at most `most`, in the order of their keys.
     ///
     /// # Errors
-    /// If they cannot be read.
+    /// [`Trouble`] if they cannot be read.
     pub fn rows(
         &self,
         part: ObjectStore,
@@ -182,10 +179,10 @@ impl Transaction {
         })
     }
 
-    /// Commits, and is back when the changes are on the disk.
+    /// Commits, and returns when the changes are on the disk.
     ///
     /// # Errors
-    /// Why nothing of it was kept.
+    /// [`Trouble`] if none of the changes was stored.
     pub async fn commit(mut self) -> Result<(), Trouble> {
         let settled = Promise::new(&mut |resolve, reject| {
             self.it.set_oncomplete(Some(&resolve));
@@ -208,13 +205,13 @@ impl Transaction {
 impl Drop for Transaction {
     fn drop(&mut self) {
         if !self.committed {
-            // One that the browser has ended by itself cannot be ended again.
+            // A transaction that the browser has ended by itself cannot be aborted again.
             let _ = self.it.abort();
         }
     }
 }
 
-/// The result of a request, when it has one.
+/// The result of a request, once it is there.
 fn done(request: &IdbRequest) -> impl Future<Output = Result<JsValue, Trouble>> + use<> {
     let settled = Promise::new(&mut |resolve, reject| {
         request.set_onsuccess(Some(&resolve));
@@ -241,7 +238,7 @@ fn exception(exception: Option<DomException>) -> Trouble {
     }
 }
 
-/// A browser that answers an opening with a state it is in (a private window of an older Firefox) refuses.
+/// An opening that fails with `InvalidStateError`, as in private windows of older Firefoxes, is a refusal.
 fn refusal(trouble: Trouble) -> Trouble {
     if trouble == Trouble::Closed { Trouble::Refused } else { trouble }
 }

@@ -1,9 +1,12 @@
-//! The store: lines kept in this browser, and acknowledged only when they are on the disk.
+//! The store: lines saved in this browser, and acknowledged only when they are on the disk.
 //!
-//! [`Store::open`] hands back everything that is there; [`Store::append`] and [`Store::keep`] are done when their
-//! transaction is durable. Tabs share the database and not their memory: each adds rows and never rewrites one, so
-//! no tab can overwrite what another saved; a tab that hears of it [reads on](Store::read_on). How lines lie in the
-//! database is decided in [`storage_layout`]. It works from a file and over plain http.
+//! In: lines of the log, drafts in named slots.
+//! Out: everything that is stored, and what other tabs store later.
+//! Must not know: what a line says. How lines are laid out in the database is decided in [`storage_layout`].
+//!
+//! [`Store::append`] and [`Store::keep`] return when their transaction is durable. Tabs share the database and no memory:
+//! each adds rows and never rewrites one, so that no tab overwrites what another saved; a tab that is told of new rows
+//! [reads them](Store::read_on). The store works from a local file and over plain http.
 //!
 //! **Decision:** lines in IndexedDB, strictly durable: a journal of single rows, sealed into texts of a
 //! thousand lines; tabs only add rows.
@@ -29,22 +32,22 @@ use wasm_bindgen_futures::spawn_local;
 
 pub use database::trouble;
 
-/// The name of the page's database. Local files may share their storage, so it is our own.
+/// The name of the page's database: a name of our own, because local files may share their storage.
 pub const NAME: &str = "whitehold";
 
-/// Segments read at once: a hundred kilobytes or so each, so that a long library is never twice in memory.
+/// Segments read at once, of about 100 kB each: few, so that a long library is never twice in memory.
 const SEGMENTS_AT_ONCE: u32 = 32;
 
 /// Rows of the journal read at once.
 const ROWS_AT_ONCE: u32 = 4 * SEGMENT as u32;
 
-/// What tabs tell each other when something was saved.
+/// The message to other tabs that something was saved.
 const SAVED: &str = "saved";
 
-/// What a tab says when it opens, before its name.
+/// The message of a tab that opens, followed by its name.
 const HERE: &str = "here ";
 
-/// An open store; cheap to copy.
+/// An open store; cheap to clone.
 #[derive(Clone)]
 pub struct Store {
     inner: Rc<Inner>,
@@ -56,36 +59,36 @@ struct Inner {
     tabs: TabChannel,
     /// Why it can only be read.
     trouble: RefCell<Option<Trouble>>,
-    /// The last segment and the last row that were read.
+    /// Keys of the last segment and the last row that were read.
     read: Cell<(f64, f64)>,
     /// Rows in the journal, as far as this tab knows.
     rows: Cell<usize>,
 }
 
-/// What an opening hands back.
+/// A store that was opened, with its contents.
 pub struct OpenedStore {
     /// The store.
     pub store: Store,
     /// Everything in it.
     pub contents: Contents,
-    /// True if something was kept here before, and is gone.
+    /// True if something was stored here before, and is gone.
     pub wiped: bool,
 }
 
 impl Store {
-    /// Opens the database of this name. `tell` hears what happens to it later, and while the opening has to wait for
-    /// another tab.
+    /// Opens the database of this name. `tell` is called with later problems, and while the opening waits for another
+    /// tab.
     ///
     /// # Errors
-    /// If nothing can be read here. A database of a later version can: it opens, and refuses every change.
+    /// [`Trouble`] if nothing can be read. A database of a later version opens, and refuses every change.
     pub async fn open(name: &str, tell: impl Fn(Trouble) + Clone + 'static) -> Result<OpenedStore, Trouble> {
         Self::open_as(name, SCHEMA, tell).await
     }
 
-    /// Opens it as a page of another version would.
+    /// Opens it as a page of another version would; for tests.
     ///
     /// # Errors
-    /// As [`Store::open`].
+    /// [`Trouble`] if nothing can be read.
     pub async fn open_as(
         name: &str,
         schema: u32,
@@ -127,14 +130,14 @@ impl Store {
         self.inner.trouble.borrow().clone()
     }
 
-    /// Saves lines. A whole library in one go is sealed at once.
+    /// Saves lines. As many as a whole segment holds go into segments at once.
     ///
     /// # Errors
-    /// Why none of them was saved.
+    /// [`Trouble`] if none of them was saved.
     pub async fn append(&self, lines: &[Line]) -> Result<(), Trouble> {
         let (segments, rest) = storage_layout::sort(lines);
         let transaction = self.write()?;
-        // One text at a time, so that a whole library is not twice in memory.
+        // One segment at a time, so that a whole library is never twice in memory.
         for lines in segments {
             transaction.add(ObjectStore::Segments, &storage_layout::segment(lines).into())?;
         }
@@ -149,7 +152,7 @@ impl Store {
     /// Saves a line as the newest of a slot.
     ///
     /// # Errors
-    /// Why it was not saved; the one before it still stands.
+    /// [`Trouble`] if it was not saved; the slot then keeps its line before.
     pub async fn keep(&self, slot: &str, line: &Line) -> Result<(), Trouble> {
         let transaction = self.write()?;
         transaction.add(ObjectStore::Journal, &row(line, Some(slot)))?;
@@ -158,15 +161,15 @@ impl Store {
         Ok(())
     }
 
-    /// What was saved since the last reading, by this tab or another. Lines that were sealed meanwhile come again.
+    /// What was saved since the last reading, by this tab or another. Lines that were sealed meanwhile are read again.
     ///
     /// # Errors
-    /// If it cannot be read.
+    /// [`Trouble`] if it cannot be read.
     pub async fn read_on(&self) -> Result<Contents, Trouble> {
         let transaction = self.inner.database.read()?;
         let (mut segment, mut row) = self.inner.read.get();
         let mut contents = Contents::default();
-        // Both are asked for before either is there: a page that opens waits for the disk once.
+        // Both are requested before either is awaited, so that a page that opens waits for the disk once.
         let mut segments = transaction.rows(ObjectStore::Segments, segment, SEGMENTS_AT_ONCE)?;
         let mut journal = transaction.rows(ObjectStore::Journal, row, ROWS_AT_ONCE)?;
         loop {
@@ -187,7 +190,7 @@ impl Store {
         Ok(contents)
     }
 
-    /// Calls `then` when another tab saved something, or may have: when this tab comes to the front.
+    /// Calls `then` when another tab has saved something, and when this tab comes to the front, because it may have.
     pub fn on_news(&self, then: impl Fn() + Clone + 'static) {
         let heard = then.clone();
         self.inner.tabs.listen(move |word| {
@@ -198,7 +201,8 @@ impl Store {
         tab_channel::when_in_front(then);
     }
 
-    /// Says which tab this is, and calls `then` when another tab says the same of itself: a tab that was duplicated.
+    /// Announces the name of this tab, and calls `then` with the name that another tab announces: the same one where a tab
+    /// was duplicated.
     pub fn introduce(&self, tab: &str, then: impl Fn(&str) + 'static) {
         self.inner.tabs.tell(&format!("{HERE}{tab}"));
         self.inner.tabs.listen(move |word| {
@@ -208,10 +212,10 @@ impl Store {
         });
     }
 
-    /// Seals the journal, in one transaction.
+    /// Seals the journal: moves its rows into segments, in one transaction.
     ///
     /// # Errors
-    /// Why the journal stayed as it is; nothing is lost by that.
+    /// [`Trouble`] if the journal stays as it is; nothing is lost.
     pub async fn seal(&self) -> Result<Sealing, Trouble> {
         let transaction = self.write()?;
         let rows = transaction.rows(ObjectStore::Journal, 0.0, u32::MAX)?.await?;
@@ -228,7 +232,7 @@ impl Store {
         Ok(sealing)
     }
 
-    /// Closes the connection, as a tab does that is closed.
+    /// Closes the connection, as happens when a tab is closed.
     pub fn close(&self) {
         self.inner.database.close();
         self.inner.trouble.replace(Some(Trouble::Closed));
@@ -241,7 +245,7 @@ impl Store {
         }
     }
 
-    /// After a save: leaves the mark, tells the other tabs, and seals a journal that grew long.
+    /// After a save: notes it in web storage, tells the other tabs, and seals a journal that has grown long.
     fn saved(&self, rows: usize) {
         web_storage::set(&self.inner.name);
         self.inner.tabs.tell(SAVED);
@@ -253,7 +257,7 @@ impl Store {
         if self.trouble().is_some() || !storage_layout::is_long(self.inner.rows.get()) {
             return;
         }
-        // Counted anew from here, so that a sealing that fails is not tried again at every save.
+        // Counting restarts here, so that a sealing that fails is not tried again at every save.
         self.inner.rows.set(0);
         let store = self.clone();
         spawn_local(async move {
@@ -271,7 +275,7 @@ fn row(line: &Line, slot: Option<&str>) -> JsValue {
     row.into()
 }
 
-/// A row of the journal as a line; nothing if it is none of ours.
+/// A row of the journal as a line; `None` if it is not of our making.
 fn read_row(key: f64, value: &JsValue) -> Option<JournalRow> {
     let row: &Array = value.dyn_ref()?;
     let line = Line { id: row.get(0).as_string()?, text: row.get(1).as_string()? };

@@ -1,10 +1,9 @@
-//! What tabs of one page tell each other: that something was saved, and who is here.
+//! Messages between tabs of the page: that something was saved, and which tab has opened.
 
 use wasm_bindgen::prelude::*;
 use web_sys::{BroadcastChannel, MessageEvent};
 
-/// A channel to the other tabs. Where the browser has none, nobody hears and nobody is heard; tabs then read on when
-/// they come to the front.
+/// A channel to the other tabs. Where the browser has none, tabs read the store again when they come to the front.
 pub struct TabChannel {
     channel: Option<BroadcastChannel>,
 }
@@ -16,15 +15,15 @@ impl TabChannel {
         Self { channel: BroadcastChannel::new(name).ok() }
     }
 
-    /// Tells the other tabs.
+    /// Sends a message to the other tabs.
     pub fn tell(&self, word: &str) {
         if let Some(channel) = &self.channel {
-            // A channel that was closed with its page hears nothing any more, and needs not.
+            // A channel that was closed with its page needs no more messages.
             let _ = channel.post_message(&word.into());
         }
     }
 
-    /// Calls `then` with every word that another tab tells.
+    /// Calls `then` with every message of another tab.
     pub fn listen(&self, then: impl Fn(&str) + 'static) {
         let Some(channel) = &self.channel else { return };
         let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {

@@ -11,7 +11,7 @@ use crate::wording::{
 };
 use leptos::prelude::*;
 
-/// The whole desk.
+/// The whole page.
 pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
     let screen = desk.memo(|state| state.screen);
     view! {
@@ -53,7 +53,7 @@ pub fn frame(desk: Desk, standalone: bool) -> impl IntoView {
     }
 }
 
-/// Ctrl or Cmd with Z, with Shift or Y for the way forward; in a text field too, since the desk keeps its history.
+/// Ctrl or Cmd with Z goes back, with Shift+Z or Y forward; in text fields too, since the page keeps their history.
 fn shortcut(desk: Desk, event: &web_sys::KeyboardEvent) {
     if !(event.ctrl_key() || event.meta_key()) || event.alt_key() {
         return;
@@ -67,7 +67,7 @@ fn shortcut(desk: Desk, event: &web_sys::KeyboardEvent) {
     travel(desk, back);
 }
 
-/// A step back or forward: of the records where they are on the screen, else of the order.
+/// A step back or forward: of the records on screens that show them, else of the order.
 fn travel(desk: Desk, back: bool) {
     let records = desk.with(|state| matches!(state.screen, Screen::Library | Screen::PrintRoom));
     match (records, back) {

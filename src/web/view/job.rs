@@ -1,4 +1,4 @@
-//! The job screen: the answer leads, the order follows under the right hand.
+//! The Job screen: the answer first, the order form beside it, under the right hand.
 
 use super::{answer, order_form};
 use crate::web::desk::Desk;

@@ -1,4 +1,4 @@
-//! What is wrong with the store, told above the screen, with the ways to take the work away and to bring it back.
+//! The notice above the screen about a store that fails, with buttons to save the work as a file and to open one.
 
 use crate::desk::Msg;
 use crate::web::desk::Desk;
@@ -6,7 +6,7 @@ use crate::web::file;
 use crate::wording::Label;
 use leptos::prelude::*;
 
-/// The notice; nothing while all is well.
+/// The notice; nothing while the store works.
 pub fn notice(desk: Desk) -> impl IntoView {
     let trouble = desk.memo(|state| state.trouble.clone());
     move || {

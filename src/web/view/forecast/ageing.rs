@@ -7,12 +7,12 @@ use crate::wording::{ForecastPhrase, Label, Numeral, Phrase, Quantity, Voice};
 use leptos::prelude::*;
 use maud::Markup;
 
-/// A colour difference as it is written.
+/// A colour difference in words.
 pub(super) fn write(voice: Voice, value: f64) -> String {
     voice.quantity(Quantity::ColourDifference, value)
 }
 
-/// A day as it is written.
+/// A number of days in words.
 pub(super) fn day(voice: Voice, value: f64) -> String {
     voice.bare(Quantity::Days, value)
 }
@@ -92,7 +92,7 @@ fn picture(forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) -> Marku
 fn day_that_matters(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) {
     let [x, y, value] = drawn.looked_at;
     let (top, foot) = (drawn.shift.end, drawn.shift.start);
-    // The words stand on the roomier side of their line.
+    // The words are on the side of their line with more room.
     let (words, class) = if x > 0.5 * (drawn.time.start + drawn.time.end) {
         (x - 12.0, "t-b t-halo t-e")
     } else {
@@ -116,7 +116,7 @@ fn day_it_leaves(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &AgeingCh
     pen.text(class, words, foot - 10.0, &voice.say(&ForecastPhrase::Due { date: voice.day(&leaves.date) }));
 }
 
-/// What stands at the end of the band, beside it.
+/// The labels at the end of the band.
 fn ends(pen: &mut SvgWriter, forecast: &BleedForecast, drawn: &AgeingChart, voice: Voice) {
     let x = drawn.time.end + 16.0;
     let Some(end) = forecast.de00.last() else { return };

@@ -1,4 +1,4 @@
-//! The forecast screen: how the white ages at the set point, what the film looks like inside, and the trial.
+//! The Forecast screen: how the white ages at the set point, what the film looks like inside, and the trial.
 
 mod ageing;
 mod section;
@@ -48,7 +48,7 @@ fn waiting(desk: Desk, say: Label) -> impl IntoView {
 fn open(desk: Desk) -> impl IntoView {
     let shown = desk.memo(|state| {
         let forecast = state.forecast.clone()?;
-        // A cloth of no known colour is drawn grey.
+        // A cloth of unknown colour is drawn grey.
         let cloth = state.cloth.unwrap_or(Lab { lightness: 60.0, a: 0.0, b: 0.0 });
         Some(Shown { forecast, cloth, voice: state.voice() })
     });
@@ -109,7 +109,8 @@ impl Shown {
     }
 }
 
-/// Colour of the dye that travels: the way it turns the white, in full strength. The cloth's own where it turns nothing.
+/// Colour of the migrating dye: the hue towards which it turns the white, at full strength; the cloth's own where the white
+/// hardly turns.
 fn dye(shown: &Shown) -> String {
     let (fresh, [.., turned]) = (shown.forecast.fresh, shown.forecast.turned);
     let (a, b) = (turned.a - fresh.a, turned.b - fresh.b);
@@ -135,7 +136,7 @@ fn said(shown: &Shown) -> impl IntoView + use<> {
     }
 }
 
-/// What the band leaves out: the chance, how far the white is from full, the rim of a blocker, and ghosting.
+/// What the band does not show: the chance, how full the white is, the rim of a blocker, and ghosting.
 fn beside(shown: &Shown) -> impl IntoView + use<> {
     let Shown { forecast, voice, .. } = shown;
     let often = forecast.ghosting.frequency;
@@ -171,7 +172,7 @@ fn on_cloth(shown: &Shown) -> impl IntoView + use<> {
     }
 }
 
-/// A table of words and figures with its finding over it.
+/// A table of words and figures with its finding above it.
 fn table(table: ForecastTable) -> impl IntoView + use<> {
     let cells = |cells: Vec<String>| {
         let cell = |(at, text): (usize, String)| view! { <td class:r={at > 0}>{text}</td> };

@@ -1,4 +1,4 @@
-//! The cut through the print: fresh, and on later days.
+//! Cuts through the print: fresh, and on later days.
 
 use super::ageing::day;
 use crate::desk::picture::section::{FILM, FilmSection, FilmSections, HEIGHT, WIDTH, fibres, film_sections};
@@ -9,7 +9,7 @@ use crate::wording::{Label, Phrase, Quantity, Voice};
 use leptos::prelude::*;
 use maud::{Markup, html};
 
-/// Top of the cuts in the picture, and how far they stand from each other.
+/// Top of the cuts in the picture, and the distance from one to the next.
 const TOP: f64 = 54.0;
 const STRIDE: f64 = 158.0;
 /// Colour of the air over the film, the same in both themes as are the true colours beside it.

@@ -1,4 +1,4 @@
-//! Says that the label and the colour field name two colours, with a tap that takes the label's.
+//! A note that label and colour field name two colours, with a button that takes the label's.
 
 use crate::desk::{Msg, colour_conflict as conflict_of};
 use crate::web::desk::Desk;

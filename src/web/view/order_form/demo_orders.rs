@@ -1,4 +1,4 @@
-//! The week's orders of the demo print room, to choose from.
+//! The orders of the demo print room, to choose from.
 
 use crate::desk::Msg;
 use crate::web::desk::Desk;

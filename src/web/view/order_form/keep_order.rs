@@ -1,4 +1,4 @@
-//! The order in the form kept as a record, to be printed again.
+//! A button that keeps the order in the form as a record, to be printed again.
 
 use crate::desk::State;
 use crate::desk::records::RecordsMsg;
@@ -6,7 +6,7 @@ use crate::web::desk::Desk;
 use crate::wording::LibraryLabel;
 use leptos::prelude::*;
 
-/// The button, and whether the order is kept as it stands.
+/// The button, and whether the order is kept as it is.
 pub fn keep_order(desk: Desk) -> impl IntoView {
     let kept = desk.memo(State::order_is_kept);
     view! {

@@ -1,4 +1,4 @@
-//! A colour meter's file for the garment: chosen, its samples shown, one of them taken.
+//! A colour meter's file for the garment: choosing it, and one of its samples.
 
 use crate::desk::Msg;
 use crate::web::desk::Desk;

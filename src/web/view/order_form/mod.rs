@@ -65,7 +65,7 @@ fn garment(desk: Desk) -> impl IntoView {
     }
 }
 
-/// What is rarely asked of the garment.
+/// What is rarely needed of the garment.
 fn more_of_garment(desk: Desk) -> impl IntoView {
     view! {
         <div class="stack">
@@ -146,7 +146,7 @@ fn dyed(desk: Desk) -> impl IntoView {
     }
 }
 
-/// Which garment is in the form, where there are several, and one more.
+/// Which garment is shown, where there are several.
 fn garments(desk: Desk) -> impl IntoView {
     let shape = desk.memo(|state| (state.draft.garments.len(), state.draft.at));
     move || {
@@ -239,7 +239,7 @@ fn order(desk: Desk) -> impl IntoView {
     }
 }
 
-/// What is rarely asked of the order.
+/// What is rarely needed of the order.
 fn more_of_order(desk: Desk) -> impl IntoView {
     view! {
         <div class="stack">

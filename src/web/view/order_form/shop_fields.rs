@@ -10,7 +10,7 @@ use leptos::prelude::*;
 /// A dryer in the form: its id, its name, the day it was measured.
 type DryerChoice = (String, String, String);
 
-/// The shop, with whatever dryers and whites its records hold.
+/// The shop, with the dryers and whites of its library.
 pub(super) fn shop_fields(desk: Desk) -> impl IntoView {
     let choices = desk.memo(|state| {
         let library = state.records.library();
@@ -77,7 +77,7 @@ fn on_shelf(desk: Desk, id: String, name: String) -> impl IntoView {
     }
 }
 
-/// What is wrong with the shop or anything else the form has no field for.
+/// Errors that belong to no field of the form.
 fn errors_of_shelf(desk: Desk) -> impl IntoView {
     let wrong = desk.memo(|state| {
         let voice = state.voice();

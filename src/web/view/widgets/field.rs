@@ -1,4 +1,4 @@
-//! A field with its label, its error and the ways out of it; steppers and choices.
+//! A field with its label, its error and suggested corrections; steppers and choices.
 
 use super::icon;
 use crate::desk::{Field, Msg, State, suggestions};
@@ -8,7 +8,7 @@ use crate::wording::{Label, Quantity};
 use leptos::ev;
 use leptos::prelude::*;
 
-/// The unit behind a field's label, if it has one.
+/// The unit after a field's label, if it has one.
 fn unit(desk: Desk, field: Field) -> String {
     let voice = desk.voice();
     if field.quantity() == Some(Quantity::Money) {
@@ -24,7 +24,7 @@ fn bad(desk: Desk, field: Field) -> ReadSignal<bool> {
     desk.memo(move |state| state.errors_of(field).next().is_some())
 }
 
-/// The keyboard a tablet shows.
+/// The keyboard that a tablet shows.
 fn keyboard(field: Field) -> &'static str {
     match field.quantity() {
         None => "text",
@@ -37,7 +37,7 @@ fn error_id(field: Field) -> String {
     format!("{}-error", field.id())
 }
 
-/// The bare input of a field; its label stands elsewhere.
+/// The bare input of a field, without its label.
 pub fn input(desk: Desk, field: Field, class: &'static str) -> impl IntoView {
     let bad = bad(desk, field);
     let text = desk.memo(move |state| shown(state, field));
@@ -46,7 +46,7 @@ pub fn input(desk: Desk, field: Field, class: &'static str) -> impl IntoView {
             class=class
             class:field-bad=move || bad.get()
             id=field.id()
-            // A day is picked, so that none can be written that is none.
+            // A date is picked, so that it cannot be mistyped.
             type=if field == Field::Due { "date" } else { "text" }
             inputmode=keyboard(field)
             autocomplete="off"
@@ -62,7 +62,7 @@ pub fn input(desk: Desk, field: Field, class: &'static str) -> impl IntoView {
     }
 }
 
-/// A part of the set point to drag: the pictures follow as it moves.
+/// A slider for one of the two dials of the set point: the pictures follow as it moves.
 pub fn slid(desk: Desk, field: Field, label: Label) -> impl IntoView {
     let range = desk.memo(move |state| state.bound(field).map(|bound| (bound.min, bound.max)));
     let here = desk.memo(move |state| {
@@ -106,7 +106,7 @@ pub fn slid(desk: Desk, field: Field, label: Label) -> impl IntoView {
     }
 }
 
-/// What an input shows: the text as typed; for an empty set point, where the screen stands.
+/// What an input shows: the text as typed; for an empty dial of the set point, the setting of the screen.
 fn shown(state: &State, field: Field) -> String {
     let text = state.draft.text(field);
     if !text.is_empty() || !matches!(field, Field::SetTemperature | Field::Belt) {
@@ -125,7 +125,7 @@ fn written(state: &State, field: Field, value: f64) -> String {
     draft.text(field).to_owned()
 }
 
-/// What is wrong with a field, and one button for each way out.
+/// What is wrong with a field, and a button for each suggested correction.
 pub fn errors(desk: Desk, field: Field) -> impl IntoView {
     let wrong = desk.memo(move |state| {
         let voice = state.voice();

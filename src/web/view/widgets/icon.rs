@@ -1,10 +1,10 @@
-//! The signs of the desk, as the insides of their `svg` elements. None carries words.
+//! The icons of the page, as the insides of their `svg` elements. None contains words.
 
 use crate::desk::picture::Ink;
 use crate::plan::{Code, Verdict};
 use leptos::prelude::*;
 
-/// A sign of the given view box; hidden from readers, who get the words beside it.
+/// An icon of the given view box; hidden from screen readers, which read the words beside it.
 pub fn icon(size: u32, inside: &'static str) -> impl IntoView {
     view! { <svg viewBox=format!("0 0 {size} {size}") aria-hidden="true" inner_html=inside></svg> }
 }
@@ -51,7 +51,7 @@ const GO: &str = r#"<circle class="m-f" cx="48" cy="48" r="31"/><path class="m-t
 const CHECK: &str = r#"<circle class="m-f" cx="48" cy="48" r="31"/><path class="m-t" d="M48 3v90M3 48h90"/><path class="m-k" d="M48 20v56M20 48h56"/><circle class="m-t" cx="48" cy="48" r="41" stroke-dasharray="8 6"/>"#;
 const TRIAL: &str = r#"<path class="m-f" d="M48 17a31 31 0 0 0 0 62z"/><circle class="m-s" cx="48" cy="48" r="31"/><path class="m-t" d="M48 3v90M79 48h14M3 48h14"/>"#;
 const NO: &str = r#"<path class="m-h" d="M15 15h66v66H15z"/><path class="m-h" d="M15 81L81 15"/>"#;
-/// The mark of no answer yet.
+/// The mark while there is no answer.
 pub const OPEN: &str = r#"<circle class="m-s" stroke-dasharray="11 8" cx="48" cy="48" r="31"/><path class="m-t" d="M48 3v14M48 79v14M79 48h14M3 48h14"/><path class="m-s" d="M38 41a10 10 0 1 1 14 9c-4 2-4 4-4 7"/><circle class="m-f" cx="48" cy="66" r="4"/>"#;
 
 /// The inside of a verdict's mark.
@@ -73,7 +73,7 @@ pub fn verdict_class(verdict: Verdict) -> &'static str {
     }
 }
 
-/// The sign and the colour class of a reason.
+/// The icon and the colour class of a reason.
 pub fn reason(code: Code) -> (&'static str, &'static str) {
     use Code as C;
     match code {
@@ -111,7 +111,7 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
     }
 }
 
-/// The sign of a caution.
+/// The icon of a caution.
 pub fn caution(code: Code) -> &'static str {
     match code {
         Code::HotGarments | Code::BeltStop | Code::MeltBurns | Code::HotHold => HOT,
@@ -119,7 +119,7 @@ pub fn caution(code: Code) -> &'static str {
     }
 }
 
-/// The hatches of the pictures, once for the whole desk.
+/// The hatches of the pictures, once for the whole page.
 pub fn hatches() -> impl IntoView {
     let hatch = |ink: Ink, size: u32, turn: i32, lines: &'static str| {
         view! {

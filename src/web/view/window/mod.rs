@@ -1,4 +1,4 @@
-//! The window screen: where the white works on this cloth, and what happens at the set point.
+//! The Window screen: where the white works on this cloth, and what happens at the set point.
 
 mod history;
 mod map;
@@ -151,7 +151,7 @@ fn set_point(desk: Desk) -> impl IntoView {
     }
 }
 
-/// Whether the set point works, and how much room is left or what fails.
+/// Whether the set point works: how much clearance it has, or what fails.
 fn said(window: &WindowReport, voice: Voice) -> impl IntoView + use<> {
     let failing: Vec<&Margin> = window
         .margins
