@@ -1,8 +1,8 @@
 //! The print room: the demo's, or the shop's own after five answers at most; what is on its shelf and to be printed.
 //!
-//! The answers are one record of the log ([`RoomSettings`](super::records::RoomSettings)); every tap is an entry, stored
-//! as any other. Until its `own` is set, the demo print room stands in. The dryer becomes a record of its own when the
-//! shop opens.
+//! The answers are one record of the log ([`RoomSettings`](super::records::RoomSettings)); every tap is an entry,
+//! stored as any other. Until its `own` is set, the demo print room stands in. The dryer becomes a record of its
+//! own when the shop opens.
 
 use super::state::State;
 use crate::library::BatchRecord;
@@ -55,8 +55,8 @@ pub fn stock(state: &State) -> Vec<Stock> {
     shelf.iter().filter_map(one).collect()
 }
 
-/// White on one piece of the order in the form, kg, where the chosen pick uses this white: printed area times film times
-/// the density of its class.
+/// White on one piece of the order in the form, kg, where the chosen pick uses this white: printed area times film
+/// times the density of its class.
 fn kg_a_piece(state: &State, id: &str) -> Option<f64> {
     let (pick, order) = (state.pick().filter(|pick| pick.white == id)?, state.order.as_ref()?);
     let library = state.records.library();

@@ -214,8 +214,8 @@ impl State {
         shown.or_else(|| self.pick_or_closed().and_then(|pick| pick.setting))
     }
 
-    /// Accepted range of a field. That of the set point is what the axes of the window show; before there is a window,
-    /// a neighbourhood of the best point.
+    /// Accepted range of a field. That of the set point is what the axes of the window show; before there is a
+    /// window, a neighbourhood of the best point.
     #[must_use]
     pub fn bound(&self, field: Field) -> Option<Bound> {
         let ends = |axis: &[f64]| Some((*axis.first()?, *axis.last()?));

@@ -45,8 +45,8 @@ pub fn plain(value: &impl Serialize) -> Result<JsValue, JsValue> {
     Ok(value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())?)
 }
 
-/// A plain object as a value; an absent one is the default. It is read as JSON text, by the reader that the library and
-/// saved drafts need anyway.
+/// A plain object as a value; an absent one is the default. It is read as JSON text, by the reader that the library
+/// and saved drafts need anyway.
 ///
 /// # Errors
 /// Throws an array with one field error of this name.
@@ -176,8 +176,9 @@ pub fn cure_window(order: &JsValue, options: Option<JsWindowOptions>) -> Result<
     call.give(queries.window(&queries.library, &order, &pick, call.options.at))
 }
 
-/// How the white of a pick ages over the following months, at its own set point or at the one in the options; `null` where
-/// its cloth has no dye to give or its window is closed. With `printed_on` its days have dates; the clock is not read.
+/// How the white of a pick ages over the following months, at its own set point or at the one in the options;
+/// `null` where its cloth has no dye to give or its window is closed. With `printed_on` its days have dates; the
+/// clock is not read.
 ///
 /// # Errors
 /// Throws an array with one object for each field that cannot be used; also where there is no such pick.
@@ -198,8 +199,8 @@ pub fn forecast(order: &JsValue, options: Option<JsForecastOptions>) -> Result<J
     plain(&aged)
 }
 
-/// What hours in an oven show about a pick's print, in the film and where cloth lies on it; `null` where its cloth has no
-/// dye to give or its window is closed.
+/// What hours in an oven show about a pick's print, in the film and where cloth lies on it; `null` where its cloth
+/// has no dye to give or its window is closed.
 ///
 /// # Errors
 /// Throws an array with one object for each field that cannot be used; also where there is no such pick, or hours or heat
@@ -252,8 +253,8 @@ pub fn parse_label(text: &str, options: Option<JsOptions>) -> Result<JsValue, Js
     Call::new(options)?.give(label::read(text))
 }
 
-/// How far two colours are apart: ΔE00, ΔE*ab, CMC(2:1), both grey-scale grades, whiteness and tint. `clean` is the fresh
-/// or unstained one.
+/// How far two colours are apart: ΔE00, ΔE*ab, CMC(2:1), both grey-scale grades, whiteness and tint. `clean` is the
+/// fresh or unstained one.
 ///
 /// # Errors
 /// Throws an array with one object for each colour that cannot be read or that no cloth can have.

@@ -31,7 +31,8 @@ pub struct Desk {
     state: RwSignal<State>,
     parts: StoredValue<DerivedSignals>,
     voice: ReadSignal<Voice>,
-    /// Whether all of the page is built, or only what is seen at first: no insides of disclosures, nothing further down.
+    /// Whether all of the page is built, or only what is seen at first: no insides of disclosures, nothing further
+    /// down.
     whole: RwSignal<bool>,
     queries: StoredValue<CachedQueries>,
     host: StoredValue<Host, LocalStorage>,
@@ -309,8 +310,8 @@ impl Desk {
         set_timeout(move || self.host.with_value(Host::to_the_top), Duration::ZERO);
     }
 
-    /// Follows a link to a screen. On its own page the address does that; embedded in another page, whose address is not
-    /// ours to change, a message does.
+    /// Follows a link to a screen. On its own page the address does that; embedded in another page, whose address
+    /// is not ours to change, a message does.
     pub fn follow_link(self, event: &web_sys::MouseEvent, screen: Screen) {
         if !self.host.with_value(Host::standalone) {
             event.prevent_default();

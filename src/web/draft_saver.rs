@@ -1,7 +1,7 @@
 //! Saves the draft in this browser: each tab has its own, in a slot of the store with the tab's name.
 //!
-//! While one save is on its way the next draft waits, and a newer one replaces it, so that what is reported as saved is
-//! always what is on the page.
+//! While one save is on its way the next draft waits, and a newer one replaces it, so that what is reported as
+//! saved is always what is on the page.
 //!
 //! **Decision:** a draft goes to the store after the tap that changed it is painted.
 //! **Because:** a tablet that stores first shows the tap later.
@@ -65,8 +65,8 @@ impl DraftSaver {
         inner.latest.clone_from(&text);
         inner.waiting = Some(text);
         drop(inner);
-        // Not within the tap, which is to be painted first; and not with a frame, because a page in the background has
-        // none.
+        // Not within the tap, which is to be painted first; and not with a frame, because a page in the background
+        // has none.
         let saver = self.clone();
         set_timeout(move || saver.go_on(), Duration::ZERO);
     }
@@ -82,8 +82,8 @@ impl DraftSaver {
         self.go_on();
     }
 
-    /// A duplicated tab has the name of the tab that it was copied from, and announces it: this one then takes a new name
-    /// and saves its draft under that.
+    /// A duplicated tab has the name of the tab that it was copied from, and announces it: this one then takes a
+    /// new name and saves its draft under that.
     fn step_aside(&self, other: &str) {
         if self.inner.borrow().tab == other {
             self.take_a_new_name();
@@ -157,8 +157,8 @@ pub async fn open(tell: impl Fn(Trouble) + Clone + 'static) -> Result<OpenedStor
     Store::open(store::NAME, tell).await
 }
 
-/// The draft to continue with: that of this tab, the newest of any, or the one that an earlier version saved. Language,
-/// units and theme are those of the newest, because they belong to the reader and not to a tab.
+/// The draft to continue with: that of this tab, the newest of any, or the one that an earlier version saved.
+/// Language, units and theme are those of the newest, because they belong to the reader and not to a tab.
 #[must_use]
 pub fn draft(contents: &Contents) -> Option<Draft> {
     let own = own(contents).and_then(|row| draft_file::read(&row.line.text));

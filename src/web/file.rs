@@ -1,8 +1,9 @@
-//! Files out and in: downloads through a link, files that are chosen or dropped, and a file that the browser lets the page
-//! write again and again.
+//! Files out and in: downloads through a link, files that are chosen or dropped, and a file that the browser lets
+//! the page write again and again.
 //!
-//! A download goes through an address of the page's own (`blob:`), which the page's policy allows and which no other page
-//! can read. [`Handle`]s exist only in a secure context (`https`, a local file), and not in every browser.
+//! A download goes through an address of the page's own (`blob:`), which the page's policy allows and which no
+//! other page can read. [`Handle`]s exist only in a secure context (`https`, a local file), and not in every
+//! browser.
 //!
 //! **Decision:** the wasm never taps a link: a file goes out through a link that a person taps.
 //! **Because:** so the page cannot navigate by itself, which no policy forbids.
@@ -155,8 +156,8 @@ impl Handle {
         }
     }
 
-    /// Writes the text as the whole file. The browser replaces the old content when the new is complete, so that a file
-    /// is never half written.
+    /// Writes the text as the whole file. The browser replaces the old content when the new is complete, so that a
+    /// file is never half written.
     ///
     /// # Errors
     /// [`Trouble`] if it could not be written; the file then has its old content.

@@ -1,9 +1,8 @@
 //! The browser's side, compiled for wasm only: the JS API and the views of the page.
 //!
-//! In: calls of the page's script, events, stored data.
-//! Out: `mount`, the functions of [`api`], and the effects that `desk::update` asks for.
-//! Must not know: how an answer is reached. Everything that decides is in the native core; here are only the shadow root,
-//! the store, the effects, and views that show the state.
+//! In: calls of the page's script, events, stored data. Out: `mount`, the functions of [`api`], and the effects
+//! that `desk::update` asks for. Must not know: how an answer is reached. Everything that decides is in the native
+//! core; here are only the shadow root, the store, the effects, and views that show the state.
 
 pub mod api;
 mod cached_queries;
@@ -41,8 +40,8 @@ use web_sys::{CustomEvent, CustomEventInit, HtmlElement};
 /// The order of the demo print room that the page opens with when no draft is saved.
 const FIRST_ORDER: &str = "1187";
 
-/// Memory that is asked for at once, bytes. Library and first answer take 2.4 MB (order 1187, measured in Node); the page
-/// takes some more. Chosen from 3 to 8 MB.
+/// Memory that is asked for at once, bytes. Library and first answer take 2.4 MB (order 1187, measured in Node);
+/// the page takes some more. Chosen from 3 to 8 MB.
 const FIRST_MEMORY: usize = 6 << 20;
 
 /// How long the page waits for its store before it is drawn without it: assumed. The store opens within milliseconds,
@@ -98,8 +97,8 @@ pub fn mount(element: HtmlElement, options: Option<types::JsMountOptions>) -> Re
             Err(trouble) => opening.opened(Contents::default(), Err(trouble.clone()), Some(trouble)),
         }
     });
-    // While the browser opens its store, the order that the page will most likely show is answered. If the store holds
-    // another draft, the simulations of this one still serve.
+    // While the browser opens its store, the order that the page will most likely show is answered. If the store
+    // holds another draft, the simulations of this one still serve.
     let idle = Rc::clone(&waiting);
     set_timeout(move || idle.answer_ahead(), Duration::ZERO);
     set_timeout(move || waiting.draw(Contents::default(), None), PATIENCE);
@@ -215,8 +214,8 @@ fn follow_tabs(store: &Store, desk: Desk) {
     });
 }
 
-/// The draft to start with: the order handed over, the saved one, or the first of the demo. Language, units and theme are
-/// those of the saved draft, unless the options say otherwise.
+/// The draft to start with: the order handed over, the saved one, or the first of the demo. Language, units and
+/// theme are those of the saved draft, unless the options say otherwise.
 fn first_draft(options: &MountOptions, queries: &CachedQueries, found: Option<Draft>) -> Draft {
     let device = web_sys::window().and_then(|window| window.navigator().language());
     let kept = found.as_ref().map(|draft| (draft.voice(), draft.theme));

@@ -1,5 +1,5 @@
-//! Prefetching: while the page is idle, the other orders of the demo print room are answered one after another, so that
-//! they open at once; then the search index of the records is made.
+//! Prefetching: while the page is idle, the other orders of the demo print room are answered one after another, so
+//! that they open at once; then the search index of the records is made.
 //!
 //! **Decision:** the first answer is computed while the browser opens its store; the rest of the week, then
 //! the index of the records, while the page is idle. Work that can wait does.

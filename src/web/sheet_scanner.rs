@@ -1,13 +1,13 @@
-//! Reads the code on a photographed job sheet: the browser opens the picture, a canvas that is not shown scales it, and
-//! its pixels are read as grey values. The picture never leaves the device.
+//! Reads the code on a photographed job sheet: the browser opens the picture, a canvas that is not shown scales it,
+//! and its pixels are read as grey values. The picture never leaves the device.
 
 use crate::library::sheet_code::{SheetCode, SheetCodeError, text_in};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{CanvasRenderingContext2d, File, HtmlCanvasElement, ImageBitmap};
 
-/// Longest side of the scaled picture, pixels, in the order in which they are tried: at a camera's own size noise hides
-/// the code, at a small one a small code blurs. Found on pictures of printed sheets.
+/// Longest side of the scaled picture, pixels, in the order in which they are tried: at a camera's own size noise
+/// hides the code, at a small one a small code blurs. Found on pictures of printed sheets.
 const SIDES: [f64; 3] = [1400.0, 900.0, 2400.0];
 
 /// The sheet code in a picture.

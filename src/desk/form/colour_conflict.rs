@@ -1,7 +1,7 @@
 //! Two colours for one garment: what its label says, and what stands in the colour field.
 //!
-//! The field decides: a lot often has another shade than its label was sewn for, and a measured colour is better than a
-//! name. But the field may have been filled for another label, so the page shows that the two differ.
+//! The field decides: a lot often has another shade than its label was sewn for, and a measured colour is better
+//! than a name. But the field may have been filled for another label, so the page shows that the two differ.
 
 use super::draft::Draft;
 use super::field::Field;
@@ -9,8 +9,9 @@ use crate::library::Library;
 use crate::optics::{Lab, cie76};
 use crate::textile::label;
 
-/// ΔE*ab between a measured colour and the one that the label names, above which they are different colours. Garments of
-/// one colour name scatter by some 10 (`textile::ColourRecord`); this is twice that. Assumed; 15 to 30 would do.
+/// ΔE*ab between a measured colour and the one that the label names, above which they are different colours.
+/// Garments of one colour name scatter by some 10 (`textile::ColourRecord`); this is twice that. Assumed; 15 to 30
+/// would do.
 const OTHER_COLOUR: f64 = 20.0;
 
 /// A label and a colour field that say different things.

@@ -20,8 +20,8 @@ const MOST_LETTERS: usize = 400;
 pub struct FieldText {
     /// The text, exactly as typed or last converted.
     pub text: String,
-    /// The value in the unit of the order, as long as the page wrote the text and nothing was typed since: changing units
-    /// back and forth then loses no digit.
+    /// The value in the unit of the order, as long as the page wrote the text and nothing was typed since: changing
+    /// units back and forth then loses no digit.
     pub exact: Option<f64>,
 }
 
@@ -367,8 +367,8 @@ impl Draft {
     }
 }
 
-/// The colour of a garment as typed: a name, a hexadecimal swatch, or the three numbers of a colour meter. Numbers that
-/// came with the order hold as long as the field holds their name.
+/// The colour of a garment as typed: a name, a hexadecimal swatch, or the three numbers of a colour meter. Numbers
+/// that came with the order hold as long as the field holds their name.
 fn typed_colour(text: &str, had: &Colour) -> Result<Colour, FieldError> {
     let name = text.trim().to_owned();
     if name.is_empty() || name == had.name {

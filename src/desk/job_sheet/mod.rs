@@ -1,8 +1,8 @@
 //! The job sheet: everything that is run and checked at the press, on one page, read from the answer.
 //!
-//! [`JobSheet::of`] gathers what the page shows from the state; nothing on it is computed anew. The dryer's setting and
-//! the limits are those of the window at the set point, so that a set point that was moved by hand is printed as it
-//! was moved. Figures are in both systems of units, because paper travels further than a tablet.
+//! [`JobSheet::of`] gathers what the page shows from the state; nothing on it is computed anew. The dryer's setting
+//! and the limits are those of the window at the set point, so that a set point that was moved by hand is printed
+//! as it was moved. Figures are in both systems of units, because paper travels further than a tablet.
 
 mod print_run;
 
@@ -271,8 +271,8 @@ fn day_in(state: &State, days: f64, voice: Voice) -> String {
     voice.day(&format!("{year:04}-{month:02}-{day:02}"))
 }
 
-/// When to look again: after the oven, before two held pieces ship, and on the usual days up to the one on which the white
-/// is judged.
+/// When to look again: after the oven, before two held pieces ship, and on the usual days up to the one on which
+/// the white is judged.
 fn looks(state: &State, pick: &Pick, verdict: Verdict, voice: Voice) -> Vec<(String, String)> {
     let mut looks = Vec::new();
     let mut on = |days: f64, what: &JobSheetPhrase| looks.push((day_in(state, days, voice), voice.say(what)));

@@ -38,8 +38,8 @@ pub struct AgeingChart {
     pub grades: Vec<(f64, GreyStep)>,
     /// The day that matters: position, height and value of the likely case there.
     pub looked_at: [f64; 3],
-    /// Position of the due day, and whether its words go to the left of it; `None` where it is not known or beyond the
-    /// picture.
+    /// Position of the due day, and whether its words go to the left of it; `None` where it is not known or beyond
+    /// the picture.
     pub leaves: Option<(f64, bool)>,
     /// Likely case at the end: position and height.
     pub end: [f64; 2],

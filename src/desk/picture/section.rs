@@ -84,8 +84,8 @@ fn section(cut: &Cut, film: f64, dots: f64, most: f64) -> FilmSection {
     }
 }
 
-/// Dots in proportion to the dye of each layer; the fraction of a dot is carried to the next layer. They are scattered
-/// the same way every time.
+/// Dots in proportion to the dye of each layer; the fraction of a dot is carried to the next layer. They are
+/// scattered the same way every time.
 fn dotted(heights: &[f64], dye: &[f64], film: f64, dots: f64, start: f64) -> String {
     let mut text = String::new();
     let (mut owed, mut count) = (start, 0.0_f64);

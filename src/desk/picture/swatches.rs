@@ -26,8 +26,8 @@ pub struct Swatches {
 
 /// The colours of a white film (µm) on a cloth, fresh and at these colour differences, in true size.
 ///
-/// The dye has the hue of the cloth; its amount is found by bisection so that the difference from the fresh print is the
-/// one asked for. Returns `None` for a film that is negative or no finite number.
+/// The dye has the hue of the cloth; its amount is found by bisection so that the difference from the fresh print
+/// is the one asked for. Returns `None` for a film that is negative or no finite number.
 #[must_use]
 pub fn swatches(cloth: Lab, film_um: f64, differences: &[f64]) -> Option<Swatches> {
     if !film_um.is_finite() || film_um < 0.0 {

@@ -1,5 +1,5 @@
-//! The trade-off chart: recipes as marks between what is paid, along, and what is got for it, up. Better is to the left
-//! and down.
+//! The trade-off chart: recipes as marks between what is paid, along, and what is got for it, up. Better is to the
+//! left and down.
 //!
 //! Chances are drawn by their logarithm, because orders are decided on one in ten against one in a hundred. Pace runs
 //! from fast to slow, so that better is to the left there too.
@@ -48,8 +48,8 @@ pub struct TradeOffChart {
     pub front: String,
 }
 
-/// The chart of a trade-off. `names` are places and names of the recipes to be named, the most important first, because
-/// names that do not fit are left out. `None` for fewer than two recipes.
+/// The chart of a trade-off. `names` are places and names of the recipes to be named, the most important first,
+/// because names that do not fit are left out. `None` for fewer than two recipes.
 #[must_use]
 pub fn trade_off_chart(trade: &plan::TradeOff, names: &[(usize, String)]) -> Option<TradeOffChart> {
     let late = trade.gets == plan::Scale::Late;

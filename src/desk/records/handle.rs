@@ -161,8 +161,8 @@ impl Records {
         self.edit(vec![edit?], None)
     }
 
-    /// The record of an order, and the edit that keeps it there; no edit if it is kept already. Orders of one title are
-    /// the same order; one without a title is named by its first label.
+    /// The record of an order, and the edit that keeps it there; no edit if it is kept already. Orders of one title
+    /// are the same order; one without a title is named by its first label.
     fn order(&self, order: &Order, title: &str) -> (Key, Option<Edit>) {
         let label = order.garments.first().map_or("", |garment| garment.label.as_str());
         let title = if title.trim().is_empty() { label } else { title };

@@ -64,8 +64,8 @@ fn mine(log: &Log, conflict: &Conflict) -> usize {
 }
 
 impl Incoming {
-    /// The same file compared with records that have changed meanwhile, so that what is confirmed is what was shown. A
-    /// choice stays where its conflict is still the same.
+    /// The same file compared with records that have changed meanwhile, so that what is confirmed is what was
+    /// shown. A choice stays where its conflict is still the same.
     pub(super) fn again(self, library: &Library, log: &Log) -> Self {
         match self {
             Self::Merge { name, header, entries, preview: before, chosen: was } => {

@@ -1,4 +1,5 @@
-//! The Library screen: the shop's records, what is searched for, the record that is open, and what waits to be imported.
+//! The Library screen: the shop's records, what is searched for, the record that is open, and what waits to be
+//! imported.
 //!
 //! In: stored lines of the log, [`RecordsMsg`]s, the draft where cloth or order are kept.
 //! Out: lines to store, the library that orders are answered with, and what the screen shows.

@@ -4,8 +4,8 @@ use super::Records;
 use crate::library::log::{Change, Edit, Key, LogEntry, read_line};
 use crate::library::storage_layout::{self, Contents, SEGMENT};
 
-/// Most records for which library and index are updated one by one; beyond, both are worked out anew. One record takes
-/// up to a millisecond, all of a big shop's a quarter of a second. Assumed.
+/// Most records for which library and index are updated one by one; beyond, both are worked out anew. One record
+/// takes up to a millisecond, all of a big shop's a quarter of a second. Assumed.
 const FEW: usize = 50;
 
 impl Records {

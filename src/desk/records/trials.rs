@@ -6,8 +6,8 @@ use crate::library::{TrialReading, TrialRecord};
 use crate::plan::{Evidence, Order};
 
 impl Records {
-    /// An order with the shop's own trials of its lots as evidence, each reading once. A trial without a lot is left out:
-    /// one lot of a cloth says too little about the next.
+    /// An order with the shop's own trials of its lots as evidence, each reading once. A trial without a lot is
+    /// left out: one lot of a cloth says too little about the next.
     #[must_use]
     pub fn with_trials(&self, mut order: Order) -> Order {
         let lots: Vec<&str> = order.garments.iter().map(|garment| garment.lot.as_str()).collect();

@@ -1,4 +1,5 @@
-//! Messages to the records: their new entries are stored, and the order is answered anew where they change its answer.
+//! Messages to the records: their new entries are stored, and the order is answered anew where they change its
+//! answer.
 
 use super::edit::change;
 use crate::desk::form::Field;

@@ -31,8 +31,8 @@ pub(super) fn log_appended(state: &mut State, changes: u32, result: Result<(), T
     }
 }
 
-/// Clears the notice about the store once draft and records are all on the disk: that a draft fits in does not mean that
-/// every record did. The notice that stored data was deleted stays.
+/// Clears the notice about the store once draft and records are all on the disk: that a draft fits in does not mean
+/// that every record did. The notice that stored data was deleted stays.
 fn clear_trouble_when_saved(state: &mut State) {
     if state.keeping == Keeping::Kept && state.storing == 0 {
         state.trouble.take_if(|trouble| *trouble != Trouble::Wiped);

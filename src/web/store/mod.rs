@@ -4,9 +4,9 @@
 //! Out: everything that is stored, and what other tabs store later.
 //! Must not know: what a line says. How lines are laid out in the database is decided in [`storage_layout`].
 //!
-//! [`Store::append`] and [`Store::keep`] return when their transaction is durable. Tabs share the database and no memory:
-//! each adds rows and never rewrites one, so that no tab overwrites what another saved; a tab that is told of new rows
-//! [reads them](Store::read_on). The store works from a local file and over plain http.
+//! [`Store::append`] and [`Store::keep`] return when their transaction is durable. Tabs share the database and no
+//! memory: each adds rows and never rewrites one, so that no tab overwrites what another saved; a tab that is told
+//! of new rows [reads them](Store::read_on). The store works from a local file and over plain http.
 //!
 //! **Decision:** lines in IndexedDB, strictly durable: a journal of single rows, sealed into texts of a
 //! thousand lines; tabs only add rows.
@@ -161,7 +161,8 @@ impl Store {
         Ok(())
     }
 
-    /// What was saved since the last reading, by this tab or another. Lines that were sealed meanwhile are read again.
+    /// What was saved since the last reading, by this tab or another. Lines that were sealed meanwhile are read
+    /// again.
     ///
     /// # Errors
     /// [`Trouble`] if it cannot be read.
@@ -201,8 +202,8 @@ impl Store {
         tab_channel::when_in_front(then);
     }
 
-    /// Announces the name of this tab, and calls `then` with the name that another tab announces: the same one where a tab
-    /// was duplicated.
+    /// Announces the name of this tab, and calls `then` with the name that another tab announces: the same one
+    /// where a tab was duplicated.
     pub fn introduce(&self, tab: &str, then: impl Fn(&str) + 'static) {
         self.inner.tabs.tell(&format!("{HERE}{tab}"));
         self.inner.tabs.listen(move |word| {

@@ -1,8 +1,8 @@
-//! Small values in web storage (`localStorage`, `sessionStorage`), beside the database: that something was stored, names of
-//! tablet and tab, and the draft of versions before the database.
+//! Small values in web storage (`localStorage`, `sessionStorage`), beside the database: that something was stored,
+//! names of tablet and tab, and the draft of versions before the database.
 //!
-//! A browser may clear a database that was not visited for long and leave these values: a mark without its database is
-//! how that loss is noticed. A browser that clears everything at once leaves no trace.
+//! A browser may clear a database that was not visited for long and leave these values: a mark without its database
+//! is how that loss is noticed. A browser that clears everything at once leaves no trace.
 
 use web_sys::Storage;
 
@@ -41,8 +41,8 @@ pub fn earlier_draft() -> Option<String> {
     local()?.get_item(EARLIER_DRAFT).ok()?
 }
 
-/// The random name of this tablet's browser, stored once. Where nothing can be stored it is new every time; changes of
-/// earlier days then count as another tablet's.
+/// The random name of this tablet's browser, stored once. Where nothing can be stored it is new every time; changes
+/// of earlier days then count as another tablet's.
 #[must_use]
 pub fn tablet(database: &str) -> String {
     let key = key(database, "tablet");

@@ -109,8 +109,8 @@ impl Shown {
     }
 }
 
-/// Colour of the migrating dye: the hue towards which it turns the white, at full strength; the cloth's own where the white
-/// hardly turns.
+/// Colour of the migrating dye: the hue towards which it turns the white, at full strength; the cloth's own where
+/// the white hardly turns.
 fn dye(shown: &Shown) -> String {
     let (fresh, [.., turned]) = (shown.forecast.fresh, shown.forecast.turned);
     let (a, b) = (turned.a - fresh.a, turned.b - fresh.b);

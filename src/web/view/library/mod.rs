@@ -1,8 +1,8 @@
 //! The Library screen: search first, then what was found beside the record that is open; above them whatever waits to
 //! be imported from a file.
 //!
-//! In: the records of the state, worked out by `desk::records`. Out: markup, whose taps are actions; what is typed goes
-//! out as messages.
+//! In: the records of the state, worked out by `desk::records`. Out: markup, whose taps are actions; what is typed
+//! goes out as messages.
 
 mod form;
 mod incoming;

@@ -42,7 +42,8 @@ pub const SCREEN: MapStyle = MapStyle {
     core: 6,
 };
 
-/// On paper: larger letters, fewer ticks, and hatches of its own, because those of the screen have the screen's colours.
+/// On paper: larger letters, fewer ticks, and hatches of its own, because those of the screen have the screen's
+/// colours.
 pub const PAPER: MapStyle = MapStyle {
     hatches: "paper",
     clip: "paper-clip",

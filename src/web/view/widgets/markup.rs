@@ -1,7 +1,7 @@
-//! Markup of what is only read and tapped: hundreds of records are drawn at once, and a Leptos view for each kind of
-//! row costs the page more bytes than all the words on them. `maud` escapes whatever stands in round brackets; only
-//! markup that it wrote itself, and the drawings of [`icon`](super::icon), go in unescaped. None is inlined: a copy at
-//! each of a hundred places costs the page some kilobytes.
+//! Markup of what is only read and tapped: hundreds of records are drawn at once, and a Leptos view for each kind
+//! of row costs the page more bytes than all the words on them. `maud` escapes whatever stands in round brackets;
+//! only markup that it wrote itself, and the drawings of [`icon`](super::icon), go in unescaped. None is inlined: a
+//! copy at each of a hundred places costs the page some kilobytes.
 
 use super::icon;
 use crate::desk::Action;

@@ -70,7 +70,8 @@ fn figure(desk: Desk, shown: ShownMap) -> impl IntoView {
                 <title id="map-title">{title}</title>
                 <g inner_html=inside></g>
             </svg>
-            // The cross has a picture of its own over the map: as it moves, the hatches under it are not painted again.
+            // The cross has a picture of its own over the map: as it moves, the hatches under it are not painted
+            // again.
             <svg class="fig over" viewBox=format!("0 0 {WIDTH} {HEIGHT}")>{cross(desk, drag)}</svg>
             {keys}
         </div>
