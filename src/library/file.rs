@@ -38,7 +38,7 @@ pub struct Header {
     pub at: i64,
     /// How many entries follow.
     pub entries: usize,
-    /// The draft of the order form, as the desk writes it, if everything on the page was saved at once.
+    /// The draft of the order form, as `desk::draft_file` writes it, if everything on the page was saved at once.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub draft: Option<Value>,
 }

@@ -49,7 +49,7 @@ export interface BleedForecast {
   /** mg per m² of print: heat + own + facing = free + bound; vapour + contact + loose = heat. */
   ledger: Record<"heat_mg_per_m2" | "vapour_mg_per_m2" | "contact_mg_per_m2" | "loose_mg_per_m2" | "own_mg_per_m2"
     | "facing_mg_per_m2" | "free_mg_per_m2" | "bound_mg_per_m2", number>;
-  /** The likely case if something that nobody knows were otherwise. */
+  /** The likely case if an unknown of the model were otherwise. */
   worlds: Record<"slow_film" | "fast_film" | "cold" | "hot" | "gated" | "open" | "warmer", number[]>;
   /** White over its blocker: ΔE00 as a meter reads it, and the share of it that an eye sees in so narrow a line. */
   rim: { overhang_mm: number; de00: Spread; seen: number } | null;

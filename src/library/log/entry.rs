@@ -5,7 +5,8 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use serde_json::{Map, Value};
 
-/// Version of the entries that this program writes. Version 1 was a stored draft without a log.
+/// Version of the entries that this program writes. Version 1 was a stored draft without a log
+/// (`desk::draft_file`).
 pub const VERSION: u32 = 2;
 
 /// One change to the shop's records, written once and never altered.
