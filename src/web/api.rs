@@ -153,7 +153,7 @@ pub fn starter_library() -> Result<JsValue, JsValue> {
 ///
 /// # Errors
 /// Throws an array with one object for each field that cannot be used.
-#[wasm_bindgen]
+#[wasm_bindgen(unchecked_return_type = "Report")]
 pub fn plan(order: &JsValue, options: Option<JsOptions>) -> Result<JsValue, JsValue> {
     let call = Call::new(options)?;
     let order: Order = call.read(order, "order")?;

@@ -27,10 +27,86 @@ export interface OvenOptions extends WindowOptions {
 /** Over lots, by the share of cases below: one in ten, one in four, the likely, three in four, nine in ten. */
 export interface Spread { low: number; lower: number; likely: number; upper: number; high: number; }
 export interface Band { low: number; likely: number; high: number; }
+export type Verdict = "go" | "go-with-check" | "trial" | "refuse";
+/** Why: a code, what goes into its sentence, and the sentence. */
+export interface Reason { code: string; values?: Record<string, number | string>; text: string; }
+/** One way to print a garment, by ids: all that is set before the dryer. */
+export interface Recipe {
+  white: string;
+  /** Stretch white that is stirred into it, and its share of the mass, %. */
+  mixture?: { stretch: string; percent: number };
+  additive: boolean;
+  blocker?: string;
+  mesh: string;
+  strokes: number;
+  smoothing: boolean;
+  /** Whether the cloth is dried before it is printed. */
+  predried: boolean;
+}
+/** A dryer setting, and how closely it must be held. */
+export interface Setting {
+  set_c: number; air_c: number; panel_c: number | null; belt_m_per_min: number; dwell_s: number;
+  hold_c: number; hold_belt_m_per_min: number;
+}
+/** One way to print the order, with the margins of its set point. */
+export interface Pick {
+  /** Place of its garment in the order. */
+  garment: number;
+  verdict: Verdict;
+  recipe: Recipe;
+  white: string; name: string; class: string; low_cure: boolean; mix: [string, number][]; additive?: boolean;
+  steps: ({ step: string } & Record<string, number | string>)[];
+  advice: object[];
+  /** `null` where the window is closed. */
+  setting: Setting | null;
+  look: object | null;
+  margins: object[];
+  /** Chance that a fault shows after the order has left. */
+  fail_later: Band;
+  cost_per_print: Band; rate_per_hour: Band;
+  first_piece: string[];
+  trial: { pieces: number; hours: number; oven_c: number; pass_mark: number; power: number; stands_for_days: number } | null;
+  reasons: Reason[];
+}
+export type Scale = "cost" | "pace" | "hand" | "cover" | "nap" | "finish" | "late";
+/** A recipe that was assessed, with its value on every scale. */
+export interface RecipeScores extends Record<Scale, number> {
+  recipe: Recipe;
+  white: string; name: string; blocker: string | null; strokes: number; threads_per_cm: number;
+  smoothing: boolean; additive: boolean; dried?: boolean;
+  verdict: Verdict;
+  /** Whether no other recipe beats it on both scales of the trade-off. */
+  front: boolean;
+  /** Its place among the picks. */
+  pick: number | null;
+}
+/** The recipes that were assessed, and the two scales between which they are chosen. */
+export interface TradeOff {
+  compared: number; judged: number; pays: Scale; gets: Scale; ways: RecipeScores[]; say: Reason[];
+}
+/** The answer to an order. */
+export interface Report {
+  verdict: Verdict;
+  garment: number;
+  picks: Pick[];
+  rejected: { white: string; name: string; reasons: Reason[] }[];
+  /** The candidate whose closed window refuses the order. */
+  closed?: Pick;
+  /** One plan for all garments, beside one for each. */
+  whole?: object;
+  trade?: TradeOff;
+  to_make_it_possible: Reason[];
+  cautions: Reason[];
+  /** What is worth finding out, and how far the chance of a late fault could move. */
+  unknowns: { ask: Reason; worth: number }[];
+  understood: Reason[];
+  /** The same of every garment, in the order's sequence. */
+  understood_each: Reason[][];
+}
 /** How the white ages. Colour differences are ΔE00 to the fresh print; every list runs along `days`. */
 export interface BleedForecast {
-  setting: object | null;
-  verdict: "go" | "go-with-check" | "trial" | "refuse";
+  setting: Setting | null;
+  verdict: Verdict;
   film_um: number; blocker_um: number; storage_c: number;
   days: number[]; de00: Spread[]; limit: number;
   grades: { step: string; de00: number }[];

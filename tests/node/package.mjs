@@ -25,3 +25,25 @@ test("the types declare what the package hands out", async () => {
     assert.match(types, new RegExp(`export (function|class) ${name}\\b`), name);
   }
 });
+
+test("the types declare every field of an answer, of its picks and of their recipes", async () => {
+  const whitehold = await import(new URL(entry.node, folder));
+  const types = readFileSync(new URL("whitehold.d.ts", folder), "utf8");
+  const room = JSON.parse(readFileSync(new URL("../../data/harbour_lane.json", import.meta.url), "utf8"));
+  const report = whitehold.plan(room.orders[0].order);
+  const trade = report.trade;
+  const rows = [
+    ["Report", report],
+    ["Pick", report.picks[0]],
+    ["Recipe", report.picks[0].recipe],
+    ["Setting", report.picks[0].setting],
+    ["TradeOff", trade],
+    ["Recipe", trade.ways[0].recipe],
+  ];
+  for (const [name, value] of rows) {
+    const [, body] = types.match(new RegExp(`export interface ${name} \\{([^]*?)\\n\\}`));
+    for (const field of Object.keys(value)) {
+      assert.match(body, new RegExp(`\\b${field}\\??:`), `${name}.${field}`);
+    }
+  }
+});
