@@ -14,6 +14,7 @@
 mod colour_conflict;
 mod draft;
 pub mod draft_file;
+mod draft_reader;
 mod field;
 mod suggestions;
 

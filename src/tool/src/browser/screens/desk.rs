@@ -3,103 +3,15 @@
 use super::element::Element;
 use super::parts::{self, Part};
 use super::{
-    DiagnosisPage, ForecastPage, JobPage, JobSheetPage, LibraryPage, PrintRoomPage, SettingsPage, StartPage,
-    StoreNotice, WindowPage,
+    DeskScreen, DiagnosisPage, ForecastPage, JobPage, JobSheetPage, LibraryPage, PrintRoomPage, SettingsPage,
+    StartPage, StoreNotice, WindowPage,
 };
 use crate::browser::drive::patience::{PATIENCE, until};
 use crate::browser::drive::session::Session;
 use anyhow::{Context, Result, bail};
-use serde_json::{Value, json};
-use std::time::Duration;
+use serde_json::json;
 
-/// What every script can use.
-const PRELUDE: &str = include_str!("page.js");
-
-/// A screen of the desk.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DeskScreen {
-    /// The order and its answer.
-    Job,
-    /// The cure window.
-    Window,
-    /// How the white ages.
-    Forecast,
-    /// The shop's own print room.
-    PrintRoom,
-    /// The shop's records.
-    Library,
-    /// What went wrong with a print.
-    Diagnosis,
-    /// The sheet that is printed for the press.
-    JobSheet,
-    /// The settings.
-    Settings,
-}
-
-impl DeskScreen {
-    /// Every screen, the job first.
-    pub const ALL: [Self; 8] = [
-        Self::Job,
-        Self::Window,
-        Self::Forecast,
-        Self::PrintRoom,
-        Self::Library,
-        Self::Diagnosis,
-        Self::JobSheet,
-        Self::Settings,
-    ];
-
-    /// Its name in the page's address, behind `#`.
-    #[must_use]
-    pub fn address(self) -> &'static str {
-        match self {
-            Self::Job => "job",
-            Self::Window => "window",
-            Self::Forecast => "forecast",
-            Self::PrintRoom => "shop",
-            Self::Library => "library",
-            Self::Diagnosis => "wrong",
-            Self::JobSheet => "sheet",
-            Self::Settings => "settings",
-        }
-    }
-
-    /// The link that leads to it.
-    fn link(self) -> Part {
-        match self {
-            Self::Job => parts::TO_JOB,
-            Self::Window => parts::TO_WINDOW,
-            Self::Forecast => parts::TO_FORECAST,
-            Self::PrintRoom => parts::TO_PRINT_ROOM,
-            Self::Library => parts::TO_LIBRARY,
-            Self::Diagnosis => parts::TO_DIAGNOSIS,
-            Self::JobSheet => parts::TO_JOB_SHEET,
-            Self::Settings => parts::TO_SETTINGS,
-        }
-    }
-
-    /// Something that only this screen shows.
-    fn landmark(self) -> Part {
-        match self {
-            Self::Job => parts::VERDICT,
-            Self::Window => parts::SET_POINT_SAYS,
-            Self::Forecast => parts::AGED,
-            Self::PrintRoom => parts::MISSING,
-            Self::Library => parts::HITS,
-            Self::Diagnosis => parts::CAUSES,
-            Self::JobSheet => parts::PAPER_VERDICT,
-            Self::Settings => parts::THEMES,
-        }
-    }
-}
-
-impl std::fmt::Display for DeskScreen {
-    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        out.write_str(self.address())
-    }
-}
-
-/// An open page. What a person can do on a screen is with that screen: [`Desk::job`], [`Desk::library`] and so on.
+/// An open page. What a person can do on a screen is with that screen: [`DeskPage::job`], [`DeskPage::library`] and so on.
 pub struct DeskPage {
     pub(super) session: Session,
 }
@@ -365,65 +277,8 @@ impl DeskPage {
         self.session.kill().await
     }
 
-    /// Runs a script that may use whatever `page.js` offers, may wait, and hands back what it returns.
-    ///
-    /// # Errors
-    /// [`anyhow::Error`] if the script throws.
-    pub async fn run(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
-        self.session.run(&self.script(script), arguments).await
-    }
-
-    /// Starts a script that goes on by itself. What it hands to `report` can be looked at with [`Desk::reported`].
-    ///
-    /// # Errors
-    /// [`anyhow::Error`] if the script cannot be started.
-    pub async fn start_script(&self, script: &str, arguments: Vec<Value>) -> Result<()> {
-        let script = format!(
-            "const report = (value) => {{ window.reported = value; }};
-             report(null);
-             (async () => {{ {script} }})().catch((error) => report(String(error)));"
-        );
-        self.run(&script, arguments).await.map(drop)
-    }
-
-    /// What a started script reported last.
-    ///
-    /// # Errors
-    /// [`anyhow::Error`] if the page is gone.
-    pub async fn reported(&self) -> Result<Value> {
-        self.session.run("return window.reported", vec![]).await
-    }
-
-    /// Waits until a started script has reported this value.
-    ///
-    /// # Errors
-    /// [`anyhow::Error`] if it reports an error instead, or does not come to it in time.
-    pub async fn reports(&self, value: &Value, patience: Duration) -> Result<()> {
-        let reported = until(format!("the page reports {value}"), patience, async || {
-            let reported = self.reported().await?;
-            if reported.is_string() && reported != *value {
-                bail!("in the page: {reported}");
-            }
-            Ok((reported == *value).then_some(()))
-        });
-        reported.await
-    }
-
     pub(super) fn element(&self, part: Part) -> Element<'_> {
         Element::new(self, part)
-    }
-
-    pub(super) fn script(&self, body: &str) -> String {
-        let parts = parts::of_scripts();
-        format!("const PARTS = {parts};\n{PRELUDE}\nreturn (async () => {{ {body} }})();")
-    }
-
-    /// What a person would see, for a message.
-    pub(super) async fn what_is_seen(&self) -> Result<String> {
-        let script = "return [document.body?.innerText, root && Array.from(root.children, (part) => part.innerText).join(' ')]
-                .filter(Boolean).join(' | ').slice(0, 400);";
-        let seen = self.run(script, vec![]).await?;
-        Ok(format!("What is seen: `{}`", seen.as_str().unwrap_or_default().replace('\n', " ")))
     }
 }
 

@@ -16,6 +16,7 @@ macro_rules! elements {
 
 pub mod accessibility;
 mod desk;
+mod desk_screen;
 mod diagnosis;
 mod element;
 mod forecast;
@@ -23,6 +24,7 @@ mod job;
 mod job_sheet;
 mod library;
 mod notice;
+mod page_script;
 pub mod parts;
 mod print_room;
 mod settings;
@@ -31,7 +33,8 @@ mod trade_off;
 mod window;
 mod write_everywhere;
 
-pub use desk::{DeskPage, DeskScreen};
+pub use desk::DeskPage;
+pub use desk_screen::DeskScreen;
 pub use diagnosis::DiagnosisPage;
 pub use element::Element;
 pub use forecast::ForecastPage;
