@@ -1,15 +1,16 @@
-//! What a test of the cloth alone says about how much dye it will give.
+//! What a fastness test of the cloth alone shows about how much dye it will release.
 //!
-//! Every such test presses the cloth against something clean, hot and dry, and grades the stain. What crosses is what
-//! the same equations bring to a film in that time at that heat, and a stain's colour difference doubles from grade to
-//! grade (nominal chips of ISO 105-A03: 4.3 at 4, 8.5 at 3, 16.9 at 2), so a grade is worth a factor of two in dye:
+//! Every such test presses the cloth, hot and dry, against something clean and grades the stain. The dye that crosses
+//! follows from the same equations as the dye into a film, at the temperature and time of the test. The colour
+//! difference of a stain doubles from grade to grade (nominal chips of ISO 105-A03: 4.3 at 4, 8.5 at 3, 16.9 at 2), so
+//! one grade means a factor of two in dye:
 //!
 //! ```text
 //! grade to be expected = grade of the usual cloth - log2(dye of this cloth at T, t / dye of the usual cloth in the test)
 //! ln(dye of the lot / dye to be expected) = (grade expected - grade found) ln 2, ± the spread of the test
 //! ```
 //!
-//! Belief and reading are put together as normal distributions, so that a reading only ever narrows.
+//! The prior belief and a reading are combined as normal distributions, so a reading always narrows the spread.
 
 use super::{DyedCloth, Release};
 use crate::numerics::Lanes;
@@ -25,7 +26,7 @@ pub enum ClothTest {
     /// ISO 105-X10, migration into a white plasticised PVC foil at 80 °C: the nearest to a print. 16 h from memory.
     #[serde(rename = "iso-105-x10")]
     IsoX10,
-    /// AATCC 117, dry heat: 30 s at 149 to 204 °C (steps from memory).
+    /// AATCC 117, dry heat: 30 s at 149 to 204 °C (temperatures from memory).
     #[serde(rename = "aatcc-117")]
     Aatcc117,
     /// The shop's own: a white cloth pressed on the garment for two minutes, the stain read by the grey scale.
@@ -34,8 +35,8 @@ pub enum ClothTest {
 }
 
 impl ClothTest {
-    /// Temperature (K), seconds, and the staining grade that the polyester of an ordinary deep shade gets; by common
-    /// practice, no source (a usual limit is 4, 3-4 in deep shades).
+    /// Temperature (K), seconds, and the staining grade of polyester in an ordinary deep shade. Common practice, no
+    /// source (a usual limit is 4, 3-4 in deep shades).
     #[must_use]
     pub fn usual(self) -> (f64, f64, f64) {
         match self {
@@ -45,8 +46,9 @@ impl ClothTest {
         }
     }
 
-    /// Spread of what a reading says about a print of that cloth, ln units: half a grade between observers (0.35), and
-    /// how far the test is from a print. Assumed; the two that press ink's own ground or this very lot count for most.
+    /// Standard deviation of ln(dye) that a reading leaves for a print on that cloth: half a grade between observers
+    /// (0.35), and how much the test differs from a print. Assumed, no source; smallest for the test against
+    /// plasticised PVC, as the ink is, and for the one on the shop's own lot.
     #[must_use]
     pub fn spread(self) -> f64 {
         match self {
@@ -65,25 +67,25 @@ pub struct FastnessGrade {
     pub test: ClothTest,
     /// Staining grade, 1 to 5 in halves.
     pub grade: f64,
-    /// Temperature, °C; absent for the test's usual one.
+    /// Temperature, °C; `None` = the test's usual one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temp_c: Option<f64>,
-    /// Seconds; absent for the test's usual time.
+    /// Seconds; `None` = the test's usual time.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub seconds: Option<f64>,
 }
 
-/// What is believed of a lot's dye against what its record says, ln units.
+/// Belief about a lot: ln(its dye / the dye that its record says), as a normal distribution.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Belief {
-    /// Middle: 0 where the record is right.
+    /// Mean; 0 if the record is right.
     pub shift: f64,
     /// Standard deviation.
     pub spread: f64,
 }
 
 impl Belief {
-    /// After a reading of `found` ± `spread`.
+    /// The belief after a reading of `found` ± `spread`.
     #[must_use]
     pub fn after(self, found: f64, spread: f64) -> Self {
         let (had, new) = (self.spread.powi(-2), spread.powi(-2));
@@ -91,7 +93,8 @@ impl Belief {
         Self { shift: (self.shift * had + found * new) / sure, spread: sure.sqrt().recip() }
     }
 
-    /// After a test of the cloth, whose record says `cloth`; `usual` is the cloth that the tests' usual grades are of.
+    /// The belief after a test of a cloth whose record says `cloth`. `usual` is the cloth to which the usual grades of
+    /// [`ClothTest::usual`] belong.
     #[must_use]
     pub fn after_test(self, seen: &FastnessGrade, cloth: &DyedCloth, usual: &DyedCloth) -> Self {
         let (temperature, seconds, grade) = seen.test.usual();
@@ -102,14 +105,14 @@ impl Belief {
             seen.seconds.unwrap_or(seconds),
         );
         let expected = grade - (here / reference).log2();
-        // A grade of 5 says no more than that the stain is too faint to see: the scale ends there.
+        // At the ends of the scale a grade is only a bound: 5 means that no stain is visible.
         let found = (expected - seen.grade) * std::f64::consts::LN_2;
         let at_its_end = (seen.grade >= 5.0 && expected > 5.0) || (seen.grade <= 1.0 && expected < 1.0);
         if at_its_end { self } else { self.after(found, seen.test.spread()) }
     }
 }
 
-/// Dye that a cloth gives in `seconds` at `temperature` (K), kg/m².
+/// Dye that a cloth releases in `seconds` at `temperature` (K), kg/m².
 fn crosses(cloth: &DyedCloth, temperature: f64, seconds: f64) -> f64 {
     let mut release = Release::<1>::NONE;
     release.heat(cloth, Lanes::splat(seconds), Lanes::splat(temperature));

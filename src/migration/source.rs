@@ -1,9 +1,11 @@
+//! Dye released by a hot cloth: by vapour, by contact, and from the surface of its yarns.
+
 use super::AdjacentCloth;
 use crate::dryer::History;
 use crate::numerics::{Lanes, arrhenius};
 use crate::quantity::GAS_CONSTANT;
 
-/// A disperse dye, SI.
+/// A disperse dye, in SI units.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Dye {
     /// `ln(P / Pa) = a - b / (T + c)`, T in K.
@@ -12,18 +14,19 @@ pub struct Dye {
     pub molar_mass: f64,
     /// Diffusivity in dry polyester at 130 °C, m²/s.
     pub diffusivity_130c: f64,
-    /// Its activation energy, J/mol.
+    /// Activation energy of that diffusivity, J/mol.
     pub diffusion_energy: f64,
-    /// Heat that the cloth was set at, K, where the fibre is taken to be closed below it; absent = no such gate.
+    /// Heat-setting temperature of the cloth, K, if the fibre is assumed to release less dye below it; `None` = no such
+    /// gate.
     pub gate: Option<f64>,
 }
 
 impl Dye {
-    /// What the gate of a heat-set fibre adds to the activation energy below the setting heat, J/mol: apparent energies
-    /// of 200 to 300 kJ/mol there; assumed. Nobody knows whether a given cloth has one, so it is another world and not
-    /// the plain one.
+    /// Increase of the activation energy below the heat-setting temperature, J/mol, to the apparent energies of 200 to
+    /// 300 kJ/mol there. Assumed, no source. It is not known whether a given cloth has such a gate, so the forecast
+    /// shows it as an alternative case only.
     pub const GATE_ENERGY: f64 = 86e3;
-    /// Heat that polyester knits are usually set at, K: 170 to 190 °C, common practice, no source.
+    /// Usual heat-setting temperature of polyester knits, K: 170 to 190 °C, common practice, no source.
     pub const USUAL_SETTING: f64 = 453.15;
 
     /// Vapour pressure of the pure dye, Pa, at `temperature` in K.
@@ -34,8 +37,8 @@ impl Dye {
         (-(temperature + c).recip() * b + a).exp()
     }
 
-    /// Vapour that crosses the gap between yarn and film from saturated polyester, kg/(m² s), at `temperature` in K:
-    /// `D_air/gap P M / (R T)`.
+    /// Dye vapour that crosses the gap between yarn and film from saturated polyester, kg/(m² s), at `temperature` in
+    /// K: `D_air/gap P M / (R T)`.
     #[inline]
     #[must_use]
     pub fn vapour_flux<const L: usize>(&self, temperature: Lanes<L>) -> Lanes<L> {
@@ -58,10 +61,10 @@ impl Dye {
     }
 }
 
-/// A cloth as the dye in it sees the print, SI.
+/// A dyed cloth, in SI units.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DyedCloth {
-    /// The dye of the recipe that travels first.
+    /// The most volatile dye of its recipe.
     pub dye: Dye,
     /// Share of dyed polyester in the cloth, 0 to 1.
     pub share: f64,
@@ -69,7 +72,7 @@ pub struct DyedCloth {
     pub on_fibre: f64,
     /// Dry mass of the cloth, kg/m².
     pub areal_mass: f64,
-    /// Loose dye on the yarns' surface, kg per m² of cloth.
+    /// Loose dye on the surface of the yarns, kg per m² of cloth.
     pub surface: f64,
 }
 
@@ -82,29 +85,29 @@ impl DyedCloth {
     pub const GAP: f64 = 150e-6;
     /// Diffusivity of dye vapour in air at 298 K, m²/s, rising with T^1.75. From memory for a molecule of this size.
     pub const VAPOUR_DIFFUSIVITY: f64 = 4.5e-6;
-    /// Area of fibre in touch with the film per area of print. 0.1 to 2, assumed.
+    /// Area of fibre in contact with the film per area of print. 0.1 to 2, assumed.
     pub const CONTACT: f64 = 0.5;
-    /// Share of the cloth's mass in the yarn layer that the film sees. 0.2 to 0.5, assumed.
+    /// Share of the cloth's mass in the upper yarns, from which dye reaches the film. 0.2 to 0.5, assumed.
     pub const UPPER_YARNS: f64 = 0.35;
-    /// Time in which loose surface dye leaves at 120 °C, s, and its activation energy, J/mol: hardly held by heat.
-    /// A hypothesis from dyeing practice (poor clearing, finishes), not measured.
+    /// Time constant with which loose surface dye leaves at 120 °C, s. A hypothesis from dyeing practice (poor clearing,
+    /// finishes), not measured.
     pub const SURFACE_TIME: f64 = 10.0;
-    /// See [`SURFACE_TIME`](Self::SURFACE_TIME).
+    /// Activation energy of that rate, J/mol: low, because loose dye is hardly held. The same hypothesis.
     pub const SURFACE_ENERGY: f64 = 60e3;
 
-    /// Activity of the dye on the fibre: dye over what saturates it, 0 to 1.
+    /// Activity of the dye on the fibre: dye over dye at saturation, 0 to 1.
     #[must_use]
     pub fn activity(&self) -> f64 {
         (self.on_fibre / Self::SATURATION).min(1.0)
     }
 
-    /// Dye that the yarns which the film sees carry before any heat, kg/m².
+    /// Dye in the upper yarns before any heat, kg/m².
     #[must_use]
     pub fn upper_yarns(&self) -> f64 {
         (self.on_fibre * self.share * self.areal_mass * Self::UPPER_YARNS).max(1e-15)
     }
 
-    /// The cloth as a film lies against it on a shelf, after `release` has run its upper yarns down.
+    /// The cloth beside a film on a shelf, after `release` has taken dye from its upper yarns.
     #[must_use]
     pub fn adjacent<const L: usize>(&self, release: &Release<1>) -> AdjacentCloth<L> {
         let left = self.left(release)[0];
@@ -120,14 +123,14 @@ impl DyedCloth {
         (-(vapour + contact) * (1.0 / self.upper_yarns())).exp()
     }
 
-    /// What vapour and contact would bring from yarns that never run down, kg/m².
+    /// Dye that vapour and contact would bring if the upper yarns lost none by it, kg/m².
     fn undrained<const L: usize>(&self, release: &Release<L>) -> [Lanes<L>; 2] {
         let contact = (release.theta * (1.0 / std::f64::consts::PI)).sqrt()
             * (2.0 * Self::CONTACT * self.share * self.on_fibre * Self::FIBRE_DENSITY);
         [release.vapour, contact]
     }
 
-    /// The dye that arrives, by the way that it came: vapour, contact, surface, kg/m².
+    /// Dye that arrives by vapour, by contact and from the surface, kg/m².
     #[must_use]
     pub fn ways(&self, release: &Release<1>) -> [f64; 3] {
         let [vapour, contact] = self.undrained(release).map(|way| way[0]);
@@ -135,7 +138,7 @@ impl DyedCloth {
         [vapour * drained, contact * drained, (1.0 - (-release.surface[0]).exp()) * self.surface]
     }
 
-    /// Dye that the three ways bring to the film together, kg/m².
+    /// Dye that arrives by all three, kg/m².
     #[must_use]
     pub fn arrives<const L: usize>(&self, release: &Release<L>) -> Lanes<L> {
         let held = (-self.left(release) + 1.0) * self.upper_yarns();
@@ -144,14 +147,14 @@ impl DyedCloth {
     }
 }
 
-/// What heat has done to the dye so far. Adds up over every heat event of the print's life.
+/// Release of dye by heat so far. Releases add up over all heat that a print meets.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Release<const L: usize> {
     /// Dye that crossed the gap as vapour, kg/m².
     pub vapour: Lanes<L>,
     /// `integral of D_fibre dt`, m².
     pub theta: Lanes<L>,
-    /// `integral of k_s dt`.
+    /// `integral of k_s dt`, without unit.
     pub surface: Lanes<L>,
 }
 
@@ -166,7 +169,7 @@ impl<const L: usize> Release<L> {
         Release { vapour: of(&self.vapour), theta: of(&self.theta), surface: of(&self.surface) }
     }
 
-    /// After `other` as well.
+    /// This release and `other` together.
     #[must_use]
     pub fn and(self, other: Self) -> Self {
         Self {
@@ -185,7 +188,7 @@ impl<const L: usize> Release<L> {
     }
 }
 
-/// What a history does to the dye of the cloth's face.
+/// The release by a temperature history, at the face of the cloth.
 #[must_use]
 pub fn release<const L: usize>(history: &History<L>, cloth: &DyedCloth) -> Release<L> {
     let mut release = Release::NONE;

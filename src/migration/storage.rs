@@ -1,4 +1,4 @@
-//! The months after: where a print lies, how warm, and against what.
+//! Storage: where a print lies in the months after printing, how warm, and against what.
 
 use super::{Dye, DyeProfile, DyeStep, FilmDiffusion};
 use crate::numerics::Lanes;
@@ -6,25 +6,26 @@ use crate::numerics::Lanes;
 /// Seconds of a day.
 pub const DAY: f64 = 86_400.0;
 
-/// A stay at one place: steady, or swinging over the day between two temperatures.
+/// A stay at one place, at one temperature or between two over the day.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StoragePeriod {
-    /// How long, s; infinity for the last.
+    /// Its duration, s; infinity for the last.
     pub seconds: f64,
-    /// Coolest, K.
+    /// Lowest temperature, K.
     pub low: f64,
-    /// Warmest, K.
+    /// Highest temperature, K.
     pub high: f64,
 }
 
 impl StoragePeriod {
-    /// At one temperature, K.
+    /// A stay at one temperature, K.
     #[must_use]
     pub const fn steady(seconds: f64, temperature: f64) -> Self {
         Self { seconds, low: temperature, high: temperature }
     }
 
-    /// Mean of a rate over the swing: a sine, at eight phases. Rates bend upward, so the warm hours make most of it.
+    /// Mean of a rate over the day, whose temperature follows a sine: eight phases of it. Rates rise steeply with
+    /// temperature, so the warm hours contribute most.
     fn mean(&self, rate: impl Fn(f64) -> f64) -> f64 {
         if self.high - self.low < 1e-9 {
             return rate(self.low);
@@ -35,10 +36,10 @@ impl StoragePeriod {
     }
 }
 
-/// A stack that went together while still hot, in stays of a shorter and shorter lead over the room.
+/// A stack of garments put together while hot: five stays, each nearer to the temperature of the room.
 ///
-/// `T = room + (stack - room) exp(-t / 2 h)`. Stack 65 °C (55 to 80), two hours (1 to 5): assumed, from how long a pile
-/// of shirts stays warm to the hand.
+/// `T = room + (stack - room) exp(-t / 2 h)`. Stack at 65 °C (55 to 80), two hours (1 to 5): assumed, from how long a
+/// pile of shirts feels warm.
 #[must_use]
 pub fn hot_stack(room: f64) -> [StoragePeriod; 5] {
     const STACK: f64 = 338.15;
@@ -49,31 +50,31 @@ pub fn hot_stack(room: f64) -> [StoragePeriod; 5] {
     })
 }
 
-/// A container in summer, `seconds` of it: 25 °C at night to 60 °C in the afternoon sun. Assumed; loggers on summer
-/// roads read 50 to 65 °C under the roof, from memory.
+/// A container in summer for `seconds`: 25 °C at night to 60 °C in the afternoon sun. Assumed; loggers on summer roads
+/// read 50 to 65 °C under the roof, from memory.
 #[must_use]
 pub const fn summer_container(seconds: f64) -> StoragePeriod {
     StoragePeriod { seconds, low: 298.15, high: 333.15 }
 }
 
-/// How fast dye moves on the shelf, lane by lane.
+/// What dye does on the shelf, lane by lane.
 #[derive(Clone, Copy, Debug)]
 pub struct Storage<const L: usize> {
     /// The dye.
     pub dye: Dye,
-    /// How it spreads in the film as it came out of the heat.
+    /// How it spreads in the film as it left the dryer.
     pub diffusion: FilmDiffusion,
-    /// How much faster than that in each lane.
+    /// Factor on that diffusivity in each lane.
     pub film: Lanes<L>,
-    /// Share of dyed polyester in the own cloth's face, times what makes this lane's vapour more or less.
+    /// Share of dyed polyester in the face of the print's own cloth, times this lane's factor on the vapour.
     pub own: Lanes<L>,
-    /// The same of the facing cloth; 0 where the print lies open.
+    /// The same for the cloth that lies on the print; 0 if none does.
     pub facing: Lanes<L>,
 }
 
 impl<const L: usize> Storage<L> {
-    /// Takes the film from one moment to a later one, both in seconds since it was put down, a step for each stay in
-    /// between.
+    /// Ages the film from one moment to a later one, both in seconds since storage began, with one step for each
+    /// stay.
     pub fn store(&self, profile: &mut DyeProfile<L>, stays: &[StoragePeriod], from: f64, to: f64) {
         let mut begins = 0.0;
         for stay in stays {
@@ -86,7 +87,7 @@ impl<const L: usize> Storage<L> {
         }
     }
 
-    /// What `seconds` of a stay do.
+    /// The step for `seconds` of a stay.
     #[must_use]
     pub fn of(&self, stay: &StoragePeriod, seconds: f64) -> DyeStep<L> {
         let at = |temperature: f64| Lanes::<1>::splat(temperature);
