@@ -6,7 +6,6 @@
 mod calibration;
 mod dryer_record;
 mod fit;
-mod heat;
 mod history;
 mod kinetics;
 mod march;

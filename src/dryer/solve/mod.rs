@@ -14,6 +14,8 @@ mod equations;
 mod error;
 mod evaporation;
 mod fork;
+#[cfg(test)]
+mod handbook;
 mod history;
 mod surroundings;
 mod transit;
