@@ -11,6 +11,7 @@ mod dried;
 mod labels;
 mod laws;
 mod memory;
+mod mended;
 mod role;
 mod runs;
 mod screening;

@@ -1,6 +1,7 @@
 //! The forecast is the verdict's own film, day by day.
 
 use super::common::{OrderBuilder, an_order, forecast, library};
+use whitehold::dryer::Cooling;
 use whitehold::library;
 use whitehold::migration::{ClothTest, FastnessGrade};
 use whitehold::plan::{BleedForecast, DialSetting, DyeClass, HeatEvent, Order, Pick, Topic, assess_white};
@@ -120,6 +121,65 @@ fn what_harms_and_what_helps() {
     for (what, change) in helps {
         let found = chance(change);
         assert!(found < here - 1e-3, "{what}: {found} for {here}");
+    }
+}
+
+/// A hot stack and a summer's container send dye from both cloths into the film, beside what the slower cooling of a stack
+/// lets come by heat: here the prints cool in a stack in any case, so that only the store differs.
+#[test]
+fn heat_in_the_store_alone_brings_dye() {
+    let mut stacks = library().clone();
+    for dryer in &mut stacks.dryers {
+        dryer.cooling = Cooling::Stacked;
+    }
+    let plain = order(POLYESTER).build();
+    let pick = pick(&plain, "tern");
+    let ledger = |change: &dyn Fn(&mut Order)| {
+        let mut order = plain.clone();
+        change(&mut order);
+        let prepared = library::pick_forecast(&order, &stacks, &pick).expect("an order").expect("dye");
+        library::forecast_at(&prepared, None).expect("it integrates").expect("a window").ledger
+    };
+    let here = ledger(&|_| ());
+    let heats: [Change<'_>; 2] = [
+        ("stacked hot", &|order| order.use_.stacked_hot = true),
+        ("container", &|order| order.use_.container_days = 30.0),
+    ];
+    for (what, change) in heats {
+        let found = ledger(change);
+        let by_heat = found.heat_mg_per_m2 / here.heat_mg_per_m2;
+        assert!((by_heat - 1.0).abs() < 1e-9, "{what}: the dryer's own heat brings {by_heat} times as much");
+        let ways = [
+            ("own", found.own_mg_per_m2, here.own_mg_per_m2),
+            ("facing", found.facing_mg_per_m2, here.facing_mg_per_m2),
+        ];
+        for (cloth, found, here) in ways {
+            assert!(found > 1.02 * here, "{what}, {cloth} cloth: {found} for {here} mg/m²");
+        }
+    }
+}
+
+/// What makes ghosting worse, as factors of the frequency of the class on a pale cloth with cotton in it. Common practice,
+/// no source: this holds that each is counted, and by how much.
+#[test]
+fn what_makes_ghosting_worse_is_counted() {
+    let plain =
+        order(BLEND).colour("pink").humidity(50.0).used(|used| used.looked_at_after_days = 90.0).build();
+    let pick = pick(&plain, "tern");
+    let rows: [(&str, f64, &dyn Fn(&mut Order)); 6] = [
+        ("as it is", 1.0, &|_| ()),
+        ("damp room", 1.6, &|order| order.shop.humidity_percent = 75.0),
+        ("stacked hot", 1.6, &|order| order.use_.stacked_hot = true),
+        ("looked at after a week", 0.5, &|order| order.use_.looked_at_after_days = 7.0),
+        ("halfway to a month", 0.75, &|order| order.use_.looked_at_after_days = 18.5),
+        ("dark cloth", 0.05, &|order| order.garments[0].colour.name = "navy".into()),
+    ];
+    for (what, factor, change) in rows {
+        let mut order = plain.clone();
+        change(&mut order);
+        let ghosting = forecast(&order, &pick).ghosting;
+        let found = ghosting.frequency / ghosting.class;
+        assert!((found - factor).abs() < 1e-12, "{what}: {found} for {factor}");
     }
 }
 
