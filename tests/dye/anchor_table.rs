@@ -128,7 +128,6 @@ fn rows() -> Vec<([f64; 5], [f64; 5], String)> {
     for (polyester, low_cure, films) in TABLE {
         for (film, expected) in FILMS.into_iter().zip(films) {
             let found = bench.row(polyester, low_cure, film);
-            println!("{polyester} {low_cure} {film:e} {found:.1?} {expected:.1?}");
             let name =
                 format!("{:.0} % polyester, low cure {low_cure}, {:.0} µm", polyester * 100.0, film * 1e6);
             rows.push((found, expected, name));

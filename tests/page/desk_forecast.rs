@@ -31,6 +31,7 @@ fn the_band_rises_from_good_to_bad_and_stays_in_its_box() {
     for label in [RED_POLYESTER, "50% cotton 50% polyester jersey 185 gsm navy"] {
         let forecast = aged(label);
         let drawn = ageing_chart(&forecast).expect("a band");
+        assert!(!forecast.days.is_empty());
         assert_eq!(forecast.days.len(), forecast.de00.len(), "{label}");
         for spread in &forecast.de00 {
             let rising = [spread.low, spread.lower, spread.likely, spread.upper, spread.high];

@@ -44,15 +44,12 @@ const SHARMA: [([f64; 3], [f64; 3], f64); 34] = [
 
 #[test]
 fn every_pair_of_sharma_wu_and_dalal() {
-    let mut worst = 0.0_f64;
     for (number, (one, other, expected)) in SHARMA.iter().enumerate() {
         let (one, other) = ((*one).into(), (*other).into());
         for found in [ciede2000(one, other), ciede2000(other, one), by_the_paper(one, other)] {
-            worst = worst.max((found - expected).abs());
             assert!((found - expected).abs() <= 5e-5, "pair {}: {found} for {expected}", number + 1);
         }
     }
-    println!("largest error over 34 pairs, both ways: {worst:.2e}");
 }
 
 /// Source: colour-science 0.4.7, `delta_E_CMC` with l = 2, c = 1 and with l = c = 1; six decimals. Reference first.

@@ -52,6 +52,16 @@ fn openings_and_volumes_of_a_table() {
     }
 }
 
+/// Source: 1 µm is 1e-6 m, and 1 cm is 1e-2 m.
+#[test]
+fn a_mesh_is_held_in_metres() {
+    let mesh = mesh(43.0, 80.0, 128.0);
+    within(mesh.threads_per_m, 4300.0, 1e-9);
+    for (found, micrometres) in [(mesh.thread, 80.0), (mesh.thickness, 128.0), (mesh.over_mesh, 20.0)] {
+        within(found, micrometres * 1e-6, 1e-15);
+    }
+}
+
 /// Source: two jobs worked in Python: 30 × 35 cm at 60 % coverage, transfer 0.6, density 1300 kg/m³, 500 prints + 5 %.
 #[test]
 fn two_jobs_worked_separately() {
