@@ -1,0 +1,119 @@
+//! A print's heat as the film of dye sees it: the way that dye could spread, and what the surface could give to the air.
+//!
+//! Source: the integrals over the temperature history, summed here by the midpoint rule over the cubic between its samples.
+//! The rates under the integrals are held to vapour tables and Arrhenius in `migration`.
+
+use super::common::library;
+use whitehold::cure::fuse;
+use whitehold::dryer::{Case, DriftCase, Dryer, Film, History, Stack, TOLERANCE, history};
+use whitehold::ink::CureKinetics;
+use whitehold::library::cure_kinetics;
+use whitehold::migration::{Dye, DyedCloth, ExposureInputs, FilmDiffusion, HeatExposure, Release};
+use whitehold::numerics::Lanes;
+use whitehold::quantity::Share;
+use whitehold::quantity::units::kelvin;
+use whitehold::textile::{Construction, Fibre};
+
+const FILM: FilmDiffusion = FilmDiffusion { at_25c: 1e-14, energy: 80e3 };
+
+fn cloth() -> DyedCloth {
+    let record = library().dye("disperse-red-60").expect("a dye");
+    let dye = Dye {
+        vapour: [record.a, record.b, record.c],
+        molar_mass: record.molar_mass.value,
+        diffusivity_130c: 1e-15,
+        diffusion_energy: 163.84e3,
+        gate: None,
+    };
+    DyedCloth { dye, share: 1.0, on_fibre: 0.02, areal_mass: 0.140, surface: 5e-6 }
+}
+
+fn ordinary() -> CureKinetics {
+    cure_kinetics(library().kinetics_record("ordinary").expect("kinetics"))
+}
+
+/// A printed polyester jersey through the demo's long dryer.
+fn ride(set_c: f64, dwell: f64) -> History<1> {
+    let fabric =
+        library().fabric(&[(Fibre::Polyester, 1.0)].into(), Construction::Jersey, 140.0).expect("a jersey");
+    let dryer = Dryer::from_record(library().dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
+    let stack = Stack::garment(Film { thickness: 100e-6, density: 1300.0 }, &fabric, Share(0.65));
+    let case = Case { set: kelvin(set_c), belt: dryer.heated_length() / dwell, drift: DriftCase::NOMINAL };
+    history(&stack, &dryer, &[case], 1, TOLERANCE).expect("it integrates")
+}
+
+fn exposure(ride: &History<1>, after: &[[f64; 2]]) -> HeatExposure {
+    let (dyed, kinetics) = (cloth(), ordinary());
+    let inputs =
+        ExposureInputs { dyed: &dyed, diffusion: FILM, kinetics: &kinetics, before: Release::NONE, after };
+    inputs.exposure(ride)
+}
+
+fn flux(temperature: f64) -> f64 {
+    cloth().dye.vapour_flux(Lanes::<1>::splat(temperature))[0]
+}
+
+fn diffusivity(temperature: f64) -> f64 {
+    FILM.at(Lanes::<1>::splat(temperature))[0]
+}
+
+/// The integral of a rate over the temperature of the film's bottom.
+fn integral(ride: &History<1>, rate: impl Fn(f64) -> f64) -> f64 {
+    let pairs = ride.samples.windows(2);
+    let part = |pair: &[whitehold::dryer::HistorySample<1>]| {
+        let seconds = pair[1].time[0] - pair[0].time[0];
+        let ([from, rises], [to, ends]) =
+            (pair[0].film_bottom.map(|lane| lane[0]), pair[1].film_bottom.map(|lane| lane[0]));
+        let at = |x: f64| {
+            let (x2, x3) = (x * x, x * x * x);
+            (2.0 * x3 - 3.0 * x2 + 1.0) * from
+                + (x3 - 2.0 * x2 + x) * seconds * rises
+                + (3.0 * x2 - 2.0 * x3) * to
+                + (x3 - x2) * seconds * ends
+        };
+        (0..40).map(|i| rate(at((f64::from(i) + 0.5) / 40.0))).sum::<f64>() * seconds / 40.0
+    };
+    pairs.map(part).sum()
+}
+
+#[test]
+fn what_the_air_could_take_is_the_integral_over_the_history() {
+    for (set_c, dwell) in [(160.0, 30.0), (165.0, 40.0), (180.0, 60.0)] {
+        let ride = ride(set_c, dwell);
+        let found: f64 = exposure(&ride, &[]).steps.iter().map(|step| step.lost).sum();
+        let expected = integral(&ride, flux);
+        assert!((found / expected - 1.0).abs() < 0.01, "{set_c} °C, {dwell} s: {found:e} for {expected:e}");
+    }
+}
+
+/// Dye spreads ten times as fast in a film that has not fused: the way lies between that of a fused film and ten times that,
+/// and nearer to the fused one where the film is long fused.
+#[test]
+fn the_way_lies_between_that_of_a_fused_and_of_a_raw_film() {
+    for (set_c, dwell) in [(160.0, 30.0), (165.0, 40.0), (180.0, 60.0)] {
+        let ride = ride(set_c, dwell);
+        let found: f64 = exposure(&ride, &[]).steps.iter().map(|step| step.path).sum();
+        let fused = integral(&ride, diffusivity);
+        assert!(found > fused && found < 10.0 * fused, "{set_c} °C, {dwell} s: {found:e} for {fused:e}");
+    }
+}
+
+/// A press that comes later adds its own way, its loss and its dye in the last step, and the shares still make one.
+#[test]
+fn a_press_adds_what_it_does() {
+    let ride = ride(165.0, 40.0);
+    let (temperature, seconds) = (kelvin(155.0), 15.0);
+    let [plain, pressed] = [&[][..], &[[temperature, seconds]]].map(|after| exposure(&ride, after).steps);
+    let last = plain.len() - 1;
+    let fused = fuse(&ride, |sample| sample.film_bottom, &ordinary()).fused[0];
+    let way = diffusivity(temperature) * seconds * (1.0 + 9.0 * (1.0 - fused));
+    let rows = [
+        ("way", pressed[last].path - plain[last].path, way),
+        ("loss", pressed[last].lost - plain[last].lost, flux(temperature) * seconds),
+        ("shares", pressed.iter().map(|step| step.share).sum(), 1.0),
+    ];
+    for (what, found, expected) in rows {
+        assert!((found / expected - 1.0).abs() < 1e-6, "{what}: {found:e} for {expected:e}");
+    }
+    assert!(plain[last].share.abs() < 1e-12 && pressed[last].share > 0.01, "{:?}", pressed[last]);
+}
