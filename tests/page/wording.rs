@@ -129,7 +129,7 @@ fn sentences_say_the_thing_then_the_number() {
             .replace('\u{a0}', " ")
     };
     let us = Voice { language: Language::En, units: Units::Us };
-    let table: [(Voice, &str, &str); 7] = [
+    let table: [(Voice, &str, &str); 8] = [
         (Language::En.into(), "lot-new", "Lot HL-2031 is new here. Only a print of it can tell."),
         (Language::Es.into(), "lot-new", "El lote HL-2031 es nuevo aquí. Solo una prueba lo dirá."),
         (
@@ -145,6 +145,12 @@ fn sentences_say_the_thing_then_the_number() {
             "window-narrow",
             "The window is narrow. Room left: 7 °F cooler, 9 °F hotter, 1.0 ft/min slower or 0.8 ft/min faster. \
              Do not turn the heat up to be safe.",
+        ),
+        // An order's worth in whole money.
+        (
+            Language::En.into(),
+            "money-adds-care",
+            "Much rides on it. 12 pieces worth 10 together ask for one look more.",
         ),
         (us, "heavy-cloth", "Heavy cloth warms slowly. At 5.5 oz/yd² it needs 11 s in the heat."),
     ];
