@@ -1,11 +1,11 @@
-//! What unpacks the page's wasm: a wasm of its own, of a few kilobytes, that the page can afford to carry plainly.
+//! Unpacks the page's wasm. This is a wasm module of its own, of a few kilobytes, which the page holds unpacked.
 //!
-//! The one file holds its wasm as LZMA, a quarter shorter than what browsers unpack by themselves. This unpacks it a piece at
-//! a time, so that the browser compiles one piece while the next is
-//! unpacked, and so that its own quick compiler can replace this code by a better one between two pieces.
+//! The single-file page holds its wasm as LZMA, a quarter shorter than the formats that browsers unpack. It is unpacked
+//! piece by piece, so that the browser compiles one piece while the next is unpacked, and so that its optimizing
+//! compiler can replace the first version of this code between two pieces.
 //!
-//! No standard library, no allocation: two buffers and a table. It hands out [`Unpacker`]; the tool packs what it reads,
-//! and its tests hold both together.
+//! No standard library and no allocation: two buffers and a table. Out: [`Unpacker`]. The tool packs the stream, and
+//! its tests check that both agree.
 //!
 //! **Decision:** LZMA, unpacked by a wasm of 6 kB that hands pieces to the browser's compiler as they come.
 //! **Because:** LZMA is a quarter shorter than deflate, but slow to unpack in script.

@@ -1,18 +1,18 @@
 //! LZMA (lc 4, lp 0, pb 0), after Pavlov's specification of 2015.
 //!
-//! Each bit is told apart by a range that its chance cuts in two, and each chance learns from its bits. What is told is
-//! either a letter, by the four upper bits of the one before and, after a repetition, by the letter that would have
-//! followed there; or a repetition of what stood so many bytes before, new or one of the last four.
+//! A range coder decodes each bit with an adaptive probability. The bits describe either a literal byte, in the context
+//! of the upper four bits of the byte before and, after a match, of the byte that would have continued it; or a match,
+//! which repeats earlier bytes at a new distance or at one of the last four.
 //!
-//! Before the stream stand eight bytes: how many bytes were packed, and their FNV-1a hash (32 bits, Fowler, Noll and Vo),
-//! both with the most significant byte first.
+//! Eight bytes precede the stream: the unpacked length and the FNV-1a hash of the unpacked bytes (32 bits, Fowler, Noll
+//! and Vo), both with the most significant byte first.
 
-/// The stream does not hold what was packed.
+/// The stream is cut short or damaged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Damaged;
 
-/// Where each kind of chance begins in the one table: first the letters, sixteen contexts of 0x300, then what tells
-/// repetitions, their lengths and distances.
+/// Where each kind of probability begins in the table: first the literals, sixteen contexts of 0x300, then those of
+/// matches, their lengths and distances.
 const MATCH: usize = 12_288;
 const REP: usize = MATCH + 12;
 const REP0: usize = REP + 12;
@@ -24,25 +24,25 @@ const SPECIAL: usize = SLOT + 4 * 64;
 const ALIGN: usize = SPECIAL + 115;
 const LENGTH: usize = ALIGN + 16;
 const REP_LENGTH: usize = LENGTH + 274;
-/// A power of two over all of them: a place that is held to it needs no check.
+/// Length of the table: a power of two, so that a masked index needs no bounds check.
 const PLACES: usize = 1 << 14;
 const _: () = assert!(REP_LENGTH + 274 <= PLACES);
 
-/// A stream on its way.
+/// A stream that is being unpacked.
 #[derive(Clone, Debug)]
 pub struct Unpacker {
     chance: [u16; PLACES],
     coder: Coder,
     state: usize,
-    /// The last four distances less one, the latest first.
+    /// The last four distances minus one, the latest first.
     near: [u32; 4],
     to: usize,
     length: usize,
-    /// Of what stands so far, and of what was packed.
+    /// Hash of the bytes unpacked so far, and of all bytes as the head gives it.
     hash: [u32; 2],
 }
 
-/// The range that is cut, and how far the packed bytes are read.
+/// State of the range coder, and how far the packed bytes are read.
 #[derive(Clone, Copy, Debug)]
 struct Coder {
     range: u32,
@@ -55,7 +55,7 @@ impl Coder {
     fn shift(&mut self, packed: &[u8]) {
         if self.range < 1 << 24 {
             self.range <<= 8;
-            // Beyond the end only noughts stand; that too much was read is seen after the piece.
+            // Beyond the end zeros are read; `more` checks after each piece that not too many were.
             let next = packed.get(self.at).copied().unwrap_or(0);
             self.code = (self.code << 8) | u32::from(next);
             self.at += 1;
@@ -64,14 +64,14 @@ impl Coder {
 
     #[inline(always)]
     fn bit(&mut self, packed: &[u8], chance: &mut [u16; PLACES], place: usize) -> usize {
-        // Without a branch on the bit, which nobody can foretell: `all` is nought for a nought, and all ones for a one.
+        // No branch on the bit, because it cannot be predicted: `all` is 0 for bit 0, and all ones for bit 1.
         let chance = &mut chance[place & (PLACES - 1)];
         let bound = (self.range >> 11) * u32::from(*chance);
         let bit = u32::from(self.code >= bound);
         let all = bit.wrapping_neg();
         self.range = bound.wrapping_add(self.range.wrapping_sub(bound << 1) & all);
         self.code = self.code.wrapping_sub(bound & all);
-        // A 32nd of the way to 2048 after a nought; after a one to 31, which is to nought in whole numbers.
+        // The probability moves by a 32nd towards 2048 after a 0; after a 1 towards 31, which in integers is 0.
         let to = 2048 - (2017 & all as i32);
         *chance = (i32::from(*chance) + ((to - i32::from(*chance)) >> 5)) as u16;
         self.shift(packed);
@@ -145,16 +145,16 @@ impl Unpacker {
         hash: [0; 2],
     };
 
-    /// Begins with what was packed, and says how many bytes will come of it.
+    /// Begins a packed stream; returns its unpacked length.
     ///
     /// # Errors
-    /// When it is too short to hold its own head.
+    /// [`Damaged`] if it is shorter than its head.
     pub fn begin(&mut self, packed: &[u8]) -> Result<usize, Damaged> {
         let word = |at: usize| {
             let word = packed.get(at..at + 4).and_then(|word| word.try_into().ok());
             word.map(u32::from_be_bytes).ok_or(Damaged)
         };
-        // The stream's own first byte is nought and says nothing.
+        // The first byte of an LZMA stream is always 0.
         let coder = Coder { range: u32::MAX, code: word(9)?, at: 13 };
         let (length, hash) = (word(0)? as usize, [0x811c_9dc5, word(4)?]);
         self.chance = [1024; PLACES];
@@ -163,11 +163,11 @@ impl Unpacker {
         Ok(length)
     }
 
-    /// Unpacks some `bytes` more into `out`, which holds all that came before, and says how many stand there now. All are
-    /// there when that is the number told by [`begin`](Self::begin), and then they are what was packed.
+    /// Unpacks `bytes` more into `out`, which must hold all earlier ones; returns how many are unpacked by now. All are
+    /// when that is the length that [`begin`](Self::begin) returned; then their hash has been checked.
     ///
     /// # Errors
-    /// When the stream is cut short, leads nowhere, or what came of it is not what was packed.
+    /// [`Damaged`] if the stream is cut short, a match reaches before the start, or the hash differs.
     pub fn more(&mut self, packed: &[u8], out: &mut [u8], bytes: usize) -> Result<usize, Damaged> {
         let out = out.get_mut(..self.length).ok_or(Damaged)?;
         let until = self.length.min(self.to.saturating_add(bytes));
@@ -208,7 +208,7 @@ impl Unpacker {
                     state = if state < 7 { 9 } else { 11 };
                     count = 1;
                 } else {
-                    // It comes before the others.
+                    // This distance moves to the front of the four.
                     let distance = self.near[which & 3];
                     self.near.copy_within(0..which, 1);
                     self.near[0] = distance;
@@ -219,7 +219,7 @@ impl Unpacker {
             let back = (self.near[0] as usize).checked_add(1).ok_or(Damaged)?;
             let from = to.checked_sub(back).ok_or(Damaged)?;
             let end = (to + count).min(out.len());
-            // One by one, for a repetition may run into itself; `from` lies before `to`, which ends in `out`.
+            // Byte by byte, because a match may overlap what it writes; `from < to`, and `end` lies within `out`.
             for place in 0..end - to {
                 out[to + place] = out[from + place];
             }
@@ -230,12 +230,12 @@ impl Unpacker {
         self.hash[0] =
             added.iter().fold(self.hash[0], |hash, byte| (hash ^ u32::from(*byte)).wrapping_mul(0x0100_0193));
         let whole = to < self.length || self.hash[0] == self.hash[1];
-        // The coder reads up to five bytes ahead of what it has told.
+        // The coder reads up to five bytes ahead of what it has decoded.
         if self.coder.at <= packed.len() + 5 && whole { Ok(to) } else { Err(Damaged) }
     }
 }
 
-/// The next letter: `near` is the last distance less one, where a repetition came before.
+/// The next literal byte; `near` is the last distance minus one if a match came before it.
 #[inline(always)]
 fn literal(
     coder: &mut Coder,
@@ -249,7 +249,7 @@ fn literal(
     let from = 0x300 * (seen(1) >> 4);
     let mut letter = 1;
     if let Some(near) = near {
-        // As long as it goes as it went there, the chances are those of going on so.
+        // As long as its bits equal those of the byte that would continue the match, that byte is the context.
         let mut like = seen((near as usize).saturating_add(1));
         while letter < 256 {
             let expected = (like >> 7) & 1;

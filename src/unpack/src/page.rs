@@ -1,16 +1,13 @@
-//! What the page calls, over two buffers that stand in the wasm's memory from the start.
-#![allow(
-    unsafe_code,
-    reason = "names for JS and buffers that JS writes: one thread, and nobody else holds them"
-)]
+//! The functions that the page calls, with two static buffers in the wasm's memory.
+#![allow(unsafe_code, reason = "names for JS and buffers that JS writes: one thread, no other reference")]
 
 use crate::Unpacker;
 
-/// Room for what is packed; the one file is not allowed to be longer than 900,000 bytes.
+/// Largest packed length, bytes; the single-file page may have 900,000 at most.
 const PACKED: usize = 1 << 20;
-/// Room for what comes of them.
+/// Largest unpacked length, bytes.
 const OUT: usize = 1 << 22;
-/// Says that the block is damaged.
+/// Returned if the stream is damaged.
 const DAMAGED: u32 = u32::MAX;
 
 struct Page {
@@ -22,25 +19,25 @@ struct Page {
 
 static mut PAGE: Page = Page { packed: [0; PACKED], length: 0, out: [0; OUT], unpacker: Unpacker::IDLE };
 
-/// The one page. Each export takes it once, runs to its end and calls no other, so there are never two of it.
+/// The static state. Each export takes the reference once and calls no other export, so there are never two.
 fn page() -> &'static mut Page {
     // SAFETY: wasm without threads; see above. JS writes into `packed` between two calls only.
     unsafe { &mut *&raw mut PAGE }
 }
 
-/// Where JS writes what is packed.
+/// Address at which JS writes the packed bytes.
 #[unsafe(no_mangle)]
 pub extern "C" fn packed() -> *const u8 {
     page().packed.as_ptr()
 }
 
-/// Where JS finds what came of them.
+/// Address at which JS reads the unpacked bytes.
 #[unsafe(no_mangle)]
 pub extern "C" fn out() -> *const u8 {
     page().out.as_ptr()
 }
 
-/// Begins with so many bytes that were written: how many will come of them.
+/// Begins a stream of `written` packed bytes; returns its unpacked length.
 #[unsafe(no_mangle)]
 pub extern "C" fn begin(written: usize) -> u32 {
     let page = page();
@@ -52,7 +49,7 @@ pub extern "C" fn begin(written: usize) -> u32 {
     }
 }
 
-/// Unpacks some bytes more: how many stand there now.
+/// Unpacks `bytes` more; returns how many are unpacked by now.
 #[unsafe(no_mangle)]
 pub extern "C" fn more(bytes: usize) -> u32 {
     let page = page();
