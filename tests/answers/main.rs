@@ -12,6 +12,7 @@ mod labels;
 mod laws;
 mod memory;
 mod mended;
+mod reasons_told;
 mod role;
 mod runs;
 mod screening;
