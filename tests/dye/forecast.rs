@@ -166,15 +166,15 @@ fn what_makes_ghosting_worse_is_counted() {
     let plain =
         order(BLEND).colour("pink").humidity(50.0).used(|used| used.looked_at_after_days = 90.0).build();
     let pick = pick(&plain, "tern");
-    let rows: [(&str, f64, &dyn Fn(&mut Order)); 6] = [
-        ("as it is", 1.0, &|_| ()),
-        ("damp room", 1.6, &|order| order.shop.humidity_percent = 75.0),
-        ("stacked hot", 1.6, &|order| order.use_.stacked_hot = true),
-        ("looked at after a week", 0.5, &|order| order.use_.looked_at_after_days = 7.0),
-        ("halfway to a month", 0.75, &|order| order.use_.looked_at_after_days = 18.5),
-        ("dark cloth", 0.05, &|order| order.garments[0].colour.name = "navy".into()),
+    let rows: [(f64, Change<'_>); 6] = [
+        (1.0, ("as it is", &|_| ())),
+        (1.6, ("damp room", &|order| order.shop.humidity_percent = 75.0)),
+        (1.6, ("stacked hot", &|order| order.use_.stacked_hot = true)),
+        (0.5, ("looked at after a week", &|order| order.use_.looked_at_after_days = 7.0)),
+        (0.75, ("halfway to a month", &|order| order.use_.looked_at_after_days = 18.5)),
+        (0.05, ("dark cloth", &|order| order.garments[0].colour.name = "navy".into())),
     ];
-    for (what, factor, change) in rows {
+    for (factor, (what, change)) in rows {
         let mut order = plain.clone();
         change(&mut order);
         let ghosting = forecast(&order, &pick).ghosting;
