@@ -10,10 +10,12 @@
 //!
 //! Diffusivity and vapour enter only as integrals over time, so a step of the march is a step of those integrals: a
 //! month on a shelf at 25 °C and an hour in an oven are the same kind of step. Finite volumes; time by the two-stage
-//! stiffly accurate method of Alexander (SIAM J. Numer. Anal. 14, 1977, 1006; from memory), each stage by Newton's
-//! method on a tridiagonal system and then put into its own balance once more, so that dye is kept to rounding whatever
-//! Newton has left over. Several worlds are lanes of one march; nothing is allocated.
+//! stiffly accurate method of Alexander (SIAM J. Numer. Anal. 14, 1977, 1006; from memory), fitted to the length of the
+//! step (`time_step.rs`). Each stage is solved by Newton's method on a tridiagonal system and then put into its own
+//! balance once more, so that dye is kept to rounding whatever Newton has left over. Several worlds are lanes of one
+//! march; nothing is allocated.
 
+use super::time_step::{implicit_share, time_parts};
 use super::{Binding, VISIBLE_DEPTH};
 use crate::numerics::Lanes;
 
@@ -21,8 +23,9 @@ use crate::numerics::Lanes;
 pub const CELLS: usize = 20;
 /// Cells of them that a blocker takes, where there is one.
 const BLOCKER_CELLS: usize = 6;
-/// Implicit share of each stage: `1 - sqrt(1/2)`.
-const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
+/// Resistance of a film to emptying through one face, over its resistance from face to face: (2/pi)², for the profile
+/// that empties most slowly, a quarter of a cosine wave.
+const QUARTER_WAVE: f64 = 4.0 / (std::f64::consts::PI * std::f64::consts::PI);
 /// Newton's steps a stage, at most. The balance after them keeps the dye whatever they leave over.
 const NEWTON: u32 = 6;
 /// Newton's last step, as a share of the most dye in any cell: each step squares the error. Over the
@@ -197,21 +200,52 @@ impl<const L: usize> DyeProfile<L> {
         }
     }
 
-    /// One step.
+    /// One step, in parts of equal length where it could empty the film.
     pub fn step(&mut self, step: &DyeStep<L>) {
+        let emptied = self.emptied(step);
+        let parts = time_parts(emptied);
+        let share = 1.0 / f64::from(parts);
+        let part = DyeStep {
+            path: step.path * share,
+            arrives: step.arrives * share,
+            own: step.own * share,
+            facing: step.facing * share,
+        };
+        let implicit = implicit_share(emptied * share);
+        for _ in 0..parts {
+            self.advance(&part, implicit);
+        }
+    }
+
+    /// How often a step could empty the film through its faces: the decay exponent of the profile that empties most
+    /// slowly, if nothing were bound and nothing came.
+    fn emptied(&self, step: &DyeStep<L>) -> Lanes<L> {
+        // Resistance of the film to emptying, per unit of path, m.
+        let resists = self.couples.iter().map(|couple| 1.0 / couple).sum::<f64>() * QUARTER_WAVE;
+        let inside = step.path * (1.0 / resists);
+        let through = |vapour: Lanes<L>| {
+            let outside = vapour * (1.0 / Self::SATURATED);
+            outside * inside / (outside + inside).max(Lanes::splat(1e-300))
+        };
+        (through(step.own) + through(step.facing)) * (1.0 / self.thickness())
+    }
+
+    /// A part of a step.
+    fn advance(&mut self, step: &DyeStep<L>, implicit: Lanes<L>) {
         let faces = self.faces(step);
-        let first = self.stage(step, &faces, &self.held, self.free);
+        let explicit = -implicit + 1.0;
+        let first = self.stage(step, &faces, implicit, &self.held, self.free);
         // The second stage starts from what the first one's rate has brought.
         let mut from = self.held;
         for (cell, flow) in from.iter_mut().zip(&first.flow) {
-            *cell += *flow * (1.0 - GAMMA);
+            *cell += *flow * explicit;
         }
-        let second = self.stage(step, &faces, &from, first.free);
+        let second = self.stage(step, &faces, implicit, &from, first.free);
         for i in 0..CELLS {
-            self.held[i] = from[i] + second.flow[i] * GAMMA;
+            self.held[i] = from[i] + second.flow[i] * implicit;
             self.free[i] = unbound(self.held[i], self.capacity[i]);
         }
-        let came = |side: usize| first.entered[side] * (1.0 - GAMMA) + second.entered[side] * GAMMA;
+        let came = |side: usize| first.entered[side] * explicit + second.entered[side] * implicit;
         let (own, facing) = (came(0), came(1));
         self.from_own += own;
         self.from_facing += facing;
@@ -240,20 +274,21 @@ impl<const L: usize> DyeProfile<L> {
         &self,
         step: &DyeStep<L>,
         faces: &Faces<L>,
+        implicit: Lanes<L>,
         from: &[Lanes<L>; CELLS],
         mut free: [Lanes<L>; CELLS],
     ) -> ImplicitStage<L> {
         let mut flow = self.flow(step, faces, &free);
         for _ in 0..NEWTON {
-            // Thomas's elimination of (q'(c) - gamma L) d = from + gamma L(c) - q(c).
+            // Thomas's elimination of (q'(c) - g L) d = from + g L(c) - q(c), g the implicit share.
             let mut above = [Lanes::ZERO; CELLS];
             let mut change = [Lanes::ZERO; CELLS];
             for i in 0..CELLS {
-                let per = GAMMA / self.width[i];
+                let per = implicit * (1.0 / self.width[i]);
                 let below_g = if i == 0 { faces.conductance[0] } else { step.path * self.couples[i] };
                 let above_g =
                     if i + 1 == CELLS { faces.conductance[1] } else { step.path * self.couples[i + 1] };
-                let rest = from[i] + flow[i] * GAMMA - free[i] - bound(free[i], self.capacity[i]);
+                let rest = from[i] + flow[i] * implicit - free[i] - bound(free[i], self.capacity[i]);
                 let diagonal = slope(free[i], self.capacity[i]) + (below_g + above_g) * per;
                 if i == 0 {
                     let pivot = diagonal.recip();

@@ -7,10 +7,12 @@ use crate::ink::CureKinetics;
 use crate::numerics::Lanes;
 use crate::quantity::Share;
 
-/// Steps that a ride through the dryer is cut into: one for what came before, five of equal weight, one for what comes
-/// after. Ten instead of five moved the dye that a film can take by a thousandth, measured when they
-/// were chosen.
-pub const EXPOSURE_STEPS: usize = 7;
+/// Most of the film's diffusion path, and most of its loss to the air, that one step carries, as a share of the whole. A
+/// step with two thirds of both took more dye out of a hot film than the film held; tenths agree with a method of lines
+/// (`tests/dye/dragged.rs`).
+pub const MOST_IN_A_STEP: f64 = 0.1;
+/// Weight of the dye that arrives beside those two: a step of the dryer or after it carries a fifth of it at most.
+const ARRIVAL_WEIGHT: f64 = 0.5;
 
 /// A stretch of heat.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -26,16 +28,20 @@ pub struct ExposureStep {
 impl ExposureStep {
     const NONE: Self = Self { path: 0.0, share: 0.0, lost: 0.0 };
 
-    fn weight(&self) -> f64 {
-        self.path + self.share
+    fn scaled(self, by: f64) -> Self {
+        Self { path: self.path * by, share: self.share * by, lost: self.lost * by }
+    }
+
+    fn and(self, other: Self) -> Self {
+        Self { path: self.path + other.path, share: self.share + other.share, lost: self.lost + other.lost }
     }
 }
 
 /// All heat of a print's life.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct HeatExposure {
-    /// In the order of time. Their shares make 1.
-    pub steps: [ExposureStep; EXPOSURE_STEPS],
+    /// In the order of time. Their shares make 1, and none carries more than [`MOST_IN_A_STEP`].
+    pub steps: Vec<ExposureStep>,
     /// Fused share of the film when all is over.
     pub fused: Share,
 }
@@ -60,62 +66,89 @@ impl ExposureInputs<'_> {
     #[must_use]
     pub fn exposure(&self, history: &History<1>) -> HeatExposure {
         let mut cure = Cure::NONE;
-        let mut release = Release::NONE;
-        let before = self.arrived(self.before);
-        let mut parts: Vec<ExposureStep> = Vec::with_capacity(history.samples.len());
-        let mut arrived = before;
+        let mut release = self.before;
+        let mut arrived = self.arrived(release);
+        let before = ExposureStep { share: arrived, ..ExposureStep::NONE };
+        let mut parts: Vec<ExposureStep> = Vec::with_capacity(3 * history.samples.len() + self.after.len());
         for pair in history.samples.windows(2) {
             let [from, to] = pair else { continue };
-            let mut part = ExposureStep::NONE;
+            let first = parts.len();
             for_each_substep(from, to, bottom, |seconds, temperature| {
                 cure.advance(seconds, temperature, self.kinetics);
-                let diffuses =
-                    self.diffusion.at(temperature)[0] * FilmDiffusion::unfused_factor(Share(cure.fused[0]));
-                part.path += diffuses * seconds[0];
-                part.lost += self.dyed.dye.vapour_flux(temperature)[0] * seconds[0];
+                parts.push(self.spreads(seconds[0], temperature, Share(cure.fused[0])));
             });
+            // The same parts at the cloth's face.
+            let mut here = parts.iter_mut().skip(first);
             for_each_substep(from, to, face, |seconds, temperature| {
                 release.heat(self.dyed, seconds, temperature);
+                let now = self.arrived(release);
+                if let Some(part) = here.next() {
+                    part.share = now - arrived;
+                }
+                arrived = now;
             });
-            let now = self.arrived(self.before.and(release));
-            part.share = now - arrived;
-            arrived = now;
-            parts.push(part);
         }
         let fused = Share(cure.fused[0]);
-        let mut steps = [ExposureStep::NONE; EXPOSURE_STEPS];
-        steps[0].share = before;
-        let (mut all, last) = (self.before.and(release), EXPOSURE_STEPS - 1);
         for &[temperature, seconds] in self.after {
-            let (seconds, temperature) = (Lanes::<1>::splat(seconds), Lanes::<1>::splat(temperature));
-            all.heat(self.dyed, seconds, temperature);
-            steps[last].path +=
-                (self.diffusion.at(temperature) * seconds)[0] * FilmDiffusion::unfused_factor(fused);
-            steps[last].lost += (self.dyed.dye.vapour_flux(temperature) * seconds)[0];
+            let temperature = Lanes::<1>::splat(temperature);
+            release.heat(self.dyed, Lanes::splat(seconds), temperature);
+            let now = self.arrived(release);
+            parts.push(ExposureStep { share: now - arrived, ..self.spreads(seconds, temperature, fused) });
+            arrived = now;
         }
-        let total = self.arrived(all).max(1e-30);
-        steps[last].share = total - arrived;
-        let path: f64 = parts.iter().map(|part| part.path).sum();
-        // Parts of equal weight: as much of the way and as much of the dye in each.
-        let scaled = |part: &ExposureStep| part.path / path.max(1e-30) + part.share / total;
-        let whole: f64 = parts.iter().map(scaled).sum();
-        let mut gone = 0.0;
-        for part in &parts {
-            let at = 1 + ((gone / whole.max(1e-30) * (last - 1) as f64) as usize).min(last - 2);
-            steps[at].path += part.path;
-            steps[at].share += part.share;
-            steps[at].lost += part.lost;
-            gone += scaled(part);
+        let mut steps = cut(&parts);
+        if before.share > 0.0 {
+            steps.insert(0, before);
         }
         for step in &mut steps {
-            step.share /= total;
+            step.share /= arrived.max(1e-30);
         }
         HeatExposure { steps, fused }
+    }
+
+    /// What `seconds` at `temperature` (K) do in and over a film that has fused to this share; no dye arrives yet.
+    fn spreads(&self, seconds: f64, temperature: Lanes<1>, fused: Share) -> ExposureStep {
+        ExposureStep {
+            path: self.diffusion.at(temperature)[0] * FilmDiffusion::unfused_factor(fused) * seconds,
+            share: 0.0,
+            lost: self.dyed.dye.vapour_flux(temperature)[0] * seconds,
+        }
     }
 
     fn arrived(&self, release: Release<1>) -> f64 {
         self.dyed.arrives(&release)[0]
     }
+}
+
+/// Puts parts together and cuts them into as few steps of equal weight as keep to [`MOST_IN_A_STEP`]. Rates are constant
+/// within a part, so it may be cut anywhere.
+fn cut(parts: &[ExposureStep]) -> Vec<ExposureStep> {
+    let whole = parts.iter().copied().fold(ExposureStep::NONE, ExposureStep::and);
+    let of = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { 0.0 };
+    let weight = |part: &ExposureStep| {
+        let moves = of(part.path, whole.path).max(of(part.lost, whole.lost));
+        moves.max(ARRIVAL_WEIGHT * of(part.share, whole.share))
+    };
+    let sum: f64 = parts.iter().map(weight).sum();
+    let count = (sum / MOST_IN_A_STEP).ceil().max(1.0);
+    let each = sum / count;
+    let mut steps = Vec::with_capacity(count as usize);
+    let (mut step, mut room) = (ExposureStep::NONE, each);
+    for part in parts {
+        let (mut rest, mut weighs) = (*part, weight(part));
+        // The last step takes what rounding leaves over.
+        while weighs > room && steps.len() + 1 < count as usize {
+            let share = room / weighs;
+            steps.push(step.and(rest.scaled(share)));
+            rest = rest.scaled(1.0 - share);
+            weighs -= room;
+            (step, room) = (ExposureStep::NONE, each);
+        }
+        step = step.and(rest);
+        room -= weighs;
+    }
+    steps.push(step);
+    steps
 }
 
 fn bottom(sample: &HistorySample<1>) -> [Lanes<1>; 2] {
@@ -131,7 +164,7 @@ impl HeatExposure {
     /// lane's film lets it spread. Its surface gives dye to the air meanwhile.
     pub fn drive<const L: usize>(&self, profile: &mut DyeProfile<L>, arrives: Lanes<L>, film: Lanes<L>) {
         profile.facing = AdjacentCloth::AIR;
-        for step in self.steps.iter().filter(|step| step.weight() > 0.0) {
+        for step in &self.steps {
             profile.step(&DyeStep {
                 path: film * step.path,
                 arrives: arrives * step.share,

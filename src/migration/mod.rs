@@ -24,9 +24,10 @@ mod fastness;
 mod film;
 mod source;
 mod storage;
+mod time_step;
 
 pub use dye_profile::{AdjacentCloth, CELLS, DyeProfile, DyeStep, FilmLayer};
-pub use exposure::{EXPOSURE_STEPS, ExposureInputs, ExposureStep, HeatExposure};
+pub use exposure::{ExposureInputs, ExposureStep, HeatExposure, MOST_IN_A_STEP};
 pub use fastness::{Belief, ClothTest, FastnessGrade};
 pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH};
 pub use source::{Dye, DyedCloth, Release, release};
