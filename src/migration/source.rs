@@ -118,7 +118,7 @@ impl DyedCloth {
     }
 
     /// Share of the upper yarns' dye that heat has left in them.
-    fn left<const L: usize>(&self, release: &Release<L>) -> Lanes<L> {
+    pub(super) fn left<const L: usize>(&self, release: &Release<L>) -> Lanes<L> {
         let [vapour, contact] = self.undrained(release);
         (-(vapour + contact) * (1.0 / self.upper_yarns())).exp()
     }
