@@ -116,6 +116,8 @@ export interface BleedForecast {
   first_shows: { early_days: number | null; likely_days: number | null; late_days: number | null };
   /** How many times the likely dye it takes to turn the print or its rim by the day that matters. */
   turns_at_times: number;
+  /** Whether it takes more than that: the lot with the most dye that was computed, `turns_at_times` the likely dye, holds. */
+  turns_beyond: boolean;
   /** What to look at and expect 1, 7 and 30 days after printing and on the day that matters; dates where `printed_on` is given. */
   follow_up: { day: number; date?: string; de00: Spread; shows: number }[];
   /** The order's due date on the same days; only where `printed_on` is given. */

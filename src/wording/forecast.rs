@@ -18,6 +18,10 @@ pub enum ForecastPhrase {
     TurnsAt {
         times: String,
     },
+    /// More than this multiple of the likely dye turns the white: more was not computed.
+    TurnsBeyond {
+        times: String,
+    },
     /// The likely dye, as a multiple of the dye that turns the white; more than one.
     PastFull {
         times: String,

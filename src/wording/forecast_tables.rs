@@ -41,7 +41,13 @@ impl Voice {
         }
         let times = forecast.turns_at_times;
         let written = |times: f64| Numeral(self.language).two_figures(times);
-        says.push(self.say(&if times >= 1.0 {
+        says.push(self.say(&if forecast.turns_beyond {
+            // Rounded down: "more than" stays true.
+            let digits = if times < 3.0 { 10.0 } else { 1.0 };
+            ForecastPhrase::TurnsBeyond {
+                times: Numeral(self.language).short((times * digits).floor() / digits, 1),
+            }
+        } else if times >= 1.0 {
             ForecastPhrase::TurnsAt { times: written(times) }
         } else {
             ForecastPhrase::PastFull { times: written(times.max(1e-3).recip()) }

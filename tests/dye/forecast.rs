@@ -253,7 +253,7 @@ fn the_chance_rises_smoothly_where_the_likely_case_jumps() {
     for pair in seen.windows(2) {
         let risen = pair[1].0 - pair[0].0;
         assert!((-1e-6..0.1).contains(&risen), "{seen:?}");
-        assert!(pair[1].2 < pair[0].2, "hotter, nearer to full: {seen:?}");
+        assert!(pair[1].2 <= pair[0].2, "hotter, nearer to full: {seen:?}");
     }
     // Where the likely case is on its limit, as many lots turn as stay white.
     for (chance, likely, times) in &seen {

@@ -107,6 +107,8 @@ impl PickForecast {
             de00: TurningPrint { fresh: &rim.fresh, dye: &dye }.spread(&rim_on_the_day),
             seen: rim.seen,
         });
+        let turns = critical(bled, limits, [&on_the_day, &rim_on_the_day]) / bled.arrives.likely.max(1e-30);
+        let last = lots(&bled.rules).largest();
         let mut forecast = BleedForecast {
             setting: Some(dial),
             verdict: assessment.verdict,
@@ -119,8 +121,8 @@ impl PickForecast {
             stays_white: 1.0 - assessment.bleeds,
             shows,
             first_shows: first_shows(&days, &near),
-            turns_at_times: critical(bled, limits, [&on_the_day, &rim_on_the_day])
-                / bled.arrives.likely.max(1e-30),
+            turns_at_times: turns.min(last),
+            turns_beyond: turns > last,
             follow_up: Vec::new(),
             leaves: None,
             cuts: seen.cuts,

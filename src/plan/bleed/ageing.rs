@@ -7,6 +7,7 @@
 //! **Measured:** an answer takes a third of the time steps (2026-11-28; a count, not a time).
 //! **Reconsider when:** several days decide a verdict, or the error in `SHARE` grows.
 
+use super::reach::Reach;
 use crate::dryer::History;
 use crate::migration::{
     AdjacentCloth, Binding, DAY, Dye, DyeProfile, DyedCloth, ExposureInputs, FilmDiffusion, FilmLayer,
@@ -312,49 +313,6 @@ fn stops(matters: f64) -> impl Iterator<Item = f64> {
     let mut to: Vec<f64> = back.collect();
     to.reverse();
     to.into_iter().chain(DAYS.into_iter().filter(move |day| *day > matters))
-}
-
-/// Dye in the top layer as a function of the dye that arrived, and the inverse, interpolated between the
-/// cases that were aged.
-///
-/// What is stored is not the concentration but the dye that would fill the film evenly to it: nearly
-/// proportional to what arrives, however sharply the white's capacity bends the concentration itself.
-#[derive(Clone, Copy, Debug)]
-pub struct Reach {
-    binding: Binding,
-    arrives: [f64; AGEING_CASES],
-    fills: [f64; AGEING_CASES],
-}
-
-impl Reach {
-    /// From cases in rising order of what arrives (kg/m²), with the dye in the top layer of each (kg/m³).
-    #[must_use]
-    pub fn new(
-        binding: Binding,
-        Lanes(arrives): Lanes<AGEING_CASES>,
-        Lanes(top): Lanes<AGEING_CASES>,
-    ) -> Self {
-        Self { binding, arrives, fills: top.map(|top| binding.balance(top)) }
-    }
-
-    /// Dye in the top layer for `arrived` kg/m², kg/m³.
-    #[must_use]
-    pub fn top(&self, arrived: f64) -> f64 {
-        self.binding.free(along(&self.arrives, &self.fills, arrived).max(0.0))
-    }
-
-    /// What must arrive for `top` kg/m³ in the top layer, kg/m².
-    #[must_use]
-    pub fn arrives_for(&self, top: f64) -> f64 {
-        along(&self.fills, &self.arrives, self.binding.balance(top)).max(0.0)
-    }
-}
-
-/// Linear interpolation through points of rising `x`, continued beyond both ends.
-fn along(x: &[f64; AGEING_CASES], y: &[f64; AGEING_CASES], at: f64) -> f64 {
-    let upper = x.partition_point(|point| *point < at).clamp(1, AGEING_CASES - 1);
-    let slope = (y[upper] - y[upper - 1]) / (x[upper] - x[upper - 1]).max(1e-300);
-    y[upper - 1] + slope * (at - x[upper - 1])
 }
 
 #[cfg(test)]

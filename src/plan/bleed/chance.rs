@@ -26,7 +26,7 @@
 //! **Measured:** never on a print: `data/anchors.json` is common practice, and says so (2026-11-25).
 //! **Reconsider when:** a shop or a laboratory measures the dye that a white takes up.
 
-use super::ageing::Reach;
+use super::reach::Reach;
 use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, Grade, staining_grade};
 use crate::plan::order::Rules;

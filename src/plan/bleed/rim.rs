@@ -18,8 +18,9 @@
 //! are assumed (2026-11-25).
 //! **Reconsider when:** a measured print with a rim tells either of the two.
 
-use super::ageing::{AGEING_CASES, Ageing, AgeingCases, Reach};
+use super::ageing::{AGEING_CASES, Ageing, AgeingCases};
 use super::chance::{BleedPath, visible};
+use super::reach::Reach;
 use crate::numerics::normal::complementary_error;
 use crate::optics::{DyeAbsorption, FreshPrint};
 use crate::plan::order::{Cloth, Job, Rules};

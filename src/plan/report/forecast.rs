@@ -45,6 +45,9 @@ pub struct BleedForecast {
     /// along the rim. A white that blocks stays clean until it is full and then turns within a few tenths
     /// more dye, so this number says more than a likely colour difference of 0.
     pub turns_at_times: f64,
+    /// Whether it takes more than that: `turns_at_times` is then the multiple of the lot with the most dye that
+    /// was computed, about six, and that lot holds.
+    pub turns_beyond: bool,
     /// The days on which to look at what is kept, and what to expect.
     pub follow_up: Vec<FollowUp>,
     /// When the order must leave; absent while the day of printing is not known, or if the order names no

@@ -26,6 +26,9 @@ pub(in crate::wording) fn phrase(phrase: &ForecastPhrase) -> String {
         P::TurnsAt { times } => format!(
             "It takes {times} times the likely dye to turn it. A white that blocks stays clean until it is full and then turns fast, so go by the chance: a likely 0 is not a promise."
         ),
+        P::TurnsBeyond { times } => format!(
+            "It takes more than {times} times the likely dye to turn it. A white that blocks stays clean until it is full and then turns fast, so go by the chance: a likely 0 is not a promise."
+        ),
         P::PastFull { times } => {
             format!("The likely dye is {times} times what turns it: this white is past full.")
         }

@@ -30,6 +30,9 @@ pub(in crate::wording) fn phrase(phrase: &ForecastPhrase) -> String {
         P::TurnsAt { times } => format!(
             "Hace falta {times} veces el tinte probable para que vire. Un blanco que retiene sigue limpio hasta llenarse y luego vira pronto; guíese por la probabilidad: un 0 probable no es una promesa."
         ),
+        P::TurnsBeyond { times } => format!(
+            "Hacen falta más de {times} veces el tinte probable para que vire. Un blanco que retiene sigue limpio hasta llenarse y luego vira pronto; guíese por la probabilidad: un 0 probable no es una promesa."
+        ),
         P::PastFull { times } => {
             format!("El tinte probable es {times} veces el que lo hace virar: este blanco ya está lleno.")
         }
