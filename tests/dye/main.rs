@@ -10,6 +10,7 @@ mod anchor_cases;
 mod anchor_film;
 mod anchor_table;
 mod anchors;
+mod dragged;
 mod exposure;
 mod forecast;
 mod migration;

@@ -316,6 +316,8 @@ fn stops(matters: f64) -> impl Iterator<Item = f64> {
 }
 
 #[cfg(test)]
+mod peer;
+#[cfg(test)]
 mod tests {
     use super::*;
     use crate::dryer::{Case, DriftCase, TOLERANCE, history};
