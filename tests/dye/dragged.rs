@@ -111,7 +111,7 @@ fn hold_for(prints: &[Dragged], seed: u64) {
     let mut draw = Draw(seed);
     for print in prints {
         let [least, most] = holds(print, &mut draw);
-        assert!(least < 0.1 && most > 0.4, "{}: chances from {least} to {most} try nothing", print.name);
+        assert!(most - least > 0.3, "{}: chances from {least} to {most} try nothing", print.name);
     }
 }
 
