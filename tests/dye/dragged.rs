@@ -1,5 +1,6 @@
-//! Laws of the bleed over all that a hand can drag: a lot with more dye never shows less, and a hotter or longer run never
-//! bleeds less. Source: the equations themselves, whose dye in the film only grows with what arrives and with the heat.
+//! Laws of the bleed over all that a hand can drag: a lot with more dye never shows less, a hotter or longer run never
+//! bleeds less, and no dye is lost. Source: the equations themselves, whose dye in the film only grows with what arrives
+//! and with the heat.
 
 use super::common::{OrderBuilder, an_order, library};
 use whitehold::library::{self, forecast_at};
@@ -81,6 +82,14 @@ fn holds(print: &Dragged, draw: &mut Draw) -> [f64; 2] {
             assert!(
                 aged.turns_at_times.is_finite() && aged.turns_at_times >= 0.0,
                 "{} at {at:?}",
+                print.name
+            );
+            let it = &aged.ledger;
+            let came = it.heat_mg_per_m2 + it.own_mg_per_m2 + it.facing_mg_per_m2;
+            let lies = it.free_mg_per_m2 + it.bound_mg_per_m2;
+            assert!(
+                (came - lies).abs() < 1e-11 * it.heat_mg_per_m2,
+                "{} at {at:?}: {came} for {lies}",
                 print.name
             );
             let chance = 1.0 - aged.stays_white;

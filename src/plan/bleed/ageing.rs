@@ -316,9 +316,9 @@ fn stops(matters: f64) -> impl Iterator<Item = f64> {
 }
 
 #[cfg(test)]
-mod peer;
-#[cfg(test)]
 mod tests {
+    mod peer;
+
     use super::*;
     use crate::dryer::{Case, DriftCase, TOLERANCE, history};
     use crate::library::{harbour_lane, job, starter};
