@@ -93,7 +93,9 @@ impl ExposureInputs<'_> {
                 let now = self.arrived(release);
                 if let Some(part) = here.next() {
                     part.share = now - arrived;
-                    part.lost *= 0.5 * (had + self.dyed.left(&release))[0];
+                    // Simpson's rule; what is left falls as an exponential.
+                    let left = self.dyed.left(&release);
+                    part.lost *= ((had + left + (had * left).sqrt() * 4.0) * (1.0 / 6.0))[0];
                 }
                 arrived = now;
             });

@@ -95,7 +95,7 @@ fn what_the_air_could_take_is_the_integral_over_the_history() {
             released.heat(&cloth, Lanes::splat(seconds), Lanes::splat(face));
             flux(bottom) * cloth.adjacent::<1>(&released).carries[0] / cloth.upper_yarns()
         });
-        assert!((found / expected - 1.0).abs() < 0.01, "{set_c} °C, {dwell} s: {found:e} for {expected:e}");
+        assert!((found / expected - 1.0).abs() < 0.015, "{set_c} °C, {dwell} s: {found:e} for {expected:e}");
     }
 }
 
