@@ -8,12 +8,12 @@
 //! at the surface   D c_x =               V_facing (a_facing - c / c_sat)       V = integral of f D_air/gap P M/(R T) dt
 //! ```
 //!
-//! Diffusivity and vapour enter only as integrals over time, so a step of the march is a step of those integrals: a
+//! Diffusivity and vapour enter only as integrals over time, so a time step is a step of those integrals: a
 //! month on a shelf at 25 °C and an hour in an oven are the same kind of step. Finite volumes; time by the two-stage
 //! stiffly accurate method of Alexander (SIAM J. Numer. Anal. 14, 1977, 1006; from memory), fitted to the length of the
 //! step (`time_step.rs`). Each stage is solved by Newton's method on a tridiagonal system and then put into its own
-//! balance once more, so that dye is kept to rounding whatever Newton has left over. Several worlds are lanes of one
-//! march; nothing is allocated.
+//! balance once more, so that dye is kept to rounding whatever Newton has left over. Several cases are computed
+//! side by side in lanes; nothing is allocated.
 
 use super::time_step::{implicit_share, time_parts};
 use super::{Binding, VISIBLE_DEPTH};

@@ -1,8 +1,9 @@
 //! What the print's heat events do to the dye in the film, cut into a few steps.
 //!
 //! **Decision:** the film's loss to the air counts by the share of their dye that the upper yarns still hold.
-//! **Because:** what those yarns have given, the yarns below replace, which is not computed; without them a print would be
-//! baked clean at 220 °C, which no trade knows. Counted so, dye in the film never falls with more heat.
+//! **Because:** the yarns below replace what the upper ones have given, and that is not computed. Without it the equations
+//! bake a print clean at 220 °C, which does not happen on a press (common practice, no source). Counted so, dye in
+//! the film never falls with more heat.
 //! **Measured:** red polyester at 216 °C for 66 s keeps 15 instead of 0.24 kg/m³ in its top layer, refused either way;
 //! in 52 orders no chance at a set point that is recommended moves by more than 0.02 points (2026-11-30).
 //! **Reconsider when:** the yarns below are computed too, or a print that was overheated is measured.
@@ -18,7 +19,7 @@ use crate::quantity::Share;
 /// step with two thirds of both took more dye out of a hot film than the film held; tenths agree with a method of lines
 /// (`src/plan/bleed/ageing/tests/peer.rs`).
 pub const MOST_IN_A_STEP: f64 = 0.1;
-/// Weight of the dye that arrives beside those two: a step of the dryer or after it carries a fifth of it at most.
+/// Weight of the dye that arrives beside those two: a step of the dryer or after it carries a fifth of it at most. Chosen.
 const ARRIVAL_WEIGHT: f64 = 0.5;
 
 /// A stretch of heat.
@@ -54,7 +55,7 @@ pub struct HeatExposure {
     pub fused: Share,
 }
 
-/// A ride with what it does not show.
+/// What is needed beside a temperature history: the cloth, the ink, and the heat before and after it.
 #[derive(Clone, Copy, Debug)]
 pub struct ExposureInputs<'a> {
     /// The cloth.

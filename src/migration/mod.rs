@@ -11,7 +11,7 @@
 //! The film sees the upper yarns only, so the sum is held to what they carry: `m [1 - exp(-(v + c) / m)] + s`.
 //! What arrives enters the film from below while the heat lasts; a part of it is bound where it is and the rest
 //! spreads, quickly in the dryer and slowly on the shelf, where both cloths that lie against the film give more:
-//! [`DyeProfile`]. One march serves every question ([`HeatExposure`] drives it through the dryer, [`Storage`] through the months).
+//! [`DyeProfile`], which [`HeatExposure`] takes through the dryer and [`Storage`] through the months.
 //!
 //! Checked in `tests/dye/migration.rs` (vapour pressures, half-space, bounds), `tests/dye/sheet.rs` (Crank's sheets, keeping of
 //! mass) and `tests/dye/storage.rs` (stores). Ratios are firmer than levels: the diffusivities, the surface dye and what a

@@ -18,7 +18,7 @@ use crate::numerics::Lanes;
 /// Longest part of a step, as the decay exponent of the emptying film. Chosen: the dye in the top layer at forty dragged
 /// settings is then within 2 % of a method of lines (`src/plan/bleed/ageing/tests/peer.rs`).
 const LONGEST: f64 = 1.0;
-/// Most parts of a step. After that many decay exponents nothing is left to be exact about.
+/// Most parts of a step. Chosen: after that many decay exponents the film is empty.
 const MOST: f64 = 40.0;
 
 /// Parts that a step is cut into which empties the film `emptied` times.

@@ -13,7 +13,7 @@ pub fn an_order() -> OrderBuilder {
     OrderBuilder(Order { garments: vec![Garment::default()], shop, ..Order::default() })
 }
 
-/// What is said of the garment is said of the last one.
+/// Methods about a garment change the last one.
 impl OrderBuilder {
     pub fn label(self, label: &str) -> Self {
         self.garment(|garment| garment.label = label.into())

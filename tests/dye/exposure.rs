@@ -3,13 +3,14 @@
 //! Source: the integrals over the temperature history, summed here by the midpoint rule over the cubic between its samples.
 //! The rates under the integrals are held to vapour tables and Arrhenius in `migration`.
 
+use super::anchor_table::red_60;
 use super::common::library;
 use whitehold::cure::fuse;
 use whitehold::dryer::{Case, DriftCase, Dryer, Film, History, Stack, TOLERANCE, history};
 use whitehold::ink::CureKinetics;
 use whitehold::library::cure_kinetics;
 use whitehold::migration::{
-    Dye, DyedCloth, ExposureInputs, ExposureStep, FilmDiffusion, HeatExposure, MOST_IN_A_STEP, Release,
+    DyedCloth, ExposureInputs, ExposureStep, FilmDiffusion, HeatExposure, MOST_IN_A_STEP, Release,
 };
 use whitehold::numerics::Lanes;
 use whitehold::quantity::Share;
@@ -19,15 +20,7 @@ use whitehold::textile::{Construction, Fibre};
 const FILM: FilmDiffusion = FilmDiffusion { at_25c: 1e-14, energy: 80e3 };
 
 fn cloth() -> DyedCloth {
-    let record = library().dye("disperse-red-60").expect("a dye");
-    let dye = Dye {
-        vapour: [record.a, record.b, record.c],
-        molar_mass: record.molar_mass.value,
-        diffusivity_130c: 1e-15,
-        diffusion_energy: 163.84e3,
-        gate: None,
-    };
-    DyedCloth { dye, share: 1.0, on_fibre: 0.02, areal_mass: 0.140, surface: 5e-6 }
+    DyedCloth { dye: red_60(library()), share: 1.0, on_fibre: 0.02, areal_mass: 0.140, surface: 5e-6 }
 }
 
 fn ordinary() -> CureKinetics {
@@ -35,7 +28,7 @@ fn ordinary() -> CureKinetics {
 }
 
 /// A printed polyester jersey through the demo's long dryer.
-fn ride(set_c: f64, dwell: f64) -> History<1> {
+fn printed(set_c: f64, dwell: f64) -> History<1> {
     let fabric =
         library().fabric(&[(Fibre::Polyester, 1.0)].into(), Construction::Jersey, 140.0).expect("a jersey");
     let dryer = Dryer::from_record(library().dryer("long-kiln").expect("a dryer")).expect("a sound dryer");
@@ -44,11 +37,11 @@ fn ride(set_c: f64, dwell: f64) -> History<1> {
     history(&stack, &dryer, &[case], 1, TOLERANCE).expect("it integrates")
 }
 
-fn exposure(ride: &History<1>, after: &[[f64; 2]]) -> HeatExposure {
+fn exposure(history: &History<1>, after: &[[f64; 2]]) -> HeatExposure {
     let (dyed, kinetics) = (cloth(), ordinary());
     let inputs =
         ExposureInputs { dyed: &dyed, diffusion: FILM, kinetics: &kinetics, before: Release::NONE, after };
-    inputs.exposure(ride)
+    inputs.exposure(history)
 }
 
 fn flux(temperature: f64) -> f64 {
@@ -69,9 +62,9 @@ fn cubic([from, rises]: [f64; 2], [to, ends]: [f64; 2], seconds: f64, x: f64) ->
 }
 
 /// The integral of a rate over the temperatures of the film's bottom and of the cloth's face.
-fn integral(ride: &History<1>, mut rate: impl FnMut(f64, f64, f64) -> f64) -> f64 {
+fn integral(history: &History<1>, mut rate: impl FnMut(f64, f64, f64) -> f64) -> f64 {
     let mut sum = 0.0;
-    for pair in ride.samples.windows(2) {
+    for pair in history.samples.windows(2) {
         let seconds = pair[1].time[0] - pair[0].time[0];
         let of = |place: [Lanes<1>; 2]| place.map(|lane| lane[0]);
         for i in 0..40 {
@@ -88,10 +81,10 @@ fn integral(ride: &History<1>, mut rate: impl FnMut(f64, f64, f64) -> f64) -> f6
 #[test]
 fn what_the_air_could_take_is_the_integral_over_the_history() {
     for (set_c, dwell) in [(160.0, 30.0), (165.0, 40.0), (180.0, 60.0), (216.0, 66.0), (220.0, 140.0)] {
-        let ride = ride(set_c, dwell);
-        let found: f64 = exposure(&ride, &[]).steps.iter().map(|step| step.lost).sum();
+        let history = printed(set_c, dwell);
+        let found: f64 = exposure(&history, &[]).steps.iter().map(|step| step.lost).sum();
         let (cloth, mut released) = (cloth(), Release::<1>::NONE);
-        let expected = integral(&ride, |seconds, bottom, face| {
+        let expected = integral(&history, |seconds, bottom, face| {
             released.heat(&cloth, Lanes::splat(seconds), Lanes::splat(face));
             flux(bottom) * cloth.adjacent::<1>(&released).carries[0] / cloth.upper_yarns()
         });
@@ -104,7 +97,7 @@ fn what_the_air_could_take_is_the_integral_over_the_history() {
 fn no_step_carries_over_a_tenth() {
     for (set_c, dwell) in [(112.0, 12.0), (165.0, 40.0), (216.0, 66.0), (220.0, 140.0)] {
         for after in [&[][..], &[[kelvin(190.0), 120.0]]] {
-            let steps = exposure(&ride(set_c, dwell), after).steps;
+            let steps = exposure(&printed(set_c, dwell), after).steps;
             let parts: [fn(&ExposureStep) -> f64; 2] = [|step| step.path, |step| step.lost];
             for part in parts {
                 let whole: f64 = steps.iter().map(part).sum();
@@ -124,9 +117,9 @@ fn no_step_carries_over_a_tenth() {
 #[test]
 fn the_way_lies_between_that_of_a_fused_and_of_a_raw_film() {
     for (set_c, dwell) in [(160.0, 30.0), (165.0, 40.0), (180.0, 60.0)] {
-        let ride = ride(set_c, dwell);
-        let found: f64 = exposure(&ride, &[]).steps.iter().map(|step| step.path).sum();
-        let fused = integral(&ride, |_, bottom, _| diffusivity(bottom));
+        let history = printed(set_c, dwell);
+        let found: f64 = exposure(&history, &[]).steps.iter().map(|step| step.path).sum();
+        let fused = integral(&history, |_, bottom, _| diffusivity(bottom));
         assert!(found > fused && found < 10.0 * fused, "{set_c} °C, {dwell} s: {found:e} for {fused:e}");
     }
 }
@@ -134,11 +127,11 @@ fn the_way_lies_between_that_of_a_fused_and_of_a_raw_film() {
 /// A press that comes later adds its own way and its dye; it lies on the print, so nothing escapes; the shares make one.
 #[test]
 fn a_press_adds_what_it_does() {
-    let ride = ride(165.0, 40.0);
+    let history = printed(165.0, 40.0);
     let (temperature, seconds) = (kelvin(155.0), 15.0);
-    let [plain, pressed] = [&[][..], &[[temperature, seconds]]].map(|after| exposure(&ride, after).steps);
+    let [plain, pressed] = [&[][..], &[[temperature, seconds]]].map(|after| exposure(&history, after).steps);
     let sum = |steps: &[ExposureStep], part: fn(&ExposureStep) -> f64| steps.iter().map(part).sum::<f64>();
-    let fused = fuse(&ride, |sample| sample.film_bottom, &ordinary()).fused[0];
+    let fused = fuse(&history, |sample| sample.film_bottom, &ordinary()).fused[0];
     let way = diffusivity(temperature) * seconds * (1.0 + 9.0 * (1.0 - fused));
     let rows = [
         ("way", sum(&pressed, |step| step.path) - sum(&plain, |step| step.path), way),
