@@ -26,14 +26,19 @@ pub(super) async fn bring(desk: &DeskPage, folder: &Path, name: &str, text: &str
     desk.library().open_file(&file).await
 }
 
-/// Taps a link and hands back the file that comes into the folder.
+/// Taps a link and hands back the file that comes into the folder. A browser reserves the name with an empty file while
+/// the content is still on its way, so an empty file is none yet.
 pub(super) async fn download(desk: &DeskPage, link: Element<'_>, folder: &Path) -> Result<PathBuf> {
     let wish = json!({ "behavior": "allow", "downloadPath": folder.display().to_string() });
     desk.session().devtools("Browser.setDownloadBehavior", wish).await?;
     link.tap().await?;
     let comes = until(format!("a file comes from {link}"), Duration::from_secs(10), async || {
-        let mut files = std::fs::read_dir(folder)?.filter_map(Result::ok).map(|entry| entry.path());
-        Ok(files.find(|path| path.extension().is_some_and(|it| it != "crdownload")))
+        let mut files = std::fs::read_dir(folder)?.filter_map(Result::ok);
+        let complete = files.find(|entry| {
+            let on_its_way = entry.path().extension().is_none_or(|it| it == "crdownload");
+            !on_its_way && entry.metadata().is_ok_and(|it| it.len() > 0)
+        });
+        Ok(complete.map(|entry| entry.path()))
     });
     comes.await
 }
