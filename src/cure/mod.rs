@@ -1,8 +1,8 @@
 //! Gelation, fusion and scorch along a temperature history.
 //!
-//! In: a [`History`] and the kinetics of an ink. Out: gelled and fused shares ([`fuse`], [`trace`]), the
-//! scorch index of the cloth ([`scorch()`]), and kinetics estimated from tested prints
-//! ([`estimate_kinetics`]). Must not know: dye, nor which fused share is enough.
+//! In: a [`History`] and the kinetics of an ink. Out: gelled and fused shares ([`fuse`], [`trace`]), when a
+//! film has gelled ([`gelled_at`]), the scorch index of the cloth ([`scorch()`]), and kinetics estimated from
+//! tested prints ([`estimate_kinetics`]). Must not know: dye, nor which fused share is enough.
 //!
 //! A plastisol gels when its resin absorbs the plasticiser, and fuses when the crystallites of the resin melt
 //! in it. Gelation depends on time at temperature; fusion is limited by temperature as well, so that no dwell
@@ -26,6 +26,7 @@ pub use scorch::{Scorch, scorch};
 use crate::dryer::{History, Place, for_each_substep};
 use crate::ink::CureKinetics;
 use crate::numerics::{Lanes, arrhenius};
+use crate::quantity::Share;
 
 /// Gelation and fusion of a film.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -108,4 +109,32 @@ pub fn trace<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &C
         }
     }
     trace
+}
+
+/// Time (s) at which the gelled share at `place` passes `share` (0 to 1); `None` if it never does.
+///
+/// Within a part of a time step the rate is constant, so that what is not gelled falls as an exponential: the
+/// moment at which it reaches `1 - share` lies `ln[(1-g0)/(1-share)] / ln[(1-g0)/(1-g1)]` into the part that
+/// begins with `g0` and ends with `g1`. Time steps are seconds long; the end of one would be up to a quarter
+/// of a flash too late.
+#[must_use]
+pub fn gelled_at(
+    history: &History<1>,
+    place: Place<1>,
+    kinetics: &CureKinetics,
+    share: Share,
+) -> Option<f64> {
+    let mut cure = Cure::NONE;
+    let (mut passed, mut found) = (0.0, None);
+    history.for_each_substep(place, |seconds, temperature| {
+        let before = 1.0 - cure.gelled[0];
+        cure.advance(seconds, temperature, kinetics);
+        let after = 1.0 - cure.gelled[0];
+        if found.is_none() && after <= 1.0 - share.0 {
+            let part = (before / (1.0 - share.0)).ln() / (before / after).ln();
+            found = Some(passed + seconds[0] * part.clamp(0.0, 1.0));
+        }
+        passed += seconds[0];
+    });
+    found
 }

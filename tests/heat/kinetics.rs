@@ -3,13 +3,13 @@
 //! The histories here are made up: holds and straight ramps, on which the equations have known answers.
 
 use proptest::prelude::*;
-use whitehold::cure::{Cure, equilibrium_fusion, fuse, scorch, trace};
+use whitehold::cure::{Cure, equilibrium_fusion, fuse, gelled_at, scorch, trace};
 use whitehold::dryer::{History, HistorySample};
 use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
 use whitehold::numerics::rosenbrock::Effort;
 use whitehold::numerics::{Lanes, arrhenius};
-use whitehold::quantity::{GAS_CONSTANT, units::kelvin};
+use whitehold::quantity::{GAS_CONSTANT, Share, units::kelvin};
 
 /// A history of straight stretches, each to a temperature (K) in some seconds, sampled every `step` seconds.
 fn straight(start: f64, stretches: &[(f64, f64)], step: f64) -> History<1> {
@@ -87,6 +87,23 @@ fn standing_still_has_a_closed_form() {
     }
     let [gelled, _] = cured(&straight(kelvin(90.0), &[(kelvin(90.0), 10.0)], 1.0), &ink);
     assert!((gelled - 0.632_120_558_8).abs() < 1e-9, "{gelled}");
+}
+
+/// Source: exact. `t = -t_g ln(1 - g)`, whatever the time steps: the end of one would be up to 8 s late here. Low-cure ink
+/// has t_g = 10 s at 80 °C, ordinary ink at 90 °C.
+#[test]
+fn when_a_film_has_gelled_does_not_hang_on_the_time_step() {
+    let rows = [("ordinary", 90.0, 0.4, 5.108_256_237_7), ("low-cure", 80.0, 0.95, 29.957_322_735_5)];
+    for (ink, celsius, share, expected) in rows {
+        for step in [0.1, 3.0, 8.0] {
+            let history = straight(kelvin(celsius), &[(kelvin(celsius), 40.0)], step);
+            let found =
+                gelled_at(&history, bottom, &kinetics(ink), Share(share)).expect("hot for long enough");
+            assert!((found - expected).abs() < 1e-6, "{ink}, steps of {step} s: {found} s for {expected}");
+        }
+        let short = straight(kelvin(celsius), &[(kelvin(celsius), expected - 0.1)], 3.0);
+        assert_eq!(gelled_at(&short, bottom, &kinetics(ink), Share(share)), None, "{ink}: not hot for long");
+    }
 }
 
 /// Source: SciPy 1.17.1 LSODA (rtol 1e-11) on the same two equations. Ink, ramp in K/s from 25 °C, its end in °C, hold

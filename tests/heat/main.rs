@@ -4,8 +4,11 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod calibration;
+#[path = "../common/mod.rs"]
+mod common;
 mod dryer_record;
 mod fit;
+mod flash;
 mod history;
 mod kinetics;
 mod march;

@@ -42,7 +42,7 @@ pub struct Limits {
     pub acid_onset: Limit,
     /// Fused share at the film's bottom from which it counts as cured.
     pub fused_share: Limit,
-    /// Gelled share from which a flashed film is dry to the touch.
+    /// Gelled share at a flashed film's underside from which it is dry to the touch.
     pub gelled_share: Limit,
     /// Largest colour difference of the white that passes, ΔE00.
     pub bleed_limit: Limit,

@@ -169,7 +169,7 @@ impl Cloth {
 pub struct Rules {
     /// Fused share needed at the film's bottom, 0 to 1.
     pub fused: f64,
-    /// Gelled share after which a flashed film is dry to the touch, 0 to 1.
+    /// Gelled share at a flashed film's underside after which it is dry to the touch, 0 to 1.
     pub gelled: f64,
     /// Highest scorch index that passes.
     pub scorch: f64,

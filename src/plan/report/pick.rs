@@ -121,7 +121,7 @@ pub enum PrintStep {
     Flash {
         /// How long, s.
         seconds: f64,
-        /// Film temperature at its end, °C.
+        /// Temperature of the film's surface at its end, °C.
         film_c: f64,
     },
     /// A blank smoothing screen over the flashed film.
