@@ -1,7 +1,7 @@
 //! Gelation, fusion and scorch along a temperature history.
 //!
 //! In: a [`History`] and the kinetics of an ink. Out: gelled and fused shares ([`fuse`], [`trace`]), when a
-//! film has gelled ([`gelled_at`]), the scorch index of the cloth ([`scorch()`]), and kinetics estimated from
+//! film has gelled ([`gelled_at`]), the scorch index of the cloth ([`scorch()`], [`scorch_index`]), and kinetics estimated from
 //! tested prints ([`estimate_kinetics`]). Must not know: dye, nor which fused share is enough.
 //!
 //! A plastisol gels when its resin absorbs the plasticiser, and fuses when the crystallites of the resin melt
@@ -21,7 +21,7 @@ mod calibrate;
 mod scorch;
 
 pub use calibrate::{KineticsEstimate, PrintTestOutcome, estimate_kinetics};
-pub use scorch::{Scorch, scorch};
+pub use scorch::{Scorch, scorch, scorch_index, scorch_temperature};
 
 use crate::dryer::{History, Place, for_each_substep};
 use crate::ink::CureKinetics;

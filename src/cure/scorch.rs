@@ -1,5 +1,6 @@
 use crate::dryer::{History, Place};
 use crate::numerics::{Lanes, arrhenius};
+use crate::quantity::GAS_CONSTANT;
 use crate::quantity::units::kelvin;
 
 /// Temperature at which white cotton just yellows visibly within [`SCORCH_TIME`], °C (190 to 210). Assumed,
@@ -37,6 +38,23 @@ impl<const L: usize> Scorch<L> {
     pub fn ln(&self, lane: usize) -> f64 {
         self.index[lane].max(1e-12).ln()
     }
+}
+
+/// Scorch index of `seconds` at `temperature` (K).
+#[must_use]
+pub fn scorch_index(temperature: f64, seconds: f64) -> f64 {
+    let mut scorch = Scorch::<1>::NONE;
+    scorch.advance(Lanes::splat(seconds), Lanes::splat(temperature));
+    scorch.index[0]
+}
+
+/// Temperature (K) at which `seconds` bring a scorch index; infinite where no temperature does so soon. From
+/// the rate: `1/T = 1/T_s - R/E ln(index t_s / seconds)`.
+#[must_use]
+pub fn scorch_temperature(index: f64, seconds: f64) -> f64 {
+    let faster = (index * SCORCH_TIME / seconds).ln();
+    let inverse = 1.0 / kelvin(SCORCH_TEMPERATURE) - GAS_CONSTANT / SCORCH_ENERGY * faster;
+    if inverse > 0.0 { 1.0 / inverse } else { f64::INFINITY }
 }
 
 /// Scorch index at `place` at the end of a history.

@@ -9,6 +9,7 @@ mod common;
 mod bad_orders;
 mod dried;
 mod labels;
+mod later_heat;
 mod laws;
 mod memory;
 mod mended;

@@ -23,7 +23,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \
     read-construction read-weight read-colour assumed-construction assumed-weight assumed-dyed assumed-colour \
     ways-compared paid-for nothing-paid off-front for-more \
-    left-out label-note one-plan split-cheaper split-safer split-only some-refused";
+    later-heat left-out label-note one-plan split-cheaper split-safer split-only some-refused";
 
 fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
     serde_json::from_value(serde_json::json!(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
@@ -37,7 +37,7 @@ fn sample() -> BTreeMap<String, Value> {
         compared 1189 judged 23 cost 0.44 other-cost 0.38 gloss 18 temp 155 late 0.02 other-late 0.2 other-strokes 1 other-threads 55";
     let words = "white Gannet lot HL-2031 fibre polyester construction jersey side fusion,bleed ban pvc \
         class low-bleed verdict go colour red section body words kt-210 note ask grade 4-5 law REACH-74 since 2023-08-24 mouth REACH-52 \
-        pays cost gets late other-white Tern other-verdict trial";
+        what names harm melts pays cost gets late other-white Tern other-verdict trial";
     let pairs = |text: &'static str| {
         let parts: Vec<&str> = text.split_whitespace().collect();
         parts.chunks(2).map(|pair| (pair[0].to_owned(), pair[1])).collect::<Vec<_>>()

@@ -49,7 +49,9 @@ impl Ink {
         match topic {
             Topic::Fusion => Self::Fuse,
             Topic::Bleed | Topic::Rim | Topic::Ghosting => Self::Dye,
-            Topic::Scorch | Topic::Shrink | Topic::Softening | Topic::FilmHeat => Self::Heat,
+            Topic::Scorch | Topic::Shrink | Topic::Softening | Topic::FilmHeat | Topic::LaterHeat => {
+                Self::Heat
+            }
             Topic::Opacity
             | Topic::Matting
             | Topic::Hand

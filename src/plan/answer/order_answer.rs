@@ -8,6 +8,7 @@ use super::reasons::reasons;
 use super::unknowns::unknowns;
 use crate::dryer::HistoryError;
 use crate::ink::White;
+use crate::plan::margins::LaterHeat;
 use crate::plan::order::{Cloth, Finish, Job, UseKind};
 use crate::plan::recipe::{anchor_candidate, first_candidate};
 use crate::plan::report::{Code, Pick, Reason, Rejected, Report, Verdict, sorted_insert};
@@ -110,6 +111,12 @@ fn answer_cloth<'a>(
     if let Some(reason) = forbidden(job, cloth) {
         report.to_make_it_possible.push(reason);
         report.to_make_it_possible.push(Reason::new(Code::OtherProcess));
+        report.cautions = cautions(job, cloth, None);
+        return Ok(report);
+    }
+    // No white changes what comes after the cure.
+    if let Some(later) = LaterHeat::of(job, cloth).filter(|later| !later.holds()) {
+        report.to_make_it_possible.push(later.reason());
         report.cautions = cautions(job, cloth, None);
         return Ok(report);
     }

@@ -30,7 +30,7 @@ const fn by_chance(code: Code, usual: f64, by_chance: f64) -> Rank {
 }
 
 /// Every reason of a pick, the first to be read first.
-const RANKS: [Rank; 43] = [
+const RANKS: [Rank; 44] = [
     rank(Code::ClothBleeds, 100.0),
     rank(Code::DriedFirst, 98.0),
     rank(Code::NoBlocking, 95.0),
@@ -51,6 +51,7 @@ const RANKS: [Rank; 43] = [
     rank(Code::GlossShort, 64.8),
     rank(Code::MattShort, 64.8),
     rank(Code::ColoursSetHeat, 64.0),
+    pressing(Code::LaterHeat, 63.5, 112.0),
     rank(Code::SoftensNear, 63.0),
     rank(Code::CoatingNear, 63.0),
     rank(Code::ScorchNear, 62.0),

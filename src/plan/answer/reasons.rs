@@ -3,6 +3,7 @@
 use super::reason_rank::RankedReasons;
 use super::reasons_seen::add_seen;
 use crate::plan::bleed::evidence;
+use crate::plan::margins::LaterHeat;
 use crate::plan::order::{Cloth, DyeClass, EvidenceSubject, Job, Yield};
 use crate::plan::recipe::{damp, stack_of, water};
 use crate::plan::report::{Clearance, Code, Margin, Reason, Topic, Verdict, tightness, word};
@@ -44,6 +45,9 @@ pub fn reasons(
     of_heat(job, cloth, judgement, dry_dwell, room, &mut reasons);
     of_look(job, cloth, judgement, &mut reasons);
     of_limits(cloth, judgement, &mut reasons);
+    if let Some(later) = LaterHeat::of(job, cloth).filter(LaterHeat::is_near) {
+        reasons.add_pressing(later.reason(), !later.holds());
+    }
     of_order(job, cloth, judgement, &mut reasons);
     reasons.into_reasons()
 }

@@ -3,6 +3,7 @@
 use super::appearance::press_margins;
 use super::histories::{ClothHeat, HistoryCache, RunHistories};
 use super::late_faults::{LateFaults, stretch_margin};
+use super::later_heat::{LaterHeat, yellowing};
 use crate::cure::fuse;
 use crate::dryer::{History, HistoryError, Stack};
 use crate::ink::FilmOpacity;
@@ -62,6 +63,7 @@ impl Margins {
         let mut margins = heat_margins(job, cloth, candidate, run, &runs);
         margins.extend(press_margins(job, cloth, candidate, look));
         margins.push(stretch_margin(job, cloth, candidate));
+        margins.extend(LaterHeat::of(job, cloth).map(|later| later.margin()));
         margins.extend(tint.iter().flatten().cloned().chain(late.margins(job)));
         let mut each = Vec::with_capacity(margins.len());
         for margin in margins {
@@ -121,7 +123,8 @@ fn heat_margins(
         margin(Topic::FilmHeat, film, celsius(rules.film_heat), Side::AtMost, Unit::Celsius),
     ];
     if cloth.scorches {
-        let index = band(scorch);
+        // What is pressed later yellows the same cloth.
+        let index = band(scorch + yellowing(job));
         margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, Unit::One));
     }
     if let Some(limit) = cloth.shrinks_above {

@@ -9,10 +9,12 @@ mod ghosting;
 mod gloss;
 mod histories;
 mod late_faults;
+mod later_heat;
 mod measure;
 
 pub(super) use ghosting::ghosting;
 pub(super) use gloss::{finish_missed, gloss};
 pub(super) use histories::HistoryCache;
 pub(super) use late_faults::LateFaults;
+pub(super) use later_heat::LaterHeat;
 pub(super) use measure::{Margins, Measured};

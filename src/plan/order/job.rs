@@ -124,10 +124,16 @@ impl Cloth {
     #[must_use]
     pub fn yields(&self) -> Option<(Yield, f64)> {
         let softens = self.softens.map(|(fibre, limit)| (Yield::Softens(fibre), limit));
-        // A yarn sags before all of it has melted; a melting range is about 5 K broad: from memory.
-        let melts = self.melts.map(|(fibre, limit)| (Yield::Melts(fibre), limit - 5.0));
+        let melts = self.melts_from().map(|(fibre, limit)| (Yield::Melts(fibre), limit));
         let coating = self.coating.map(|limit| (Yield::Coating, limit));
         [softens, melts, coating].into_iter().flatten().min_by(|a, b| a.1.total_cmp(&b.1))
+    }
+
+    /// The fibre that melts first, and the temperature at which it begins to, K. A yarn sags before all of it
+    /// has melted; a melting range is about 5 K broad: from memory.
+    #[must_use]
+    pub fn melts_from(&self) -> Option<(Fibre, f64)> {
+        self.melts.map(|(fibre, limit)| (fibre, limit - 5.0))
     }
 
     /// Mass share of one fibre, 0 to 1.

@@ -37,6 +37,8 @@ pub enum Topic {
     Softening,
     /// Overheating of the film itself.
     FilmHeat,
+    /// Heat after the cure against what cloth and film withstand.
+    LaterHeat,
 }
 
 /// Which side of its limit a value must lie on.

@@ -150,6 +150,9 @@ pub enum Code {
     SoftensNear,
     /// The coating does not stand more heat; `peak`, `limit`.
     CoatingNear,
+    /// Heat after the cure breaks a limit or comes near it; `what`, `temp` for `seconds`, the `harm` that it does from
+    /// `limit` on, to which `fibre`, `holds` (1 or 0).
+    LaterHeat,
     /// The fibre melts in any plastisol cure; `fibre`, `limit`.
     MeltsInCure,
     /// Set free and cooler, the dryer has a window; `set`, `belt`, `robust` (1 or 0), as in all that follow.

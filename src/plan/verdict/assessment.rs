@@ -16,7 +16,7 @@ use super::rule::{Stake, Standing, before_money, verdict};
 use crate::ink::FilmOpacity;
 use crate::optics::GreyStep;
 use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, evidence, lot_test};
-use crate::plan::margins::LateFaults;
+use crate::plan::margins::{LateFaults, LaterHeat};
 use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::Candidate;
 use crate::plan::report::{Margin, Verdict};
@@ -88,7 +88,8 @@ impl<'a> Assessment<'a> {
     }
 }
 
-/// The verdict on a candidate for a chance of a late fault, and the same before the stake is considered.
+/// The verdict on a candidate for a chance of a late fault, and the same before the stake is considered. Heat
+/// after the cure that breaks a limit refuses it.
 pub fn verdict_for(
     job: &Job,
     cloth: &Cloth,
@@ -96,6 +97,9 @@ pub fn verdict_for(
     chance: f64,
     robust: bool,
 ) -> (Verdict, Verdict) {
+    if LaterHeat::of(job, cloth).is_some_and(|later| !later.holds()) {
+        return (Verdict::Refuse, Verdict::Refuse);
+    }
     let standing = Standing {
         known: cloth.is_everyday() || evidence(job, cloth, candidate).next().is_some(),
         robust,

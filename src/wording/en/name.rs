@@ -40,6 +40,7 @@ pub(in crate::wording) fn topic(topic: Topic) -> &'static str {
         Topic::Shrink => "Shrinkage",
         Topic::Softening => "Fibre, hottest",
         Topic::FilmHeat => "Film, hottest",
+        Topic::LaterHeat => "Later heat",
     }
 }
 
@@ -60,6 +61,7 @@ pub(in crate::wording) fn past_limit(topic: Topic) -> &'static str {
         Topic::Shrink => "Cloth shrinks",
         Topic::Softening => "Fibre softens",
         Topic::FilmHeat => "Film overheats",
+        Topic::LaterHeat => "Later heat too much",
     }
 }
 

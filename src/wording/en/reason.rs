@@ -139,6 +139,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::CoatingNear => format!(
             "The coating may suffer. The cloth reaches {}, and a coating stands about {}.", v.heat("peak"), v.heat("limit")
         ),
+        C::LaterHeat => later_heat(v),
         C::OpensCooler => format!("Let the dryer cool to {}. {}", v.heat("set"), opened(v)),
         C::OpensHotter => format!("Turn the dryer up to {}. {}", v.heat("set"), opened(v)),
         C::OpensSlower => format!(
@@ -276,6 +277,28 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::LabelNote => label_note(v),
         C::LeftOut => format!("left out: {}", v.word("words")),
     }
+}
+
+/// What the heat after the cure does to cloth or film, and from where on.
+fn later_heat(v: Facts<'_>) -> String {
+    let what = if v.has_word("what") { capital(&v.word("what")) } else { "The press".into() };
+    let (limit, fibre) = (v.heat("limit"), v.word("fibre"));
+    let harm = match v.code("harm") {
+        "melts" => format!("{fibre} melts from {limit}"),
+        "softens" => format!("{fibre} goes soft from {limit}"),
+        "coating" => format!("the coating stands {limit}"),
+        "yellows" => format!("in that time the cloth yellows from {limit}"),
+        "shrinks" => format!("the cloth shrinks too far from {limit}"),
+        _ => format!("the film itself breaks down from {limit}"),
+    };
+    let holds = v.flag("holds") == Some(true);
+    let lead = if holds { "Later heat comes near a limit." } else { "Later heat is too much." };
+    let way_out = match (holds, v.code("harm")) {
+        (true, _) => "Check the press with a strip or a probe.",
+        (false, "yellows") => "Press cooler, or for less time.",
+        (false, _) => "Press cooler than that.",
+    };
+    format!("{lead} {what}, {} for {}: {harm}. {way_out}", v.heat("temp"), v.seconds("seconds"))
 }
 
 /// What the label reader assumed, asks or ignored.

@@ -40,6 +40,7 @@ pub(in crate::wording) fn topic(topic: Topic) -> &'static str {
         Topic::Shrink => "Encogimiento",
         Topic::Softening => "Fibra, máximo",
         Topic::FilmHeat => "Capa, máximo",
+        Topic::LaterHeat => "Calor posterior",
     }
 }
 
@@ -60,6 +61,7 @@ pub(in crate::wording) fn past_limit(topic: Topic) -> &'static str {
         Topic::Shrink => "Encoge la tela",
         Topic::Softening => "Fibra blanda",
         Topic::FilmHeat => "Capa recalentada",
+        Topic::LaterHeat => "Demasiado calor después",
     }
 }
 

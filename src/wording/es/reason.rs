@@ -138,6 +138,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::CoatingNear => format!(
             "El recubrimiento puede sufrir. La tela llega a {}, y un recubrimiento aguanta unos {}.", v.heat("peak"), v.heat("limit")
         ),
+        C::LaterHeat => later_heat(v),
         C::OpensCooler => format!("Deje bajar el horno a {}. {}", v.heat("set"), opened(v)),
         C::OpensHotter => format!("Suba el horno a {}. {}", v.heat("set"), opened(v)),
         C::OpensSlower => format!(
@@ -275,6 +276,32 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::LabelNote => label_note(v),
         C::LeftOut => format!("sin contar: {}", v.word("words")),
     }
+}
+
+/// What the heat after the cure does to cloth or film, and from where on.
+fn later_heat(v: Facts<'_>) -> String {
+    let what = if v.has_word("what") { v.word("what") } else { "la plancha".into() };
+    let (limit, fibre) = (v.heat("limit"), v.word("fibre"));
+    let harm = match v.code("harm") {
+        "melts" => format!("{fibre} se funde desde {limit}"),
+        "softens" => format!("{fibre} se ablanda desde {limit}"),
+        "coating" => format!("el recubrimiento aguanta {limit}"),
+        "yellows" => format!("en ese tiempo la tela amarillea desde {limit}"),
+        "shrinks" => format!("la tela encoge demasiado desde {limit}"),
+        _ => format!("la propia capa se descompone desde {limit}"),
+    };
+    let holds = v.flag("holds") == Some(true);
+    let lead = if holds {
+        "El calor posterior llega cerca de un límite."
+    } else {
+        "El calor posterior es demasiado."
+    };
+    let way_out = match (holds, v.code("harm")) {
+        (true, _) => "Compruebe la plancha con una tira o una sonda.",
+        (false, "yellows") => "Planche más frío, o menos tiempo.",
+        (false, _) => "Planche más frío.",
+    };
+    format!("{lead} Con {what}, {} durante {}: {harm}. {way_out}", v.heat("temp"), v.seconds("seconds"))
 }
 
 /// What the label reader assumed, asks or ignored.
