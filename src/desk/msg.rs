@@ -9,7 +9,7 @@ use crate::library::storage_layout::{Line, Trouble};
 use crate::optics::Lab;
 use crate::plan::{
     BleedForecast, CureKind, DialSetting, DyeClass, Finish, Opacity, Order, Pick, Priority, Report, Role,
-    Sheen, UseKind, WindowReport,
+    Sheen, UnderPrint, UseKind, WindowReport,
 };
 use crate::quantity::FieldError;
 use std::sync::Arc;
@@ -116,6 +116,8 @@ pub enum Choice {
     DyeClass(DyeClass),
     /// Whether it bears a finish.
     Finish(Finish, bool),
+    /// What lies under the print.
+    UnderPrint(UnderPrint),
     /// What matters most.
     Priority(Priority),
     /// What the white is for.

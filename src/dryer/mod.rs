@@ -22,4 +22,4 @@ pub use solve::{
     Case, Dwell, Follower, History, HistoryError, HistorySample, Place, StageEquations, TOLERANCE,
     TransitEquations, flash, for_each_substep, forked, history, history_on,
 };
-pub use stack::{Film, NearInfrared, Stack, StackGrid};
+pub use stack::{Board, Film, NearInfrared, Stack, StackGrid};

@@ -26,7 +26,7 @@ pub use bleed::{
 pub use order::{
     BlockerBase, Cloth, Colour, ColoursOnTop, CureKind, DyeClass, Evidence, EvidenceSubject, Finish, Garment,
     HeatEvent, Job, Law, Mix, Opacity, Order, Print, Priority, Role, Rules, Sheen, Shop, USUAL_OVERHANG_MM,
-    Use, UseKind, Yield, bounds, check, mixes,
+    UnderPrint, Use, UseKind, Yield, bounds, check, mixes,
 };
 pub use recipe::ANCHOR_FILM;
 pub use report::{

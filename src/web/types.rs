@@ -147,6 +147,8 @@ export interface MountOptions extends Options {
   standalone?: boolean;
   order?: object;
 }
+/** What lies under the printed cloth in the dryer: `under_print` of a garment, in an order and in `temperatureHistory`. */
+export type UnderPrint = "back-panel" | "nothing" | "board";
 /** A colour: L*, a*, b* for D65 and 10°, or text as people type it (`38, 58, 35`, or a swatch of six hexadecimal digits). */
 export type Colour = [number, number, number] | string;
 /** Thrown, in an array, where a meter's file cannot be read. */

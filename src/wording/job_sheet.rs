@@ -19,6 +19,7 @@ pub enum JobSheetPhrase {
     Pieces { pieces: String, label: String },
     Lot { lot: String },
     Due { day: String },
+    Under { what: String },
     Hold { other: String, hold: String },
     Between { other: String, low: String, high: String },
     ByHand { air: String, belt: String },

@@ -132,6 +132,7 @@ pub enum Label {
     WhiteIsFor,
     MustCover,
     MustShine,
+    UnderPrint,
     MustStretch,
     Reducer,
     Overhang,

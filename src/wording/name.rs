@@ -3,7 +3,9 @@
 use super::Voice;
 use super::language::in_language;
 use crate::ink::WhiteClass;
-use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UseKind, Verdict};
+use crate::plan::{
+    Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UnderPrint, UseKind, Verdict,
+};
 use crate::textile::{Construction, Fibre};
 
 macro_rules! names {
@@ -45,6 +47,8 @@ names! {
     opacity: Opacity;
     /// How the print is to shine.
     sheen: Sheen;
+    /// What lies under the print.
+    under_print: UnderPrint;
     /// What the garment is for.
     use_kind: UseKind;
     /// A finish.

@@ -15,3 +15,4 @@ mod march;
 mod moisture;
 mod normal;
 mod robust;
+mod under_print;

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use whitehold::dryer::{
-    Belt, Case, Cooling, DriftCase, DriftRange, Dryer, Emitter, Film, FlashUnit, HeatTransfer, HistoryError,
-    NearInfrared, Stack, TOLERANCE, Zone, flash, history,
+    Belt, Board, Case, Cooling, DriftCase, DriftRange, Dryer, Emitter, Film, FlashUnit, HeatTransfer,
+    HistoryError, NearInfrared, Stack, TOLERANCE, Zone, flash, history,
 };
 use whitehold::library::{Library, starter};
 use whitehold::numerics::Lanes;
@@ -34,9 +34,9 @@ prop_compose! {
 }
 
 prop_compose! {
-    /// From a smear to two millimetres; bone dry to dripping; on a garment or flat.
+    /// From a smear to two millimetres; bone dry to dripping; on a garment, flat or on a board.
     fn any_stack()(
-        front in any_cloth(), back in prop::option::of(any_cloth()),
+        front in any_cloth(), back in prop::option::of(any_cloth()), boarded in prop::bool::weighted(0.2),
         // Even on the logarithm: thin films are the stiff ones.
         film in (2e-6_f64.ln()..2e-3_f64.ln()).prop_map(f64::exp), density in 1000.0..1600.0_f64,
         blocker in prop::option::of((2e-6_f64.ln()..5e-4_f64.ln()).prop_map(f64::exp)),
@@ -47,7 +47,8 @@ prop_compose! {
             film: Film { thickness: film, density },
             blocker: blocker.map(|thickness| Film { thickness, density }),
             front,
-            back,
+            back: back.filter(|_| !boarded),
+            board: boarded.then_some(Board::USUAL),
             gap_conductance: Stack::GAP_CONDUCTANCE,
             humidity: Share(humidity),
             added_water,

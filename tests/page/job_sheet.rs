@@ -5,11 +5,11 @@ use super::driver::{self, Edge};
 use std::sync::Arc;
 use whitehold::desk::job_sheet::JobSheet;
 use whitehold::desk::records::{Clock, RecordsMsg};
-use whitehold::desk::{Answer, Draft, Effect, Field, Msg, Screen, State};
+use whitehold::desk::{Answer, Choice, Draft, Effect, Field, Msg, Screen, State};
 use whitehold::library::sheet_code::{SheetCode, SheetCodeError};
 use whitehold::library::storage_layout::Contents;
 use whitehold::library::{self, Library, starter};
-use whitehold::plan::{DialSetting, Order, Verdict};
+use whitehold::plan::{DialSetting, Order, UnderPrint, Verdict};
 use whitehold::wording::{Language, Units, Voice};
 
 /// A Wednesday: 25 November 2026, 10:00 UTC.
@@ -151,6 +151,35 @@ fn a_sheet_reads_back_as_one_step_of_undo() {
     other.send(Msg::Scanned(Err(SheetCodeError::Damaged)));
     assert_eq!(other.state.draft, before);
     assert!(other.state.spoken.contains("código"), "{}", other.state.spoken);
+}
+
+/// A flat piece and a board stand on the sheet, travel in its code and in the draft's file; a sheet and a draft of before
+/// that field open as a garment with its back.
+#[test]
+fn what_lies_under_the_print_stands_on_the_sheet() {
+    let rows = [
+        (UnderPrint::BackPanel, Language::En, None),
+        (UnderPrint::Nothing, Language::En, Some("under the print: nothing, a flat piece")),
+        (UnderPrint::Board, Language::Es, Some("bajo la estampa: un cartón")),
+    ];
+    for (under, language, says) in rows {
+        let mut used = Used::new(&demo_order("1185"), "1185", metric(language));
+        used.send(Msg::Choose(Choice::UnderPrint(under)));
+        used.send(Msg::Show(Screen::JobSheet));
+        assert_eq!(used.state.order.as_ref().unwrap().garments[0].under_print, under);
+        let about = JobSheet::of(&used.state).unwrap().about.join(" · ");
+        assert_eq!(about.contains("print: ") || about.contains("estampa: "), says.is_some(), "{about}");
+        assert!(says.is_none_or(|says| about.contains(says)), "{about}");
+        let order = used.state.order.clone().unwrap();
+        let written = SheetCode { order, ..SheetCode::default() }.write();
+        assert_eq!(written.contains("under_print"), says.is_some(), "{written}");
+        assert_eq!(SheetCode::read(&written).unwrap().order.garments[0].under_print, under);
+        let draft = serde_json::to_string(&used.state.draft).unwrap();
+        assert_eq!(serde_json::from_str::<Draft>(&draft).unwrap(), used.state.draft);
+    }
+    let before =
+        "WHITEHOLD1 {\"o\":{\"garments\":[{\"label\":\"100% cotton\"}]},\"t\":\"\",\"w\":\"\",\"s\":null}";
+    assert_eq!(SheetCode::read(before).unwrap().order.garments[0].under_print, UnderPrint::BackPanel);
 }
 
 #[test]

@@ -23,7 +23,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \
     read-construction read-weight read-colour assumed-construction assumed-weight assumed-dyed assumed-colour \
     ways-compared paid-for nothing-paid off-front for-more \
-    later-heat left-out label-note one-plan split-cheaper split-safer split-only some-refused";
+    later-heat ask-flat left-out label-note one-plan split-cheaper split-safer split-only some-refused";
 
 fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
     serde_json::from_value(serde_json::json!(name)).unwrap_or_else(|error| panic!("{name}: {error}"))

@@ -93,6 +93,7 @@ class Stack:
             self.joints.append((len(mass) - 1, below))
         self.bottom = len(mass) - 1
         front, back = stack["front"], stack["back"]
+        board = stack["board"]
         cloths = [front, back] if back else [front]
         for cloth in cloths:
             first = len(mass)
@@ -103,12 +104,20 @@ class Stack:
                 below, path, layers = stack["gap"], front["thickness"] + back["thickness"], 1.5
             elif back:
                 below, path, layers = belt["contact"], 0.5 * back["thickness"], 1.0
+            elif board:
+                # A board lets no vapour through.
+                below, path, layers = stack["gap"], np.inf, 1.0
             else:
                 below, path, layers = belt["contact"], front["thickness"], 1.0
             self.joints.append((len(mass) - 1, below))
             at_65 = max(cloth["regain_65"], 2e-4)
             start = regain(stack["humidity"], at_65) + stack["added_water"]
             self.cloths.append((slice(first, len(mass)), cloth["areal_mass"], at_65, path, layers, start))
+        if board:
+            thickness = board["thickness"]
+            areal = board["density"] * thickness
+            cut(detail["cloth"], areal, thickness, board["conductivity"], board["heat_capacity"], 0.0)
+            self.joints.append((len(mass) - 1, belt["contact"]))
         # The belt: all its heat in one cell without resistance.
         mass.append(1.0)
         heat.append(belt["heat_capacity"])

@@ -123,7 +123,10 @@ impl JobSheet {
             let lot = (!garment.lot.is_empty()).then(|| JobSheetPhrase::Lot { lot: garment.lot.clone() });
             let due = &order.use_.due;
             let due = (!due.is_empty()).then(|| JobSheetPhrase::Due { day: voice.day(due) });
-            let parts: Vec<String> = lot.iter().chain(&due).map(|it| voice.say(it)).collect();
+            let under = garment.under_print;
+            let under = (!under.is_back_panel())
+                .then(|| JobSheetPhrase::Under { what: voice.under_print(under).to_lowercase() });
+            let parts: Vec<String> = lot.iter().chain(&due).chain(&under).map(|it| voice.say(it)).collect();
             about.push(parts.join(" · "));
         }
         let mut sheet = Self {

@@ -105,13 +105,14 @@ pub(super) fn choose(draft: &mut Draft, choice: Choice) {
         }
         (Choice::Dyed(answer), Some(garment)) => garment.dyed_fibres = dyed(garment, answer),
         (Choice::DyeClass(class), Some(garment)) => garment.dye_class = class,
+        (Choice::UnderPrint(under), Some(garment)) => garment.under_print = under,
         (Choice::Finish(finish, on), Some(garment)) => {
             garment.finish.retain(|other| *other != finish);
             if on {
                 garment.finish.push(finish);
             }
         }
-        (Choice::Dyed(_) | Choice::DyeClass(_) | Choice::Finish(..), None) => {}
+        (Choice::Dyed(_) | Choice::DyeClass(_) | Choice::UnderPrint(_) | Choice::Finish(..), None) => {}
     }
 }
 

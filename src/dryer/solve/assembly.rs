@@ -4,10 +4,13 @@ use super::chain::Chain;
 use super::evaporation::{VapourPaths, WetCloth};
 use super::surroundings::Surroundings;
 use crate::dryer::machine::DriftCase;
-use crate::dryer::stack::{Film, Stack, StackGrid, held_regain};
+use crate::dryer::stack::{Board, Film, Stack, StackGrid, held_regain};
 use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::NODES;
 use crate::textile::Fabric;
+
+/// Cloth on the vapour's way down where a board lets none through, m: so much of it that no water leaves.
+const NO_WAY: f64 = 1e6;
 
 /// The node chain of a stack on a belt or pallet with heat capacity `under`, J/(m² K), and thermal `contact`,
 /// W/(m² K).
@@ -59,15 +62,23 @@ pub(super) fn chain<const L: usize>(
     };
     // The film lets no vapour through; without it the face is open.
     let above = bare.then_some(0.5 * stack.front.thickness);
-    match &stack.back {
-        Some(under) => {
+    match (&stack.board, &stack.back) {
+        (Some(board), _) => {
+            let sealed = VapourPaths { path: NO_WAY, layers: 1.0, above };
+            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance, sealed);
+            let mass = Lanes::splat(board.thickness * Board::DENSITY);
+            lay(&mut chain, grid.back, mass, Board::HEAT_CAPACITY, 0.0, 0.0);
+            let inside = Board::CONDUCTIVITY * (grid.back - 1) as f64 / board.thickness;
+            join(&mut chain, grid.back, Lanes::splat(inside), contact);
+        }
+        (None, Some(under)) => {
             let path = stack.front.thickness + under.thickness;
             let front = VapourPaths { path, layers: 1.5, above };
             cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance, front);
             let back = VapourPaths { path: 0.5 * under.thickness, layers: 1.0, above: None };
             cloth(&mut chain, under, grid.back, contact, back);
         }
-        None => {
+        (None, None) => {
             let paths = VapourPaths { path: stack.front.thickness, layers: 1.0, above };
             cloth(&mut chain, &stack.front, grid.front, contact, paths);
         }

@@ -56,6 +56,9 @@ pub(super) fn check_stack(stack: &Stack) -> Result<(), FieldError> {
         bound("cloth.heat_capacity_slope", 0.0, 20.0, "J/(kg K²)").check(cloth.heat_capacity_slope)?;
         bound("cloth.regain_65", 0.0, 0.3, "kg/kg").check(cloth.regain_65)?;
     }
+    if let Some(board) = &stack.board {
+        bound("board.thickness", 1e-4, 2e-2, "m").check(board.thickness)?;
+    }
     bound("gap_conductance", 1.0, 1000.0, "W/(m² K)").check(stack.gap_conductance)?;
     bound("humidity", 0.0, 1.0, "1").check(stack.humidity.0)?;
     bound("added_water", 0.0, 2.0, "kg/kg").check(stack.added_water)?;

@@ -233,7 +233,7 @@ pub fn history_on<const L: usize>(
 }
 
 /// Computes the history of a film on a pallet under a flash unit for `seconds`, then until it is cool. The
-/// back of the stack is left out.
+/// back of the stack, and a board in its place, are left out.
 ///
 /// # Errors
 /// [`HistoryError::Outside`] if the stack, the air of the unit or the time lies outside the range in which the equations
@@ -245,7 +245,7 @@ pub fn flash<const L: usize>(
     tolerance: Tolerance,
 ) -> Result<History<L>, HistoryError> {
     let mut flat = stack.clone();
-    flat.back = None;
+    (flat.back, flat.board) = (None, None);
     check_stack(&flat)?;
     check_air(unit.air)?;
     for second in seconds.0 {

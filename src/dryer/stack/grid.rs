@@ -1,4 +1,4 @@
-use super::{Film, Stack};
+use super::{Board, Film, Stack};
 use crate::textile::Fabric;
 use crate::textile::moisture::regain;
 
@@ -23,7 +23,7 @@ pub struct StackGrid {
     pub blocker: usize,
     /// The printed cloth, at least 2.
     pub front: usize,
-    /// The cloth under it, at least 2.
+    /// The cloth or the board under it, at least 2.
     pub back: usize,
 }
 
@@ -64,7 +64,14 @@ impl StackGrid {
             film: film(stack.film),
             blocker: stack.blocker.map_or(2, film),
             front: cloth(1.0, 2.0, &stack.front),
-            back: stack.back.as_ref().map_or(2, |back| cloth(0.0, 1.3, back)),
+            back: match (&stack.board, &stack.back) {
+                (Some(board), _) => {
+                    let heat = board.thickness * Board::DENSITY * Board::HEAT_CAPACITY;
+                    nodes(0.0, 1.3, board.thickness / Board::CONDUCTIVITY, heat)
+                }
+                (None, Some(back)) => cloth(0.0, 1.3, back),
+                (None, None) => 2,
+            },
         }
     }
 }

@@ -9,4 +9,4 @@ mod layers;
 
 pub use grid::StackGrid;
 pub(in crate::dryer) use grid::held_regain;
-pub use layers::{Film, NearInfrared, Stack};
+pub use layers::{Board, Film, NearInfrared, Stack};

@@ -163,7 +163,8 @@ impl DryerRun {
             .check(self.garment.added_water_percent)
             .map_err(|error| one(error.within("garment")))?;
         let film = |um: f64| Film { thickness: um * 1e-6, density: Film::DENSITY };
-        let mut stack = Stack::garment(film(self.film_um), &cloth.fabric, Percent(humidity).share());
+        let stack = Stack::garment(film(self.film_um), &cloth.fabric, Percent(humidity).share());
+        let mut stack = self.garment.under_print.under(stack);
         stack.blocker = (self.blocker_um > 0.0).then(|| film(self.blocker_um));
         stack.added_water = self.garment.added_water_percent / 100.0;
         stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);

@@ -43,6 +43,9 @@ pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cl
     if dyed.is_some() && !dye_known {
         notes.understood.push(Reason::new(Code::AssumedDyed));
     }
+    if reading.looks.contains(&ClothLook::Flat) && garment.under_print.is_back_panel() {
+        notes.understood.push(Reason::new(Code::AskFlat));
+    }
     let heat = heat_limits(&fabric.composition, &garment.finish, library).map_err(one)?;
     let mut garment = garment.clone();
     if reading.looks.contains(&ClothLook::SublimationPrinted) {

@@ -1,5 +1,6 @@
 //! The garments of an order: what is printed on.
 
+use crate::dryer::{Board, Stack};
 use crate::migration::FastnessGrade;
 use crate::textile::{Construction, Fibre};
 use serde::{Deserialize, Serialize};
@@ -26,6 +27,9 @@ pub struct Garment {
     pub stretch_percent: f64,
     /// Liquid water on it, % of its dry weight.
     pub added_water_percent: f64,
+    /// What lies under the printed cloth in the dryer.
+    #[serde(skip_serializing_if = "UnderPrint::is_back_panel")]
+    pub under_print: UnderPrint,
     /// Tests of the cloth alone: the supplier's heat-fastness grades, the shop's own press test.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub fastness: Vec<FastnessGrade>,
@@ -57,6 +61,7 @@ impl Default for Garment {
             finish: Vec::new(),
             stretch_percent: 0.0,
             added_water_percent: 0.0,
+            under_print: UnderPrint::BackPanel,
             fastness: Vec::new(),
             recycled: false,
             over_dyed: false,
@@ -76,6 +81,40 @@ pub struct Colour {
     pub name: String,
     /// CIELAB, D65/10°; absent = from the name.
     pub lab: Option<[f64; 3]>,
+}
+
+/// What lies under the printed cloth in the dryer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum UnderPrint {
+    /// The back of the garment.
+    #[default]
+    BackPanel,
+    /// Nothing but the belt: a towel, a cut panel, one layer of a bag.
+    Nothing,
+    /// A board inside the garment.
+    Board,
+}
+
+impl UnderPrint {
+    /// What may lie under a print, in the order in which the form lists it.
+    pub const ALL: [Self; 3] = [Self::BackPanel, Self::Nothing, Self::Board];
+
+    /// The stack of a garment with this under its printed cloth in the place of its back.
+    #[must_use]
+    pub fn under(self, stack: Stack) -> Stack {
+        match self {
+            Self::BackPanel => stack,
+            Self::Nothing => Stack { back: None, ..stack },
+            Self::Board => Stack { back: None, board: Some(Board::USUAL), ..stack },
+        }
+    }
+
+    /// True for the usual garment. Serde passes the field by reference.
+    #[allow(clippy::trivially_copy_pass_by_ref)]
+    pub fn is_back_panel(&self) -> bool {
+        *self == Self::BackPanel
+    }
 }
 
 /// Kind of disperse dye on the polyester.

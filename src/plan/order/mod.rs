@@ -12,7 +12,7 @@ mod order_fields;
 mod print;
 mod wear;
 
-pub use garment::{Colour, DyeClass, Finish, Garment};
+pub use garment::{Colour, DyeClass, Finish, Garment, UnderPrint};
 pub use job::{BlockerBase, Cloth, Job, Law, Rules, Yield, check};
 pub use mix::{Mix, mixes};
 pub use order_fields::{Evidence, EvidenceSubject, Order, Shop};

@@ -17,7 +17,8 @@ const WORTH: f64 = 0.01;
 
 /// The cloth under a film, with the water of the room's humidity and of the order.
 pub fn cloth_in_room(job: &Job, cloth: &Cloth, film: Film) -> Stack {
-    let mut stack = Stack::garment(film, &cloth.fabric, Percent(job.order.shop.humidity_percent).share());
+    let humidity = Percent(job.order.shop.humidity_percent).share();
+    let mut stack = cloth.garment.under_print.under(Stack::garment(film, &cloth.fabric, humidity));
     stack.added_water = cloth.garment.added_water_percent / 100.0;
     stack.near_infrared = NearInfrared::on_cloth(cloth.lab.lightness);
     stack

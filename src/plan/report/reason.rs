@@ -294,6 +294,8 @@ pub enum Code {
     AssumedWeight,
     /// Polyester is taken as dyed.
     AssumedDyed,
+    /// The label names a piece of one layer, and the order has a back panel under the print.
+    AskFlat,
     /// A colour was assumed; `colour`.
     AssumedColour,
     /// Something on the label was left out of account; `words`.

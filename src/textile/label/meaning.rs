@@ -34,6 +34,8 @@ pub(super) enum Meaning {
     Heather,
     /// Printed by sublimation.
     Sublimation,
+    /// A piece of one layer.
+    Flat,
     /// Understood and without effect, but reported.
     Dropped,
     /// Without meaning.

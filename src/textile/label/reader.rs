@@ -152,6 +152,7 @@ fn look_at(part: &LabelPart, reading: &mut LabelReading, errors: &mut Vec<FieldE
                 }
             }
             ItemKind::Known(Meaning::Heather) => add(&mut reading.looks, ClothLook::Heather),
+            ItemKind::Known(Meaning::Flat) => add(&mut reading.looks, ClothLook::Flat),
             ItemKind::Known(Meaning::Sublimation) => add(&mut reading.looks, ClothLook::SublimationPrinted),
             _ => {}
         }

@@ -63,6 +63,8 @@ pub enum ClothLook {
     Heather,
     /// The cloth itself was printed by sublimation.
     SublimationPrinted,
+    /// A piece of one layer: a towel, a cut panel, a side of a bag.
+    Flat,
 }
 
 /// A remark of the reader about a label that it could read.

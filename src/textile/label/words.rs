@@ -12,8 +12,8 @@ const POLY: &[Fibre] = &[F::Polyester, F::Nylon, F::Polypropylene];
 /// CFR 303.7, from memory; the rest: common practice, no source.
 pub(super) const WORDS: &[(Meaning, &[&str])] = {
     use Meaning::{
-        All, Before, Blend, Code, Construction, Dropped, Except, Fibre, Heather, Loose, Noise, Other, Rest,
-        Section, Shares, Sublimation,
+        All, Before, Blend, Code, Construction, Dropped, Except, Fibre, Flat, Heather, Loose, Noise, Other,
+        Rest, Section, Shares, Sublimation,
     };
     &[
         (Fibre(F::Cotton), &["cotton", "algodon", "cottons"]),
@@ -224,6 +224,24 @@ pub(super) const WORDS: &[(Meaning, &[&str])] = {
                 "all over print",
                 "allover",
                 "aop",
+            ],
+        ),
+        (
+            Flat,
+            &[
+                "towel",
+                "towels",
+                "tea towel",
+                "tote",
+                "tote bag",
+                "cut panel",
+                "cut panels",
+                "bandana",
+                "toalla",
+                "toallas",
+                "panuelo",
+                "pieza cortada",
+                "piezas cortadas",
             ],
         ),
         (

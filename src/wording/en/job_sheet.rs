@@ -24,6 +24,7 @@ pub(in crate::wording) fn phrase(phrase: &JobSheetPhrase) -> String {
         P::Pieces { pieces, label } => format!("{pieces} pieces, {label}"),
         P::Lot { lot } => format!("lot {lot}"),
         P::Due { day } => format!("due {day}"),
+        P::Under { what } => format!("under the print: {what}"),
         P::Hold { other, hold } => format!("{other}, hold ± {hold}"),
         P::Between { other, low, high } => format!("{other}, {low} to {high}"),
         P::ByHand { air, belt } => format!("Set by hand. The best point is {air} and {belt}."),

@@ -122,6 +122,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::WhiteIsFor => "The white is",
         L::MustCover => "What may show through",
         L::MustShine => "How it shall shine",
+        L::UnderPrint => "Under the print in the dryer",
         L::MustStretch => "Must stretch",
         L::Reducer => "Reducer",
         L::Overhang => "White beyond its blocker",

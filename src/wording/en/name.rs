@@ -1,7 +1,9 @@
 //! Names of things.
 
 use crate::ink::WhiteClass;
-use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UseKind, Verdict};
+use crate::plan::{
+    Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UnderPrint, UseKind, Verdict,
+};
 use crate::textile::colour::ColourRecord;
 use crate::textile::{Construction, Fibre};
 
@@ -178,6 +180,14 @@ pub(in crate::wording) fn sheen(sheen: Sheen) -> &'static str {
         Sheen::Any => "As it comes",
         Sheen::Matt => "Matt",
         Sheen::Gloss => "Glossy",
+    }
+}
+
+pub(in crate::wording) fn under_print(under: UnderPrint) -> &'static str {
+    match under {
+        UnderPrint::BackPanel => "Back of the garment",
+        UnderPrint::Nothing => "Nothing, a flat piece",
+        UnderPrint::Board => "A board",
     }
 }
 

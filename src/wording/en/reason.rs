@@ -273,6 +273,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AssumedConstruction => format!("taken as {}", v.word("construction").to_lowercase()),
         C::AssumedWeight => format!("taken as {}", v.weight("gsm")),
         C::AssumedDyed => "polyester taken as dyed".into(),
+        C::AskFlat => "one layer? Then nothing lies under the print: say so under More about the garment".into(),
         C::AssumedColour => format!("taken as {}", v.word("colour")),
         C::LabelNote => label_note(v),
         C::LeftOut => format!("left out: {}", v.word("words")),

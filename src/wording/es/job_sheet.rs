@@ -21,6 +21,7 @@ pub(in crate::wording) fn phrase(phrase: &JobSheetPhrase) -> String {
         P::Pieces { pieces, label } => format!("{pieces} piezas, {label}"),
         P::Lot { lot } => format!("lote {lot}"),
         P::Due { day } => format!("entrega {day}"),
+        P::Under { what } => format!("bajo la estampa: {what}"),
         P::Hold { other, hold } => format!("{other}, mantener ± {hold}"),
         P::Between { other, low, high } => format!("{other}, {low} a {high}"),
         P::ByHand { air, belt } => format!("Ajuste puesto a mano. El mejor punto es {air} y {belt}."),

@@ -122,6 +122,7 @@ pub(in crate::wording) fn label(label: Label) -> &'static str {
         L::WhiteIsFor => "El blanco es",
         L::MustCover => "Qué puede verse debajo",
         L::MustShine => "Cómo debe brillar",
+        L::UnderPrint => "Bajo la estampa en el horno",
         L::MustStretch => "Debe estirar",
         L::Reducer => "Reductor",
         L::Overhang => "Blanco más allá de su barrera",

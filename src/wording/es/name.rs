@@ -1,7 +1,9 @@
 //! Names of things.
 
 use crate::ink::WhiteClass;
-use crate::plan::{Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UseKind, Verdict};
+use crate::plan::{
+    Advice, DyeClass, Finish, Opacity, Priority, Role, Sheen, Topic, UnderPrint, UseKind, Verdict,
+};
 use crate::textile::colour::ColourRecord;
 use crate::textile::{Construction, Fibre};
 
@@ -178,6 +180,14 @@ pub(in crate::wording) fn sheen(sheen: Sheen) -> &'static str {
         Sheen::Any => "Como salga",
         Sheen::Matt => "Mate",
         Sheen::Gloss => "Brillante",
+    }
+}
+
+pub(in crate::wording) fn under_print(under: UnderPrint) -> &'static str {
+    match under {
+        UnderPrint::BackPanel => "Espalda de la prenda",
+        UnderPrint::Nothing => "Nada, pieza plana",
+        UnderPrint::Board => "Un cartón",
     }
 }
 

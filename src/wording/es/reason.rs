@@ -272,6 +272,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
         C::AssumedConstruction => format!("suponemos {}", v.word("construction").to_lowercase()),
         C::AssumedWeight => format!("suponemos {}", v.weight("gsm")),
         C::AssumedDyed => "suponemos poliéster teñido".into(),
+        C::AskFlat => "¿una sola capa? Entonces no hay nada bajo la estampa: dígalo en Más sobre la prenda".into(),
         C::AssumedColour => format!("suponemos {}", v.word("colour")),
         C::LabelNote => label_note(v),
         C::LeftOut => format!("sin contar: {}", v.word("words")),

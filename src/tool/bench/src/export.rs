@@ -3,7 +3,7 @@
 use crate::scenarios::{Failure, Scenario};
 use crate::solve::{CureSummary, FINE, FINE_GRID, solve, summaries};
 use serde_json::{Value, json};
-use whitehold::dryer::{Dryer, Emitter, Film, Stack, StackGrid, TOLERANCE};
+use whitehold::dryer::{Board, Dryer, Emitter, Film, Stack, StackGrid, TOLERANCE};
 use whitehold::textile::Fabric;
 
 /// The scenarios, each with our result as it ships and with our converged one.
@@ -47,12 +47,19 @@ fn stack(stack: &Stack) -> Value {
             "regain_65": cloth.regain_65,
         })
     };
+    let board = |board: &Board| {
+        json!({
+            "thickness": board.thickness, "density": Board::DENSITY, "conductivity": Board::CONDUCTIVITY,
+            "heat_capacity": Board::HEAT_CAPACITY,
+        })
+    };
     let light = &stack.near_infrared;
     json!({
         "film": film(&stack.film),
         "blocker": stack.blocker.as_ref().map(film),
         "front": cloth(&stack.front),
         "back": stack.back.as_ref().map(cloth),
+        "board": stack.board.as_ref().map(board),
         "gap": stack.gap_conductance,
         "humidity": stack.humidity.0,
         "added_water": stack.added_water,

@@ -1,8 +1,8 @@
 //! The scenarios that are timed and checked: stacks and dryers far apart from each other.
 
 use whitehold::dryer::{
-    Case, Cooling, DriftCase, Dryer, Emitter, Film, HeatTransfer, NearInfrared, Stack, TOLERANCE, Zone,
-    history,
+    Board, Case, Cooling, DriftCase, Dryer, Emitter, Film, HeatTransfer, NearInfrared, Stack, TOLERANCE,
+    Zone, history,
 };
 use whitehold::ink::CureKinetics;
 use whitehold::library::{Library, cure_kinetics, starter};
@@ -155,6 +155,7 @@ pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
         match random.between(0.0, 1.0) {
             share if share < 0.2 => stack.back = None,
             share if share < 0.4 => stack.back = Some(lining),
+            share if share < 0.5 => (stack.back, stack.board) = (None, Some(Board::USUAL)),
             _ => {}
         }
         if random.between(0.0, 1.0) < 0.2 {

@@ -7,7 +7,9 @@ mod meter;
 mod shop_fields;
 
 use crate::desk::{Choice, Field, Msg};
-use crate::plan::{Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, Sheen, UseKind, Value};
+use crate::plan::{
+    Code, CureKind, DyeClass, Finish, Opacity, Priority, Reason, Role, Sheen, UnderPrint, UseKind, Value,
+};
 use crate::web::desk::Desk;
 use crate::web::view::widgets::field::{choice, errors, stepped, toggle, typed};
 use crate::web::view::widgets::icon;
@@ -73,6 +75,15 @@ fn more_of_garment(desk: Desk) -> impl IntoView {
                 {typed(desk, Field::Colour, Label::Colour)}
                 {typed(desk, Field::Weight, Label::Weight)}
             </div>
+            {choice(
+                desk,
+                "q-under",
+                Label::UnderPrint,
+                UnderPrint::ALL.to_vec(),
+                |desk, under| desk.voice().under_print(*under).into(),
+                |state| state.draft.garment().map_or_else(UnderPrint::default, |garment| garment.rest.under_print),
+                |under| Msg::Choose(Choice::UnderPrint(under)),
+            )}
             {meter::meter(desk)}
             {choice(
                 desk,

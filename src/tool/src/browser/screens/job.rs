@@ -36,6 +36,10 @@ impl<'a> JobPage<'a> {
         colour_clash => COLOUR_CLASH;
         /// Takes the colour of the label.
         take_colour_of_label => TAKE_COLOUR;
+        /// The fold of what is rarely needed of the garment.
+        more_of_garment => MORE_OF_GARMENT;
+        /// What lies under the print: one button each.
+        under_print => UNDER_PRINT;
         /// A field for a number that is in a fold.
         folded_number => FOLDED_NUMBER;
         /// Keeps the order in the Library.

@@ -35,6 +35,8 @@ impl<'a> JobSheetPage<'a> {
         paper => PAPER;
         /// The order's name on it.
         title => PAPER_TITLE;
+        /// Pieces, cloth, lot, due day.
+        about => PAPER_ABOUT;
         /// The verdict on it.
         verdict => PAPER_VERDICT;
         /// The dryer's setting on it.

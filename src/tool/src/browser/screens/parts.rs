@@ -69,6 +69,8 @@ pub(super) const PRIORITY: Part = at("[aria-labelledby=q-most] button");
 pub(super) const COVERAGE_CHOICE: Part = at("[aria-labelledby=q-cover] button");
 pub(super) const USE_CHOICE: Part = at("[aria-labelledby=q-kind] button");
 pub(super) const ROLE_CHOICE: Part = at("[aria-labelledby=q-role] button");
+pub(super) const MORE_OF_GARMENT: Part = named("details.more summary", "More about the garment");
+pub(super) const UNDER_PRINT: Part = at("[aria-labelledby=q-under] button");
 pub(super) const FOLDED_NUMBER: Part = at("details input[inputmode=decimal]");
 pub(super) const KEEP_ORDER: Part = at("#keep-order");
 pub(super) const ORDER_IS_KEPT: Part = at("#keep-order + span");
@@ -189,6 +191,7 @@ pub(super) const RUN_BELT: Part = at("#ran_belt");
 // The job sheet.
 pub(super) const PAPER: Part = at(".paper");
 pub(super) const PAPER_TITLE: Part = at(".p-head h2");
+pub(super) const PAPER_ABOUT: Part = at(".p-head p");
 pub(super) const PAPER_VERDICT: Part = at(".p-verdict");
 pub(super) const PAPER_SETTING: Part = at(".p-set");
 pub(super) const PAPER_LOOKS: Part = at(".p-looks");

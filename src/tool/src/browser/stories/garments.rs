@@ -1,8 +1,9 @@
 //! One design on several garments, and a garment's colour from a meter.
 
 use crate::browser::fixture::Fixture;
+use crate::browser::screens::DeskScreen;
 use crate::host::workspace::write;
-use anyhow::Result;
+use anyhow::{Result, ensure};
 
 pub async fn a_second_garment_brings_a_plan_for_all(fixture: &Fixture) -> Result<()> {
     for tablet in [fixture.tablet(), fixture.tablet().portrait().dark()] {
@@ -19,6 +20,28 @@ pub async fn a_second_garment_brings_a_plan_for_all(fixture: &Fixture) -> Result
         desk.close().await?;
     }
     Ok(())
+}
+
+/// A towel is one layer: its label proposes to say so, the answer follows, and the sheet for the press says it.
+pub async fn a_flat_piece_is_entered_and_stands_on_its_sheet(fixture: &Fixture) -> Result<()> {
+    let desk = fixture.tablet().open_file().await?;
+    let job = desk.job();
+    job.label().fill("100% cotton canvas tote bag, 340 g/m2, navy").await?;
+    job.understood().says("one layer?").await?;
+    desk.settle().await?;
+    let garment = job.facts().read().await?;
+    job.more_of_garment().unfold().await?;
+    job.under_print().named("Nothing").tap().await?;
+    desk.settle().await?;
+    let flat = job.facts().read().await?;
+    ensure!(flat != garment, "the answer does not follow: {flat}");
+    ensure!(!job.understood().read().await?.contains("one layer?"), "it asks what was said");
+    desk.go_to(DeskScreen::JobSheet).await?;
+    desk.job_sheet().about().says("under the print: nothing").await?;
+    let picture = fixture.workspace.dist().join("shots/flat.png");
+    write(&picture, desk.session().screenshot().await?)?;
+    desk.has_no_complaints().await?;
+    desk.close().await
 }
 
 /// A meter's file: a bad one is refused by line and column, of a good one a sample is taken, and Undo takes it back.

@@ -48,7 +48,7 @@ macro_rules! stories {
     };
 }
 
-static STORIES: [Story; 56] = stories![
+static STORIES: [Story; 57] = stories![
     opening::the_file_opens_from_a_stick,
     opening::the_page_opens_over_http,
     opening::a_page_of_ones_own_can_hold_the_desk,
@@ -84,6 +84,7 @@ static STORIES: [Story; 56] = stories![
     ten_orders::each_answer_is_one_a_press_lead_would_accept,
     ten_orders::a_bad_label_keeps_the_last_answer_and_says_what_is_wrong,
     garments::a_second_garment_brings_a_plan_for_all,
+    garments::a_flat_piece_is_entered_and_stands_on_its_sheet,
     garments::a_meter_file_colours_the_garment,
     given_up::a_tapped_way_says_what_it_is_and_can_be_used,
     cure_window::a_closed_window_shows_its_map_and_what_opens_it,
