@@ -73,7 +73,7 @@ fn three_things_under_a_print_against_another_solver() {
     let rows = [
         (UnderPrint::BackPanel, [175.69, 0.9927]),
         (UnderPrint::Nothing, [182.49, 0.9998]),
-        (UnderPrint::Board, [157.35, 0.7198]),
+        (UnderPrint::Board, [154.84, 0.4621]),
     ];
     for (under, expected) in rows {
         let found = peak(&under.under(garment.clone()), &dryer("long-kiln"), 165.0, 50.0);
@@ -82,24 +82,28 @@ fn three_things_under_a_print_against_another_solver() {
     }
 }
 
-/// A board lets no water out below: under a film all of it stays, and without a film it leaves upwards.
+/// A board holds water back, and what it takes to dry the cloth is not missing: on a board a damp print leaves the heat
+/// wetter than over a back, and less fused than a dry one. Common practice, no source.
 #[test]
-fn a_board_holds_the_water_under_a_film() {
+fn a_board_holds_water_back() {
     let cloth =
         library().fabric(&[(Fibre::Cotton, 1.0)].into(), Construction::Jersey, 180.0).expect("a jersey");
-    let printed = Stack::garment(Film { thickness: 70e-6, density: Film::DENSITY }, &cloth, Share(0.65));
-    let left = |stack: Stack| {
-        let dryer = dryer("long-kiln");
-        let case = Case { set: kelvin(165.0), belt: dryer.heated_length() / 50.0, drift: DriftCase::NOMINAL };
-        let history = history(&stack, &dryer, &[case], 1, TOLERANCE).expect("it integrates");
-        let [first, last] =
-            [history.samples.first(), history.samples.last()].map(|it| it.expect("samples").water[0]);
-        last / first
+    let film = Film { thickness: 70e-6, density: Film::DENSITY };
+    let damp = Stack { added_water: 0.3, ..Stack::garment(film, &cloth, Share(0.65)) };
+    let long_kiln = dryer("long-kiln");
+    let left = |stack: &Stack| {
+        let belt = long_kiln.heated_length() / 60.0;
+        let case = Case { set: kelvin(165.0), belt, drift: DriftCase::NOMINAL };
+        let history = history(stack, &long_kiln, &[case], 1, TOLERANCE).expect("it integrates");
+        history.samples.iter().rev().find(|sample| sample.time[0] <= 40.0).expect("samples").water[0]
     };
-    let boarded = UnderPrint::Board.under(printed.clone());
-    assert!((left(boarded.clone()) - 1.0).abs() < 1e-3, "under a film: {}", left(boarded.clone()));
-    assert!(left(boarded.bare()) < 0.2, "bare: {}", left(boarded.bare()));
-    assert!(left(printed.clone()) < 0.2, "through the back: {}", left(printed));
+    let [back, board] =
+        [UnderPrint::BackPanel, UnderPrint::Board].map(|under| left(&under.under(damp.clone())));
+    assert!(board > back + 0.02 && board < 0.36, "after 40 s: {board:.3} on a board, {back:.3} over a back");
+    let dry = Stack { added_water: 0.0, ..damp.clone() };
+    let [damp, dry] =
+        [damp, dry].map(|stack| peak(&UnderPrint::Board.under(stack), &long_kiln, 185.0, 60.0)[0]);
+    assert!(damp < dry - 5.0, "{damp:.1} °C damp, {dry:.1} °C dry");
 }
 
 /// The call of the JS package takes the field, too.
@@ -123,13 +127,14 @@ fn a_temperature_history_takes_the_field() {
     assert!(nothing > back + 3.0 && board < back - 3.0, "{back} {nothing} {board}");
 }
 
-/// The figures of the board lie inside the ranges that their source gives.
+/// The figures of the board lie inside the ranges that their source gives; that of vapour is assumed.
 #[test]
 fn a_board_is_cardboard() {
     let rows = [
         ("density", Board::DENSITY, 480.0..860.0),
         ("conductivity", Board::CONDUCTIVITY, 0.06..0.17),
         ("heat capacity", Board::HEAT_CAPACITY, 1340.0..1400.0),
+        ("resistance to vapour", Board::VAPOUR_RESISTANCE, 5.0..50.0),
         ("thickness", Board::USUAL.thickness, 1e-3..3e-3),
     ];
     for (name, value, range) in rows {

@@ -105,8 +105,9 @@ class Stack:
             elif back:
                 below, path, layers = belt["contact"], 0.5 * back["thickness"], 1.0
             elif board:
-                # A board lets no vapour through.
-                below, path, layers = stack["gap"], np.inf, 1.0
+                # As much cloth as holds vapour back like the board.
+                like = board["thickness"] * board["vapour_resistance"] * OPENING
+                below, path, layers = stack["gap"], front["thickness"] + like, 1.0
             else:
                 below, path, layers = belt["contact"], front["thickness"], 1.0
             self.joints.append((len(mass) - 1, below))

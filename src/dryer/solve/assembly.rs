@@ -1,16 +1,13 @@
 //! Assembles the node chain of a stack: capacities, conductances and the water of each cloth.
 
 use super::chain::Chain;
-use super::evaporation::{VapourPaths, WetCloth};
+use super::evaporation::{VAPOUR_OPENING, VapourPaths, WetCloth};
 use super::surroundings::Surroundings;
 use crate::dryer::machine::DriftCase;
 use crate::dryer::stack::{Board, Film, Stack, StackGrid, held_regain};
 use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::NODES;
 use crate::textile::Fabric;
-
-/// Cloth on the vapour's way down where a board lets none through, m: so much of it that no water leaves.
-const NO_WAY: f64 = 1e6;
 
 /// The node chain of a stack on a belt or pallet with heat capacity `under`, J/(m² K), and thermal `contact`,
 /// W/(m² K).
@@ -64,8 +61,10 @@ pub(super) fn chain<const L: usize>(
     let above = bare.then_some(0.5 * stack.front.thickness);
     match (&stack.board, &stack.back) {
         (Some(board), _) => {
-            let sealed = VapourPaths { path: NO_WAY, layers: 1.0, above };
-            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance, sealed);
+            // As much cloth as holds vapour back like the board.
+            let like = board.thickness * Board::VAPOUR_RESISTANCE * VAPOUR_OPENING;
+            let paths = VapourPaths { path: stack.front.thickness + like, layers: 1.0, above };
+            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance, paths);
             let mass = Lanes::splat(board.thickness * Board::DENSITY);
             lay(&mut chain, grid.back, mass, Board::HEAT_CAPACITY, 0.0, 0.0);
             let inside = Board::CONDUCTIVITY * (grid.back - 1) as f64 / board.thickness;

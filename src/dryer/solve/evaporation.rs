@@ -22,7 +22,7 @@ const LEWIS: f64 = 0.932_169_751_786_0;
 /// Diffusivity of water vapour in air at 298 K, m²/s, rising with T^1.75. 2.2e-5 to 2.6e-5, from memory.
 const VAPOUR_DIFFUSIVITY: f64 = 2.2e-5;
 /// Share of the cloth's thickness that is open to vapour, tortuosity included. 0.3 to 0.6, assumed.
-const VAPOUR_OPENING: f64 = 0.4;
+pub(super) const VAPOUR_OPENING: f64 = 0.4;
 /// Largest vapour pressure over a cloth, as a share of the atmosphere: the logarithm of the Stefan flow has a
 /// pole at 1.
 const BOILING: f64 = 0.97;

@@ -56,7 +56,8 @@ impl NearInfrared {
     pub const UNKNOWN: Self = Self { film: 0.30, through: 0.15, cloth: 0.50 };
 }
 
-/// A board of cardboard in a garment, right under the printed cloth. It lets no vapour through.
+/// A board of cardboard in a garment, right under the printed cloth. It lets little vapour through: were it
+/// sealed, the heat that drying takes would be missing, and wet cloth would cure.
 ///
 /// Density, conductivity and heat capacity: Ashby, Materials and the Environment, "Paper and cardboard", which
 /// gives the ranges; the values are their middles.
@@ -75,6 +76,9 @@ impl Board {
     pub const CONDUCTIVITY: f64 = 0.11;
     /// Specific heat, J/(kg K). 1340 to 1400.
     pub const HEAT_CAPACITY: f64 = 1370.0;
+    /// Resistance to vapour, as a multiple of that of still air as thick as the board. 5 to 50, assumed: between
+    /// open cloth (2.5) and coated board.
+    pub const VAPOUR_RESISTANCE: f64 = 15.0;
 }
 
 /// What lies on the belt: a film on the front of a garment, whose back or a board lies under it.

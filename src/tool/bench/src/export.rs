@@ -50,7 +50,7 @@ fn stack(stack: &Stack) -> Value {
     let board = |board: &Board| {
         json!({
             "thickness": board.thickness, "density": Board::DENSITY, "conductivity": Board::CONDUCTIVITY,
-            "heat_capacity": Board::HEAT_CAPACITY,
+            "heat_capacity": Board::HEAT_CAPACITY, "vapour_resistance": Board::VAPOUR_RESISTANCE,
         })
     };
     let light = &stack.near_infrared;
