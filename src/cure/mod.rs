@@ -94,6 +94,57 @@ pub fn fuse<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &Cu
     cure
 }
 
+/// Evaluations of the fusion in [`spare`]: after six the secant is within 0.05 K wherever it matters.
+const LOOKS: usize = 6;
+/// Most that [`spare`] looks for on either side, K.
+const MOST_SPARE: f64 = 80.0;
+
+/// How much colder the film could be at every moment of a history and still fuse by `needed`, K; negative
+/// where it would have to be hotter. Held to ±80 K.
+///
+/// The root of `logit(phi) - logit(needed)` over the shift, by secants that never leave the bracket.
+#[must_use]
+pub fn spare<const L: usize>(
+    history: &History<L>,
+    place: Place<L>,
+    kinetics: &CureKinetics,
+    needed: Share,
+) -> Lanes<L> {
+    let logit = |share: f64| {
+        let share = share.clamp(1e-9, 1.0 - 1e-9);
+        (share / (1.0 - share)).ln()
+    };
+    let over = |colder: Lanes<L>| {
+        let mut cure = Cure::NONE;
+        history.for_each_substep(place, |seconds, temperature| {
+            cure.advance(seconds, temperature - colder, kinetics);
+        });
+        Lanes::from_fn(|lane| logit(cure.fused[lane]) - logit(needed.0))
+    };
+    let (mut fuses, mut fails) = (Lanes::<L>::splat(-MOST_SPARE), Lanes::<L>::splat(MOST_SPARE));
+    let (mut last, mut at) = (Lanes::<L>::ZERO, Lanes::<L>::ZERO);
+    let mut found_last = Lanes::<L>::ZERO;
+    for look in 0..LOOKS {
+        let found = over(at);
+        let mut next = at;
+        for lane in 0..L {
+            if found[lane] >= 0.0 {
+                fuses[lane] = at[lane];
+            } else {
+                fails[lane] = at[lane];
+            }
+            // In equilibrium a kelvin moves the logit by one over the width: the first slope.
+            let (run, rise) = (at[lane] - last[lane], found_last[lane] - found[lane]);
+            let slope = if look > 0 && run * rise > 0.0 { rise / run } else { 1.0 / kinetics.width };
+            let secant = at[lane] + found[lane] / slope;
+            let inside = secant > fuses[lane] && secant < fails[lane];
+            next[lane] = if inside { secant } else { 0.5 * (fuses[lane] + fails[lane]) };
+        }
+        (last, found_last, at) = (at, found, next);
+    }
+    at
+}
+
 /// Gelation and fusion at `place` at each sample of a history.
 #[must_use]
 pub fn trace<const L: usize>(history: &History<L>, place: Place<L>, kinetics: &CureKinetics) -> Vec<Cure<L>> {

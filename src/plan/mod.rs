@@ -23,6 +23,7 @@ pub use answer::{AsRun, PickForecast, PickWindow, answer, answer_with, as_run, a
 pub use bleed::{
     BleedPath, OvenTest, Rim, after_clean_lots, after_lot_pieces, after_lot_test, lots, seen as seen_share,
 };
+pub use margins::HeatStanding;
 pub use order::{
     BlockerBase, Cloth, Colour, ColoursOnTop, CureKind, DyeClass, Evidence, EvidenceSubject, Finish, Garment,
     HeatEvent, Job, Law, Mix, Opacity, Order, Print, Priority, Role, Rules, Sheen, Shop, USUAL_OVERHANG_MM,

@@ -8,6 +8,7 @@ mod common;
 
 mod bad_orders;
 mod dried;
+mod heat_standing;
 mod labels;
 mod later_heat;
 mod laws;
@@ -17,6 +18,7 @@ mod reasons_told;
 mod role;
 mod runs;
 mod screening;
+mod set_points;
 mod ten_orders;
 mod trade;
 mod verdict_rule;

@@ -86,20 +86,20 @@ fn advice_and_cautions_are_given_where_they_matter() {
 /// Common practice, no source.
 #[test]
 fn evidence_tells_more_the_longer_it_was_looked_at() {
-    let plain = an_order().label("100% polyester interlock 150 gsm red").shelf(&["gannet"]).pieces(144);
+    let plain = an_order().label("100% polyester interlock 150 gsm red").shelf(&["tern"]).pieces(144);
     let plain = plain.garment(|garment| garment.lot = "A".into());
     let chance = |days: Option<f64>| {
         let mut order = plain.clone().build();
         order.evidence.extend(days.map(|days| Evidence {
             about: EvidenceSubject::Lot,
             name: "A".into(),
-            white: "gannet".into(),
+            white: "tern".into(),
             pieces: 1,
             turned: 0,
             days,
         }));
         let job = job(&order, library()).expect("a sound order");
-        assess_white(&job, "gannet", false).expect("it integrates").expect("a window").fail_later.likely
+        assess_white(&job, "tern", false).expect("it integrates").expect("a window").fail_later.likely
     };
     let [untested, exit, day, week] = [None, Some(0.2), Some(1.0), Some(7.0)].map(chance);
     assert!(exit < untested - 1e-3 && day < exit - 1e-3 && week <= day, "{untested} {exit} {day} {week}");

@@ -6,14 +6,15 @@
 use super::common::{demo_order, library};
 use whitehold::library::job;
 use whitehold::plan::{
-    Rules, Stake, Standing, Verdict, after_clean_lots, after_lot_pieces, after_lot_test, verdict,
+    HeatStanding, Rules, Stake, Standing, Verdict, after_clean_lots, after_lot_pieces, after_lot_test,
+    verdict,
 };
 
 fn rules() -> Rules {
     job(&demo_order("1185"), library()).expect("a demo order resolves").rules
 }
 
-const EVERYDAY: Standing = Standing { known: true, robust: true, tested: false };
+const EVERYDAY: Standing = Standing { known: true, heat: HeatStanding::Robust, tested: false };
 
 #[test]
 fn the_worked_cases_come_out_as_worked() {
@@ -48,8 +49,16 @@ fn the_worked_cases_come_out_as_worked() {
             72.0,
             9.0,
             0.02,
-            Standing { robust: false, ..EVERYDAY },
-            Verdict::GoWithCheck,
+            Standing { heat: HeatStanding::AsPlanned, ..EVERYDAY },
+            Verdict::Trial,
+        ),
+        (
+            "the run as planned breaks a limit of film or cloth",
+            72.0,
+            9.0,
+            0.02,
+            Standing { heat: HeatStanding::Broken, ..EVERYDAY },
+            Verdict::Refuse,
         ),
     ];
     for (case, pieces, value, chance, standing, expected) in rows {

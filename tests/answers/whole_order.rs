@@ -20,8 +20,8 @@ fn report(garments: &[(&str, u32)]) -> Report {
 const COTTON: &str = "100% cotton jersey, 150 g/m2, black";
 const BLEND: &str = "50% cotton 50% polyester jersey, 185 g/m2, red";
 const FLEECE: &str = "80% cotton 20% polyester fleece, 280 g/m2, navy";
-/// Softens in any cure of the demo's shelf.
-const ACRYLIC: &str = "100% acrylic jersey, 160 g/m2, black";
+/// Melts in any cure of the demo's shelf.
+const POLYPROPYLENE: &str = "100% polypropylene jersey, 160 g/m2, black";
 
 /// Prints of a plan, in money: pieces by cost per print.
 fn prints(plan: &OrderPlan, pieces: &[u32]) -> f64 {
@@ -66,7 +66,8 @@ fn one_plan_is_one_white_and_its_costs_add_up() {
         let whites = |plan: &OrderPlan| -> Vec<String> {
             plan.parts.iter().flat_map(|part| part.white.clone()).collect()
         };
-        assert_eq!(whites(&split), ["chalk", "gannet"], "{pieces:?}");
+        assert_eq!(whites(&split)[0], "chalk", "{pieces:?}");
+        assert!(["gannet", "tern"].contains(&whites(&split)[1].as_str()), "{:?}", whites(&split));
         assert_eq!(whites(&one)[0], whites(&one)[1], "{pieces:?}");
         for (plan, beyond) in [(&one, 0.0), (&split, 16.0)] {
             let hardest = plan.parts.iter().map(|part| part.verdict).max().unwrap();
@@ -94,7 +95,7 @@ fn more_pieces_favour_the_split() {
 /// A garment that no white can serve does not stop the others; the answer is the refused one's.
 #[test]
 fn a_refused_garment_is_named_and_the_others_go_ahead() {
-    let report = report(&[(COTTON, 100), (ACRYLIC, 40)]);
+    let report = report(&[(COTTON, 100), (POLYPROPYLENE, 40)]);
     assert_eq!((report.verdict, report.garment), (Verdict::Refuse, 1));
     let whole = report.whole.unwrap();
     assert_eq!((whole.together, whole.say.code), (None, Code::SomeRefused));

@@ -75,7 +75,10 @@ impl Bench {
 
     fn ink(&self, low_cure: bool) -> CureKinetics {
         let name = if low_cure { "low-cure" } else { "ordinary" };
-        cure_kinetics(self.library.kinetics_record(name).expect("kinetics"))
+        // The prototype's inks.
+        let half_fused = kelvin(if low_cure { 122.0 } else { 148.0 });
+        let class = cure_kinetics(self.library.kinetics_record(name).expect("kinetics"));
+        CureKinetics { half_fused, fusion_time: 6.0, ..class }
     }
 
     /// The seven days' top layer over what is visible, run by run, for a film.

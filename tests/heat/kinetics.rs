@@ -3,7 +3,7 @@
 //! The histories here are made up: holds and straight ramps, on which the equations have known answers.
 
 use proptest::prelude::*;
-use whitehold::cure::{Cure, equilibrium_fusion, fuse, gelled_at, scorch, trace};
+use whitehold::cure::{Cure, equilibrium_fusion, fuse, gelled_at, scorch, spare, trace};
 use whitehold::dryer::{History, HistorySample};
 use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
@@ -106,6 +106,12 @@ fn when_a_film_has_gelled_does_not_hang_on_the_time_step() {
     }
 }
 
+/// The inks of [`ramps_and_holds_against_a_general_solver`]: half fused at 148 and 122 °C, 6 s.
+fn solved_ink(id: &str) -> CureKinetics {
+    let half_fused = kelvin(if id == "ordinary" { 148.0 } else { 122.0 });
+    CureKinetics { half_fused, fusion_time: 6.0, ..kinetics(id) }
+}
+
 /// Source: SciPy 1.17.1 LSODA (rtol 1e-11) on the same two equations. Ink, ramp in K/s from 25 °C, its end in °C, hold
 /// in s; gelled and fused at the end of the ramp and after the hold. The steps are about those of a dryer's march.
 #[test]
@@ -120,7 +126,7 @@ fn ramps_and_holds_against_a_general_solver() {
     for (ink, ramp, end, hold, at_end, held) in rows {
         let end = kelvin(end);
         let up = (end, (end - 298.15) / ramp);
-        let kinetics = kinetics(ink);
+        let kinetics = solved_ink(ink);
         let found = [
             cured(&straight(298.15, &[up], 0.5), &kinetics),
             cured(&straight(298.15, &[up, (end, hold)], 0.5), &kinetics),
@@ -189,7 +195,36 @@ fn scorch_adds_up() {
     }
 }
 
+/// Source: exact. Held for an hour, an ink is fused as far as its balance: by 0.9 from `T_50 + s ln 9` on.
+#[test]
+fn kelvins_to_spare_have_a_closed_form() {
+    for (ink, celsius) in [("ordinary", 152.0), ("ordinary", 160.0), ("ordinary", 175.0), ("low-cure", 140.0)]
+    {
+        let kinetics = kinetics(ink);
+        let held = kelvin(celsius);
+        let expected = held - (kinetics.half_fused + kinetics.width * 9.0_f64.ln());
+        let found = spare(&straight(held, &[(held, 3600.0)], 5.0), bottom, &kinetics, Share(0.9))[0];
+        assert!((found - expected).abs() < 0.02, "{ink} {celsius} °C: {found} K to spare, {expected}");
+    }
+}
+
 proptest! {
+    /// As many kelvins colder as it has to spare, a film is fused by just what it needs.
+    #[test]
+    fn without_what_it_can_spare_a_film_just_fuses(
+        top in 145.0..200.0_f64, up in 10.0..60.0_f64, down in 10.0..60.0_f64, needed in 0.7..0.95_f64,
+    ) {
+        let ink = kinetics("ordinary");
+        let shifted = |colder: f64| {
+            let [from, top] = [298.15 - colder, kelvin(top) - colder];
+            straight(from, &[(top, up), (from, down)], 1.0)
+        };
+        let spare = spare(&shifted(0.0), bottom, &ink, Share(needed))[0];
+        prop_assume!((-35.0..35.0).contains(&spare));
+        let [_, fused] = cured(&shifted(spare), &ink);
+        prop_assert!((fused - needed).abs() < 0.01, "{fused} for {needed}, {spare} K to spare");
+    }
+
     /// Fusion is limited by temperature: no dwell takes it past the balance at the hottest it has been; and neither
     /// share ever falls or leaves 0 to 1.
     #[test]

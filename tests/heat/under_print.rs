@@ -2,6 +2,7 @@
 
 use super::common::library;
 use whitehold::dryer::{Board, Case, DriftCase, Dryer, Film, Stack, TOLERANCE, history};
+use whitehold::ink::CureKinetics;
 use whitehold::library::{DryerRun, cure_kinetics};
 use whitehold::plan::{Garment, UnderPrint};
 use whitehold::quantity::Share;
@@ -13,7 +14,9 @@ fn peak(stack: &Stack, dryer: &Dryer, set_c: f64, dwell: f64) -> [f64; 2] {
     let belt = dryer.heated_length() / dwell;
     let case = Case { set: kelvin(set_c), belt, drift: DriftCase::NOMINAL };
     let history = history(stack, dryer, &[case], 1, TOLERANCE).expect("it integrates");
-    let ink = cure_kinetics(library().kinetics_record("ordinary").expect("an ink"));
+    // The ink that the rows below were worked with.
+    let class = cure_kinetics(library().kinetics_record("ordinary").expect("an ink"));
+    let ink = CureKinetics { half_fused: kelvin(148.0), fusion_time: 6.0, ..class };
     let fused = whitehold::cure::fuse(&history, |sample| sample.film_bottom, &ink).fused[0];
     [celsius(history.film_bottom_peak()[0]), fused]
 }

@@ -23,7 +23,7 @@ const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-
     ask-dye-class ask-weight ask-construction ask-measure-dryer ask-lot-test ask-colour read-share \
     read-construction read-weight read-colour assumed-construction assumed-weight assumed-dyed assumed-colour \
     ways-compared paid-for nothing-paid off-front for-more \
-    later-heat ask-flat left-out label-note one-plan split-cheaper split-safer split-only some-refused";
+    drift-too-wide later-heat ask-flat left-out label-note one-plan split-cheaper split-safer split-only some-refused";
 
 fn named<T: serde::de::DeserializeOwned>(name: &str) -> T {
     serde_json::from_value(serde_json::json!(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
@@ -34,8 +34,8 @@ fn sample() -> BTreeMap<String, Value> {
     let numbers = "overhang 0.3 likely 1.4 low 0.91 high 3.2 limit 2 days 90 pieces 12 turned 2 cooler 4 hotter 5 slower 0.3 \
         faster 0.25 set 165 belt 2.4 robust 1 peak 178 water_percent 8 seconds 11 gsm 185 contrast 0.96 film 98 frequency 0.2 garments 3 refused 1 hand 0.6 \
         stretch 80 needed 120 nap 300 open_percent 30 index 0.4 percent 60 value 9.5 exit 160 age 2 low_cure 1 shows 1.2 coating 90 strokes 3 threads 43 bluer 1.4 darker 2.1 \
-        compared 1189 judged 23 cost 0.44 other-cost 0.38 gloss 18 temp 155 late 0.02 other-late 0.2 other-strokes 1 other-threads 55";
-    let words = "white Gannet lot HL-2031 fibre polyester construction jersey side fusion,bleed ban pvc \
+        compared 1189 judged 23 cost 0.44 other-cost 0.38 gloss 18 temp 155 chance 4 measured 1 late 0.02 other-late 0.2 other-strokes 1 other-threads 55";
+    let words = "dryer Kiln white Gannet lot HL-2031 fibre polyester construction jersey side fusion,bleed ban pvc \
         class low-bleed verdict go colour red section body words kt-210 note ask grade 4-5 law REACH-74 since 2023-08-24 mouth REACH-52 \
         what names harm melts pays cost gets late other-white Tern other-verdict trial";
     let pairs = |text: &'static str| {
@@ -163,8 +163,8 @@ fn sentences_say_the_thing_then_the_number() {
 #[test]
 fn a_small_percentage_is_not_taken_for_a_share() {
     let table = [
-        (Code::FusionShort, "low", 1.0, "only 1 %;"),
-        (Code::FusionShort, "low", 100.0, "only 100 %;"),
+        (Code::FusionShort, "low", 1.0, "reaches 1 %;"),
+        (Code::FusionShort, "low", 100.0, "reaches 100 %;"),
         (Code::FusionShort, "limit", 90.0, "needs 90 %."),
         (Code::FusionHolds, "likely", 0.4, "reaches 0 %,"),
         (Code::HolesLoseFilm, "open_percent", 1.0, "holes. 1 % of"),

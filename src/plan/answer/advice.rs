@@ -1,6 +1,7 @@
 //! What to do and what to avoid, and what to check on the first piece.
 
 use crate::ink::WhiteClass;
+use crate::plan::margins::HeatStanding;
 use crate::plan::order::{Cloth, Job};
 use crate::plan::report::{Advice, Code, Topic, Verdict, tightness};
 use crate::plan::verdict::Judgement;
@@ -10,6 +11,9 @@ pub fn advice(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<Advice
     let mut advice = Vec::new();
     let mixed = job.mixes.iter().any(|mix| mix.white.id == judgement.assessment.candidate.white.id);
     let white = judgement.assessment.candidate.white;
+    if judgement.assessment.heat == HeatStanding::AsPlanned && !job.dryer.measured {
+        advice.push(Advice::ProbeFirst);
+    }
     if judgement.assessment.candidate.blocker.is_some() {
         advice.push(Advice::BlockerBase);
     }

@@ -20,7 +20,7 @@ use crate::plan::report::{
     RimShows, Setting, Spread,
 };
 use crate::plan::verdict::{Assessment, assess};
-use crate::plan::window::{Demands, SetPoint, setting};
+use crate::plan::window::{Demands, setting};
 
 /// Days that a forecast shows, at least.
 const SHOWN: f64 = 90.0;
@@ -168,8 +168,7 @@ fn assess_at<'a>(
     at: DialSetting,
 ) -> Result<Assessment<'a>, HistoryError> {
     let demands = Demands::usual(job, cloth, candidate.white);
-    let point = SetPoint { robust: true, ..at.set_point() };
-    assess(&mut HistoryCache::default(), job, cloth, candidate, point, demands, flash)
+    assess(&mut HistoryCache::default(), job, cloth, candidate, at.set_point(), demands, flash)
 }
 
 /// Dye from a fibre that is closed below its setting temperature, as a multiple of that from a plain one.

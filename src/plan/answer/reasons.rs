@@ -3,7 +3,7 @@
 use super::reason_rank::RankedReasons;
 use super::reasons_seen::add_seen;
 use crate::plan::bleed::evidence;
-use crate::plan::margins::LaterHeat;
+use crate::plan::margins::{HeatStanding, LaterHeat};
 use crate::plan::order::{Cloth, DyeClass, EvidenceSubject, Job, Yield};
 use crate::plan::recipe::{damp, stack_of, water};
 use crate::plan::report::{Clearance, Code, Margin, Reason, Topic, Verdict, tightness, word};
@@ -132,8 +132,20 @@ fn of_heat(
     reasons: &mut RankedReasons,
 ) {
     if let Some(fusion) = judgement.margins.on(Topic::Fusion) {
-        let code = if fusion.holds() { Code::FusionHolds } else { Code::FusionShort };
-        reasons.add(with_margin(code, fusion));
+        let chance = judgement.assessment.under_cure.chance();
+        let sure = judgement.assessment.heat == HeatStanding::Robust && chance <= job.rules.go;
+        let code = if sure { Code::FusionHolds } else { Code::FusionShort };
+        reasons.add(with_margin(code, fusion).percent("chance", Share(chance).percent()));
+    }
+    if judgement.assessment.heat == HeatStanding::AsPlanned
+        && let Some(film) = judgement.margins.on(Topic::FilmHeat)
+    {
+        let reason = Reason::new(Code::DriftTooWide)
+            .number("low", film.value.low)
+            .number("high", film.value.high)
+            .word("dryer", &job.dryer.name)
+            .flag("measured", job.dryer.measured);
+        reasons.add(reason);
     }
     reasons.add(window_reason(room));
     if let Some(why) = why_dried(job, cloth, &judgement.assessment) {

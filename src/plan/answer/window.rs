@@ -96,9 +96,9 @@ impl PickWindow {
     }
 }
 
-/// The set point of a pick, which is robust.
+/// The set point of a pick.
 fn set_point(setting: &Setting) -> SetPoint {
-    SetPoint { set: kelvin(setting.set_c), belt: setting.belt_m_per_min / 60.0, robust: true }
+    setting.dialled().set_point()
 }
 
 fn axis(points: &[f64]) -> impl Iterator<Item = f64> + use<> {

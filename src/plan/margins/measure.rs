@@ -11,7 +11,7 @@ use crate::numerics::Lanes;
 use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::{Candidate, DRIFT_CASES};
 use crate::plan::report::{Margin, Side, Topic, Unit, margin, sorted_insert, tightness};
-use crate::plan::window::PlannedRun;
+use crate::plan::window::{PlannedRun, hardest};
 use crate::quantity::Band;
 use crate::quantity::units::celsius;
 
@@ -111,9 +111,7 @@ fn heat_margins(
     runs: &RunHistories,
 ) -> Vec<Margin> {
     let rules = &job.rules;
-    // The ink that is hardest to fuse sets the heat.
-    let ordinary = run.demands.must_fuse[0];
-    let kinetics = if ordinary { ordinary_of(job, candidate) } else { candidate.white.kinetics };
+    let kinetics = hardest(job, candidate.white, run.demands.must_fuse);
     let fused =
         band(fuse(&runs.print, |sample| sample.film_bottom, &kinetics).fused).map(|share| share * 100.0);
     let film = band(runs.film_peak).map(celsius);
@@ -149,14 +147,4 @@ fn exit_temperature(history: &History<DRIFT_CASES>) -> f64 {
     let leaves = history.exit_time[0];
     let at_exit = history.samples.iter().rev().find(|sample| sample.time[0] <= leaves);
     celsius(at_exit.map_or(Stack::ROOM, |sample| sample.film_top[0][0]))
-}
-
-/// Kinetics of the ordinary ink that shares the heat: that of the white itself, or of any ordinary white
-/// known here.
-fn ordinary_of(job: &Job, candidate: &Candidate<'_>) -> crate::ink::CureKinetics {
-    if !candidate.white.low_cure {
-        return candidate.white.kinetics;
-    }
-    let ordinary = job.whites.iter().chain(&job.market).find(|white| !white.low_cure);
-    ordinary.map_or(candidate.white.kinetics, |white| white.kinetics)
 }

@@ -15,7 +15,7 @@ pub use candidate::ANCHOR_FILM;
 
 pub(super) use adhesion::comes_off;
 pub(super) use candidate::{Candidate, MOST_STROKES, film_on, most_shown, travelling_hue};
-pub(super) use drift_cases::{DRIFT_CASES, drift_cases};
+pub(super) use drift_cases::{COLD, DAMPER, DRIFT_CASES, HOT, PLANNED, STOPPED, drift_cases};
 pub(super) use enumerate::{anchor_candidate, candidates, first_candidate};
 pub(super) use flash::{FlashStep, SHORTEST_FLASH, flash_of, flash_step};
 pub(super) use stack::{LEFT, cloth_in_room, damp, dry, is_damp, stack_of, water};

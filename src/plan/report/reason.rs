@@ -78,10 +78,12 @@ pub enum Code {
     LotNew,
     /// Own evidence counted; `pieces`, `turned`, `days`.
     EvidenceCounted,
-    /// FusionKey with room; `low`, `likely`, `limit`.
+    /// Fused with room; `low`, `likely`, `limit`, `chance` of under-cure %.
     FusionHolds,
-    /// Does not fuse at the cold corner; `low`, `likely`, `limit`.
+    /// Does not fuse at the cold corner; `low`, `likely`, `limit`, `chance` of under-cure %.
     FusionShort,
+    /// The dryer's drift breaks a limit; `low`, `high` °C of the film, `dryer`, `measured` (1 or 0).
+    DriftTooWide,
     /// Clearance in the window; `cooler`, `hotter` (K), `slower`, `faster` (m/min).
     WindowOpen,
     /// Little room in the window; same values.
@@ -330,4 +332,6 @@ pub enum Advice {
     PreDry,
     /// A second stroke.
     SecondStroke,
+    /// Run a probe through the dryer first: one curve.
+    ProbeFirst,
 }

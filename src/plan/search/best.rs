@@ -17,7 +17,7 @@
 use super::evaluator::{Evaluator, OperatingPoint};
 use crate::dryer::HistoryError;
 use crate::ink::White;
-use crate::plan::margins::LateFaults;
+use crate::plan::margins::{HeatStanding, LateFaults};
 use crate::plan::order::BlockerBase;
 use crate::plan::recipe::{Candidate, candidates};
 use crate::plan::report::{Code, Reason, Verdict, word};
@@ -32,8 +32,8 @@ struct Open<'w> {
     shows: Option<f64>,
     /// Its set point, with the pace and the dye there.
     operating_point: Option<OperatingPoint>,
-    /// The best verdict and least burden that it can reach, after the number of films that had been assessed
-    /// by then.
+    /// The best verdict and least burden that it can reach, after the number of candidates that had been
+    /// assessed by then.
     bound: Option<(usize, Verdict, f64)>,
 }
 
@@ -127,10 +127,12 @@ impl<'a> Evaluator<'a> {
             }
             self.assessed += 1;
             if let Ok(assessment) = self.assess(next.candidate)? {
-                self.estimates.learn(
-                    &assessment,
-                    next.operating_point.map_or(0.0, |operating_point| operating_point.dye),
-                );
+                if let Some(OperatingPoint { dye, heat, .. }) = next.operating_point {
+                    self.estimates.learn(&assessment, dye);
+                    let dried = assessment.candidate.dried;
+                    let deviations = assessment.under_cure.deviations();
+                    self.heat_estimate.learn(dried, deviations, heat.deviations);
+                }
                 self.scores.push(scores(job, cloth, &assessment));
                 let burden = burden(job, cloth, &assessment);
                 let better = best.as_ref().is_none_or(|(best, least)| {
@@ -156,10 +158,10 @@ impl Evaluator<'_> {
         let mut least: Option<(usize, (Verdict, f64))> = None;
         for (at, open) in open.iter_mut().enumerate() {
             let (verdict, burden) = match open.bound {
-                Some((films, verdict, burden)) if films == self.estimates.len() => (verdict, burden),
+                Some((after, verdict, burden)) if after == self.assessed => (verdict, burden),
                 _ => self.bound(open),
             };
-            open.bound = Some((self.estimates.len(), verdict, burden));
+            open.bound = Some((self.assessed, verdict, burden));
             if least.is_none_or(|(_, best)| verdict.cmp(&best.0).then(burden.total_cmp(&best.1)).is_lt()) {
                 least = Some((at, (verdict, burden)));
             }
@@ -174,12 +176,16 @@ impl Evaluator<'_> {
         let least = least.map_or(0.0, |operating_point| {
             self.estimates.least_chance(job, cloth, candidate, operating_point.dye)
         });
-        let chance = 1.0 - (1.0 - least.max(job.rules.lapse)) * (1.0 - open.others);
-        let (robust, pace) =
-            open.operating_point.map_or((true, fastest(job, candidate)), |operating_point| {
-                (operating_point.point.robust, operating_point.pace)
+        let under_cure = open
+            .operating_point
+            .map_or(0.0, |point| self.heat_estimate.least_chance(candidate.dried, &point.heat));
+        let holds = (1.0 - least.max(job.rules.lapse)) * (1.0 - open.others) * (1.0 - under_cure);
+        let chance = 1.0 - holds;
+        let (standing, pace) =
+            open.operating_point.map_or((HeatStanding::Robust, fastest(job, candidate)), |point| {
+                (point.heat.standing, point.pace)
             });
-        let (verdict, _) = verdict_for(job, cloth, candidate, chance, robust);
+        let (verdict, _) = verdict_for(job, cloth, candidate, chance, standing);
         (verdict, burden_of(job, cloth, candidate, open.shows.unwrap_or(0.0), chance, pace))
     }
 

@@ -12,6 +12,7 @@
 //! not recorded here.
 //! **Reconsider when:** a simulation reads something outside its key, or memory on a tablet runs short.
 
+use super::heat_estimate::WindowHeat;
 use crate::dryer::{Dryer, Film, Stack};
 use crate::migration::DyedCloth;
 use crate::plan::margins::HistoryCache;
@@ -39,12 +40,21 @@ struct SimulationInputs {
     films: [f64; 2],
 }
 
+/// A set point with what its window says of it.
+#[derive(Clone, Copy, Debug)]
+pub struct PlannedPoint {
+    pub point: SetPoint,
+    /// Dye that the heat brings there, as a mean over drift, kg/m².
+    pub dye: f64,
+    pub heat: WindowHeat,
+}
+
 /// The simulations of one cloth.
 #[derive(Clone, Debug, Default)]
 pub struct ClothSimulations {
     pub families: BTreeMap<FusionKey, Family>,
     pub windows: BTreeMap<(FusionKey, u32), Window>,
-    pub points: BTreeMap<SetPointKey, Option<(SetPoint, f64)>>,
+    pub points: BTreeMap<SetPointKey, Option<PlannedPoint>>,
     pub histories: HistoryCache,
 }
 

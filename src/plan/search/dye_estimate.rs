@@ -72,11 +72,6 @@ pub struct DyeEstimates {
 }
 
 impl DyeEstimates {
-    /// Number of films.
-    pub fn len(&self) -> usize {
-        self.seen.len()
-    }
-
     /// Records an assessed candidate, with the dye (kg/m²) that the window gives at its set point.
     pub fn learn(&mut self, assessment: &Assessment<'_>, dye: f64) {
         if let Some(bled) = &assessment.bled {

@@ -1,7 +1,8 @@
 //! Windows, set points and assessments of one cloth, shared by every white with the same film.
 
-use super::cache::{ClothSimulations, FusionKey, SimulationCache};
+use super::cache::{ClothSimulations, FusionKey, PlannedPoint, SimulationCache};
 use super::dye_estimate::DyeEstimates;
+use super::heat_estimate::{HeatEstimate, WindowHeat};
 use crate::dryer::HistoryError;
 use crate::ink::{CureKinetics, White};
 use crate::plan::order::{Cloth, Job, Priority, kinetics};
@@ -11,7 +12,7 @@ use crate::plan::recipe::{
 use crate::plan::report::{Code, Reason, RecipeScores, Side};
 use crate::plan::verdict::{Assessment, Judgement, Pace, assess, judgement, pace};
 use crate::plan::window::{
-    Demands, Detail, DriftRun, Family, Question, SetPoint, Window, closed, openings, robust,
+    Demands, Detail, DriftRun, Family, Question, SetPoint, Window, closed, hardest, openings, robust,
 };
 use crate::quantity::units::kelvin;
 use std::collections::BTreeMap;
@@ -25,6 +26,8 @@ pub struct OperatingPoint {
     pub pace: Pace,
     /// Dye that the heat brings there, from the window, as a mean over drift, kg/m².
     pub dye: f64,
+    /// What the window says of its heat.
+    pub heat: WindowHeat,
 }
 
 /// Evaluates the candidates of one cloth. Windows and set points are kept by the mass of the film, so that
@@ -37,6 +40,8 @@ pub struct Evaluator<'a> {
     simulations: ClothSimulations,
     /// What the films assessed so far tell of others.
     pub estimates: DyeEstimates,
+    /// How far their heat was off from their windows'.
+    pub heat_estimate: HeatEstimate,
     /// Candidates that were compared.
     pub compared: usize,
     /// Candidates that were assessed.
@@ -60,6 +65,7 @@ impl<'a> Evaluator<'a> {
             films,
             simulations: cache.take(job, cloth, films),
             estimates: DyeEstimates::default(),
+            heat_estimate: HeatEstimate::default(),
             compared: 0,
             assessed: 0,
             scores: Vec::new(),
@@ -83,6 +89,7 @@ impl<'a> Evaluator<'a> {
             films: self.films,
             simulations: std::mem::take(&mut self.simulations),
             estimates: DyeEstimates::default(),
+            heat_estimate: HeatEstimate::default(),
             compared: self.compared,
             assessed: self.assessed,
             scores: Vec::new(),
@@ -141,23 +148,26 @@ impl<'a> Evaluator<'a> {
         Ok(entry.insert(family.window(f64::from(tenths) * 1e-4)))
     }
 
-    /// The robust set point of a candidate and the dye there, kg/m²; the same for every white of its mass
-    /// that must fuse alike.
+    /// The robust set point of a candidate, with the dye and the heat there; the same for every white of its
+    /// mass that must fuse alike.
     fn set_point(
         &mut self,
         candidate: &Candidate<'_>,
         demands: &Demands,
-    ) -> Result<Option<(SetPoint, f64)>, HistoryError> {
+    ) -> Result<Option<PlannedPoint>, HistoryError> {
         let key = (self.key(candidate), demands.bits());
         if let Some(kept) = self.simulations.points.get(&key) {
             return Ok(*kept);
         }
         let (job, fixed) = (self.job, self.fixed());
+        let kinetics = hardest(job, candidate.white, demands.must_fuse);
         let window = self.window(candidate)?;
         let point = robust(window, &job.dryer, demands, fixed).map(|point| {
             let dye = [DriftRun::Nominal, DriftRun::Cold, DriftRun::Hot]
                 .map(|run| window.at(run, point.set, point.belt).dye);
-            (point, dye.iter().sum::<f64>() / 3.0)
+            let dwell = job.dryer.heated_length() / point.belt;
+            let heat = WindowHeat::of(window, demands, &kinetics, &point, dwell);
+            PlannedPoint { point, dye: dye.iter().sum::<f64>() / 3.0, heat }
         });
         self.simulations.points.insert(key, point);
         Ok(point)
@@ -213,7 +223,7 @@ impl<'a> Evaluator<'a> {
         let demands = self.demands(candidate.white);
         let needed =
             kinetics(self.job, candidate.white)[usize::from(!demands.must_fuse[0])].half_fused + 12.0;
-        let Some((point, dye)) = self.set_point(candidate, &demands)? else {
+        let Some(PlannedPoint { point, dye, heat }) = self.set_point(candidate, &demands)? else {
             let fixed = self.fixed();
             let side = closing_side(self.window(candidate)?, &demands, fixed);
             return Ok(Err(closed(self.cloth, side, needed)));
@@ -227,7 +237,8 @@ impl<'a> Evaluator<'a> {
             return Ok(Err(closed(self.cloth, Side::AtLeast, needed)));
         };
         let flash = self.flash(candidate)?.map_or(0.0, |flash| flash.seconds);
-        Ok(Ok(OperatingPoint { point, pace: pace(self.job, candidate, flash, point.belt, dryings), dye }))
+        let pace = pace(self.job, candidate, flash, point.belt, dryings);
+        Ok(Ok(OperatingPoint { point, pace, dye, heat }))
     }
 
     /// Assesses one candidate at its robust set point; the reason if its window is closed.

@@ -7,6 +7,7 @@ mod best;
 mod cache;
 mod dye_estimate;
 mod evaluator;
+mod heat_estimate;
 mod predry;
 mod screening;
 

@@ -15,7 +15,8 @@
 //! ([`if_dried`]).
 //!
 //! **Decision:** drying never competes with holding two pieces back. One window of the candidate that comes
-//! nearest, and one of the first that is closed, decide whether dried candidates are searched.
+//! nearest, of either kind of ink and of the trials and the refused, and one of the first that is closed decide
+//! whether dried candidates are searched.
 //! **Because:** drying costs every piece a pass and two handlings.
 //! **Measured:** `tests/answers/screening.rs` assesses all dried candidates and finds none missed
 //! (2026-11-29).
@@ -34,7 +35,7 @@ use crate::quantity::units::kelvin;
 
 /// The best candidate on dried cloth of every white that reaches a better verdict there, beside what was
 /// `found` for each without drying; none if the order can be run without. If drying does not help the
-/// candidate that comes nearest, no other is looked for.
+/// candidates that come nearest, no other is looked for.
 ///
 /// # Errors
 /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -63,18 +64,23 @@ pub fn may_dry(job: &Job, cloth: &Cloth, found: &[Result<Assessment<'_>, Reason>
     !found.iter().flatten().any(runs) && is_damp(&damp(job, cloth), &cloth.fabric)
 }
 
-/// Whether drying brings the candidate that comes nearest to a better verdict, or opens the first window that
-/// is closed.
+/// Whether drying brings the candidate that comes nearest to a better verdict, of either kind of ink and of
+/// those that are trials and those that are refused, or opens the first window that is closed.
 fn helps(evaluator: &Evaluator<'_>, found: &[Result<Assessment<'_>, Reason>]) -> Result<bool, HistoryError> {
     let (job, cloth) = (evaluator.job, evaluator.cloth);
     let chance = |assessment: &Assessment<'_>| assessment.fail_later.likely;
-    let nearer = |a: &&Assessment<'_>, b: &&Assessment<'_>| {
-        a.verdict.cmp(&b.verdict).then(chance(a).total_cmp(&chance(b)))
-    };
-    if let Some(best) = found.iter().flatten().min_by(nearer)
-        && verdict_dried(job, cloth, best)?.is_some_and(|dried| dried < best.verdict)
+    for (low_cure, verdict) in
+        [false, true].into_iter().flat_map(|low| [(low, Verdict::Trial), (low, Verdict::Refuse)])
     {
-        return Ok(true);
+        let alike = |assessment: &&Assessment<'_>| {
+            assessment.candidate.white.low_cure == low_cure && assessment.verdict == verdict
+        };
+        let nearest = found.iter().flatten().filter(alike).min_by(|a, b| chance(a).total_cmp(&chance(b)));
+        if let Some(nearest) = nearest
+            && verdict_dried(job, cloth, nearest)?.is_some_and(|dried| dried < verdict)
+        {
+            return Ok(true);
+        }
     }
     let closed = first_closed(job, found).and_then(|white| first_candidate(job, cloth, white));
     let Some(candidate) = closed else { return Ok(false) };

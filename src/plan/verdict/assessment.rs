@@ -1,12 +1,13 @@
 //! What becomes of a candidate weeks later: whether it bleeds, whether anything else shows late, and the
 //! verdict on it.
 //!
-//! This is all that decides between two candidates. It depends on the print alone and, where the cloth has no
-//! dye, on no heat at all. So a search compares candidates by it; every margin, with the cloth beside the
-//! print, is computed for those that are shown ([`judge`](super::judgement::judge)).
+//! This is all that decides between two candidates, so a search compares candidates by it; every margin is
+//! computed for those that are shown ([`judge`](super::judgement::judge)).
 //!
-//! **Decision:** what decides is read from the print alone, in all eight cases of drift at once.
-//! **Because:** margins and the cloth beside the print are needed for shown candidates only.
+//! **Decision:** what decides is read from the print and the cloth beside it, in all eight cases of drift at
+//! once.
+//! **Because:** a setting is judged alike wherever it comes from; candidates at one setting share the cloth
+//! beside the print.
 //! **Measured:** four cases first and four for what is shown saved a tenth over a whole shelf, and made the
 //! cold first answer 7 % slower, since the browser compiles a second copy of the integrator (six pairs,
 //! 2026-11-29, machine not recorded).
@@ -16,11 +17,11 @@ use super::rule::{Stake, Standing, before_money, verdict};
 use crate::ink::FilmOpacity;
 use crate::optics::GreyStep;
 use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, evidence, lot_test};
-use crate::plan::margins::{LateFaults, LaterHeat};
+use crate::plan::margins::{HeatStanding, LateFaults, LaterHeat, RunHistories, UnderCure};
 use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::Candidate;
 use crate::plan::report::{Margin, Verdict};
-use crate::plan::window::PlannedRun;
+use crate::plan::window::{PlannedRun, hardest};
 use crate::quantity::Band;
 
 /// A candidate with what decides for or against it.
@@ -44,6 +45,10 @@ pub struct Assessment<'a> {
     pub bleeds: f64,
     /// Chances of the late faults that do not depend on the heat.
     pub late: LateFaults,
+    /// Kelvins to spare before the film no longer fuses.
+    pub under_cure: UnderCure,
+    /// How its setting stands to the limits of film and cloth.
+    pub heat: HeatStanding,
     /// Chance of any late fault.
     pub fail_later: Band,
     /// The verdict on this candidate.
@@ -55,22 +60,25 @@ pub struct Assessment<'a> {
 }
 
 impl<'a> Assessment<'a> {
-    /// Assesses one candidate. `heat` is the temperature history that drives dye release; `None` for undyed
-    /// cloth.
+    /// Assesses one candidate from the histories of its run.
     #[must_use]
     pub fn of(
         job: &Job,
         cloth: &Cloth,
         candidate: Candidate<'a>,
         run: PlannedRun,
-        heat: Option<DyeHeat<'_>>,
+        runs: &RunHistories,
     ) -> Self {
+        let heat = cloth.dyed.as_ref().map(|dyed| DyeHeat { dyed, history: &runs.print });
         let Bleeding { chances, tint, grade, bled } =
             bleeding(job, cloth, &candidate, run.flash.as_ref(), heat);
         let late = LateFaults::of(job, cloth, &candidate);
-        let others = 1.0 - late.any();
+        let kinetics = hardest(job, candidate.white, run.demands.must_fuse);
+        let under_cure = UnderCure::of(job, &runs.print, &kinetics, &run.point);
+        let heat = HeatStanding::of(&run.demands, &kinetics, runs);
+        let others = (1.0 - late.any()) * (1.0 - under_cure.chance());
         let fail_later = chances.map(|bleeds| 1.0 - (1.0 - bleeds.max(job.rules.lapse)) * others);
-        let (verdict, before) = verdict_for(job, cloth, &candidate, fail_later.likely, run.point.robust);
+        let (verdict, before) = verdict_for(job, cloth, &candidate, fail_later.likely, heat);
         Self {
             look: candidate.look(job, cloth, 1.0),
             candidate,
@@ -80,6 +88,8 @@ impl<'a> Assessment<'a> {
             grade,
             bleeds: chances.likely,
             late,
+            under_cure,
+            heat,
             fail_later,
             verdict,
             money_adds_care: verdict > before,
@@ -95,14 +105,14 @@ pub fn verdict_for(
     cloth: &Cloth,
     candidate: &Candidate<'_>,
     chance: f64,
-    robust: bool,
+    heat: HeatStanding,
 ) -> (Verdict, Verdict) {
     if LaterHeat::of(job, cloth).is_some_and(|later| !later.holds()) {
         return (Verdict::Refuse, Verdict::Refuse);
     }
     let standing = Standing {
         known: cloth.is_everyday() || evidence(job, cloth, candidate).next().is_some(),
-        robust,
+        heat,
         tested: lot_test(job, cloth, candidate).is_some(),
     };
     let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };

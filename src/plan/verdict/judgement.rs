@@ -2,7 +2,6 @@
 
 use super::assessment::Assessment;
 use crate::dryer::HistoryError;
-use crate::plan::bleed::DyeHeat;
 use crate::plan::margins::{HistoryCache, Margins, Measured};
 use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::{Candidate, FlashStep};
@@ -34,7 +33,7 @@ pub fn judge<'a>(
     judgement(&mut histories, job, cloth, assessment)
 }
 
-/// Assesses one candidate as it is run. The print is simulated only where the cloth has dye to move.
+/// Assesses one candidate as it is run.
 ///
 /// # Errors
 /// [`HistoryError`] if a run cannot be integrated.
@@ -48,10 +47,9 @@ pub fn assess<'a>(
     flash: Option<FlashStep>,
 ) -> Result<Assessment<'a>, HistoryError> {
     let dryings = histories.dryings(job, cloth, &candidate, &point)?;
-    let history = cloth.dyed.map(|_| histories.print(job, cloth, &candidate, &point)).transpose()?;
-    let heat = cloth.dyed.as_ref().zip(history.as_deref());
-    let heat = heat.map(|(dyed, history)| DyeHeat { dyed, history });
-    Ok(Assessment::of(job, cloth, candidate, PlannedRun { point, demands, flash, dryings }, heat))
+    let run = PlannedRun { point, demands, flash, dryings };
+    let runs = histories.of(job, cloth, &candidate, &run)?;
+    Ok(Assessment::of(job, cloth, candidate, run, &runs))
 }
 
 /// Adds every margin, over every run, to an assessment.

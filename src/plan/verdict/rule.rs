@@ -1,14 +1,16 @@
 //! Go, go with check, trial or refuse.
 //!
-//! What is seen at the press (cover, hand, scorch, cure by stretch and probe) becomes a check on the first
-//! piece and never a trial. Only what shows later makes the verdict, through its chance:
+//! What is seen at the press (cover, hand, scorch) becomes a check on the first piece and never a trial. What
+//! shows later makes the verdict, through its chance; under-cure is part of it, because a stretch test on the
+//! first piece does not see a dryer that drifts to its cold end by the ninetieth:
 //!
 //! ```text
 //! up to 5 %   go                                     up to 50 %   trial
 //! up to 10 %  go with check, on cloth that is known  beyond       refuse
 //! ```
 //!
-//! A cloth that was never printed here takes one step more. Then money may take one step towards care, never
+//! A cloth that was never printed here takes one step more. Where drift of the dryer breaks a limit of film or
+//! cloth, it is a trial at best; where the run as planned breaks one, it is refused. Then money may take one step towards care, never
 //! away: it does where the loss to be expected from running exceeds that of testing first,
 //!
 //! ```text
@@ -19,6 +21,7 @@
 //! the fallback C_alt. The thresholds and the money terms are common practice, no source; the worked cases
 //! stand in `tests/answers/verdict_rule.rs`.
 
+use crate::plan::margins::HeatStanding;
 use crate::plan::order::Rules;
 use crate::plan::report::Verdict;
 
@@ -71,8 +74,8 @@ impl Stake {
 pub struct Standing {
     /// Cloth of this kind is printed every week, or there are tests of it.
     pub known: bool,
-    /// The whole drift box of the dryer holds.
-    pub robust: bool,
+    /// How the setting stands to the limits of film and cloth.
+    pub heat: HeatStanding,
     /// A test of this very lot has already run.
     pub tested: bool,
 }
@@ -80,7 +83,7 @@ pub struct Standing {
 /// The verdict for a chance of a late fault, before the stake is considered.
 #[must_use]
 pub fn before_money(chance: f64, standing: Standing, rules: &Rules) -> Verdict {
-    if chance > rules.refuse {
+    if chance > rules.refuse || standing.heat == HeatStanding::Broken {
         return Verdict::Refuse;
     }
     let mut verdict = if chance <= rules.go {
@@ -93,7 +96,7 @@ pub fn before_money(chance: f64, standing: Standing, rules: &Rules) -> Verdict {
     if !standing.known {
         verdict = more_care(verdict);
     }
-    if standing.robust { verdict } else { verdict.max(Verdict::GoWithCheck) }
+    if standing.heat == HeatStanding::Robust { verdict } else { verdict.max(Verdict::Trial) }
 }
 
 /// The verdict for a chance of a late fault, with the stake considered.

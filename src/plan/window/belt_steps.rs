@@ -9,6 +9,8 @@ use std::sync::Arc;
 pub struct BeltStep {
     /// Belt speed, m/s.
     pub belt: f64,
+    /// Time in the heat, s.
+    pub dwell: f64,
     /// Logarithm of the dwell over 30 s.
     pub ln_dwell: f64,
     /// First column and weights of the interpolation at this speed.
@@ -17,19 +19,23 @@ pub struct BeltStep {
     pub stopped: (usize, [f64; 4]),
 }
 
+/// From one belt speed to the next, as a share: finer than a dial is read, so that the grid is not felt in the
+/// chances. At 2.5 % they wandered by half a percent from one degree of the dial to the next.
+const STEP: f64 = 0.006_25;
+
 /// The belt speeds that a shop can dial, over columns at these logarithms of the speed: the same in every row
 /// of every window of one dryer.
 pub fn belt_steps(dryer: &Dryer, columns: &[f64]) -> Arc<[BeltStep]> {
     let (Some(slowest), Some(fastest)) = (columns.first(), columns.last()) else { return Arc::default() };
     let length = dryer.heated_length();
-    // A shop sets its belt in steps that can be read off the dial: 2 % is about 0.05 m/min.
-    let speeds = ((fastest - slowest) / 0.025).ceil().max(1.0) as usize;
+    let speeds = ((fastest - slowest) / STEP).ceil().max(1.0) as usize;
     let step = |i: usize| {
         let log = slowest + (fastest - slowest) * i as f64 / speeds as f64;
         let belt = log.exp();
         let stopped = (length / (length / belt + dryer.drift.stop)).ln();
         BeltStep {
             belt,
+            dwell: length / belt,
             ln_dwell: (length / belt / 30.0).ln(),
             planned: interpolation::cubic(columns, log),
             stopped: interpolation::cubic(columns, stopped),

@@ -42,6 +42,11 @@ impl Cell {
         self.0[2]
     }
 
+    /// Highest temperature of the film's bottom, K.
+    pub fn bottom_peak(&self) -> f64 {
+        self.0[3]
+    }
+
     /// Highest temperature of the cloth under the print or beside it, whichever is hotter, K.
     pub fn cloth_peak(&self) -> f64 {
         larger(self.0[4], self.0[7])

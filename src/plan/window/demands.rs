@@ -1,11 +1,12 @@
 //! What a set point must keep, as plain values and in the form that a window's cells have.
 
 use super::cell::{Cell, larger, logit};
-use super::must_fuse::must_fuse;
+use super::must_fuse::{hardest, must_fuse};
 use super::outcome::Outcome;
-use crate::ink::White;
+use super::price::Price;
+use crate::ink::{CureKinetics, White};
 use crate::numerics::Lanes;
-use crate::plan::order::{Cloth, Job, Rules};
+use crate::plan::order::{Cloth, Job};
 
 /// What a set point must keep, for one white on one cloth.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,22 +25,23 @@ pub struct Demands {
     pub bleeds: bool,
     /// Weight of pace in the choice of a set point, 0 to 1.
     pub pace: f64,
+    /// What heat, haste and the risk of under-cure cost in the choice of a set point.
+    pub price: Price,
 }
+
+/// Most that the logarithm of a crowding counts: where no setting keeps a limit, how far each is beyond it does
+/// not outweigh everything else. Chosen.
+const MOST_CROWDING: f64 = 2.0;
 
 /// Weight of pace in the choice of a set point where the order does not ask for speed, 0 to 1. Chosen, as the
 /// other weights of [`robust`](super::robust::robust).
-const USUAL_PACE: f64 = 0.35;
+const USUAL_PACE: f64 = 0.55;
 
 impl Demands {
     /// The demands of a white on a cloth, at the weight of pace of an order that does not ask for speed.
     #[must_use]
     pub fn usual(job: &Job, cloth: &Cloth, white: &White) -> Self {
-        Self::of(&job.rules, cloth, must_fuse(job, white.low_cure), USUAL_PACE)
-    }
-
-    /// The demands of a white on a cloth, from the inks that must fuse and the weight of pace.
-    #[must_use]
-    pub fn of(rules: &Rules, cloth: &Cloth, must_fuse: [bool; 2], pace: f64) -> Self {
+        let (rules, must_fuse) = (&job.rules, must_fuse(job, white.low_cure));
         let shrink = cloth.shrinks_above.map(|limit| limit + rules.shrink_allowed / rules.shrink_slope);
         let soften = cloth.yields().map(|(_, limit)| limit);
         Self {
@@ -49,8 +51,14 @@ impl Demands {
             film: rules.film_heat,
             cloth: shrink.into_iter().chain(soften).fold(f64::INFINITY, f64::min),
             bleeds: cloth.dyed.is_some(),
-            pace,
+            pace: USUAL_PACE,
+            price: Price::of(&job.dryer, &hardest(job, white, must_fuse), cloth.fabric.areal_mass),
         }
+    }
+
+    /// The same demands for a low-cure ink, the second of `kinetics`, in the place of an ordinary one.
+    pub fn for_low_cure(&self, kinetics: &[CureKinetics; 2]) -> Self {
+        Self { must_fuse: [false, true], price: self.price.for_ink(&kinetics[1]), ..*self }
     }
 
     /// Fused share that counts: the least of the inks that must fuse, 0 to 1.
@@ -69,9 +77,9 @@ impl Demands {
             && outcome.cloth_peak <= self.cloth
     }
 
-    /// All of them as bits, for a cache key.
+    /// All of them as bits, for a cache key; prices follow from the dryer and the inks, which the key holds too.
     pub fn bits(&self) -> [u64; 8] {
-        let Self { must_fuse: [ordinary, low], fused, scorch, film, cloth, bleeds, pace } = *self;
+        let Self { must_fuse: [ordinary, low], fused, scorch, film, cloth, bleeds, pace, .. } = *self;
         let numbers = [fused, scorch, film, cloth, pace].map(f64::to_bits);
         let [fused, scorch, film, cloth, pace] = numbers;
         [ordinary.into(), low.into(), fused, scorch, film, cloth, bleeds.into(), pace]
@@ -127,18 +135,28 @@ impl CellLimits {
         cell.scorch() <= self.scorch && cell.film_peak() <= self.film && cell.cloth_peak() <= self.cloth
     }
 
-    /// How near the corners of the drift and a belt stop come to their limits: the term `crowding` of the
-    /// cost in [`robust`](super::robust::robust).
-    pub fn crowding(&self, cold: &Cell, hot: &[Cell; 2]) -> f64 {
+    /// Logit of the fused share over what is needed.
+    pub fn fused_over(&self, cell: &Cell) -> f64 {
+        self.fused_of(cell) - self.fused
+    }
+
+    /// How near the hot corner of the drift and a belt stop come to their limits, and the risk that the film
+    /// does not fuse (by its logarithm): the terms `crowding` and `risk` of the cost in
+    /// [`robust`](super::robust::robust).
+    pub fn crowding_and_risk(&self, hot: &[Cell; 2], ln_risk: f64) -> f64 {
         let most = |of: fn(&Cell) -> f64| larger(of(&hot[0]), of(&hot[1]));
-        let Lanes([fusion, film, cloth, scorch]) = Lanes([
-            self.fused - self.fused_of(cold),
-            (most(Cell::film_peak) - self.film) / 15.0,
-            (most(Cell::cloth_peak) - self.cloth) / 15.0,
+        let Lanes([risk, film, cloth, scorch]) = Lanes([
+            ln_risk,
+            ((most(Cell::film_peak) - self.film) / 15.0).min(MOST_CROWDING),
+            ((most(Cell::cloth_peak) - self.cloth) / 15.0).min(MOST_CROWDING),
             most(Cell::scorch) - self.scorch,
         ])
         .exp();
-        let scorch = if self.scorch.is_finite() { Lanes([3.0 * (scorch - 1.0)]).exp()[0] } else { 0.0 };
-        fusion + film + cloth + scorch
+        let scorch = if self.scorch.is_finite() {
+            Lanes([(3.0 * (scorch - 1.0)).min(MOST_CROWDING)]).exp()[0]
+        } else {
+            0.0
+        };
+        risk + film + cloth + scorch
     }
 }

@@ -1,6 +1,7 @@
 //! Which inks of a print must fuse, and why a window is closed.
 
-use crate::plan::order::{Cloth, CureKind, Job};
+use crate::ink::{CureKinetics, White};
+use crate::plan::order::{Cloth, CureKind, Job, kinetics};
 use crate::plan::report::{Code, Reason, Side, word};
 use crate::quantity::units::celsius;
 
@@ -11,6 +12,11 @@ pub fn must_fuse(job: &Job, low_cure: bool) -> [bool; 2] {
     let colours = &job.order.print.colours_on_top;
     let ordinary_on_top = colours.count > 0 && colours.cure == CureKind::Ordinary;
     [!low_cure || ordinary_on_top, low_cure]
+}
+
+/// Kinetics of the ink that is hardest to fuse among those that share the heat of a white's print.
+pub fn hardest(job: &Job, white: &White, must_fuse: [bool; 2]) -> CureKinetics {
+    kinetics(job, white)[usize::from(!must_fuse[0])]
 }
 
 /// The reason why a window is closed. `side` says which demand no setting keeps; `peak_needed` is the

@@ -81,7 +81,7 @@ pub fn openings(
     let colours = &job.order.print.colours_on_top;
     let ordinary_on_top = colours.count > 0 && colours.cure == CureKind::Ordinary;
     if demands.must_fuse[0] && !ordinary_on_top {
-        let low = Demands { must_fuse: [false, true], ..*demands };
+        let low = demands.for_low_cure(&kinetics);
         add(Code::OpensLowCure, look(&stack, &job.dryer, passes, fixed, &low)?, &|reason| reason);
     }
     Ok(found)

@@ -121,9 +121,10 @@ impl Axes {
         let Question { dryer, fixed, .. } = *question;
         let [rows, columns] = question.detail.cells(dryer.set_high - dryer.set_low);
         let set = match fixed {
-            // A little to each side, so that the effect of drift can be read.
-            Some(set) => spread(set - 12.0, set + 12.0, 4),
-            None => spread(dryer.set_low, dryer.set_high, rows),
+            // Off the dial: a little to each side, so that the effect of drift can be read.
+            Some(set) if set < dryer.set_low || set > dryer.set_high => spread(set - 12.0, set + 12.0, 4),
+            // The same rows whether it is fixed or free, so that one setting has one answer.
+            _ => spread(dryer.set_low, dryer.set_high, rows),
         };
         let length = dryer.heated_length();
         let slowest = (length / DWELL[1]).max(dryer.belt.slowest);

@@ -19,46 +19,41 @@ use crate::numerics::interpolation;
 use std::ops::Range;
 
 /// The setting whose whole drift box holds (the cold corner fuses, the hot corner and a belt stop do no
-/// harm), and among those the one that costs least in dye, heat and time. If no box holds, the best setting
-/// that holds as planned; `None` if the window is closed.
+/// harm), and among those the one that costs least in dye, heat, haste and risk. If no box holds, the one that
+/// costs least among those that hold as planned, and so where those that hold are too slow or too hot for any shop; `None` if the window is closed.
 ///
 /// Never the just-cured point: there the least drift leaves the film under-fused. The cost of a setting is
 ///
 /// ```text
-/// mean over drift of ln(dye) (where dye moves with it) + pace ln(dwell / 30 s) + crowding at both corners
+/// mean over drift of ln(dye) (where dye moves with it) + pace ln(dwell / 30 s)
+///     + heat and haste + risk of under-cure + crowding of the hot corner and the belt stop
 /// ```
 ///
-/// Crowding is 1 where a corner touches its limit and falls off e-fold over a shop's own uncertainty: one
-/// unit of the logit of the fused share, 15 K of film or cloth, a third of the scorch index. Weights chosen,
+/// Heat, haste and risk: [`Price`](super::price::Price). Crowding is 1 where a limit is touched and falls off
+/// e-fold over a shop's own uncertainty: 15 K of film or cloth, a third of the scorch index. Weights chosen,
 /// no source.
 #[must_use]
 pub fn robust(window: &Window, dryer: &Dryer, demands: &Demands, fixed: Option<f64>) -> Option<SetPoint> {
     let sets: Vec<f64> = match fixed {
         Some(set) => vec![set],
         None => {
-            let steps = ((dryer.set_high - dryer.set_low) / dryer.step.max(0.5)).floor().min(240.0) as usize;
-            let skip = (steps / 50).max(1);
-            (0..=steps).step_by(skip).map(|i| dryer.set_low + i as f64 * dryer.step.max(0.5)).collect()
+            let step = dryer.step.max((dryer.set_high - dryer.set_low) / MOST_SETS);
+            let steps = ((dryer.set_high - dryer.set_low) / step + 1e-9).floor() as usize;
+            (0..=steps).map(|i| dryer.set_low + i as f64 * step).collect()
         }
     };
-    let belts = &*window.belt_steps;
-    let search = Search { window, limits: demands.limits(), demands };
-    // First every third step of both axes; if none of these settings holds throughout, every step.
-    let near = |index: usize, count: usize| index.saturating_sub(STRIDE)..(index + STRIDE + 1).min(count);
-    let rough =
-        search.best(&sets, belts, 0..sets.len(), 0..belts.len(), STRIDE).filter(|found| found.point.robust);
-    let found = match rough {
-        Some(found) => {
-            let (set, belt) = (near(found.at[0], sets.len()), near(found.at[1], belts.len()));
-            search.best(&sets, belts, set, belt, 1)
-        }
-        None => search.best(&sets, belts, 0..sets.len(), 0..belts.len(), 1),
-    };
-    found.map(|found| found.point)
+    let search = Search { window, limits: demands.limits(), demands, sets: &sets, belts: &window.belt_steps };
+    let best = search.settle(0..sets.len())?;
+    // The belt once more along the whole of its row: as a dryer that is fixed there would be searched.
+    let row = best.at[0];
+    search.settle(row..row + 1).map(|found| found.point)
 }
 
-/// Steps from one setting of the first search to the next.
-const STRIDE: usize = 3;
+/// Most set temperatures that are looked at, less one.
+const MOST_SETS: f64 = 240.0;
+/// Steps on both axes from one setting of the first look to the next, and of each closer one around the best:
+/// the last looks at every degree of the dial.
+const STRIDES: [[usize; 2]; 3] = [[6, 12], [2, 4], [1, 1]];
 
 /// The best setting so far: its place on both axes, its cost and its set point.
 struct Found {
@@ -71,27 +66,45 @@ struct Search<'a> {
     window: &'a Window,
     limits: CellLimits,
     demands: &'a Demands,
+    /// Set temperatures that can be dialled, K.
+    sets: &'a [f64],
+    belts: &'a [BeltStep],
 }
 
 impl Search<'_> {
-    /// The best setting within these ranges of both axes, `step` places apart.
-    fn best(
-        &self,
-        sets: &[f64],
-        belts: &[BeltStep],
-        rows: Range<usize>,
-        columns: Range<usize>,
-        step: usize,
-    ) -> Option<Found> {
+    /// The best setting within these rows: first in long strides, over everything in closer ones if none of
+    /// those settings holds throughout, then closer around the best.
+    fn settle(&self, rows: Range<usize>) -> Option<Found> {
+        let [first, closer, last] = STRIDES;
+        let all = 0..self.belts.len();
+        let rough = self.best(rows.clone(), all.clone(), first).filter(|found| found.point.robust);
+        let near = |found: &Found, [set, belt]: [usize; 2]| {
+            let [row, column] = found.at;
+            let within = row.saturating_sub(set).max(rows.start)..(row + set + 1).min(rows.end);
+            (within, column.saturating_sub(belt)..(column + belt + 1).min(all.end))
+        };
+        let found = match rough {
+            Some(found) => {
+                let (rows, columns) = near(&found, first);
+                self.best(rows, columns, closer)
+            }
+            None => self.best(rows.clone(), all.clone(), closer),
+        }?;
+        let (rows, columns) = near(&found, closer);
+        self.best(rows, columns, last)
+    }
+
+    /// The best setting within these ranges of both axes, so many places apart.
+    fn best(&self, rows: Range<usize>, columns: Range<usize>, stride: [usize; 2]) -> Option<Found> {
         let mut best: Option<Found> = None;
-        for row in rows.step_by(step) {
-            let set = *sets.get(row)?;
+        for row in rows.step_by(stride[0]) {
+            let set = *self.sets.get(row)?;
             let between_rows = interpolation::cubic(&self.window.set, set);
             let planned = self.window.row(DriftRun::Nominal, between_rows);
             // Computed where needed only: most rows hold nowhere.
             let mut drift = None;
-            for column in columns.clone().step_by(step) {
-                let step = belts.get(column)?;
+            for column in columns.clone().step_by(stride[1]) {
+                let step = self.belts.get(column)?;
                 let nominal = between(&planned, step.planned);
                 if !self.limits.hold(&nominal) {
                     continue;
@@ -101,17 +114,23 @@ impl Search<'_> {
                 });
                 let (cold, hot) = (between(cold, step.planned), between(hot, step.planned));
                 let stopped = between(&planned, step.stopped);
-                let pace = self.demands.pace * step.ln_dwell;
                 let dye = (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
                 let dye = if self.demands.bleeds { dye } else { 0.0 };
-                // Crowding only adds to the cost.
-                if best.as_ref().is_some_and(|best| best.point.robust && pace + dye >= best.cost) {
+                let price = &self.demands.price;
+                let sure = self.demands.pace * step.ln_dwell
+                    + dye
+                    + price.heat_and_haste(nominal.bottom_peak(), step.dwell, set);
+                // Crowding and risk only add to the cost.
+                if best.as_ref().is_some_and(|best| best.point.robust && sure >= best.cost) {
                     continue;
                 }
-                let robust = self.limits.hold_cold(&cold)
+                let robust = !price.is_no_answer(step.dwell, hot.film_peak())
+                    && self.limits.hold_cold(&cold)
                     && self.limits.hold_hot(&hot)
                     && self.limits.hold_hot(&stopped);
-                let cost = pace + self.limits.crowding(&cold, &[hot, stopped]) + dye;
+                let over = [&nominal, &cold].map(|cell| self.limits.fused_over(cell));
+                let ln_risk = price.ln_risk(over, step.dwell);
+                let cost = sure + self.limits.crowding_and_risk(&[hot, stopped], ln_risk);
                 let better = best.as_ref().is_none_or(|best| {
                     (robust && !best.point.robust) || (robust == best.point.robust && cost < best.cost)
                 });

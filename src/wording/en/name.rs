@@ -83,6 +83,7 @@ pub(in crate::wording) fn advice(advice: Advice) -> &'static str {
         }
         Advice::FollowUp => "Keep one piece and look at it again in a month.",
         Advice::PreDry => "Dry the cloth, then print it at once. It takes water up again within minutes.",
+        Advice::ProbeFirst => "Run a probe through the dryer first: one curve.",
         Advice::SecondStroke => "Print a second stroke after a flash.",
     }
 }

@@ -32,8 +32,16 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             v.percent("likely"), v.percent("low"), v.percent("limit")
         ),
         C::FusionShort => format!(
-            "It may not fuse. At the cold end the underside reaches only {}; it needs {}. It would crack in the wash.",
-            v.percent("low"), v.percent("limit")
+            "It may not fuse. At the cold end the underside reaches {}; it needs {}. The chance that a print leaves under-fused and cracks in the wash is {}.",
+            v.percent("low"), v.percent("limit"), v.percent("chance")
+        ),
+        C::DriftTooWide if v.flag("measured") == Some(true) => format!(
+            "No setting holds over the whole drift of {}. The film runs from {} to {}.",
+            v.word("dryer"), v.heat("low"), v.heat("high")
+        ),
+        C::DriftTooWide => format!(
+            "{} was never measured, and no setting holds over all that it may do. The film may run from {} to {}. Run a probe through it first: one curve.",
+            v.word("dryer"), v.heat("low"), v.heat("high")
         ),
         C::WindowOpen => format!("The window is open. {}", room(v)),
         C::WindowNarrow => format!("The window is narrow. {} Do not turn the heat up to be safe.", room(v)),

@@ -83,6 +83,7 @@ pub(in crate::wording) fn advice(advice: Advice) -> &'static str {
         }
         Advice::FollowUp => "Guarde una pieza y mírela otra vez en un mes.",
         Advice::PreDry => "Seque la tela y estámpela enseguida. Vuelve a tomar agua en minutos.",
+        Advice::ProbeFirst => "Pase antes una sonda por el horno: una curva.",
         Advice::SecondStroke => "Dé una segunda pasada tras un presecado.",
     }
 }

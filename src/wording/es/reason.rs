@@ -32,8 +32,16 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             v.percent("likely"), v.percent("low"), v.percent("limit")
         ),
         C::FusionShort => format!(
-            "Puede no fundir. En el lado frío llega por debajo solo a {}; necesita {}. Se agrietaría al lavar.",
-            v.percent("low"), v.percent("limit")
+            "Puede no fundir. En el lado frío llega por debajo a {}; necesita {}. La probabilidad de que una pieza salga mal fundida y se agriete al lavar es del {}.",
+            v.percent("low"), v.percent("limit"), v.percent("chance")
+        ),
+        C::DriftTooWide if v.flag("measured") == Some(true) => format!(
+            "Ningún ajuste aguanta toda la deriva de {}. La capa va de {} a {}.",
+            v.word("dryer"), v.heat("low"), v.heat("high")
+        ),
+        C::DriftTooWide => format!(
+            "{} no se ha medido nunca, y ningún ajuste aguanta todo lo que puede hacer. La capa puede ir de {} a {}. Pase antes una sonda: una curva.",
+            v.word("dryer"), v.heat("low"), v.heat("high")
         ),
         C::WindowOpen => format!("La ventana está abierta. {}", room(v)),
         C::WindowNarrow => format!("La ventana es estrecha. {} No suba el calor por si acaso.", room(v)),

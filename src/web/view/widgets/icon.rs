@@ -84,7 +84,9 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
         | C::RimBleeds
         | C::ReducerSpoils
         | C::MayGhost => (RISING, "c-dye"),
-        C::FusionHolds | C::FusionShort | C::LowCureHelps | C::ColoursSetHeat => (DRYER_SMALL, "c-fuse"),
+        C::FusionHolds | C::FusionShort | C::DriftTooWide | C::LowCureHelps | C::ColoursSetHeat => {
+            (DRYER_SMALL, "c-fuse")
+        }
         C::WindowOpen
         | C::WindowNarrow
         | C::WindowClosed

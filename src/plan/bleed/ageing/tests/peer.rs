@@ -2,6 +2,7 @@
 //! the day that matters.
 
 use super::*;
+use crate::ink::{White, WhiteClass};
 use crate::plan::order::{Garment, HeatEvent, Order, Print, Shop, Use};
 use serde_json::{Value, json};
 
@@ -49,11 +50,24 @@ fn prints() -> Vec<(Order, bool, &'static str)> {
     ]
 }
 
+/// The capacities and kinetics that the peer's table was worked with.
+fn as_in_the_table(white: &mut White) {
+    white.dye_capacity = match white.class {
+        WhiteClass::Polyester => 7.5e-3,
+        WhiteClass::LowBleed => 2.95e-3,
+        WhiteClass::NonGhosting => 2.1e-3,
+        _ => white.dye_capacity,
+    };
+    white.kinetics.half_fused = kelvin(if white.low_cure { 122.0 } else { 148.0 });
+    white.kinetics.fusion_time = 6.0;
+}
+
 /// Hands each case to `seen`: number of its print, its setting, its film and its history.
 fn each(mut seen: impl FnMut(usize, [f64; 2], &Ageing, &History<1>, &ExposureInputs<'_>)) {
     let library = starter().expect("the starter library parses");
     for (nth, (order, blocked, white)) in prints().into_iter().enumerate() {
-        let job = job(&order, &library).unwrap_or_else(|errors| panic!("print {nth}: {errors:?}"));
+        let mut job = job(&order, &library).unwrap_or_else(|errors| panic!("print {nth}: {errors:?}"));
+        job.whites.iter_mut().for_each(as_in_the_table);
         let cloth = &job.cloths[0];
         let dyed = cloth.dyed.expect("dye");
         let white = job.whites.iter().find(|on_shelf| on_shelf.id == white).expect("on the shelf");
