@@ -58,7 +58,7 @@ const LEAST: usize = 4;
 /// Step sizes of the difference quotients.
 const STEP: [f64; 3] = [0.5, 0.02, 0.02];
 /// A tenth of the usual tolerance, for the difference quotients.
-const TIGHT: Tolerance = Tolerance { temperature: TOLERANCE.temperature / 10.0, border: TOLERANCE.border };
+const TIGHT: Tolerance = Tolerance { temperature: TOLERANCE.temperature / 10.0, water: TOLERANCE.water };
 
 /// Fits a dryer to a probe run of `stack` at `set` (K) and `belt` (m/s), read at `place`.
 ///

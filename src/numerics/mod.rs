@@ -1,11 +1,11 @@
 //! General numerical methods.
 //!
 //! [`Lanes`] computes several cases side by side; [`rosenbrock`] integrates a stiff initial-value problem
-//! whose Jacobian is tridiagonal with a narrow border; [`interpolation`] reads smooth values between the
+//! whose Jacobian is a band of small blocks; [`interpolation`] reads smooth values between the
 //! points of a table; [`fit`] solves least squares; [`normal`] is the normal distribution; [`sorting`] sorts
 //! on cold paths at little cost in code. Must not know: what a number means.
 
-mod bordered;
+mod block_band;
 pub mod fit;
 pub mod interpolation;
 mod lanes;

@@ -7,25 +7,26 @@
 //! (1 / (gamma h) - J) u_i = f(y + sum_j a_ij u_j) + sum_j (c_ij / h) u_j
 //! ```
 //!
-//! with the Jacobian of a bordered band ([`bordered`](super::bordered)): no Newton iteration, no allocation
+//! with the Jacobian of a band of blocks ([`block_band`](super::block_band)): no Newton iteration, no allocation
 //! within a step. The coefficients are from memory in their published form, transformed as usual;
 //! `tests/heat/march.rs` measures the order they give.
 //!
 //! Every lane has its own duration and takes the same step as a fraction of it, so that several belt speeds
 //! are integrated side by side.
 //!
-//! **Decision:** integrate with ROS34PW2 and the exact bordered-tridiagonal Jacobian, lanes side by side for
-//! drift cases and belt speeds.
+//! **Decision:** integrate with ROS34PW2 and the block-tridiagonal Jacobian, lanes side by side for drift cases
+//! and belt speeds.
 //! **Because:** it needs no Newton iteration and no allocation, and the lanes share one step.
 //! **Measured:** half of an integration's time goes into the rates, most of that into the vapour over each
 //! cloth, which fewer nodes do not make cheaper (by 2026-11-25, machine not recorded; `cargo xtask bench`
 //! compares it with general solvers).
-//! **Reconsider when:** a general solver beats it in that bench, or the Jacobian stops being tridiagonal but
-//! for its border.
+//! **Reconsider when:** a general solver beats it in that bench, or a node couples to others than its
+//! neighbours.
 
 use super::Lanes;
-use super::bordered::BorderedFactors;
-pub use super::bordered::{BORDERS, Border, Jacobian, NODES, StateVector, UNKNOWNS, zeros};
+use super::block_band::BandFactors;
+pub use super::block_band::{Block, Jacobian, NODES, StateVector, UNKNOWNS, zeros};
+use std::ops::Range;
 
 /// Largest number of steps. The hardest of 20,000 random transits took 358 (`tests/heat/robust.rs`).
 const MOST_STEPS: usize = 20_000;
@@ -45,12 +46,12 @@ const E2: f64 = -1.403_239_895_175_998_6;
 const E3: f64 = 1.772_630_127_667_551_6;
 const E4: f64 = 0.5;
 
-/// A system of ordinary differential equations with a bordered tridiagonal Jacobian.
+/// A system of ordinary differential equations with a block tridiagonal Jacobian.
 pub trait System<const L: usize> {
-    /// Number of temperatures, at most [`NODES`].
+    /// Number of nodes, at most [`NODES`].
     fn nodes(&self) -> usize;
-    /// Number of bordering unknowns, at most [`BORDERS`].
-    fn borders(&self) -> usize;
+    /// The nodes that hold water.
+    fn wet(&self) -> Range<usize>;
     /// Computes the rate of change of every unknown, per second.
     fn rates(&self, state: &StateVector<L>, rates: &mut StateVector<L>);
     /// Computes the Jacobian of the rates. It may omit small terms: the method keeps its order. Entries that
@@ -73,8 +74,8 @@ pub trait System<const L: usize> {
 pub struct Tolerance {
     /// Root mean square over the temperatures, K.
     pub temperature: f64,
-    /// Largest over the bordering unknowns, in their unit.
-    pub border: f64,
+    /// Largest over the water of the nodes, kg per kg of dry cloth.
+    pub water: f64,
 }
 
 /// Why an integration stopped before its end.
@@ -150,9 +151,9 @@ pub fn integrate_with_step<const L: usize>(
     on_step: &mut dyn FnMut(&AcceptedStep<'_, L>),
 ) -> Result<(Effort, f64), IntegrationError> {
     let nodes = system.nodes().min(NODES);
-    let borders = system.borders().min(BORDERS);
-    let mut work = BorderedFactors::new(nodes, borders);
-    let mut jacobian = Jacobian::zero(nodes, borders);
+    let wet = system.wet().start.min(nodes)..system.wet().end.min(nodes);
+    let mut work = BandFactors::new(nodes, wet.clone());
+    let mut jacobian = Jacobian::zero(nodes);
     let [mut rates, mut stage, mut right] = [zeros::<L>(); 3];
     let [mut u1, mut u2, mut u3, mut u4] = [zeros::<L>(); 4];
 
@@ -177,24 +178,24 @@ pub fn integrate_with_step<const L: usize>(
         work.factor(&jacobian, per_time * (1.0 / GAMMA));
 
         work.solve(&jacobian, &rates, &mut u1);
-        each(nodes, borders, |i| stage[i] = state[i] + u1[i] * 2.0);
+        each(nodes, &wet, |i| stage[i] = state[i] + u1[i] * 2.0);
         system.rates(&stage, &mut right);
-        each(nodes, borders, |i| right[i] += u1[i] * per_time * C21);
+        each(nodes, &wet, |i| right[i] += u1[i] * per_time * C21);
         work.solve(&jacobian, &right, &mut u2);
-        each(nodes, borders, |i| stage[i] = state[i] + u1[i] * A31 + u2[i] * A32);
+        each(nodes, &wet, |i| stage[i] = state[i] + u1[i] * A31 + u2[i] * A32);
         system.rates(&stage, &mut right);
-        each(nodes, borders, |i| right[i] += (u2[i] * -M2 - u1[i] * M1) * per_time);
+        each(nodes, &wet, |i| right[i] += (u2[i] * -M2 - u1[i] * M1) * per_time);
         work.solve(&jacobian, &right, &mut u3);
-        each(nodes, borders, |i| stage[i] = state[i] + u1[i] * M1 + u2[i] * M2 + u3[i] * M3);
+        each(nodes, &wet, |i| stage[i] = state[i] + u1[i] * M1 + u2[i] * M2 + u3[i] * M3);
         system.rates(&stage, &mut right);
-        each(nodes, borders, |i| right[i] += (u1[i] * C41 + u2[i] * C42 + u3[i] * C43) * per_time);
+        each(nodes, &wet, |i| right[i] += (u1[i] * C41 + u2[i] * C42 + u3[i] * C43) * per_time);
         work.solve(&jacobian, &right, &mut u4);
 
         // Root mean square over the temperatures, so that the film's fast surface node alone does not set the
-        // step of the whole stack; maximum over the bordering unknowns. The worst lane decides.
+        // step of the whole stack; maximum over the water. The worst lane decides.
         let mut squares = Lanes::ZERO;
         let mut largest = Lanes::ZERO;
-        each(nodes, borders, |i| {
+        each(nodes, &wet, |i| {
             let missed = u1[i] * E1 + u2[i] * E2 + u3[i] * E3 + u4[i] * E4;
             stage[i] += u4[i];
             if i < NODES {
@@ -204,8 +205,8 @@ pub fn integrate_with_step<const L: usize>(
             }
         });
         let temperature = (squares * (1.0 / nodes as f64)).sqrt().largest_or_nan();
-        let border = largest.largest_or_nan();
-        if !(temperature + border).is_finite() {
+        let water = largest.largest_or_nan();
+        if !(temperature + water).is_finite() {
             // A stage left the valid range: retry with a tenth of the step.
             effort.rejected += 1;
             step *= 0.1;
@@ -214,7 +215,7 @@ pub fn integrate_with_step<const L: usize>(
             }
             continue;
         }
-        let error = (temperature / tolerance.temperature).max(border / tolerance.border).max(1e-4);
+        let error = (temperature / tolerance.temperature).max(water / tolerance.water).max(1e-4);
         if error > 1.0 {
             effort.rejected += 1;
             step *= (0.9 * error.powf(-1.0 / 3.0)).clamp(0.15, 0.9);
@@ -222,7 +223,7 @@ pub fn integrate_with_step<const L: usize>(
         }
         effort.accepted += 1;
         passed = if passed + step >= 1.0 - 1e-14 { 1.0 } else { passed + step };
-        each(nodes, borders, |i| state[i] = stage[i]);
+        each(nodes, &wet, |i| state[i] = stage[i]);
         system.rates_and_jacobian(state, &mut rates, &mut jacobian);
         on_step(&AcceptedStep { passed, state, rates: &rates });
         step *= control.growth(error, step);
@@ -252,15 +253,14 @@ impl StepControl {
     }
 }
 
-/// Calls `change` with the index of every unknown: temperatures first, then the bordering unknowns from
-/// [`NODES`].
+/// Calls `change` with the index of every unknown: temperatures first, then the water of the wet nodes.
 #[inline(always)]
-fn each(nodes: usize, borders: usize, mut change: impl FnMut(usize)) {
+fn each(nodes: usize, wet: &Range<usize>, mut change: impl FnMut(usize)) {
     for i in 0..nodes.min(NODES) {
         change(i);
     }
-    for k in 0..borders.min(BORDERS) {
-        change(NODES + k);
+    for i in wet.start..wet.end.min(NODES) {
+        change(NODES + i);
     }
 }
 

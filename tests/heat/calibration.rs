@@ -130,6 +130,7 @@ fn held(celsius: f64) -> History<1> {
         cloth_face: still,
         cloth: still,
         water: Lanes::ZERO,
+        face_water: Lanes::ZERO,
     };
     let samples = (0..60).map(|i| sample(200.0 * f64::from(i))).collect();
     History { samples, exit_time: Lanes::splat(11_800.0), effort: Effort::default() }

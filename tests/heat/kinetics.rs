@@ -38,6 +38,7 @@ fn sample(time: f64, temperature: f64, rate: f64) -> HistorySample<1> {
         cloth_face: at,
         cloth: at,
         water: Lanes::ZERO,
+        face_water: Lanes::ZERO,
     }
 }
 

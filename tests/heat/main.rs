@@ -16,3 +16,4 @@ mod moisture;
 mod normal;
 mod robust;
 mod under_print;
+mod wet_cloth;

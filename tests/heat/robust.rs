@@ -141,9 +141,9 @@ proptest! {
         let sorption = if only_dries(&stack, dryer.humidity_ratio) { 1.0 } else { 100.0 };
         // An error would name itself; none is met among these.
         let history = history(&stack, &dryer, &cases, passes, TOLERANCE)?;
-        // Of 20,000 journeys of one case the longest took 358 steps: nothing rattles.
+        // Most take some hundred steps; steam that is driven through hot dry cloth takes the most, some thousand.
         let steps = history.effort.accepted + history.effort.rejected;
-        prop_assert!(steps < 1500, "{steps} steps");
+        prop_assert!(steps < 12_000, "{steps} steps");
         for (lane, case) in cases.iter().enumerate() {
             let hottest = hottest(case);
             let mut last = 0.0;

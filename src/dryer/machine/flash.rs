@@ -3,7 +3,7 @@
 pub struct FlashUnit {
     /// Temperature of the emitter, K. 450 to 550 °C: common practice, no source.
     pub panel: f64,
-    /// View factor, coverage and emissivities in one. 0.3 to 0.6: assumed, no source; with 0.35 a flash takes
+    /// View factor, coverage and emissivities in one. 0.3 to 0.6: assumed, no source; with 0.37 a flash takes
     /// the 3 to 8 s of common practice.
     pub exchange: f64,
     /// Kind of emitter.
@@ -24,7 +24,7 @@ impl FlashUnit {
     /// A common unit on a warm press, with the values that the fields name.
     pub const USUAL: Self = Self {
         panel: 773.15,
-        exchange: 0.35,
+        exchange: 0.37,
         emitter: super::Emitter::MidInfrared,
         air: 313.15,
         h: 10.0,

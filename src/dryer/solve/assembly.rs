@@ -1,10 +1,10 @@
 //! Assembles the node chain of a stack: capacities, conductances and the water of each cloth.
 
 use super::chain::Chain;
-use super::evaporation::{VAPOUR_OPENING, VapourPaths, WetCloth};
 use super::surroundings::Surroundings;
+use super::water::WetCloths;
 use crate::dryer::machine::DriftCase;
-use crate::dryer::stack::{Board, Film, Stack, StackGrid, held_regain};
+use crate::dryer::stack::{Board, Film, Stack, StackGrid};
 use crate::numerics::Lanes;
 use crate::numerics::rosenbrock::NODES;
 use crate::textile::Fabric;
@@ -25,7 +25,7 @@ pub(super) fn chain<const L: usize>(
         capacity_slope: Vec::with_capacity(NODES),
         conductance: Vec::with_capacity(NODES),
         share: Vec::with_capacity(NODES),
-        wet: Vec::with_capacity(2),
+        cloths: WetCloths::default(),
         surroundings: Surroundings::NONE,
     };
     let films = [(Some(stack.film), grid.film), (stack.blocker, grid.blocker)];
@@ -42,45 +42,30 @@ pub(super) fn chain<const L: usize>(
         join(&mut chain, nodes, inside, Film::CLOTH_CONTACT);
         chain.film += nodes;
     }
-    let bare = chain.film == 0;
-
-    let cloth = |chain: &mut Chain<L>, cloth: &Fabric, nodes: usize, below: f64, paths: VapourPaths| {
-        let first = chain.capacity.len();
+    // The film lets no vapour through; without it the face is open.
+    chain.cloths.open_above = chain.film == 0;
+    chain.cloths.board = stack.board.map_or(0.0, |board| board.thickness * Board::VAPOUR_RESISTANCE);
+    chain.cloths.first = chain.film;
+    let cloth = |chain: &mut Chain<L>, cloth: &Fabric, nodes: usize, below: f64| {
         let mass = Lanes::splat(cloth.areal_mass);
         lay(chain, nodes, mass, cloth.heat_capacity, cloth.heat_capacity_slope, cloth.areal_mass);
         let conductance = cloth.conductivity * (nodes - 1) as f64 / cloth.thickness;
         join(chain, nodes, Lanes::splat(conductance), below);
-        chain.wet.push(WetCloth {
-            nodes: first..first + nodes,
-            mass: cloth.areal_mass,
-            regain_65: held_regain(cloth),
-            paths,
-        });
+        chain.cloths.lay(cloth, nodes);
     };
-    // The film lets no vapour through; without it the face is open.
-    let above = bare.then_some(0.5 * stack.front.thickness);
     match (&stack.board, &stack.back) {
         (Some(board), _) => {
-            // As much cloth as holds vapour back like the board.
-            let like = board.thickness * Board::VAPOUR_RESISTANCE * VAPOUR_OPENING;
-            let paths = VapourPaths { path: stack.front.thickness + like, layers: 1.0, above };
-            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance, paths);
+            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance);
             let mass = Lanes::splat(board.thickness * Board::DENSITY);
             lay(&mut chain, grid.back, mass, Board::HEAT_CAPACITY, 0.0, 0.0);
             let inside = Board::CONDUCTIVITY * (grid.back - 1) as f64 / board.thickness;
             join(&mut chain, grid.back, Lanes::splat(inside), contact);
         }
-        (None, Some(under)) => {
-            let path = stack.front.thickness + under.thickness;
-            let front = VapourPaths { path, layers: 1.5, above };
-            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance, front);
-            let back = VapourPaths { path: 0.5 * under.thickness, layers: 1.0, above: None };
-            cloth(&mut chain, under, grid.back, contact, back);
+        (None, Some(back)) => {
+            cloth(&mut chain, &stack.front, grid.front, stack.gap_conductance);
+            cloth(&mut chain, back, grid.back, contact);
         }
-        (None, None) => {
-            let paths = VapourPaths { path: stack.front.thickness, layers: 1.0, above };
-            cloth(&mut chain, &stack.front, grid.front, contact, paths);
-        }
+        (None, None) => cloth(&mut chain, &stack.front, grid.front, contact),
     }
     chain.capacity.push(Lanes::splat(under));
     chain.capacity_slope.push(0.0);

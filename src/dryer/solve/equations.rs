@@ -3,7 +3,7 @@
 //! [`history`](super::history()) integrates them itself. Checks and benchmarks that compare it with another
 //! solver need the equations alone: an initial state and, for each stage, its duration, rates and Jacobian.
 //! The unknowns are the temperatures of the nodes from the film's top to the belt, K, then the water of each
-//! cloth, kg/kg.
+//! node of cloth, kg/kg.
 
 use super::chain::Chain;
 use super::transit::{at_entry, stages};
@@ -57,7 +57,7 @@ impl StageEquations {
     /// Number of unknowns.
     #[must_use]
     pub fn unknowns(&self) -> usize {
-        self.chain.count + self.chain.wet.len()
+        self.chain.count + self.chain.cloths.nodes.len()
     }
 
     /// Number of temperatures among the unknowns; the last one is the belt's.
@@ -78,40 +78,36 @@ impl StageEquations {
     /// Calls `entry` with row, column and value of each entry of the Jacobian of the rates that may be
     /// nonzero.
     pub fn jacobian(&self, state: &[f64], mut entry: impl FnMut(usize, usize, f64)) {
-        let mut found = Jacobian::zero(self.chain.count, self.chain.wet.len());
+        let mut found = Jacobian::zero(self.chain.count);
         self.chain.jacobian(&unpacked(&self.chain, state), &mut found);
-        let (count, wet) = (self.chain.count, &self.chain.wet);
+        let (count, wet) = (self.chain.count, self.chain.cloths.range());
         for row in 0..count {
             for column in row.saturating_sub(1)..(row + 2).min(count) {
-                let mut value = match column as isize - row as isize {
-                    -1 => found.below[row][0],
-                    0 => found.diagonal[row][0],
-                    _ => found.above[row][0],
+                let block = match column as isize - row as isize {
+                    -1 => found.below[row],
+                    0 => found.diagonal[row],
+                    _ => found.above[row],
                 };
-                for (border, wet) in found.border.iter().zip(wet) {
-                    if wet.nodes.contains(&row) && wet.nodes.contains(&column) {
-                        value += border.draw[row][0] * border.pull[column][0];
-                    }
+                entry(row, column, block.tt[0]);
+                let [row_wet, column_wet] = [row, column].map(|node| wet.contains(&node));
+                let water = |node: usize| count + node - wet.start;
+                if column_wet {
+                    entry(row, water(column), block.tw[0]);
                 }
-                entry(row, column, value);
-            }
-        }
-        for (k, (border, wet)) in found.border.iter().zip(wet).enumerate() {
-            for row in wet.nodes.clone() {
-                for column in wet.nodes.clone().filter(|column| column.abs_diff(row) > 1) {
-                    entry(row, column, border.draw[row][0] * border.pull[column][0]);
+                if row_wet {
+                    entry(water(row), column, block.wt[0]);
                 }
-                entry(row, count + k, border.draw[row][0] * border.slope[0]);
-                entry(count + k, row, border.gain[0] * border.pull[row][0]);
+                if row_wet && column_wet {
+                    entry(water(row), water(column), block.ww[0]);
+                }
             }
-            entry(count + k, count + k, border.gain[0] * border.slope[0]);
         }
     }
 }
 
 /// Indices of the unknowns in a state vector.
 fn places(chain: &Chain<1>) -> impl Iterator<Item = usize> {
-    (0..chain.count).chain((0..chain.wet.len()).map(|k| NODES + k))
+    (0..chain.count).chain(chain.cloths.range().map(|i| NODES + i))
 }
 
 fn packed(chain: &Chain<1>, state: &StateVector<1>) -> Vec<f64> {

@@ -8,12 +8,13 @@
 
 use super::chain::Chain;
 use super::surroundings::Surroundings;
+use super::water::WetCloths;
 use crate::numerics::Lanes;
 use crate::numerics::normal::complementary_error;
 use crate::numerics::rosenbrock::{NODES, Tolerance, integrate, zeros};
 use crate::quantity::STEFAN_BOLTZMANN;
 
-const TIGHT: Tolerance = Tolerance { temperature: 1e-5, border: 1.0 };
+const TIGHT: Tolerance = Tolerance { temperature: 1e-5, water: 1.0 };
 
 /// What the face of a wall is exposed to; its other face is insulated.
 #[derive(Clone, Copy)]
@@ -70,7 +71,7 @@ impl Wall {
             capacity_slope: vec![0.0; self.nodes],
             conductance: vec![Lanes::splat(self.conductivity * cells / self.thickness); self.nodes - 1],
             share: vec![0.0; self.nodes],
-            wet: Vec::new(),
+            cloths: WetCloths::default(),
             surroundings: Surroundings {
                 air: Lanes::splat(air),
                 h_top: Lanes::splat(h),

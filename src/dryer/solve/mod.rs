@@ -12,13 +12,13 @@ mod balance;
 mod chain;
 mod equations;
 mod error;
-mod evaporation;
 mod fork;
 #[cfg(test)]
 mod handbook;
 mod history;
 mod surroundings;
 mod transit;
+mod water;
 
 pub use equations::{StageEquations, TransitEquations};
 pub use error::HistoryError;

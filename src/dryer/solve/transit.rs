@@ -20,7 +20,7 @@ const LOOSER: f64 = 4.0;
 
 /// The tolerance of the cooling stages.
 pub(super) fn cooling_tolerance(heating: Tolerance) -> Tolerance {
-    Tolerance { temperature: heating.temperature * LOOSER, border: heating.border * LOOSER }
+    Tolerance { temperature: heating.temperature * LOOSER, water: heating.water }
 }
 
 /// A stack in transit: its equations, its state and the time since its entry.
@@ -47,10 +47,17 @@ impl<const L: usize> Transit<L> {
         let mut state = zeros();
         state[..chain.count].fill(Lanes::splat(stack.entry_temperature));
         let water = Lanes(drifts.map(|drift| drift.water));
-        for (k, wet) in chain.wet.iter().enumerate() {
+        for (k, cloth) in [Some(&stack.front), stack.back.as_ref()].into_iter().flatten().enumerate() {
             // Each cloth has its own regain: a lining may hold more water than the shell.
-            state[NODES + k] =
-                water * (moisture::regain(stack.humidity.0, wet.regain_65) + stack.added_water);
+            let held = moisture::regain(stack.humidity.0, cloth.regain_65) + stack.added_water;
+            let nodes = if k == 0 {
+                chain.cloths.front()
+            } else {
+                chain.cloths.front().end..chain.cloths.range().end
+            };
+            for i in nodes {
+                state[NODES + i] = water * held;
+            }
         }
         let mut transit = Self { chain, state, clock: Lanes::ZERO, effort: Effort::default(), tolerance };
         transit.change_belt(temperature);
@@ -154,17 +161,17 @@ impl<const L: usize> Chain<L> {
     /// The state at the places that a history records.
     pub fn sample(&self, time: Lanes<L>, state: &StateVector<L>, rates: &StateVector<L>) -> HistorySample<L> {
         let at = |i: usize| [state[i], rates[i]];
-        let cloth = self.wet.first().map(|wet| wet.nodes.clone()).unwrap_or_default();
-        let mean = |values: &StateVector<L>| {
-            cloth.clone().fold(Lanes::ZERO, |sum, i| sum + values[i] * self.share[i])
-        };
+        let cloth = self.cloths.front();
+        let mean =
+            |values: &[Lanes<L>]| cloth.clone().fold(Lanes::ZERO, |sum, i| sum + values[i] * self.share[i]);
         HistorySample {
             time,
             film_top: at(0),
             film_bottom: at(self.film.saturating_sub(1)),
             cloth_face: at(self.film),
             cloth: [mean(state), mean(rates)],
-            water: state[NODES].max(Lanes::ZERO),
+            water: mean(&state[NODES..]).max(Lanes::ZERO),
+            face_water: state[NODES + self.film].max(Lanes::ZERO),
         }
     }
 }

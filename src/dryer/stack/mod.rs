@@ -8,5 +8,4 @@ mod grid;
 mod layers;
 
 pub use grid::StackGrid;
-pub(in crate::dryer) use grid::held_regain;
 pub use layers::{Board, Film, NearInfrared, Stack};

@@ -53,6 +53,11 @@ pub fn is_damp(stack: &Stack, fabric: &Fabric) -> bool {
     water(stack, fabric) > LEFT + WORTH
 }
 
+/// True if the cloth holds more water than its fibres can bind, so that it lies between them.
+pub fn is_soaked(stack: &Stack, fabric: &Fabric) -> bool {
+    water(stack, fabric) > moisture::regain(1.0, fabric.regain_65)
+}
+
 /// The same stack on cloth that was dried before, in balance with the water left in it; unchanged if drying
 /// is not worth a pass.
 pub fn dry(stack: Stack, fabric: &Fabric) -> Stack {

@@ -11,8 +11,8 @@
 //! out: no film lies on the cloth to take it up, and dye that leaves would only favour the print.
 //!
 //! Drying costs every piece a pass and two handlings, so it is looked for only if the order cannot be run
-//! without: if the verdict would be a trial or a refusal. For a go with check it is reported and not planned
-//! ([`if_dried`]).
+//! without, if the verdict would be a trial or a refusal, or if the cloth holds more water than its fibres can
+//! bind. For a go with check on cloth that is only damp it is reported and not planned ([`if_dried`]).
 //!
 //! **Decision:** drying never competes with holding two pieces back. One window of the candidate that comes
 //! nearest, of either kind of ink and of the trials and the refused, and one of the first that is closed decide
@@ -26,7 +26,7 @@ use super::evaluator::{Evaluator, first_closed};
 use crate::dryer::HistoryError;
 use crate::plan::margins::HistoryCache;
 use crate::plan::order::{Cloth, Job, kinetics};
-use crate::plan::recipe::{Candidate, damp, first_candidate, is_damp, stack_of, water};
+use crate::plan::recipe::{Candidate, damp, first_candidate, is_damp, is_soaked, stack_of, water};
 use crate::plan::report::{Code, Reason, Verdict, word};
 use crate::plan::verdict::{Assessment, assess};
 use crate::plan::window::{Demands, Detail, Question, SetPoint, Window, robust};
@@ -34,8 +34,8 @@ use crate::quantity::Share;
 use crate::quantity::units::kelvin;
 
 /// The best candidate on dried cloth of every white that reaches a better verdict there, beside what was
-/// `found` for each without drying; none if the order can be run without. If drying does not help the
-/// candidates that come nearest, no other is looked for.
+/// `found` for each without drying; none if the order can be run without. If the cloth is only damp and drying
+/// does not help the candidates that come nearest, no other is looked for.
 ///
 /// # Errors
 /// [`HistoryError`] if a temperature history cannot be integrated.
@@ -44,7 +44,8 @@ pub fn dried_candidates<'a>(
     found: &[Result<Assessment<'a>, Reason>],
 ) -> Result<Vec<Option<Assessment<'a>>>, HistoryError> {
     let (job, cloth) = (evaluator.job, evaluator.cloth);
-    if !may_dry(job, cloth, found) || !helps(evaluator, found)? {
+    let soaked = is_soaked(&damp(job, cloth), &cloth.fabric);
+    if !may_dry(job, cloth, found) || !(soaked || helps(evaluator, found)?) {
         return Ok(found.iter().map(|_| None).collect());
     }
     evaluator.dries = true;
@@ -58,10 +59,13 @@ pub fn dried_candidates<'a>(
     Ok(dried)
 }
 
-/// True if no white can be run on the cloth as it lies, and drying removes enough water.
+/// True if drying removes enough water, and no white can be run on the cloth as it lies or the cloth holds more
+/// water than its fibres can bind.
 pub fn may_dry(job: &Job, cloth: &Cloth, found: &[Result<Assessment<'_>, Reason>]) -> bool {
     let runs = |assessment: &Assessment<'_>| assessment.verdict < Verdict::Trial;
-    !found.iter().flatten().any(runs) && is_damp(&damp(job, cloth), &cloth.fabric)
+    let lies = damp(job, cloth);
+    let needed = !found.iter().flatten().any(runs) || is_soaked(&lies, &cloth.fabric);
+    needed && is_damp(&lies, &cloth.fabric)
 }
 
 /// Whether drying brings the candidate that comes nearest to a better verdict, of either kind of ink and of

@@ -40,7 +40,7 @@ pub fn dry_dwell(
         drift: if lane == 7 { DriftCase::NOMINAL } else { dry },
     });
     // The dwell is shown to a few seconds, so a loose tolerance is enough.
-    let loose = Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border };
+    let loose = Tolerance { temperature: 10.0 * TOLERANCE.temperature, water: TOLERANCE.water };
     let history = history_on(StackGrid::rough(&stack), &stack, &job.dryer, &cases, 1, loose)?;
     let Lanes(fused) = fuse(&history, |sample| sample.film_bottom, &kinetics).fused;
     let as_it_is = fused[7];

@@ -43,9 +43,7 @@ impl Detail {
     /// Tolerance of the integration: ten times as loose for a coarse window.
     pub fn tolerance(self) -> Tolerance {
         match self {
-            Self::Coarse => {
-                Tolerance { temperature: 10.0 * TOLERANCE.temperature, border: 10.0 * TOLERANCE.border }
-            }
+            Self::Coarse => Tolerance { temperature: 10.0 * TOLERANCE.temperature, water: TOLERANCE.water },
             Self::Fine => TOLERANCE,
         }
     }

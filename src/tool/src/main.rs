@@ -26,7 +26,8 @@ cargo xtask bench    time what ships beside its peers (minutes)
 cargo xtask mutants  plant faults one at a time and say which of them the native tests miss (an hour and more)
                        --sample NUMBER how many are drawn (150)
                        --seed NUMBER   what they are drawn with (1)
-cargo xtask peer     solve fifty random histories with SciPy instead, and compare
+cargo xtask peer     solve random histories with SciPy instead, and compare
+                       --sample NUMBER how many (50)
 cargo xtask shots    take pictures of the built page into dist/shots
                        SCREEN...       the screens by their addresses, and what is tapped there: library~Whites (job)
                        --spanish       in Spanish
@@ -46,7 +47,7 @@ struct Options {
     kills: Option<String>,
     accepts: bool,
     seed: u64,
-    sample: usize,
+    sample: Option<usize>,
     /// Words that are handed on to the program that drives the browser.
     shots: Vec<String>,
 }
@@ -90,9 +91,9 @@ fn run() -> Result<()> {
             Some("storage") => measure::storage(&workspace, toolchain),
             Some(other) => bail!("bench --only {other}: there are march, wasm and storage"),
         },
-        "mutants" => mutants::mutants(&workspace, options.seed, options.sample),
+        "mutants" => mutants::mutants(&workspace, options.seed, options.sample.unwrap_or(mutants::SAMPLE)),
         "latency" => browser_program::latency(&workspace),
-        "peer" => measure::python::peer(&workspace),
+        "peer" => measure::python::peer(&workspace, options.sample.unwrap_or(measure::python::SAMPLE)),
         "shots" => browser_program::shots(&workspace, &options.shots),
         "imports" => review_imports(&workspace, toolchain, options.accepts),
         other => bail!("`cargo xtask {other}` is not known. What is:\n\n{HELP}"),
@@ -109,7 +110,7 @@ fn read_options(command: &str, arguments: &mut lexopt::Parser) -> Result<Options
         kills: None,
         accepts: false,
         seed: 1,
-        sample: mutants::SAMPLE,
+        sample: None,
         shots: Vec::new(),
     };
     while let Some(argument) = arguments.next()? {
@@ -123,7 +124,7 @@ fn read_options(command: &str, arguments: &mut lexopt::Parser) -> Result<Options
             ("test", Long("kills")) => options.kills = Some(arguments.value()?.string()?),
             ("imports", Long("accept")) => options.accepts = true,
             ("mutants", Long("seed")) => options.seed = arguments.value()?.parse()?,
-            ("mutants", Long("sample")) => options.sample = arguments.value()?.parse()?,
+            ("mutants" | "peer", Long("sample")) => options.sample = Some(arguments.value()?.parse()?),
             ("shots", Long(name @ ("spanish" | "approve"))) => options.shots.push(format!("--{name}")),
             ("shots", Value(screen)) => options.shots.push(screen.string()?),
             (_, other) => {

@@ -165,6 +165,7 @@ pub fn summary(course: &FilmBottom, ink: &CureKinetics) -> CureSummary {
         cloth_face: unused,
         cloth: unused,
         water: Lanes::ZERO,
+        face_water: Lanes::ZERO,
     });
     let history =
         History::<1> { samples: samples.collect(), exit_time: Lanes::ZERO, effort: Effort::default() };

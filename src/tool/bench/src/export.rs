@@ -6,19 +6,23 @@ use serde_json::{Value, json};
 use whitehold::dryer::{Board, Dryer, Emitter, Film, Stack, StackGrid, TOLERANCE};
 use whitehold::textile::Fabric;
 
-/// The scenarios, each with our result as it ships and with our converged one.
+/// The scenarios, each with our result as it ships and, if `converges`, with our converged one.
 ///
 /// # Errors
 /// [`Failure`] if the solver gives up.
-pub fn export(scenarios: &[Scenario]) -> Result<Value, Failure> {
-    scenarios.iter().map(case).collect()
+pub fn export(scenarios: &[Scenario], converges: bool) -> Result<Value, Failure> {
+    scenarios.iter().map(|scenario| case(scenario, converges)).collect()
 }
 
-fn case(scenario: &Scenario) -> Result<Value, Failure> {
-    let ours =
-        summaries(scenario, &solve(scenario, &[scenario.case], StackGrid::of(&scenario.stack), TOLERANCE)?)
-            [0];
-    let converged = summaries(scenario, &solve(scenario, &[scenario.case], FINE_GRID, FINE)?)[0];
+fn converged(scenario: &Scenario) -> Result<CureSummary, Failure> {
+    Ok(summaries(scenario, &solve(scenario, &[scenario.case], FINE_GRID, FINE)?)[0])
+}
+
+fn case(scenario: &Scenario, converges: bool) -> Result<Value, Failure> {
+    let history = solve(scenario, &[scenario.case], StackGrid::of(&scenario.stack), TOLERANCE)?;
+    let ours = summaries(scenario, &history)[0];
+    let leaves = history.samples.iter().find(|sample| sample.time[0] >= history.exit_time[0] - 1e-9);
+    let water = leaves.map(|sample| sample.water[0]);
     let found = |found: CureSummary| json!({ "peak": found.peak, "fused": found.fused });
     let ink = &scenario.ink;
     Ok(json!({
@@ -33,8 +37,8 @@ fn case(scenario: &Scenario) -> Result<Value, Failure> {
             "fusion_time": ink.fusion_time, "fusion_reference": ink.fusion_reference,
             "fusion_energy": ink.fusion_energy, "half_fused": ink.half_fused, "width": ink.width,
         },
-        "ours": found(ours),
-        "converged": found(converged),
+        "ours": { "peak": ours.peak, "fused": ours.fused, "water": water },
+        "converged": if converges { found(converged(scenario)?) } else { Value::Null },
     }))
 }
 

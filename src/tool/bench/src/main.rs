@@ -2,7 +2,7 @@
 //!
 //! `whitehold-bench` measures and prints the rows as JSON; with the feature `peers` diffsol is timed beside our solver.
 //! `whitehold-bench pace` times one history, as `tests/web/main.rs` does in a browser.
-//! `whitehold-bench export random`, `export timed` and `export films` print scenarios, or films with dye, for another solver.
+//! `whitehold-bench export random COUNT`, `export timed` and `export films` print scenarios, or films with dye, for another solver.
 
 #[allow(clippy::unwrap_used)] // shared with the wasm tests
 #[path = "../../../../tests/web/pace.rs"]
@@ -20,10 +20,14 @@ fn main() -> Result<(), Failure> {
     let found = match words.as_slice() {
         [] => rows::all()?.iter().map(Row::json).collect::<Value>(),
         ["pace"] => return print_pace(),
-        ["export", "random"] => export(&random(50)?)?,
-        ["export", "timed"] => export(&timed()?)?,
+        ["export", "random", count] => export(&random(count.parse()?)?, false)?,
+        ["export", "timed"] => export(&timed()?, true)?,
         ["export", "films"] => dye_films::export(),
-        _ => return Err("give no word, or `pace`, `export random`, `export timed` or `export films`".into()),
+        _ => {
+            return Err(
+                "give no word, or `pace`, `export random COUNT`, `export timed` or `export films`".into()
+            );
+        }
     };
     println!("{found:#}");
     Ok(())

@@ -158,8 +158,9 @@ pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
             share if share < 0.5 => (stack.back, stack.board) = (None, Some(Board::USUAL)),
             _ => {}
         }
-        if random.between(0.0, 1.0) < 0.2 {
-            stack.added_water = random.between(0.0, 0.3);
+        // A quarter is wet, up to dripping.
+        if random.between(0.0, 1.0) < 0.25 {
+            stack.added_water = random.between(0.05, 0.9);
         }
         if random.between(0.0, 1.0) < 0.25 {
             stack.blocker = Some(Film { thickness: random.between(30e-6, 150e-6), ..film });
@@ -195,12 +196,15 @@ pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
                 ..DriftCase::NOMINAL
             },
         };
-        let name = format!("random {}", scenarios.len() + 1);
+        let wet = if stack.added_water > 0.0 { ", wet" } else { "" };
+        let name = format!("random {}{wet}", scenarios.len() + 1);
         let scenario = Scenario { name, stack, dryer, case, ink };
-        // A film that stays wet, or one that burns, is no print: its temperature does not matter.
+        // A film that stays raw on dry cloth, or one that burns, is no print: its temperature does not matter. Under a
+        // film on wet cloth the water must be right.
+        let lowest = kelvin(if scenario.stack.added_water > 0.0 { 60.0 } else { 110.0 });
         let peak =
             history(&scenario.stack, &scenario.dryer, &[scenario.case], 1, TOLERANCE)?.film_bottom_peak()[0];
-        if (kelvin(110.0)..kelvin(230.0)).contains(&peak) {
+        if (lowest..kelvin(230.0)).contains(&peak) {
             scenarios.push(scenario);
         }
     }

@@ -9,7 +9,7 @@ use whitehold::numerics::rosenbrock::Tolerance;
 pub const FINE_GRID: StackGrid = StackGrid { film: 8, blocker: 6, front: 40, back: 24 };
 
 /// So tight that only the grid's error is left.
-pub const FINE: Tolerance = Tolerance { temperature: 1e-3, border: 1e-6 };
+pub const FINE: Tolerance = Tolerance { temperature: 1e-3, water: 1e-6 };
 
 /// What the exactness of a solver is measured by: how hot the film's bottom gets, and how far it fuses.
 #[derive(Clone, Copy, Debug, PartialEq)]

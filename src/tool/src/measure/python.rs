@@ -10,13 +10,18 @@ use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-/// Solves fifty random histories by other means and compares.
+/// Number of random histories that `cargo xtask peer` compares unless it is told another.
+pub const SAMPLE: usize = 50;
+
+/// Solves random histories by other means, on as many processes as the machine has cores, and compares.
 ///
 /// # Errors
 /// [`anyhow::Error`] if Python cannot be had, or a history is too far off.
-pub fn peer(workspace: &Workspace) -> Result<()> {
+pub fn peer(workspace: &Workspace, sample: usize) -> Result<()> {
     let python = step("Python with NumPy and SciPy", || python(workspace))?;
-    let cases = step("fifty random stacks and dryers, as ours has them", || cases(workspace, "random"))?;
+    let cases = step("random stacks and dryers, as ours has them", || {
+        cases(workspace, &["random", &sample.to_string()])
+    })?;
     run(
         Command::new(python).arg(workspace.root.join("tests/peer/history.py")).arg(cases),
         "read which case is off, and whether equations were changed on one side only",
@@ -25,7 +30,7 @@ pub fn peer(workspace: &Workspace) -> Result<()> {
 
 /// The row of SciPy's LSODA, whose right-hand side is Python.
 pub(super) fn scipy(workspace: &Workspace, python: &Path, alone: Option<&Value>) -> Result<Value> {
-    let cases = cases(workspace, "timed")?;
+    let cases = cases(workspace, &["timed"])?;
     let script = workspace.root.join("tests/peer/history.py");
     let found =
         first_line(Command::new(python).arg(script).arg("--time").arg(cases)).context("history.py failed")?;
@@ -43,7 +48,7 @@ pub(super) fn scipy(workspace: &Workspace, python: &Path, alone: Option<&Value>)
 
 /// The rows of SciPy's method of lines: one film with dye, and the films of a whole forecast.
 pub(super) fn films(workspace: &Workspace, python: &Path, rows: &[Value]) -> Result<[Value; 2]> {
-    let cases = cases(workspace, "films")?;
+    let cases = cases(workspace, &["films"])?;
     let script = workspace.root.join("tests/peer/sheet.py");
     let found =
         first_line(Command::new(python).arg(script).arg("--time").arg(cases)).context("sheet.py failed")?;
@@ -86,9 +91,9 @@ pub(super) fn films(workspace: &Workspace, python: &Path, rows: &[Value]) -> Res
 }
 
 /// Trips written down by the bench, in a file.
-fn cases(workspace: &Workspace, which: &str) -> Result<PathBuf> {
-    let file = workspace.target().join("peer").join(format!("{which}.json"));
-    write(&file, run_bench(workspace, &[], &["export", which])?)?;
+fn cases(workspace: &Workspace, which: &[&str]) -> Result<PathBuf> {
+    let file = workspace.target().join("peer").join(format!("{}.json", which.join("-")));
+    write(&file, run_bench(workspace, &[], &[&["export"], which].concat())?)?;
     Ok(file)
 }
 
