@@ -47,8 +47,10 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
         (MESH, 0.0, "gannet", false),
         // Drying does not help a white that binds too little.
         (MESH, 40.0, "plover", false),
+        // More water than cotton binds: it lies between the fibres.
+        ("100% cotton jersey 150 gsm black", 15.0, "tern", true),
         // It can be run as it is: nothing bleeds.
-        ("100% cotton jersey 150 gsm black", 15.0, "tern", false),
+        ("100% cotton jersey 150 gsm black", 8.0, "tern", false),
     ];
     for (label, added, white, expected) in cases {
         let wet = order(label, added, white).answered();
@@ -63,7 +65,8 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
         assert!(before > after && (before - after - added).abs() < 1e-9, "{before} % to {after} %");
         assert_eq!(pick, &wet.picks[0], "the better verdict comes first");
         let without = verdict(reason(pick, Code::DriedFirst).expect("it says what it would be without"));
-        assert!(without >= Verdict::Trial && pick.verdict < without, "{without:?}");
+        // Cloth that drips is dried for any better verdict, damp cloth only where it could not be run.
+        assert!(without >= Verdict::GoWithCheck && pick.verdict < without, "{without:?}");
         let as_it_lies = wet.picks.iter().find(|pick| !matches!(pick.steps[0], PrintStep::PreDry { .. }));
         assert_eq!(as_it_lies.map_or(Verdict::Refuse, |pick| pick.verdict), without);
         assert!(!wet.to_make_it_possible.iter().any(|reason| reason.code == Code::IfDried));
@@ -80,13 +83,13 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
     }
 }
 
-/// Soaked fleece never fuses in a dryer that stands cool: dried, it does. The pages behind the pick show the same cloth.
+/// Soaked fleece cannot be run as it lies: dried, it can. The pages behind the pick show the same cloth.
 #[test]
 fn drying_opens_the_window_of_soaked_fleece() {
     let soaked = order(FLEECE, 100.0, "tern").build();
     let wet = answered(&soaked);
     let (pick, [passes, ..]) = dried(&wet).unwrap_or_else(|| panic!("{wet:?}"));
-    assert_eq!(reason(pick, Code::DriedFirst).map(verdict), Some(Verdict::Refuse));
+    assert!(reason(pick, Code::DriedFirst).map(verdict) >= Some(Verdict::Trial));
     assert!(wet.verdict < Verdict::Refuse && wet.rejected.is_empty() && wet.closed.is_none());
     assert!(passes >= 2.0, "a kilogram of water to a kilogram of fleece leaves in {passes} passes");
     let window = pick_window(&soaked, library(), pick).expect("a job");

@@ -24,8 +24,8 @@ const FINE: [(&str, f64); 7] = [
     ("film peak, K", 0.5),
     ("film bottom peak, K", 0.5),
     ("cloth peak, K", 2.5),
-    ("fused share", 0.01),
-    ("fused share from 0.85 to 0.97", 0.01),
+    ("fused share", 0.015),
+    ("fused share from 0.85 to 0.97", 0.015),
     ("scorch index, ln", 0.06),
     ("dye, ln", 0.03),
 ];
