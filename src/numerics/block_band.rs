@@ -113,7 +113,6 @@ impl<const L: usize> BandFactors<L> {
     }
 
     /// Factors `shift - J`.
-    #[inline(always)]
     pub(super) fn factor(&mut self, jacobian: &Jacobian<L>, shift: Lanes<L>) {
         let nodes = self.pivot.len();
         let middle = nodes / 2;
@@ -163,8 +162,9 @@ impl<const L: usize> BandFactors<L> {
         inward
     }
 
-    /// Solves `(shift - J) x = right`.
-    #[inline(always)]
+    /// Solves `(shift - J) x = right`. Not inlined: a step calls it four times, and the copies cost the page more
+    /// than the calls take.
+    #[inline(never)]
     pub(super) fn solve(&self, jacobian: &Jacobian<L>, right: &StateVector<L>, x: &mut StateVector<L>) {
         let nodes = self.pivot.len().min(NODES);
         let middle = nodes / 2;

@@ -14,6 +14,7 @@ mod later_heat;
 mod laws;
 mod memory;
 mod mended;
+mod never;
 mod reasons_told;
 mod role;
 mod runs;
