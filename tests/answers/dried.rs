@@ -47,8 +47,6 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
         (MESH, 0.0, "gannet", false),
         // Drying does not help a white that binds too little.
         (MESH, 40.0, "plover", false),
-        // More water than cotton binds: it lies between the fibres.
-        ("100% cotton jersey 150 gsm black", 15.0, "tern", true),
         // It can be run as it is: nothing bleeds.
         ("100% cotton jersey 150 gsm black", 8.0, "tern", false),
     ];
@@ -96,6 +94,15 @@ fn drying_opens_the_window_of_soaked_fleece() {
     let shown = window.report(None).expect("it marches").expect("the pick's own cloth");
     assert_eq!(shown.margins, pick.margins);
     assert!(shown.curve.water_percent[0] < 3.0, "{} % of water", shown.curve.water_percent[0]);
+}
+
+/// Cloth that holds more water than its fibres can bind is dried although it could be run slowly, damp cloth is not.
+#[test]
+fn cloth_that_drips_is_dried_first() {
+    for (added, expected) in [(8.0, false), (15.0, true), (60.0, true)] {
+        let report = order("100% cotton jersey 150 gsm black", added, "tern").answered();
+        assert_eq!(dried(&report).is_some(), expected, "+{added} %: {:?}", report.picks);
+    }
 }
 
 /// A blend in a damp room holds 6 % and can be run all the same: then nothing is dried, and the water is only told.

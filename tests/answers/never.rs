@@ -49,11 +49,13 @@ fn drawn(draw: &mut Draw) -> (Order, f64) {
         .dryer(draw.one_of(&["long-kiln", "gas-galley", "short-stove"]))
         .shop(|shop| {
             if draw.next() < 0.3 {
-                shop.dryer_fixed = Some(match shop.dryer.as_str() {
-                    "short-stove" => 350.0 + 150.0 * draw.next(),
-                    _ => 115.0 + 95.0 * draw.next(),
-                }
-                .round());
+                shop.dryer_fixed = Some(
+                    match shop.dryer.as_str() {
+                        "short-stove" => 350.0 + 150.0 * draw.next(),
+                        _ => 115.0 + 95.0 * draw.next(),
+                    }
+                    .round(),
+                );
             }
         });
     (order.every_white().build(), most)
@@ -82,7 +84,7 @@ fn wrong(order: &Order, pick: &Pick, most: f64) -> Option<String> {
         set_c: setting.set_c,
         belt_m_per_min: setting.belt_m_per_min,
         humidity_percent: Some(if pick.is_dried() { 15.0 } else { order.shop.humidity_percent }),
-        white: Some(pick.white.clone()),
+        white: Some(pick.recipe.white.clone()),
         ..DryerRun::default()
     };
     let curve = run.curve(library()).unwrap_or_else(|errors| panic!("{run:?}: {errors:?}"));

@@ -27,13 +27,13 @@ const FINE: [(&str, f64); 7] = [
     ("fused share", 0.015),
     ("fused share from 0.85 to 0.97", 0.015),
     ("scorch index, ln", 0.06),
-    ("dye, ln", 0.03),
+    ("dye, ln", 0.13),
 ];
 /// The same for the coarse window, on which set points are only looked for: each that is found is then judged by marches of
 /// its own, so an error here can cost a better setting but never make a wrong verdict. Its rows lie 13 K apart instead of
 /// 7.8, its columns twice as far, and it is integrated ten times as loosely. A film that is half fused may be farther off,
 /// because it is refused in any case. Chosen, no source.
-const COARSE: [f64; 7] = [2.0, 2.0, 4.5, 0.12, 0.06, 0.15, 0.14];
+const COARSE: [f64; 7] = [2.0, 2.0, 4.5, 0.12, 0.06, 0.15, 0.16];
 /// Films that a shop lays, from a fine mesh to a coarse one twice over a blocker, kg/m².
 const FILMS: [f64; 2] = [0.03, 0.30];
 
