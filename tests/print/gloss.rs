@@ -125,7 +125,7 @@ const TEE: &str = "100% cotton jersey 150 gsm red";
 /// smoothed.
 #[test]
 fn the_finish_asked_for_chooses_the_way() {
-    let [interlock, pique] = ["100% cotton interlock 180 gsm red", "100% cotton pique 200 gsm white"];
+    let [interlock, pique] = ["100% cotton interlock 210 gsm red", "100% cotton pique 200 gsm white"];
     let rows = [
         (interlock, Sheen::Matt, false, None),
         (interlock, Sheen::Gloss, true, Some(Code::SmoothingShines)),

@@ -77,7 +77,7 @@ fn a_weighed_print_stands_in_for_the_prior() {
 /// A thin white over black is bluish, and the answer says so where it is to be seen; a thick one is not.
 #[test]
 fn a_bluish_white_is_called_so() {
-    let mut order = order("100% cotton jersey 160 g/m2", "black", &["chalk"]);
+    let mut order = order("100% cotton jersey 120 g/m2", "black", &["chalk"]);
     order.print.opacity = Opacity::Soft;
     // Whoever saves ink lays the thinnest film that covers.
     order.print.priority = Priority::Cheap;

@@ -8,8 +8,8 @@ use anyhow::{Result, ensure};
 pub async fn a_closed_window_shows_its_map_and_what_opens_it(fixture: &Fixture) -> Result<()> {
     for tablet in [fixture.tablet(), fixture.tablet().portrait().dark()] {
         let desk = tablet.open_file().await?;
-        // Acrylic goes soft below the heat of every white on the demo's shelf.
-        desk.job().label().fill("100% acrylic jersey, 160 g/m2, black").await?;
+        // Polypropylene melts below the heat of every white on the demo's shelf.
+        desk.job().label().fill("100% polypropylene jersey, 160 g/m2, black").await?;
         desk.job().refusal().read().await?;
         desk.job().show_window().tap().await?;
         desk.window().head().says("closed").await?;
