@@ -26,7 +26,7 @@ const FINE: [(&str, f64); 7] = [
     ("cloth peak, K", 2.5),
     ("fused share", 0.015),
     ("fused share from 0.85 to 0.97", 0.015),
-    ("scorch index, ln", 0.06),
+    ("scorch index, ln", 0.10),
     ("dye, ln", 0.13),
 ];
 /// The same for the coarse window, on which set points are only looked for: each that is found is then judged by marches of
