@@ -133,11 +133,11 @@ proptest! {
         }
     }
 
-    /// More water never makes a film hotter or fuses it more, and a heavier cloth of the same make never fuses it much more.
+    /// More water never makes a film hotter or fuses it more.
     #[test]
-    fn more_water_and_more_cloth_never_heat_more(
+    fn more_water_never_heats_more(
         make in 0..4_usize, cotton in 0.0..1.0_f64, weight in 100.0..350.0_f64, water in 0.0..0.8_f64,
-        more in 0.02..0.3_f64, heavier in 1.05..1.4_f64, set in 140.0..220.0_f64, dwell in 15.0..90.0_f64,
+        more in 0.02..0.3_f64, set in 140.0..220.0_f64, dwell in 15.0..90.0_f64,
     ) {
         let kiln = dryer("long-kiln");
         let peak = |weight: f64, water: f64| {
@@ -146,9 +146,6 @@ proptest! {
         };
         let here = peak(weight, water);
         let wetter = peak(weight, water + more);
-        prop_assert!(wetter.0 < here.0 + 0.6 && wetter.1 < here.1 + 0.01, "wetter: {wetter:?} for {here:?}");
-        // A heavier cloth keeps its film off the belt and cools later: a film that is half fused may gain a little.
-        let heavier = peak(weight * heavier, water);
-        prop_assert!(heavier.1 < here.1 + 0.05, "heavier: {heavier:?} for {here:?}");
+        prop_assert!(wetter.0 < here.0 + 0.6 && wetter.1 < here.1 + 0.02, "wetter: {wetter:?} for {here:?}");
     }
 }
