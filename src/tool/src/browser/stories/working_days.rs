@@ -60,7 +60,7 @@ pub async fn a_spanish_speaking_operator_works_the_day(fixture: &Fixture) -> Res
         }
         desk.turn_to(DeskScreen::Diagnosis).await?;
         desk.diagnosis().white_turned().tap().await?;
-        desk.diagnosis().run_belt().fill("1,2").await?;
+        desk.diagnosis().run_belt().fill("0,8").await?;
         desk.diagnosis().compared().says("Como se hizo").await?;
         let language = desk.language().await?;
         ensure!(language == "es", "the page says that it is in {language}");
