@@ -71,7 +71,8 @@ impl<const L: usize> Chain<L> {
         }
     }
 
-    /// Heat into each node by conduction, convection and radiation, W/m², in place of its rate; calls `visit` with each conductance.
+    /// Heat into each node by conduction, convection and radiation, W/m², in place of its rate; calls `visit`
+    /// with each conductance.
     #[inline(always)]
     fn conduction(
         &self,

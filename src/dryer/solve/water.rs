@@ -44,17 +44,17 @@ const WATER_CONDUCTIVITY: f64 = 0.57;
 /// Density of water, kg/m³.
 const WATER_DENSITY: f64 = 1000.0;
 /// Vapour pressure, as a share of the atmosphere, from which `u` goes on along `ln p`: the logarithm of the
-/// Stefan flow has a pole at 1, where steam drives the air out and flows by its pressure alone. 0.95 to 0.99
-/// give the same.
+/// Stefan flow has a pole at 1, where steam drives the air out and flows by its pressure alone. 0.95 to 0.99,
+/// chosen.
 const STEAM: f64 = 0.97;
 /// Slope of `u` with `ln p` from there.
 const STEAM_SLOPE: f64 = STEAM / (1.0 - STEAM);
 /// Smallest regain at 65 % RH with which the vapour over a cloth is computed, kg/kg. Polyester (0.004) and
 /// polypropylene hold so little that the equations get stiff, and so little that it hardly matters when it
-/// leaves.
+/// leaves. 4e-3 to 2e-2, chosen.
 const LEAST_REGAIN: f64 = 8e-3;
-/// Conductance of the air between two cloths in units of that of the air below the garment, as in
-/// `VapourPaths` of half a layer: assumed.
+/// Conductance of the air between two cloths in units of that of the air below the garment: half a layer of
+/// air lies between them. 1 to 4, assumed.
 const GAP: f64 = 2.0;
 
 /// Vapour conductance of an air layer per W/(m² K) of heat transfer, kg/(m² s): the ratio of the gases'

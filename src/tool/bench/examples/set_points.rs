@@ -4,7 +4,7 @@
 
 #![allow(clippy::unwrap_used)]
 
-use whitehold::library::{answer, starter};
+use whitehold::library::{Library, answer, starter};
 use whitehold::plan::{Garment, Order, Shop, Topic};
 
 const CLOTHS: [&str; 12] = [
@@ -22,9 +22,10 @@ const CLOTHS: [&str; 12] = [
     "100% cotton pique 220 gsm green",
 ];
 
-fn sweep(library: &whitehold::library::Library, label: &str, dryer: &str, low: bool, water: f64) {
-    let whites = library.whites.iter().filter(|white| white.low_cure == low);
-    let order = Order {
+/// An order on this cloth, dry or with water (% of its weight), over every white of one kind of ink.
+fn order(library: &Library, label: &str, dryer: &str, low_cure: bool, water: f64) -> Order {
+    let whites = library.whites.iter().filter(|white| white.low_cure == low_cure);
+    Order {
         garments: vec![Garment {
             label: label.into(),
             pieces: 144,
@@ -38,7 +39,11 @@ fn sweep(library: &whitehold::library::Library, label: &str, dryer: &str, low: b
             ..Shop::default()
         },
         ..Order::default()
-    };
+    }
+}
+
+fn sweep(library: &Library, label: &str, dryer: &str, low: bool, water: f64) {
+    let order = order(library, label, dryer, low, water);
     let report = answer(&order, library).unwrap();
     match report.picks.first() {
         None => println!("{label} {dryer} low {low} +{water}: {:?}", report.verdict),
@@ -73,17 +78,7 @@ fn main() {
     for label in CLOTHS {
         for dryer in ["long-kiln", "gas-galley", "short-stove"] {
             for low in [false, true] {
-                let whites = library.whites.iter().filter(|white| white.low_cure == low);
-                let order = Order {
-                    garments: vec![Garment { label: label.into(), pieces: 144, ..Garment::default() }],
-                    shop: Shop {
-                        dryer: dryer.into(),
-                        shelf: whites.map(|white| white.id.clone()).collect(),
-                        humidity_percent: 60.0,
-                        ..Shop::default()
-                    },
-                    ..Order::default()
-                };
+                let order = order(&library, label, dryer, low, 0.0);
                 let report = answer(&order, &library).unwrap();
                 let ink = if low { "low" } else { "ord" };
                 match report.picks.first() {
