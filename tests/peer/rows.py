@@ -8,7 +8,7 @@ import multiprocessing
 import sys
 
 import numpy as np
-from history import LSODA, Stack, stages
+from history import cut, film_bottom, printed_water, stages, start, steps
 
 ZERO = 273.15
 GRID = {"film": 12, "cloth": 32, "rtol": 1e-6, "atol": 1e-5}
@@ -75,33 +75,26 @@ def case(front, film, panel, set_c, dwell, kinetics, **changed):
 
 def follow(case, grid=GRID, looks=()):
     """Peaks of the film's top and bottom, fused share, water as it leaves; and the state at some moments in the dryer."""
-    stack = Stack(case, grid)
-    state = stack.start(case)
-    state[-2] = case["dryer"]["belt"]["enters"]
+    stack = cut(case, grid)
+    state = start(stack, case)
     top, bottom, left, seen = 0.0, 0.0, None, []
     for index, (seconds, around) in enumerate(stages(case)):
-        def rates(_, at):
-            return stack.rates(at, around, case["ink"])
-
-        absolute = np.full(len(state), grid["atol"])
-        absolute[1::2] *= 1e-3
         since = 0.0 if index == 0 else case["dryer"]["zones"][0]["length"] / case["belt_speed"]
         marks = [look - since for look in looks if 0.0 < look - since <= seconds] + [seconds]
         at = 0.0
         for mark in marks:
             if mark <= at:
                 continue
-            solver = LSODA(rates, at, state, mark, rtol=grid["rtol"], atol=absolute, lband=3, uband=3)
-            while solver.status == "running":
-                solver.step()
-                bottom = max(bottom, stack.film_bottom(solver.y, around["through"]))
-                top = max(top, solver.y[0])
-            state, at = solver.y, mark
+            for state in steps(case, stack, state, around, mark - at, grid):
+                bottom = max(bottom, film_bottom(stack, state, around.through))
+                top = max(top, state[0])
+            at = mark
             if mark + since in looks:
-                front = state[2 * stack.first : 2 * (stack.first + stack.front) : 2]
-                seen.append((state[0], stack.film_bottom(state, around["through"]), front.mean(), state[2 * stack.bottom + 1]))
+                first = 2 * (stack.bottom + 1)
+                front = state[first : first + 2 * stack.front : 2]
+                seen.append((state[0], film_bottom(stack, state, around.through), front.mean(), state[2 * stack.bottom + 1]))
         if index == 0:
-            left = np.maximum(state[2 * stack.first + 1 : 2 * (stack.first + stack.front) + 1 : 2], 0.0).mean()
+            left = printed_water(stack, state)
     return top, bottom, state[2 * stack.bottom - 1], left, seen
 
 

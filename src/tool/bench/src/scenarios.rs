@@ -158,9 +158,9 @@ pub fn random(count: usize) -> Result<Vec<Scenario>, Failure> {
             share if share < 0.5 => (stack.back, stack.board) = (None, Some(Board::USUAL)),
             _ => {}
         }
-        // A quarter is wet, up to dripping.
+        // A quarter is wet, from damp to dripping.
         if random.between(0.0, 1.0) < 0.25 {
-            stack.added_water = random.between(0.05, 0.9);
+            stack.added_water = random.between(0.05, 1.0);
         }
         if random.between(0.0, 1.0) < 0.25 {
             stack.blocker = Some(Film { thickness: random.between(30e-6, 150e-6), ..film });
