@@ -3,11 +3,10 @@
 use proptest::prelude::*;
 use whitehold::dryer::{
     Belt, Board, Case, Cooling, DriftCase, DriftRange, Dryer, Emitter, Film, FlashUnit, HeatTransfer,
-    History, HistoryError, NearInfrared, Stack, TOLERANCE, Zone, flash, history,
+    HistoryError, NearInfrared, Stack, TOLERANCE, Zone, flash, history,
 };
 use whitehold::library::{Library, starter};
 use whitehold::numerics::Lanes;
-use whitehold::numerics::rosenbrock::IntegrationError;
 use whitehold::quantity::units::kelvin;
 use whitehold::quantity::{ATMOSPHERE, Share};
 use whitehold::textile::moisture::saturation_pressure;
@@ -111,20 +110,6 @@ fn only_dries(stack: &Stack, humidity_ratio: f64) -> bool {
     0.4 * stack.humidity.0 * saturated >= humidity_ratio / (humidity_ratio + 0.622) * ATMOSPHERE
 }
 
-/// Most histories take some hundred steps. Steam that is driven through hot dry cloth takes thousands: of soaked cloth in
-/// the hottest of these ovens a few histories in a thousand end in the error that says so, and no more may.
-fn computed<const L: usize>(
-    stack: &Stack,
-    found: Result<History<L>, HistoryError>,
-) -> Result<History<L>, TestCaseError> {
-    match found {
-        Err(HistoryError::Integration(IntegrationError::TooManySteps)) if stack.added_water > 0.0 => {
-            Err(TestCaseError::reject("too many steps"))
-        }
-        found => Ok(found?),
-    }
-}
-
 /// Cases that march side by side: 600 times sixteen are some 10,000 cases.
 const ABREAST: usize = 16;
 
@@ -137,7 +122,7 @@ prop_compose! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 600, max_shrink_iters: 20, max_global_rejects: 12, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 600, max_shrink_iters: 20, ..ProptestConfig::default() })]
 
     #[test]
     fn histories_stay_between_the_room_and_the_source(
@@ -154,7 +139,7 @@ proptest! {
             air.max(panel).max(dryer.belt.entry_temperature).max(Stack::ROOM)
         };
         let sorption = if only_dries(&stack, dryer.humidity_ratio) { 1.0 } else { 100.0 };
-        let history = computed(&stack, history(&stack, &dryer, &cases, passes, TOLERANCE))?;
+        let history = history(&stack, &dryer, &cases, passes, TOLERANCE)?;
         for (lane, case) in cases.iter().enumerate() {
             let hottest = hottest(case);
             let mut last = 0.0;
@@ -227,7 +212,7 @@ proptest! {
             pallet: kelvin(pallet),
             pallet_heat_capacity: 2000.0,
         };
-        let history = computed(&stack, flash(&stack, &unit, Lanes([seconds]), TOLERANCE))?;
+        let history = flash(&stack, &unit, Lanes([seconds]), TOLERANCE)?;
         for sample in &history.samples {
             for [temperature, _] in [sample.film_top, sample.film_bottom, sample.cloth_face, sample.cloth] {
                 let temperature = temperature[0];

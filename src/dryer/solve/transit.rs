@@ -18,6 +18,10 @@ const LOOK: f64 = 12.0;
 /// Factor on the tolerance after the dryer: cooling adds little to fusion and dye transfer.
 const LOOSER: f64 = 4.0;
 
+/// Tolerance of water while a cloth holds free water, kg/kg. Chosen: hot dry cloth in the steam of wet cloth holds 1e-4,
+/// and where steps may err by more than that, its water never settles and the steps get ever shorter.
+const DRIPPING: f64 = 1e-4;
+
 /// The tolerance of the cooling stages.
 pub(super) fn cooling_tolerance(heating: Tolerance) -> Tolerance {
     Tolerance { temperature: heating.temperature * LOOSER, water: heating.water }
@@ -96,11 +100,15 @@ impl<const L: usize> Transit<L> {
     ) -> Result<f64, HistoryError> {
         self.chain.surroundings = around;
         let (chain, clock) = (&self.chain, self.clock);
+        let mut tolerance = self.tolerance;
+        if chain.cloths.drip(&self.state) {
+            tolerance.water = tolerance.water.min(DRIPPING);
+        }
         let mut on_step = |step: &AcceptedStep<'_, L>| {
             visit(chain.sample(clock + seconds * step.passed, step.state, step.rates));
         };
         let (effort, next) =
-            integrate_with_step(chain, &mut self.state, seconds, self.tolerance, first, &mut on_step)?;
+            integrate_with_step(chain, &mut self.state, seconds, tolerance, first, &mut on_step)?;
         self.clock += seconds;
         self.effort.accepted += effort.accepted;
         self.effort.rejected += effort.rejected;

@@ -159,6 +159,11 @@ impl WetCloths {
         self.first..self.first + self.front
     }
 
+    /// Whether any node holds free water.
+    pub(super) fn drip<const L: usize>(&self, state: &StateVector<L>) -> bool {
+        self.nodes.iter().zip(&state[NODES + self.first..]).any(|(node, water)| water.largest() > node.bound)
+    }
+
     /// One node of cloth that dries downwards only.
     #[cfg(test)]
     pub(super) fn alone(mass: f64, regain_65: f64) -> Self {
