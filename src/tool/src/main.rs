@@ -23,7 +23,8 @@ cargo xtask bench    time what ships beside its peers (minutes)
                        --only march    the march and the window, into dist/bench.json
                        --only wasm     one history in Chromium beside the same natively
                        --only storage  a whole library kept in the browser's database, into dist/bench.json
-cargo xtask mutants  plant faults one at a time and say which of them the native tests miss (an hour and more)
+cargo xtask mutants  plant faults one at a time and say which of them the native tests miss (an hour and more);
+                       the same command goes on with a sample that was stopped
                        --sample NUMBER how many are drawn (150)
                        --seed NUMBER   what they are drawn with (1)
 cargo xtask peer     solve random histories with SciPy instead, and compare

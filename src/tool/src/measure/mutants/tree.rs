@@ -1,6 +1,7 @@
 //! A copy of the project's sources, kept from run to run.
 
 use anyhow::{Context, Result, ensure};
+use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -23,6 +24,26 @@ pub fn mirror(root: &Path, copy: &Path) -> Result<()> {
     }
     remove_others(copy, copy, &files)
 }
+
+/// A digest of the files that decide what a test says of a fault: two runs of the same digest belong together.
+///
+/// # Errors
+/// [`anyhow::Error`] if git cannot list the files, or one cannot be read.
+pub fn digest(root: &Path) -> Result<String> {
+    let decides = |file: &&PathBuf| DECIDES.iter().any(|it| file.starts_with(it)) && !file.starts_with(TOOL);
+    let mut hash = Sha256::new();
+    for file in listed(root)?.iter().filter(decides) {
+        let text =
+            std::fs::read(root.join(file)).with_context(|| format!("{} cannot be read", file.display()))?;
+        hash.update(format!("{} {}\0", file.display(), text.len()));
+        hash.update(text);
+    }
+    Ok(hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect())
+}
+
+/// What decides what a test says of a fault, but for the tool.
+const DECIDES: [&str; 6] = ["src", "tests", "data", "Cargo.toml", "Cargo.lock", "rust-toolchain.toml"];
+const TOOL: &str = "src/tool";
 
 /// The files of the project, committed or new.
 fn listed(root: &Path) -> Result<BTreeSet<PathBuf>> {
@@ -74,6 +95,29 @@ mod tests {
             written,
             "an unchanged file was written"
         );
+        std::fs::remove_dir_all(&root)?;
+        Ok(())
+    }
+
+    #[test]
+    fn a_digest_follows_what_the_tests_depend_on() -> Result<()> {
+        let root = std::env::temp_dir().join(format!("whitehold-digest-{}", std::process::id()));
+        std::fs::create_dir_all(&root)?;
+        ensure!(Command::new("git").args(["init", "-q"]).current_dir(&root).status()?.success());
+        let mut before = digest(&root)?;
+        for (file, counts) in [
+            ("src/one.rs", true),
+            ("tests/one/main.rs", true),
+            ("data/one.json", true),
+            ("Cargo.lock", true),
+            ("src/tool/src/main.rs", false),
+            ("README.md", false),
+        ] {
+            crate::host::workspace::write(&root.join(file), "1")?;
+            let after = digest(&root)?;
+            assert_eq!(after != before, counts, "{file}");
+            before = after;
+        }
         std::fs::remove_dir_all(&root)?;
         Ok(())
     }
