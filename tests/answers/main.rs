@@ -7,6 +7,7 @@
 mod common;
 
 mod bad_orders;
+mod cost;
 mod dried;
 mod heat_standing;
 mod labels;

@@ -2,12 +2,15 @@
 //!
 //! Weights come from the labels, a label's own statement; that a limit is near at a fifth of it is common practice, no source.
 
-use super::common::{an_order, answered, best, demo_order, demo_orders, library, number, reason, word};
+use super::common::{
+    an_order, answered, best, demo_order, demo_orders, forecast, library, number, reason, word,
+};
 use serde_json::json;
 use whitehold::library::job;
 use whitehold::plan::{
-    Advice, Code, Evidence, EvidenceSubject, Margin, Reason, Report, Topic, Verdict, assess_white,
+    Advice, Code, DyeClass, Evidence, EvidenceSubject, Margin, Reason, Report, Topic, Verdict, assess_white,
 };
+use whitehold::textile::Fibre;
 
 /// Heavy cloth is told by the weight that its label gives, g/m²: dried yarn and the water that it holds in the room. A cloth
 /// of 150 g/m² is not heavy.
@@ -103,4 +106,47 @@ fn evidence_tells_more_the_longer_it_was_looked_at() {
     };
     let [untested, exit, day, week] = [None, Some(0.2), Some(1.0), Some(7.0)].map(chance);
     assert!(exit < untested - 1e-3 && day < exit - 1e-3 && week <= day, "{untested} {exit} {day} {week}");
+}
+
+/// What is worth finding out: whether polyester is dyed could take away the whole chance of bleeding but for what no model
+/// covers, its dye class half of that; a test of the lot finds a bad one as often as a day in the oven does. By hand, from the
+/// forecast's chance; the weights are assumed.
+#[test]
+fn what_is_worth_finding_out_is_as_by_hand() {
+    let order = |label: &str, white: &str| an_order().label(label).shelf(&[white]);
+    let lot = |order: super::common::OrderBuilder| order.garment(|garment| garment.lot = "A".into());
+    let red = "100% polyester interlock 150 gsm red";
+    let dyed = order(red, "tern").garment(|garment| garment.dyed_fibres = Some(vec![Fibre::Polyester]));
+    let known = dyed.clone().garment(|garment| garment.dye_class = DyeClass::LowEnergy);
+    // What is asked, and its worth as a part of the chance of bleeding and of that chance less what no model covers.
+    let rows = [
+        ("perhaps undyed", order(red, "tern"), Code::AskDyed, Some([0.0, 1.0])),
+        ("dyed with something", dyed.clone(), Code::AskDyeClass, Some([0.0, 0.5])),
+        ("a known dye", known, Code::AskDyeClass, None),
+        ("a lot", lot(dyed.clone()), Code::AskLotTest, Some([0.85, 0.0])),
+        ("no lot", dyed, Code::AskLotTest, None),
+        ("a lot of cotton", lot(order("100% cotton jersey 150 gsm black", "tern")), Code::AskLotTest, None),
+        (
+            "a lot that stays clean",
+            lot(order("55% cotton 45% polyester jersey 185 gsm pink", "gannet")),
+            Code::AskLotTest,
+            None,
+        ),
+    ];
+    for (case, order, asked, expected) in rows {
+        let order = order.build();
+        let rules = job(&order, library()).expect("a sound order").rules;
+        let report = answered(&order);
+        let found = report.unknowns.iter().find(|unknown| unknown.ask.code == asked);
+        let by_hand = expected.map(|[all, modelled]| {
+            let bleeds = 1.0 - forecast(&order, best(&report)).stays_white;
+            assert!(bleeds > 0.1, "{case}: hardly bleeds");
+            all * bleeds + modelled * (bleeds - rules.lapse)
+        });
+        assert_eq!(found.is_some(), by_hand.is_some(), "{case}: {:?}", report.unknowns);
+        if let (Some(found), Some(by_hand)) = (found, by_hand) {
+            assert!((found.worth - by_hand).abs() < 1e-6, "{case}: {}, by hand {by_hand}", found.worth);
+        }
+        assert!(report.unknowns.is_sorted_by(|a, b| a.worth >= b.worth), "{case}: {:?}", report.unknowns);
+    }
 }

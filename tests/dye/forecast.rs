@@ -5,6 +5,7 @@ use whitehold::dryer::Cooling;
 use whitehold::library;
 use whitehold::migration::{ClothTest, FastnessGrade};
 use whitehold::plan::{BleedForecast, DialSetting, DyeClass, HeatEvent, Order, Pick, Topic, assess_white};
+use whitehold::quantity::Band;
 
 const POLYESTER: &str = "100% polyester interlock 150 g/m2";
 const BLEND: &str = "50% cotton 50% polyester jersey 185 g/m2";
@@ -181,6 +182,12 @@ fn what_makes_ghosting_worse_is_counted() {
         let found = ghosting.frequency / ghosting.class;
         assert!((found - factor).abs() < 1e-12, "{what}: {found} for {factor}");
     }
+    // Known within a factor of two.
+    let likely = 100.0 * forecast(&plain, &pick).ghosting.frequency;
+    let Band { low, likely: found, high } = pick.margin(Topic::Ghosting).expect("pale cotton").value;
+    for (found, expected) in [(low, likely / 2.0), (found, likely), (high, likely * 2.0)] {
+        assert!((found - expected).abs() < 1e-9, "{found} % for {expected} %");
+    }
 }
 
 /// Longer in the heat, more dye: the same pick at a slower belt and a hotter dryer.
@@ -222,6 +229,27 @@ fn an_oven_test_says_what_it_stands_for_and_what_it_does_not() {
     assert!(clean < day.before && day.before < stained, "{day:?}");
     let longer = test(72.0, 60.0);
     assert!(longer.power >= day.power && longer.after_clean.expect("under 60") <= clean, "{longer:?}");
+    // The same lots stored in the oven instead: a test as long as storage finds every lot that turns in it, and accuses the lots
+    // that turn only there, by the share of them among those that would have stayed white.
+    let rules = library::job(&order, library()).expect("a sound order").rules;
+    let turns = |store: f64, days: f64| {
+        let mut order = order.clone();
+        (order.use_.storage_c, order.use_.looked_at_after_days) = (store, days);
+        let bleeds = 1.0 - forecast(&order, &pick).stays_white;
+        (bleeds - rules.lapse) / (1.0 - 2.0 * rules.lapse)
+    };
+    let stored = turns(order.use_.storage_c, order.use_.looked_at_after_days);
+    for days in [1.0, 10.0, 60.0] {
+        let (found, oven) = (test(24.0 * days, 60.0), turns(60.0, days));
+        let alarmed = ((oven - stored) / (1.0 - stored)).max(0.0);
+        let false_alarm = rules.false_alarm + (1.0 - rules.false_alarm) * alarmed;
+        let power = (rules.power_weeks * (oven / stored).min(1.0)).max(false_alarm);
+        for (what, found, expected) in
+            [("false alarms", found.false_alarm, false_alarm), ("power", found.power, power)]
+        {
+            assert!((found - expected).abs() < 0.01, "{days} days, {what}: {found} for {expected}");
+        }
+    }
     let hot = test(24.0, 80.0);
     assert!(hot.over_ceiling && hot.after_clean.is_none() && hot.after_stained.is_none());
     for (hours, celsius) in [(0.0, 60.0), (24.0, 200.0)] {
