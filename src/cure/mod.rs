@@ -137,7 +137,8 @@ pub fn spare<const L: usize>(
             let (run, rise) = (at[lane] - last[lane], found_last[lane] - found[lane]);
             let slope = if look > 0 && run * rise > 0.0 { rise / run } else { 1.0 / kinetics.width };
             let secant = at[lane] + found[lane] / slope;
-            let inside = secant > fuses[lane] && secant < fails[lane];
+            // Its ends belong to the bracket: a secant that has arrived stays where it is.
+            let inside = secant >= fuses[lane] && secant <= fails[lane];
             next[lane] = if inside { secant } else { 0.5 * (fuses[lane] + fails[lane]) };
         }
         (last, found_last, at) = (at, found, next);

@@ -3,7 +3,9 @@
 //! The histories here are made up: holds and straight ramps, on which the equations have known answers.
 
 use proptest::prelude::*;
-use whitehold::cure::{Cure, equilibrium_fusion, fuse, gelled_at, scorch, spare, trace};
+use whitehold::cure::{
+    Cure, equilibrium_fusion, fuse, gelled_at, scorch, scorch_index, scorch_temperature, spare, trace,
+};
 use whitehold::dryer::{History, HistorySample};
 use whitehold::ink::CureKinetics;
 use whitehold::library::{cure_kinetics, starter};
@@ -184,6 +186,19 @@ fn an_activation_energy_is_a_z_value() {
     assert!((std::f64::consts::LN_10 / slope - 10.0).abs() < 1e-5, "z {}", std::f64::consts::LN_10 / slope);
 }
 
+/// By the rate: a tenth of the time needs the tenfold rate, and the temperature of an index is where it is reached.
+#[test]
+fn a_scorch_index_has_its_temperature() {
+    for index in [0.02, 0.3, 1.0, 4.0] {
+        for seconds in [2.0, 15.0, 90.0, 900.0] {
+            let found = scorch_temperature(index, seconds);
+            let back = scorch_index(found, seconds);
+            assert!((back / index - 1.0).abs() < 1e-9, "{index} in {seconds} s: {back} at {found} K");
+        }
+    }
+    assert_eq!(scorch_temperature(1e30, 1e-30), f64::INFINITY);
+}
+
 /// Source: the stated anchor (one minute at 200 °C shows; an assumption) and the Arrhenius factor of E 130 kJ/mol over
 /// it, Python 3.11: °C, seconds, index.
 #[test]
@@ -206,6 +221,20 @@ fn kelvins_to_spare_have_a_closed_form() {
         let expected = held - (kinetics.half_fused + kinetics.width * 9.0_f64.ln());
         let found = spare(&straight(held, &[(held, 3600.0)], 5.0), bottom, &kinetics, Share(0.9))[0];
         assert!((found - expected).abs() < 0.02, "{ink} {celsius} °C: {found} K to spare, {expected}");
+    }
+}
+
+/// Exact: of what a film is fused by itself it has nothing to spare. The search begins at the answer here, and stays there.
+#[test]
+fn a_film_has_nothing_to_spare_of_its_own_fusion() {
+    for (ink, celsius) in [("ordinary", 148.0), ("ordinary", 157.0), ("ordinary", 165.0), ("low-cure", 130.0)]
+    {
+        let kinetics = kinetics(ink);
+        let history = straight(298.15, &[(kelvin(celsius), 50.0), (298.15, 50.0)], 1.0);
+        let [_, fused] = cured(&history, &kinetics);
+        assert!((0.01..0.99).contains(&fused), "{ink} {celsius} °C: {fused}");
+        let found = spare(&history, bottom, &kinetics, Share(fused))[0];
+        assert!(found.abs() < 1e-6, "{ink} {celsius} °C: {found} K to spare");
     }
 }
 
