@@ -254,6 +254,13 @@ fn what_cannot_be_read_is_named_by_line_and_column() {
             "LAB_A",
             MeterProblem::Twice { heading: heading("LAB_A") },
         ),
+        (
+            cgats("nm400 nm420 nm400 nm440", ".1 .2 .3 .4"),
+            3,
+            13,
+            "nm400",
+            MeterProblem::Twice { heading: heading("nm400") },
+        ),
         (cgats(&odd, "1 95 0 2 .1 .2 .3 .4"), 3, 29, "nm400", MeterProblem::UnevenWavelengths),
         (
             cgats("nm400 nm410 nm420", ".1 .2 .3"),
