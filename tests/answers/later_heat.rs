@@ -24,13 +24,15 @@ type Row = (&'static str, &'static [(f64, f64)], &'static str, f64);
 #[test]
 fn too_much_is_refused_by_name() {
     let cotton = "100% cotton jersey 180 gsm white";
-    let rows: [Row; 9] = [
+    let rows: [Row; 10] = [
         (cotton, &[(260.0, 600.0)], "yellows", 169.2),
         (cotton, &[(190.0, 600.0)], "yellows", 169.2),
         // Each press alone would pass; together they leave half of the yellowing to each.
         (cotton, &[(195.0, 60.0), (195.0, 60.0)], "yellows", 190.3),
         ("100% nylon mesh 110 gsm green", &[(230.0, 15.0)], "melts", 215.0),
         ("100% nylon mesh 110 gsm green", &[(180.0, 15.0)], "softens", 170.0),
+        // Of two presses the graver harm is named, whichever comes first.
+        ("100% nylon mesh 110 gsm green", &[(180.0, 15.0), (230.0, 15.0)], "melts", 215.0),
         ("50% cotton 50% polyester jersey 185 gsm white", &[(260.0, 120.0)], "melts", 250.0),
         ("50% cotton 50% polyester jersey 185 gsm white", &[(190.0, 15.0)], "shrinks", 186.7),
         ("100% cotton jersey 180 gsm black", &[(222.0, 5.0)], "film", 220.0),

@@ -301,6 +301,7 @@ fn what_cannot_be_read_is_named_by_line_and_column() {
             MeterProblem::Unfinished { keyword: heading("END_DATA_FORMAT") },
         ),
         (heading("Name;L*;a*;b*\nred;38;58\n"), 2, 10, "", MeterProblem::Missing { heading: heading("b*") }),
+        (heading("Name;L*;a*;b*\nred;38;58;\n"), 2, 11, "", MeterProblem::Missing { heading: heading("b*") }),
         (heading("Name;L*;a*;b*\nred;38;;35\n"), 2, 8, "", MeterProblem::Missing { heading: heading("a*") }),
         (
             heading("Name,L*,a*,b*\nred,38,58,35,9\n"),
