@@ -9,7 +9,7 @@ use proptest::prelude::*;
 use serde_json::json;
 use whitehold::diagnosis::{CauseKind, Defect, NotedRun};
 use whitehold::library::{diagnose, job, pick_window};
-use whitehold::plan::{Code, DialSetting, Pick, PrintStep, Reason, Report, Topic, Verdict, as_run};
+use whitehold::plan::{Advice, Code, DialSetting, Pick, PrintStep, Reason, Report, Topic, Verdict, as_run};
 use whitehold::wording::{Language, Voice};
 
 const MESH: &str = "100% polyester mesh 140 gsm navy";
@@ -92,7 +92,13 @@ fn drying_opens_the_window_of_soaked_fleece() {
     assert!(passes >= 2.0, "a kilogram of water to a kilogram of fleece leaves in {passes} passes");
     let window = pick_window(&soaked, library(), pick).expect("a job");
     let shown = window.report(None).expect("it marches").expect("the pick's own cloth");
-    assert_eq!(shown.margins, pick.margins);
+    // A belt speed is shown per minute and simulated per second: the last digit of a double.
+    assert_eq!(shown.margins.len(), pick.margins.len());
+    for (shown, own) in shown.margins.iter().zip(&pick.margins) {
+        assert_eq!(shown.what, own.what);
+        let apart = (shown.value.likely - own.value.likely).abs();
+        assert!(apart < 1e-9 * own.value.likely.abs(), "{shown:?} for {own:?}");
+    }
     assert!(shown.curve.water_percent[0] < 3.0, "{} % of water", shown.curve.water_percent[0]);
 }
 
@@ -103,6 +109,40 @@ fn cloth_that_drips_is_dried_first() {
         let report = order("100% cotton jersey 150 gsm black", added, "tern").answered();
         assert_eq!(dried(&report).is_some(), expected, "+{added} %: {:?}", report.picks);
     }
+}
+
+/// Cloth with added water is no bare go: three press leads, asked blind, gave damp fleece, a damp T-shirt and a damp tote
+/// go with check at best, and dried them first or ran them slower (`tests/estimates/heat.json`, h02, h04 and h06; common
+/// practice, no published source). Where it drips, drying comes first because its verdict is the better one.
+#[test]
+fn cloth_with_added_water_is_no_bare_go() {
+    let rows = [
+        ("100% cotton fleece 320 gsm black", 20.0, true),
+        ("100% cotton jersey 180 gsm white", 5.0, false),
+        ("100% cotton canvas 340 gsm natural", 8.0, false),
+        ("100% cotton jersey 180 gsm black", 1.0, false),
+    ];
+    for (label, added, drips) in rows {
+        let dry = order(label, 0.0, "chalk").answered();
+        assert_eq!(dry.verdict, Verdict::Go, "{label}, dry");
+        assert!(reason(&dry.picks[0], Code::ComesDamp).is_none(), "{label}, dry");
+        let damp = order(label, added, "chalk").answered();
+        let case = format!("{label} +{added} %: {:?}", damp.picks);
+        assert_eq!(dried(&damp).is_some(), drips, "{case}");
+        let lies = damp.picks.iter().find(|pick| !pick.is_dried()).expect("it can be run slowly");
+        assert_eq!(lies.verdict, Verdict::GoWithCheck, "{case}");
+        assert!(reason(lies, Code::ComesDamp).is_some() && lies.advice.contains(&Advice::PreDry), "{case}");
+        if let Some((pick, _)) = dried(&damp) {
+            assert_eq!((pick.verdict, pick), (Verdict::Go, &damp.picks[0]), "{case}");
+            assert!(reason(pick, Code::ComesDamp).is_none(), "{case}");
+        } else {
+            let told = damp.to_make_it_possible.iter().find(|reason| reason.code == Code::IfDried);
+            assert_eq!(told.map(verdict), Some(Verdict::Go), "{case}");
+        }
+    }
+    // Polyester holds next to no water: a breath of it is not worth a pass.
+    let breath = order("100% polyester fleece 240 gsm white", 1.0, "gannet").answered();
+    assert!(reason(&breath.picks[0], Code::ComesDamp).is_none(), "{:?}", breath.picks);
 }
 
 /// A blend in a damp room holds 6 % and can be run all the same: then nothing is dried, and the water is only told.
@@ -134,6 +174,9 @@ fn where_two_pieces_are_held_drying_is_only_told() {
         let dry = fleece.humidity(10.0).answered();
         assert_eq!(verdict(if_dried), dry.verdict, "{set} °C");
         told += 1;
+        if told == 3 {
+            break;
+        }
     }
     assert!(told > 0, "drying is told nowhere");
 }
@@ -171,6 +214,10 @@ fn the_reason_reads_in_both_languages() {
     assert_eq!(say(Language::En), english);
     let spanish = "Seque antes la tela. Contiene un 40 % de agua; tal como está, haría falta una prueba.";
     assert_eq!(say(Language::Es), spanish);
+    let checked = reason.clone().word("verdict", "go-with-check");
+    let say = |language: Language| Voice::from(language).reason(&checked).replace('\u{a0}', " ");
+    assert!(say(Language::En).ends_with("as it lies, it would need checking."), "{}", say(Language::En));
+    assert!(say(Language::Es).ends_with("tal como está, habría que revisarla."), "{}", say(Language::Es));
 }
 
 proptest! {

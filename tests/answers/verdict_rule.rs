@@ -14,7 +14,8 @@ fn rules() -> Rules {
     job(&demo_order("1185"), library()).expect("a demo order resolves").rules
 }
 
-const EVERYDAY: Standing = Standing { known: true, heat: HeatStanding::Robust, tested: false };
+const EVERYDAY: Standing =
+    Standing { known: true, damp: false, measured: true, heat: HeatStanding::Robust, tested: false };
 
 #[test]
 fn the_worked_cases_come_out_as_worked() {
@@ -42,6 +43,39 @@ fn the_worked_cases_come_out_as_worked() {
             0.05,
             Standing { known: false, ..EVERYDAY },
             Verdict::GoWithCheck,
+        ),
+        ("it comes damp", 72.0, 9.0, 0.02, Standing { damp: true, ..EVERYDAY }, Verdict::GoWithCheck),
+        (
+            "it comes damp, and was in doubt",
+            72.0,
+            9.0,
+            0.08,
+            Standing { damp: true, ..EVERYDAY },
+            Verdict::Trial,
+        ),
+        (
+            "the dryer was never measured",
+            72.0,
+            9.0,
+            0.02,
+            Standing { measured: false, ..EVERYDAY },
+            Verdict::GoWithCheck,
+        ),
+        (
+            "nor was it, in doubt already",
+            72.0,
+            9.0,
+            0.08,
+            Standing { measured: false, ..EVERYDAY },
+            Verdict::GoWithCheck,
+        ),
+        (
+            "damp cloth in a dryer that was never measured",
+            72.0,
+            9.0,
+            0.02,
+            Standing { measured: false, damp: true, ..EVERYDAY },
+            Verdict::Trial,
         ),
         ("six in ten fail", 72.0, 9.0, 0.6, EVERYDAY, Verdict::Refuse),
         (

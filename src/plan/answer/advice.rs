@@ -1,8 +1,8 @@
 //! What to do and what to avoid, and what to check on the first piece.
 
 use crate::ink::WhiteClass;
-use crate::plan::margins::HeatStanding;
 use crate::plan::order::{Cloth, Job};
+use crate::plan::recipe::comes_damp;
 use crate::plan::report::{Advice, Code, Topic, Verdict, tightness};
 use crate::plan::verdict::Judgement;
 
@@ -11,7 +11,7 @@ pub fn advice(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<Advice
     let mut advice = Vec::new();
     let mixed = job.mixes.iter().any(|mix| mix.white.id == judgement.assessment.candidate.white.id);
     let white = judgement.assessment.candidate.white;
-    if judgement.assessment.heat == HeatStanding::AsPlanned && !job.dryer.measured {
+    if !job.dryer.measured {
         advice.push(Advice::ProbeFirst);
     }
     if judgement.assessment.candidate.blocker.is_some() {
@@ -37,8 +37,8 @@ pub fn advice(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<Advice
     if cloth.dyed.is_some() || cloth.is_light() {
         advice.push(Advice::CoolBeforeStacking);
     }
-    // Added water is worth a drying pass even if it does not change the verdict.
-    if judgement.assessment.candidate.dried || cloth.garment.added_water_percent > 2.0 {
+    let candidate = &judgement.assessment.candidate;
+    if candidate.dried || comes_damp(job, cloth, candidate) {
         advice.push(Advice::PreDry);
     }
     match judgement.assessment.verdict {

@@ -5,7 +5,7 @@ use super::reasons_seen::add_seen;
 use crate::plan::bleed::evidence;
 use crate::plan::margins::{HeatStanding, LaterHeat};
 use crate::plan::order::{Cloth, DyeClass, EvidenceSubject, Job, Yield};
-use crate::plan::recipe::{damp, stack_of, water};
+use crate::plan::recipe::{comes_damp, damp, stack_of, water};
 use crate::plan::report::{Clearance, Code, Margin, Reason, Topic, Verdict, tightness, word};
 use crate::plan::verdict::{Assessment, Judgement};
 use crate::quantity::units::celsius;
@@ -137,7 +137,7 @@ fn of_heat(
         let code = if sure { Code::FusionHolds } else { Code::FusionShort };
         reasons.add(with_margin(code, fusion).percent("chance", Share(chance).percent()));
     }
-    if judgement.assessment.heat == HeatStanding::AsPlanned
+    if (judgement.assessment.heat == HeatStanding::AsPlanned || !job.dryer.measured)
         && let Some(film) = judgement.margins.on(Topic::FilmHeat)
     {
         let reason = Reason::new(Code::DriftTooWide)
@@ -150,6 +150,9 @@ fn of_heat(
     reasons.add(window_reason(room));
     if let Some(why) = why_dried(job, cloth, &judgement.assessment) {
         reasons.add(why);
+    }
+    if comes_damp(job, cloth, &judgement.assessment.candidate) {
+        reasons.add(Reason::new(Code::ComesDamp));
     }
     let dwell = job.dryer.heated_length() / judgement.assessment.run.point.belt;
     if let Some(dry) = dry_dwell

@@ -18,4 +18,4 @@ pub(super) use candidate::{Candidate, MOST_STROKES, film_on, most_shown, travell
 pub(super) use drift_cases::{COLD, DAMPER, DRIFT_CASES, HOT, PLANNED, STOPPED, drift_cases};
 pub(super) use enumerate::{anchor_candidate, candidates, first_candidate};
 pub(super) use flash::{FlashStep, SHORTEST_FLASH, flash_of, flash_step};
-pub(super) use stack::{LEFT, cloth_in_room, damp, dry, is_damp, is_soaked, stack_of, water};
+pub(super) use stack::{LEFT, cloth_in_room, comes_damp, damp, dry, is_damp, is_soaked, stack_of, water};

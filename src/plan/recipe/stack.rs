@@ -53,6 +53,12 @@ pub fn is_damp(stack: &Stack, fabric: &Fabric) -> bool {
     water(stack, fabric) > LEFT + WORTH
 }
 
+/// True if a candidate's cloth comes with added water that drying would remove, and is printed as it lies.
+pub fn comes_damp(job: &Job, cloth: &Cloth, candidate: &Candidate<'_>) -> bool {
+    let added = !candidate.dried && cloth.garment.added_water_percent > 0.0;
+    added && is_damp(&damp(job, cloth), &cloth.fabric)
+}
+
 /// True if the cloth holds more water than its fibres can bind, so that it lies between them.
 pub fn is_soaked(stack: &Stack, fabric: &Fabric) -> bool {
     water(stack, fabric) > moisture::regain(1.0, fabric.regain_65)

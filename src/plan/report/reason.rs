@@ -82,7 +82,7 @@ pub enum Code {
     FusionHolds,
     /// Does not fuse at the cold corner; `low`, `likely`, `limit`, `chance` of under-cure %.
     FusionShort,
-    /// The dryer's drift breaks a limit; `low`, `high` °C of the film, `dryer`, `measured` (1 or 0).
+    /// The dryer's drift breaks a limit, or was never measured; `low`, `high` °C of the film, `dryer`, `measured` (1 or 0).
     DriftTooWide,
     /// Clearance in the window; `cooler`, `hotter` (K), `slower`, `faster` (m/min).
     WindowOpen,
@@ -92,6 +92,8 @@ pub enum Code {
     WindowClosed,
     /// Water in the cloth costs belt speed; `water_percent`, `seconds`.
     WaterSlows,
+    /// Water was added to the cloth, and it is printed as it lies.
+    ComesDamp,
     /// The way is on dried cloth; `water_percent` before, `verdict` without.
     DriedFirst,
     /// Heavy cloth costs belt speed; `gsm`, `seconds`.

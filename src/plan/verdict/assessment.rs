@@ -19,7 +19,7 @@ use crate::optics::GreyStep;
 use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, evidence, lot_test};
 use crate::plan::margins::{HeatStanding, LateFaults, LaterHeat, RunHistories, UnderCure};
 use crate::plan::order::{Cloth, Job};
-use crate::plan::recipe::Candidate;
+use crate::plan::recipe::{Candidate, comes_damp};
 use crate::plan::report::{Margin, Verdict};
 use crate::plan::window::{PlannedRun, hardest};
 use crate::quantity::Band;
@@ -112,6 +112,8 @@ pub fn verdict_for(
     }
     let standing = Standing {
         known: cloth.is_everyday() || evidence(job, cloth, candidate).next().is_some(),
+        damp: comes_damp(job, cloth, candidate),
+        measured: job.dryer.measured,
         heat,
         tested: lot_test(job, cloth, candidate).is_some(),
     };

@@ -9,7 +9,9 @@
 //! up to 10 %  go with check, on cloth that is known  beyond       refuse
 //! ```
 //!
-//! A cloth that was never printed here takes one step more. Where drift of the dryer breaks a limit of film or
+//! A cloth that was never printed here takes one step more, and so does one that comes damp: how evenly its
+//! water lies is not known, and cloth that is dried first has no such doubt. A dryer whose curve was never
+//! measured is a go with check at best. Where drift of the dryer breaks a limit of film or
 //! cloth, it is a trial at best; where the run as planned breaks one, it is refused. Then money may take one step towards care, never
 //! away: it does where the loss to be expected from running exceeds that of testing first,
 //!
@@ -74,6 +76,10 @@ impl Stake {
 pub struct Standing {
     /// Cloth of this kind is printed every week, or there are tests of it.
     pub known: bool,
+    /// Water was added to the cloth, and it is not dried before.
+    pub damp: bool,
+    /// The dryer's curve was measured.
+    pub measured: bool,
     /// How the setting stands to the limits of film and cloth.
     pub heat: HeatStanding,
     /// A test of this very lot has already run.
@@ -94,6 +100,12 @@ pub fn before_money(chance: f64, standing: Standing, rules: &Rules) -> Verdict {
         Verdict::Trial
     };
     if !standing.known {
+        verdict = more_care(verdict);
+    }
+    if !standing.measured {
+        verdict = verdict.max(Verdict::GoWithCheck);
+    }
+    if standing.damp {
         verdict = more_care(verdict);
     }
     if standing.heat == HeatStanding::Robust { verdict } else { verdict.max(Verdict::Trial) }

@@ -40,7 +40,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             v.word("dryer"), v.heat("low"), v.heat("high")
         ),
         C::DriftTooWide => format!(
-            "{} was never measured, and no setting holds over all that it may do. The film may run from {} to {}. Run a probe through it first: one curve.",
+            "{} was never measured. The film may run from {} to {}. Run a probe through it first: one curve.",
             v.word("dryer"), v.heat("low"), v.heat("high")
         ),
         C::WindowOpen => format!("The window is open. {}", room(v)),
@@ -57,9 +57,14 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "The cloth holds water. {} of its weight, and drying it takes {} of the dryer.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
+        C::ComesDamp => "The cloth comes damp. Its water may lie unevenly: check the first pieces, or dry it first.".into(),
         C::DriedFirst => format!(
             "Dry the cloth first. It holds {} water; as it lies, {}.", v.percent("water_percent"),
-            if v.code("verdict") == "trial" { "it would take a trial" } else { "this white cannot do it" }
+            match v.code("verdict") {
+                "trial" => "it would take a trial",
+                "refuse" => "this white cannot do it",
+                _ => "it would need checking",
+            }
         ),
         C::HeavyCloth => format!(
             "Heavy cloth warms slowly. At {} it needs {} in the heat.", v.weight("gsm"), v.seconds("seconds")

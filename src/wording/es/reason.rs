@@ -40,7 +40,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             v.word("dryer"), v.heat("low"), v.heat("high")
         ),
         C::DriftTooWide => format!(
-            "{} no se ha medido nunca, y ningún ajuste aguanta todo lo que puede hacer. La capa puede ir de {} a {}. Pase antes una sonda: una curva.",
+            "{} no se ha medido nunca. La capa puede ir de {} a {}. Pase antes una sonda: una curva.",
             v.word("dryer"), v.heat("low"), v.heat("high")
         ),
         C::WindowOpen => format!("La ventana está abierta. {}", room(v)),
@@ -57,9 +57,14 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "La tela lleva agua. Es el {} de su peso y secarla ocupa {} del horno.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
+        C::ComesDamp => "La tela llega húmeda. El agua puede estar mal repartida: revise las primeras piezas o séquela antes.".into(),
         C::DriedFirst => format!(
             "Seque antes la tela. Contiene un {} de agua; tal como está, {}.", v.percent("water_percent"),
-            if v.code("verdict") == "trial" { "haría falta una prueba" } else { "este blanco no sirve" }
+            match v.code("verdict") {
+                "trial" => "haría falta una prueba",
+                "refuse" => "este blanco no sirve",
+                _ => "habría que revisarla",
+            }
         ),
         C::HeavyCloth => format!(
             "La tela pesada tarda en calentarse. Con {} necesita {} de calor.", v.weight("gsm"), v.seconds("seconds")

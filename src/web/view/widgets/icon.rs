@@ -91,6 +91,7 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
         | C::WindowNarrow
         | C::WindowClosed
         | C::WaterSlows
+        | C::ComesDamp
         | C::DriedFirst
         | C::HeavyCloth
         | C::ScorchNear
