@@ -2,9 +2,10 @@
 //!
 //! Source: `tests/set_points.json` says how its ranges were elicited; common practice, no published source.
 
-use super::common::{OrderBuilder, an_order, answered, library};
+use super::common::{OrderBuilder, an_order, answered, best, library, reason};
 use serde::Deserialize;
-use whitehold::plan::{Advice, Code, Order, Pick, Report, Setting, Topic, Verdict};
+use whitehold::library::{pick_window, report_at};
+use whitehold::plan::{Advice, Code, DialSetting, Order, Pick, Report, Setting, Topic, Verdict};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -64,26 +65,33 @@ fn every_setting_is_one_that_a_press_lead_would_dial() {
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
-/// Source: common practice, no source: heavier cloth takes longer, and no dry-room cloth is hurried through at the dial's end.
+/// Heavier cloth of the same make never gets less time, nor a cooler dial. Source: common practice, no source. A dial with steps
+/// of 10 K may give time for heat or heat for time from one step to the next, and never less of both.
 #[test]
-fn heavier_cloth_takes_longer() {
-    for dryer in ["long-kiln", "gas-galley"] {
-        let dwell = |weight: f64| {
-            let report = order(&format!("100% cotton fleece {weight} gsm black"), dryer, false).answered();
-            setting(report.picks.first().expect("a pick")).dwell_s
+fn heavier_cloth_never_takes_less() {
+    for (dryer, low_cure) in ["long-kiln", "gas-galley", "short-stove"]
+        .into_iter()
+        .flat_map(|dryer| [(dryer, false), (dryer, true)])
+    {
+        let weights = (120..=400).step_by(40);
+        let dial = |weight: i32| {
+            let label = format!("100% cotton fleece {weight} gsm black");
+            setting(best(&order(&label, dryer, low_cure).answered()))
         };
-        let dwells: Vec<f64> = [160.0, 200.0, 240.0, 280.0, 320.0, 360.0, 400.0].map(dwell).to_vec();
-        // Known fault: a slow, cool setting and a faster, hotter one cost nearly the same, and heavier cloth may change
-        // from the one to the other.
-        for pair in dwells.windows(2) {
-            assert!(pair[1] > 0.55 * pair[0], "{dryer}: {dwells:?}");
+        let dials: Vec<[f64; 2]> = weights.map(dial).map(|dial| [dial.set_c, dial.dwell_s]).collect();
+        let case = format!("{dryer}, low-cure {low_cure}: {dials:.1?}");
+        for pair in dials.windows(2) {
+            let (hotter, longer) = (pair[1][0] - pair[0][0], pair[1][1] / pair[0][1]);
+            if dryer == "short-stove" {
+                assert!(hotter > -10.5 && longer > 0.75, "{case}");
+                assert!(hotter > 0.5 || longer > 0.98, "{case}");
+            } else {
+                assert!(hotter > -2.5 && longer > 0.98, "{case}");
+            }
         }
-        assert!(dwells[6] > 0.8 * dwells[0], "{dryer}: {dwells:?}");
-        for weight in [200.0, 320.0, 400.0] {
-            let report = order(&format!("100% cotton fleece {weight} gsm black"), dryer, true).answered();
-            let dial = setting(report.picks.first().expect("a pick"));
-            assert!(dial.set_c < 180.0 && dial.dwell_s > 45.0, "{dryer}, low-cure, {weight} g/m²: {dial:?}");
-        }
+        let ([cool, short], [hot, long]) = (dials[0], dials[dials.len() - 1]);
+        let longer = if dryer == "short-stove" { 1.05 } else { 1.3 };
+        assert!(hot > cool && long > longer * short, "{case}");
     }
 }
 
@@ -100,7 +108,7 @@ fn water_never_makes_a_setting_jump() {
             if let Some(last) = last {
                 let (hotter, longer) = (dial.set_c - last.set_c, dial.dwell_s / last.dwell_s);
                 assert!(
-                    hotter.abs() < 16.0 && (0.7..1.5).contains(&longer),
+                    hotter.abs() < 8.0 && (0.85..1.18).contains(&longer),
                     "+{water} %: {dial:?} after {last:?}"
                 );
             }
@@ -110,31 +118,64 @@ fn water_never_makes_a_setting_jump() {
     }
 }
 
-/// The oven that was never measured: where its drift breaks a limit it is a trial, a probe comes first, and it runs as such
-/// ovens do. Source of 410 to 480 °C and at most 90 s on a T-shirt: common practice, no source.
+/// A dryer whose curve was never measured gives no bare go, and asks for a probe first. Source: common practice, no source.
 #[test]
-fn an_oven_that_was_never_measured_is_probed_first() {
-    let mut probed = 0;
-    for cloth in [
-        "100% cotton jersey 180 gsm black",
-        "50% cotton 50% polyester jersey 170 gsm navy",
-        "100% polyester interlock 150 gsm red",
-        "100% cotton fleece 320 gsm black",
+fn a_dryer_that_was_never_measured_is_probed_first() {
+    let mut probed = [0, 0];
+    for (dryer, low_cure, cloth) in [
+        ("short-stove", false, "100% cotton jersey 180 gsm black"),
+        ("short-stove", false, "50% cotton 50% polyester jersey 170 gsm navy"),
+        ("short-stove", false, "100% polyester interlock 150 gsm red"),
+        ("short-stove", false, "100% cotton fleece 320 gsm black"),
+        ("short-stove", true, "100% cotton jersey 140 gsm white"),
+        ("short-stove", true, "50% cotton 50% polyester jersey 170 gsm navy"),
+        ("gas-galley", false, "100% cotton jersey 180 gsm black"),
     ] {
-        let report = order(cloth, "short-stove", false).answered();
+        let report = order(cloth, dryer, low_cure).answered();
         for pick in &report.picks {
-            let dial = setting(pick);
             let fused = pick.margin(Topic::Fusion).expect("every print fuses").value;
-            assert!(fused.likely >= 90.0, "{cloth}: its middle does not hold: {fused:?}");
-            assert!((400.0..=480.0).contains(&dial.set_c) && dial.dwell_s < 115.0, "{cloth}: {dial:?}");
-            if fused.low < 90.0 && pick.advice.contains(&Advice::ProbeFirst) {
-                probed += 1;
-                assert_eq!(pick.verdict, Verdict::Trial, "{cloth}");
-                assert!(pick.reasons.iter().any(|reason| reason.code == Code::DriftTooWide), "{cloth}");
+            let case = format!("{cloth}, {dryer}, {}: {:?}, {fused:?}", pick.white, pick.verdict);
+            assert!(pick.verdict > Verdict::Go, "{case}");
+            assert!(pick.advice.contains(&Advice::ProbeFirst), "{case}");
+            assert!(reason(pick, Code::DriftTooWide).is_some(), "{case}");
+            assert!(fused.likely >= 90.0, "its middle does not hold: {case}");
+            if fused.low < 90.0 {
+                assert_eq!(pick.verdict, Verdict::Trial, "{case}");
             }
+            probed[usize::from(fused.low < 90.0)] += 1;
         }
     }
-    assert!(probed >= 4, "{probed} picks ask for a probe");
+    assert!(probed[0] >= 3 && probed[1] >= 4, "{probed:?} picks ask for a probe");
+}
+
+/// Where no setting holds over the whole drift, the coolest whose middle holds is tried first: with a standard deviation to
+/// spare, of which a sixth falls short (16 %, normal distribution), and one step of the dial cooler more does.
+#[test]
+fn what_is_only_tried_is_tried_at_the_cool_end() {
+    let mut tried = 0;
+    for (label, low_cure) in [
+        ("100% cotton jersey 180 gsm black", false),
+        ("100% cotton fleece 320 gsm black", false),
+        ("100% cotton jersey 180 gsm black", true),
+    ] {
+        let order = order(label, "short-stove", low_cure).build();
+        let report = answered(&order);
+        let pick = best(&report);
+        assert_eq!(pick.verdict, Verdict::Trial, "{label}");
+        let window = pick_window(&order, library(), pick).expect("a pick of this order");
+        let own = setting(pick).dialled();
+        let chance = |cooler: f64| {
+            let at = DialSetting { set_c: own.set_c - cooler, ..own };
+            report_at(pick, &window, Some(at)).expect("it integrates").fail_later.likely
+        };
+        let [here, cooler] = [0.0, 10.0].map(chance);
+        assert!(
+            (0.1..0.27).contains(&here) && cooler > here + 0.05,
+            "{label}: {here:.3}, {cooler:.3} cooler"
+        );
+        tried += 1;
+    }
+    assert_eq!(tried, 3);
 }
 
 /// The dryer fixed at the setting that it was given gets the same answer.

@@ -141,13 +141,6 @@ fn limits(job: &Job, cloth: &Cloth, event: &HeatEvent) -> Vec<(Harm, f64)> {
 fn yellowing_left(job: &Job, event: &HeatEvent) -> f64 {
     let events = &job.order.print.heat_after;
     let own = scorch_index(kelvin(event.temp_c), event.seconds);
-    let left = job.rules.scorch - (yellowing(job) - own);
+    let left = job.rules.scorch - (job.yellows_later() - own);
     left.max(job.rules.scorch / events.len().max(1) as f64)
-}
-
-/// Scorch index of all heat after the cure.
-#[must_use]
-pub fn yellowing(job: &Job) -> f64 {
-    let events = job.order.print.heat_after.iter();
-    events.map(|event| scorch_index(kelvin(event.temp_c), event.seconds)).sum()
 }

@@ -3,7 +3,7 @@
 use super::appearance::press_margins;
 use super::histories::{ClothHeat, HistoryCache, RunHistories};
 use super::late_faults::{LateFaults, stretch_margin};
-use super::later_heat::{LaterHeat, yellowing};
+use super::later_heat::LaterHeat;
 use crate::cure::fuse;
 use crate::dryer::{History, HistoryError, Stack};
 use crate::ink::FilmOpacity;
@@ -122,7 +122,7 @@ fn heat_margins(
     ];
     if cloth.scorches {
         // What is pressed later yellows the same cloth.
-        let index = band(scorch + yellowing(job));
+        let index = band(scorch + job.yellows_later());
         margins.push(margin(Topic::Scorch, index, rules.scorch, Side::AtMost, Unit::One));
     }
     if let Some(limit) = cloth.shrinks_above {

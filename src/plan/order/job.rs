@@ -4,12 +4,14 @@ use super::bounds;
 use super::garment::Garment;
 use super::mix::Mix;
 use super::order_fields::Order;
+use crate::cure::scorch_index;
 use crate::dryer::Dryer;
 use crate::ink::{Mesh, White};
 use crate::migration::{Belief, DyedCloth, FilmDiffusion};
 use crate::optics::{Lab, Spectrum};
 use crate::plan::report::Reason;
 use crate::quantity::FieldError;
+use crate::quantity::units::kelvin;
 use crate::textile::{Fabric, Fibre};
 
 /// An order with every id resolved into plain values: everything that the plan reads. SI throughout, except
@@ -38,6 +40,15 @@ pub struct Job {
     pub rules: Rules,
     /// Limits of law that a caution may name.
     pub laws: Vec<Law>,
+}
+
+impl Job {
+    /// Scorch index of all heat after the cure.
+    #[must_use]
+    pub fn yellows_later(&self) -> f64 {
+        let events = self.order.print.heat_after.iter();
+        events.map(|event| scorch_index(kelvin(event.temp_c), event.seconds)).sum()
+    }
 }
 
 /// A limit of law, from `data/laws.json`.

@@ -189,11 +189,11 @@ impl<'a> Evaluator<'a> {
         Ok(Some(step))
     }
 
-    /// What a set point must keep for a white; pace counts in full where the order asks for speed.
+    /// What a set point must keep for a white; pace counts where the order asks for speed.
     pub fn demands(&self, white: &White) -> Demands {
         let usual = Demands::usual(self.job, self.cloth, white);
         match self.job.order.print.priority {
-            Priority::Fast => Demands { pace: 1.0, ..usual },
+            Priority::Fast => Demands { pace: Demands::HURRY, ..usual },
             _ => usual,
         }
     }

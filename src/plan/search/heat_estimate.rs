@@ -38,9 +38,12 @@ impl WindowHeat {
             .map(|run| window.at(run, point.set, point.belt));
         // In equilibrium a logit is as many kelvins as the ink's fusion is wide.
         let over = |fused: f64| logit(fused) - logit(demands.fused);
-        let [planned, cold_end] = [planned, cold].map(|outcome| over(demands.fused_of(&outcome)));
-        let drift = 0.5 * kinetics.width * (planned - cold_end).max(0.0);
-        let error = drift.hypot(model_error(dwell));
+        // More water takes as much of the heat as a faster belt.
+        let damper = window.at(DriftRun::Nominal, point.set, point.belt * demands.price.damper.exp());
+        let [planned, cold_end, damper] =
+            [planned, cold, damper].map(|outcome| over(demands.fused_of(&outcome)));
+        let takes = |end: f64| 0.5 * kinetics.width * (planned - end).max(0.0);
+        let error = takes(cold_end).hypot(takes(damper)).hypot(model_error(dwell));
         let (kelvin, logits) = OFF;
         let holds = cold_end > -logits
             && hot.film_peak < demands.film + kelvin

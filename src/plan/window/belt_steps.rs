@@ -21,7 +21,7 @@ pub struct BeltStep {
 
 /// From one belt speed to the next, as a share: finer than a dial is read, so that the grid is not felt in the
 /// chances. At 2.5 % they wandered by half a percent from one degree of the dial to the next.
-const STEP: f64 = 0.006_25;
+pub const STEP: f64 = 0.006_25;
 
 /// The belt speeds that a shop can dial, over columns at these logarithms of the speed: the same in every row
 /// of every window of one dryer.

@@ -7,6 +7,7 @@ use super::price::Price;
 use crate::ink::{CureKinetics, White};
 use crate::numerics::Lanes;
 use crate::plan::order::{Cloth, Job};
+use crate::textile::moisture;
 
 /// What a set point must keep, for one white on one cloth.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,9 +24,10 @@ pub struct Demands {
     pub cloth: f64,
     /// Whether the cloth has dye that the heat moves: then its amount counts in the choice of a set point.
     pub bleeds: bool,
-    /// Weight of pace in the choice of a set point, 0 to 1.
+    /// Price of each e-fold of dwell, beside that of an unusual one: [`HURRY`](Self::HURRY) where the order asks
+    /// for speed, else 0.
     pub pace: f64,
-    /// What heat, haste and the risk of under-cure cost in the choice of a set point.
+    /// What heat, time and the risk of under-cure cost in the choice of a set point.
     pub price: Price,
 }
 
@@ -33,12 +35,11 @@ pub struct Demands {
 /// not outweigh everything else. Chosen.
 const MOST_CROWDING: f64 = 2.0;
 
-/// Weight of pace in the choice of a set point where the order does not ask for speed, 0 to 1. Chosen, as the
-/// other weights of [`robust`](super::robust::robust).
-const USUAL_PACE: f64 = 0.55;
-
 impl Demands {
-    /// The demands of a white on a cloth, at the weight of pace of an order that does not ask for speed.
+    /// Price of each e-fold of dwell where the order asks for speed: a sixth off the usual dwell. Chosen.
+    pub const HURRY: f64 = 2.0;
+
+    /// The demands of a white on a cloth, of an order that does not ask for speed.
     #[must_use]
     pub fn usual(job: &Job, cloth: &Cloth, white: &White) -> Self {
         let (rules, must_fuse) = (&job.rules, must_fuse(job, white.low_cure));
@@ -47,12 +48,22 @@ impl Demands {
         Self {
             must_fuse,
             fused: rules.fused,
-            scorch: if cloth.scorches { rules.scorch } else { f64::INFINITY },
+            // What a later heat yellows is left to it.
+            scorch: if cloth.scorches {
+                (rules.scorch - job.yellows_later()).max(1e-6)
+            } else {
+                f64::INFINITY
+            },
             film: rules.film_heat,
             cloth: shrink.into_iter().chain(soften).fold(f64::INFINITY, f64::min),
             bleeds: cloth.dyed.is_some(),
-            pace: USUAL_PACE,
-            price: Price::of(&job.dryer, &hardest(job, white, must_fuse), cloth.fabric.areal_mass),
+            pace: 0.0,
+            price: Price::of(
+                &job.dryer,
+                &hardest(job, white, must_fuse),
+                cloth.fabric.areal_mass,
+                moisture::regain(job.order.shop.humidity_percent / 100.0, cloth.fabric.regain_65),
+            ),
         }
     }
 

@@ -1,9 +1,10 @@
-//! What a setting costs in heat, haste and risk: the terms that choose among settings which all work.
+//! What a setting costs in heat, time and risk: the terms that choose among settings which all work.
 //!
 //! A press lead gives a film what its ink needs and nothing hotter, keeps the dial away from its ends, and
-//! does not hurry: in a short dwell the surface is hot long before the underside, and how hot that gets is
-//! known least ([`model_error`]). All weights are chosen, no source; `tests/answers/set_points.rs` holds the
-//! settings that they lead to against those that press leads find believable.
+//! gives each cloth the dwell that its weight usually gets. The price of a dwell has a single low, because a
+//! slow, cool setting and a quick, hot one hold equally well: where both cost the same, a little more weight
+//! may change from the one to the other. All weights are chosen, no source; `tests/answers/set_points.rs`
+//! holds the settings that they lead to against those that press leads find believable.
 
 use super::model_error::model_error;
 use crate::dryer::Dryer;
@@ -16,48 +17,73 @@ const NEEDS: f64 = 15.0;
 /// Film over what its ink needs, in the hot corner, from which a setting is no answer, however surely it holds,
 /// K. Chosen.
 const EXCESS: f64 = 45.0;
-/// Price of each e-fold of dwell under the shortest that is not hasty, or over the longest that a shop likes.
-const HASTE: f64 = 3.0;
-/// Shortest dwell that is not hasty, s: under panels, and in blown air alone, which heats more evenly. Common
-/// practice, no source.
-const UNHURRIED: [f64; 2] = [30.0, 25.0];
-/// Longest dwell that a shop likes, over the shortest that is not hasty under panels: in hot air, and under
-/// bare panels, where the film goes on heating as long as it stays. Common practice, no source.
-const LONGEST: [f64; 2] = [2.5, 1.7];
+/// Price of a dwell an e-fold shorter or longer than the usual one; it grows with the square.
+const UNUSUAL: f64 = 6.0;
+/// Dwell that a T-shirt's jersey usually gets, s: under panels that also blow (40 to 80), in blown air alone,
+/// which heats more evenly (40 to 75), and under bare panels, where the film goes on heating as long as it
+/// stays (25 to 65). Common practice, no source.
+const USUAL: [f64; 3] = [52.0, 48.0, 36.0];
 /// Air so much cooler than the dial that the dial is that of bare panels, K.
 const BARE: f64 = -100.0;
-/// Dwell over that longest one from which a setting is no answer, however surely it holds. Chosen.
-const STALLED: f64 = 1.3;
-/// Bone-dry weight of a T-shirt's jersey, kg/m²: both dwells hold for it, and grow with the weight of a
-/// heavier cloth.
+/// Dwell over the usual one from which a setting is no answer, however surely it holds. Chosen.
+const STALLED: f64 = 1.8;
+/// Bone-dry weight of a T-shirt's jersey, kg/m². The usual dwell of a heavier cloth grows with the root of its
+/// weight: a fleece of twice the weight gets some 1.4 times as long and a few kelvins more; lighter cloth gets
+/// as long. Common practice, no source.
 const JERSEY: f64 = 0.17;
 /// The dial's end is priced by 1 where it is reached and falls off e-fold over so many kelvins. Chosen.
 const DIAL_END: f64 = 8.0;
 /// Price of a print that leaves under-fused, for certain.
 const RISK: f64 = 20.0;
 
-/// Prices of heat and haste for one ink in one dryer.
+/// Heat that evaporates the water of a cloth over that which warms its fibres and film to what the ink needs,
+/// for as much water as fibre: 2.4 MJ/kg over 1.4 kJ/(kg K) and 140 K, a fifth more for the film. From memory.
+const EVAPORATION: f64 = 10.0;
+/// Water that a damper room adds, as a share of what the cloth holds: the run in damper cloth.
+const DAMPER: f64 = 0.3;
+/// Standard deviations to spare from which the middle of a run holds. Chosen.
+const MIDDLE: f64 = 1.0;
+
+/// How far a setting may be trusted, the least first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Trust {
+    /// The run as planned holds.
+    Planned,
+    /// The run as planned holds with a standard deviation to spare, in a dwell that a shop would run.
+    Middle,
+    /// The whole drift box and a belt stop hold, in a setting that a shop would run.
+    Robust,
+}
+
+/// Prices of heat and time for one ink in one dryer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Price {
     needs: f64,
     width: f64,
-    unhurried: f64,
-    longest: f64,
+    /// Usual dwell, s.
+    usual: f64,
+    /// By how much shorter a dwell damper cloth leaves as cold, e-folds.
+    pub damper: f64,
     set_high: f64,
 }
 
 impl Price {
-    /// Of the ink that is hardest to fuse, in a dryer, on cloth of this bone-dry weight (kg/m²).
-    pub fn of(dryer: &Dryer, kinetics: &CureKinetics, weight: f64) -> Self {
-        let [panels, air] = UNHURRIED;
-        let blown = dryer.zones.iter().all(|zone| zone.panel_offset.is_none());
-        let bare = dryer.zones.iter().all(|zone| zone.air_offset < BARE);
-        let usual = panels * weight / JERSEY;
+    /// Of the ink that is hardest to fuse, in a dryer, on cloth of this bone-dry weight (kg/m²) that holds so
+    /// much water from the room's air, as a share of it.
+    pub fn of(dryer: &Dryer, kinetics: &CureKinetics, weight: f64, water: f64) -> Self {
+        let [panels, blown, bare] = USUAL;
+        let jersey = if dryer.zones.iter().all(|zone| zone.panel_offset.is_none()) {
+            blown
+        } else if dryer.zones.iter().all(|zone| zone.air_offset < BARE) {
+            bare
+        } else {
+            panels
+        };
         Self {
             needs: kinetics.half_fused + NEEDS,
             width: kinetics.width,
-            unhurried: usual.max(if blown { air } else { panels }),
-            longest: LONGEST[usize::from(bare)] * usual.max(panels),
+            usual: jersey * (weight / JERSEY).max(1.0).sqrt(),
+            damper: -(-DAMPER * EVAPORATION * water / (1.0 + EVAPORATION * water)).ln_1p(),
             set_high: dryer.set_high,
         }
     }
@@ -68,26 +94,40 @@ impl Price {
     }
 
     /// Price of a film peak (K), a dwell (s) and a set temperature (K).
-    pub fn heat_and_haste(&self, peak: f64, dwell: f64, set: f64) -> f64 {
+    pub fn heat_and_time(&self, peak: f64, dwell: f64, set: f64) -> f64 {
         let heat = HEAT * (peak - self.needs).max(0.0);
-        let haste = HASTE * (self.unhurried / dwell).max(dwell / self.longest).max(1.0).ln();
-        heat + haste + ((set - self.set_high) / DIAL_END).exp()
+        let unusual = (dwell / self.usual).ln();
+        heat + UNUSUAL * unusual * unusual + ((set - self.set_high) / DIAL_END).exp()
     }
 
-    /// True for a dwell (s) so long, or a film so hot in the hot corner (K), that no shop would run it.
-    pub fn is_no_answer(&self, dwell: f64, hottest: f64) -> bool {
-        dwell > STALLED * self.longest || hottest > self.needs + EXCESS
+    /// How far a setting may be trusted, from its dwell (s), the film in the hot corner (K), the standard deviations
+    /// that its fusion has to spare, and whether the whole drift box `holds`.
+    pub fn trust(&self, dwell: f64, hottest: f64, spare: f64, holds: bool) -> Trust {
+        if dwell > STALLED * self.usual {
+            Trust::Planned
+        } else if holds && hottest <= self.needs + EXCESS {
+            Trust::Robust
+        } else if spare >= MIDDLE {
+            Trust::Middle
+        } else {
+            Trust::Planned
+        }
     }
 
-    /// Logarithm of the price of the risk that the film does not fuse, from the logits of the fused share over
-    /// what is needed, as planned and at the cold end of the drift, and the dwell (s).
-    ///
-    /// The drift, whose end is two standard deviations, and the model's own error together; the normal tail
-    /// by `exp(-0.717 z - 0.416 z²) / 2`, within a tenth of itself up to `z` 4.
-    pub fn ln_risk(&self, [planned, cold]: [f64; 2], dwell: f64) -> f64 {
-        let drift = 0.5 * (planned - cold).max(0.0);
-        let error = drift.hypot(model_error(dwell) / self.width);
-        let z = (planned / error).max(0.0);
-        (0.5 * RISK).ln() - 0.717 * z - 0.416 * z * z
+    /// Standard deviations that fusion has to spare, from the logits of the fused share over what is needed, as
+    /// planned, at the cold end of the drift and on damper cloth, and the dwell (s): drift and water, whose ends
+    /// are two standard deviations, and the model's own error together.
+    pub fn spare(&self, [planned, cold, damper]: [f64; 3], dwell: f64) -> f64 {
+        let takes = |end: f64| 0.5 * (planned - end).max(0.0);
+        let error = takes(cold).hypot(takes(damper)).hypot(model_error(dwell) / self.width);
+        (planned / error).max(0.0)
+    }
+
+    /// Logarithm of the price of the risk that the film does not fuse, with so many standard deviations to spare:
+    /// the normal tail by `exp(-0.717 z - 0.416 z²) / 2`, within a tenth of itself up to `z` 4. What is no
+    /// more than tried has no such price: the coolest setting that holds in its middle is tried first.
+    pub fn ln_risk(trust: Trust, z: f64) -> f64 {
+        let free = if trust == Trust::Middle { -30.0 } else { 0.0 };
+        free + (0.5 * RISK).ln() - 0.717 * z - 0.416 * z * z
     }
 }

@@ -8,10 +8,11 @@
 //! corner is fused by 89 %: the edge that the film's model favours and the trade avoids (2026-11-29).
 //! **Reconsider when:** measured prints, not the model alone, show that such an edge holds.
 
-use super::belt_steps::BeltStep;
+use super::belt_steps::{BeltStep, STEP};
 use super::cell::Cell;
 use super::demands::{CellLimits, Demands};
 use super::grid::Window;
+use super::price::{Price, Trust};
 use super::question::DriftRun;
 use super::set_point::SetPoint;
 use crate::dryer::Dryer;
@@ -19,17 +20,19 @@ use crate::numerics::interpolation;
 use std::ops::Range;
 
 /// The setting whose whole drift box holds (the cold corner fuses, the hot corner and a belt stop do no
-/// harm), and among those the one that costs least in dye, heat, haste and risk. If no box holds, the one that
-/// costs least among those that hold as planned, and so where those that hold are too slow or too hot for any shop; `None` if the window is closed.
+/// harm), and among those the one that costs least in dye, heat, time and risk. If no box holds, or only those
+/// that are too slow or too hot for any shop, the one whose middle holds and that costs least in all but risk:
+/// it is no more than tried, and the coolest is tried first. If there is none either, the one that costs least
+/// among those that hold as planned; `None` if the window is closed.
 ///
 /// Never the just-cured point: there the least drift leaves the film under-fused. The cost of a setting is
 ///
 /// ```text
 /// mean over drift of ln(dye) (where dye moves with it) + pace ln(dwell / 30 s)
-///     + heat and haste + risk of under-cure + crowding of the hot corner and the belt stop
+///     + heat and time + risk of under-cure + crowding of the hot corner and the belt stop
 /// ```
 ///
-/// Heat, haste and risk: [`Price`](super::price::Price). Crowding is 1 where a limit is touched and falls off
+/// Heat, time and risk: [`Price`]. Crowding is 1 where a limit is touched and falls off
 /// e-fold over a shop's own uncertainty: 15 K of film or cloth, a third of the scorch index. Weights chosen,
 /// no source.
 #[must_use]
@@ -54,10 +57,16 @@ const MOST_SETS: f64 = 240.0;
 /// Steps on both axes from one setting of the first look to the next, and of each closer one around the best:
 /// the last looks at every degree of the dial.
 const STRIDES: [[usize; 2]; 3] = [[6, 12], [2, 4], [1, 1]];
+/// The same on a dial of few steps: from one of them to the next the belt speed that fits changes by more than
+/// a stride.
+const STRIDES_OF_FEW: [[usize; 2]; 3] = [[1, 12], [1, 4], [1, 1]];
+/// Fewest steps of a dial that is looked at in strides.
+const FEW: usize = 40;
 
 /// The best setting so far: its place on both axes, its cost and its set point.
 struct Found {
     at: [usize; 2],
+    trust: Trust,
     cost: f64,
     point: SetPoint,
 }
@@ -75,7 +84,7 @@ impl Search<'_> {
     /// The best setting within these rows: first in long strides, over everything in closer ones if none of
     /// those settings holds throughout, then closer around the best.
     fn settle(&self, rows: Range<usize>) -> Option<Found> {
-        let [first, closer, last] = STRIDES;
+        let [first, closer, last] = if self.sets.len() < FEW { STRIDES_OF_FEW } else { STRIDES };
         let all = 0..self.belts.len();
         let rough = self.best(rows.clone(), all.clone(), first).filter(|found| found.point.robust);
         let near = |found: &Found, [set, belt]: [usize; 2]| {
@@ -97,6 +106,8 @@ impl Search<'_> {
     /// The best setting within these ranges of both axes, so many places apart.
     fn best(&self, rows: Range<usize>, columns: Range<usize>, stride: [usize; 2]) -> Option<Found> {
         let mut best: Option<Found> = None;
+        let price = &self.demands.price;
+        let damper_by = (price.damper / STEP).round() as usize;
         for row in rows.step_by(stride[0]) {
             let set = *self.sets.get(row)?;
             let between_rows = interpolation::cubic(&self.window.set, set);
@@ -116,27 +127,30 @@ impl Search<'_> {
                 let stopped = between(&planned, step.stopped);
                 let dye = (nominal.dye() + cold.dye() + hot.dye() + stopped.dye()) / 4.0;
                 let dye = if self.demands.bleeds { dye } else { 0.0 };
-                let price = &self.demands.price;
                 let sure = self.demands.pace * step.ln_dwell
                     + dye
-                    + price.heat_and_haste(nominal.bottom_peak(), step.dwell, set);
+                    + price.heat_and_time(nominal.bottom_peak(), step.dwell, set);
                 // Crowding and risk only add to the cost.
-                if best.as_ref().is_some_and(|best| best.point.robust && sure >= best.cost) {
+                if best.as_ref().is_some_and(|best| best.trust == Trust::Robust && sure >= best.cost) {
                     continue;
                 }
-                let robust = !price.is_no_answer(step.dwell, hot.film_peak())
-                    && self.limits.hold_cold(&cold)
+                let holds = self.limits.hold_cold(&cold)
                     && self.limits.hold_hot(&hot)
                     && self.limits.hold_hot(&stopped);
-                let over = [&nominal, &cold].map(|cell| self.limits.fused_over(cell));
-                let ln_risk = price.ln_risk(over, step.dwell);
+                // More water takes as much of the heat as a shorter dwell.
+                let damper = self.belts.get(column + damper_by).unwrap_or(step);
+                let damper = between(&planned, damper.planned);
+                let over = [&nominal, &cold, &damper].map(|cell| self.limits.fused_over(cell));
+                let spare = price.spare(over, step.dwell);
+                let trust = price.trust(step.dwell, hot.film_peak(), spare, holds);
+                let ln_risk = Price::ln_risk(trust, spare);
                 let cost = sure + self.limits.crowding_and_risk(&[hot, stopped], ln_risk);
-                let better = best.as_ref().is_none_or(|best| {
-                    (robust && !best.point.robust) || (robust == best.point.robust && cost < best.cost)
-                });
+                let better = best
+                    .as_ref()
+                    .is_none_or(|best| trust > best.trust || (trust == best.trust && cost < best.cost));
                 if better {
-                    let point = SetPoint { set, belt: step.belt, robust };
-                    best = Some(Found { at: [row, column], cost, point });
+                    let point = SetPoint { set, belt: step.belt, robust: trust == Trust::Robust };
+                    best = Some(Found { at: [row, column], trust, cost, point });
                 }
             }
         }
