@@ -3,11 +3,11 @@
 
 use std::sync::Arc;
 use whitehold::desk::records::{Clock, Incoming, RecordEvent, RecordGroup, RecordsMsg};
-use whitehold::desk::{Draft, Effect, Field, Msg, Screen, State, draft_file, update};
+use whitehold::desk::{Choice, Draft, Effect, Field, Msg, Screen, State, draft_file, update};
 use whitehold::library::log::{Key, Kind, read_line};
 use whitehold::library::storage_layout::{self, Contents, Line};
 use whitehold::library::{self, Library, file};
-use whitehold::plan::{Colour, Garment, Order, Shop};
+use whitehold::plan::{Colour, Garment, Order, Shop, UnderPrint};
 use whitehold::wording::{Language, Voice};
 
 const DAY: i64 = 86_400_000;
@@ -127,6 +127,32 @@ fn a_kept_cloth_and_order_go_back_into_the_form() {
     tablet.send(RecordsMsg::PutInForm(order));
     assert_eq!(tablet.state.draft.text(Field::Title), "1187");
     assert_eq!(tablet.state.draft.text(Field::Lot), "HL-2031");
+}
+
+/// What lies under the print is kept with an order, through the store and back into the form.
+#[test]
+fn a_kept_order_remembers_what_lies_under_its_print() {
+    for under in [UnderPrint::BackPanel, UnderPrint::Nothing, UnderPrint::Board] {
+        let mut tablet = Tablet::new("bench");
+        let choose = |tablet: &mut Tablet, under| {
+            let (state, _) =
+                update(std::mem::take(&mut tablet.state), Msg::Choose(Choice::UnderPrint(under)));
+            tablet.state = state;
+        };
+        choose(&mut tablet, under);
+        let kept = tablet.state.draft.clone();
+        tablet.send(RecordsMsg::KeepOrder);
+        let order = tablet.state.records.record().unwrap().key;
+        tablet.open("bench", "2");
+        let other = if under == UnderPrint::Board { UnderPrint::Nothing } else { UnderPrint::Board };
+        choose(&mut tablet, other);
+        assert_ne!(tablet.state.draft, kept);
+        tablet.send(RecordsMsg::PutInForm(order));
+        assert_eq!(tablet.state.draft.garment().unwrap().rest.under_print, under);
+        // A kept order carries its number and title.
+        tablet.state.draft.rest.other.clear();
+        assert_eq!(tablet.state.draft, kept, "{under:?}");
+    }
 }
 
 #[test]
