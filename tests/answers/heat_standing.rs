@@ -78,7 +78,9 @@ fn one_setting_has_one_verdict() {
         for pick in &report.picks {
             let label = &order.garments[pick.garment].label;
             let own = pick.setting.expect("a pick has a setting").dialled();
-            for window in [at(order, pick, None), at(order, pick, Some(own))] {
+            let window = pick_window(order, library(), pick).expect("a pick of this order");
+            for at in [None, Some(own)] {
+                let window = report_at(pick, &window, at).expect("it integrates");
                 assert_eq!(window.verdict, pick.verdict, "{label}, {}", pick.white);
                 assert!(
                     (window.fail_later.likely - pick.fail_later.likely).abs() < 1e-3,
