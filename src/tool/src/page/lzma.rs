@@ -13,7 +13,8 @@ fn options() -> LzmaOptions {
     options.lc = 4;
     options.lp = 0;
     options.pb = 0;
-    options.nice_len = LzmaOptions::NICE_LEN_MAX;
+    // Longest match that is taken at once. 220 packs this wasm 800 bytes shorter than the longest, 273: tried, not reasoned.
+    options.nice_len = 220;
     options.dict_size = 1 << 22;
     options
 }

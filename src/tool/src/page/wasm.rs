@@ -38,7 +38,7 @@ pub enum WasmSource {
 
 /// A low inlining threshold for the whole module (LLVM's default is 275): with the default, views and parsers inlined into each
 /// other were a quarter of the wasm. Functions that must be inlined to be fast, those of the lanes, are `#[inline(always)]`.
-const LOW_INLINING: &str = "llvm-args=-inline-threshold=15";
+const LOW_INLINING: &str = "llvm-args=-inline-threshold=5";
 
 /// Compiles the library as a cdylib in release, and says where the module is.
 ///
