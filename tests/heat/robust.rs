@@ -110,7 +110,8 @@ fn only_dries(stack: &Stack, humidity_ratio: f64) -> bool {
     0.4 * stack.humidity.0 * saturated >= humidity_ratio / (humidity_ratio + 0.622) * ATMOSPHERE
 }
 
-/// Cases that march side by side: 600 times sixteen are some 10,000 cases.
+/// Cases that march side by side: 200 times sixteen are some 3,000 cases, half of them soaked. 10,000 soaked ones ended on
+/// 2026-12-01 without running out of time steps, and take minutes.
 const ABREAST: usize = 16;
 
 prop_compose! {
@@ -122,7 +123,7 @@ prop_compose! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 600, max_shrink_iters: 20, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 200, max_shrink_iters: 20, ..ProptestConfig::default() })]
 
     #[test]
     fn histories_stay_between_the_room_and_the_source(
