@@ -14,8 +14,8 @@ use crate::textile::moisture::regain;
 /// **Because:** the film's bottom is what must fuse, and a thin shell needs 3 nodes where a fleece needs 12.
 /// **Measured:** the errors are in `StackGrid::of`, and at the head of `tests/peer/history.py` those of 2,000
 /// histories that SciPy solves on another grid (2026-12-01). Twice the nodes and a third of the tolerance of
-/// water make a wet history take 2.1 times as long, and leave 5 of 22 film peaks beyond 0.3 K.
-/// **Reconsider when:** `cargo xtask peer --sample 2000` finds more than those five, or a layer is added that none
+/// water make a wet history take 2.1 times as long, and leave 3 of 22 histories beyond their limits.
+/// **Reconsider when:** `cargo xtask peer --sample 2000` finds more than those three, or a layer is added that none
 /// of its stacks has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct StackGrid {
