@@ -9,7 +9,6 @@ mod common;
 mod bad_orders;
 mod cost;
 mod dried;
-mod estimates;
 mod heat_standing;
 mod labels;
 mod later_heat;
