@@ -104,7 +104,7 @@ impl ExposureInputs<'_> {
         let fused = Share(cure.fused[0]);
         for &[temperature, seconds] in self.after {
             let temperature = Lanes::<1>::splat(temperature);
-            release.heat(self.dyed, Lanes::splat(seconds), temperature);
+            release.press(self.dyed, Lanes::splat(seconds), temperature);
             let now = self.arrived(release);
             // What presses lies on the print: nothing escapes.
             let spreads = self.spreads(seconds, temperature, fused);

@@ -75,22 +75,51 @@ pub struct FastnessGrade {
     pub seconds: Option<f64>,
 }
 
-/// Belief about a lot: ln(its dye / the dye that its record says), as a normal distribution.
+/// How much dye a lot has of one source, against what its record says: ln(lot / record), as a normal distribution.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Belief {
+pub struct SourceBelief {
     /// Mean; 0 if the record is right.
     pub shift: f64,
     /// Standard deviation.
     pub spread: f64,
 }
 
+/// Belief about a lot: the dye that heat frees, and the dye that lies loose.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Belief {
+    /// Dye that heat frees.
+    pub heat: SourceBelief,
+    /// Loose dye.
+    pub loose: SourceBelief,
+}
+
 impl Belief {
-    /// The belief after a reading of `found` ± `spread`.
+    /// The belief about a cloth whose record is known to be off by `shift`, in both sources.
     #[must_use]
-    pub fn after(self, found: f64, spread: f64) -> Self {
-        let (had, new) = (self.spread.powi(-2), spread.powi(-2));
-        let sure = had + new;
-        Self { shift: (self.shift * had + found * new) / sure, spread: sure.sqrt().recip() }
+    pub fn shifted(self, shift: f64) -> Self {
+        let by = |source: SourceBelief| SourceBelief { shift: source.shift + shift, ..source };
+        Self { heat: by(self.heat), loose: by(self.loose) }
+    }
+
+    /// The belief after a reading of `found` ± `spread` for the sum of both sources, of which `freed` is the share that heat
+    /// frees (0 to 1): the linear rule of least variance (Kalman 1960), which takes a small change of the sum as the sum
+    /// of small changes. That the reading ties both sources to one another is left out.
+    #[must_use]
+    pub fn after(self, found: f64, spread: f64, freed: f64) -> Self {
+        let weighs = [freed, 1.0 - freed];
+        let sources = [self.heat, self.loose];
+        let expected: f64 = (0..2).map(|i| weighs[i] * sources[i].shift).sum();
+        let variance: f64 =
+            spread * spread + (0..2).map(|i| (weighs[i] * sources[i].spread).powi(2)).sum::<f64>();
+        let [heat, loose] = [0, 1].map(|i| {
+            let SourceBelief { shift, spread } = sources[i];
+            let gain = weighs[i] * spread * spread / variance;
+            SourceBelief {
+                shift: shift + gain * (found - expected),
+                spread: spread * (1.0 - gain * weighs[i]).max(0.0).sqrt(),
+            }
+        });
+        Self { heat, loose }
     }
 
     /// The belief after a test of a cloth whose record says `cloth`. `usual` is the cloth to which the usual grades of
@@ -98,23 +127,26 @@ impl Belief {
     #[must_use]
     pub fn after_test(self, seen: &FastnessGrade, cloth: &DyedCloth, usual: &DyedCloth) -> Self {
         let (temperature, seconds, grade) = seen.test.usual();
-        let reference = crosses(usual, temperature, seconds);
-        let here = crosses(
+        let [freed, loose] = crosses(usual, temperature, seconds);
+        let reference = freed + loose;
+        let [freed, loose] = crosses(
             cloth,
             seen.temp_c.map_or(temperature, crate::quantity::units::kelvin),
             seen.seconds.unwrap_or(seconds),
         );
+        let here = freed + loose;
         let expected = grade - (here / reference).log2();
         // At the ends of the scale a grade is only a bound: 5 means that no stain is visible.
         let found = (expected - seen.grade) * std::f64::consts::LN_2;
         let at_its_end = (seen.grade >= 5.0 && expected > 5.0) || (seen.grade <= 1.0 && expected < 1.0);
-        if at_its_end { self } else { self.after(found, seen.test.spread()) }
+        if at_its_end { self } else { self.after(found, seen.test.spread(), freed / here) }
     }
 }
 
-/// Dye that a cloth releases in `seconds` at `temperature` (K), kg/m².
-fn crosses(cloth: &DyedCloth, temperature: f64, seconds: f64) -> f64 {
+/// Dye that a cloth releases in `seconds` at `temperature` (K), freed by the heat and loose, kg/m².
+#[must_use]
+pub fn crosses(cloth: &DyedCloth, temperature: f64, seconds: f64) -> [f64; 2] {
     let mut release = Release::<1>::NONE;
     release.heat(cloth, Lanes::splat(seconds), Lanes::splat(temperature));
-    cloth.arrives(&release)[0].max(1e-15)
+    cloth.sources(&release).map(|source| source[0].max(1e-15))
 }

@@ -2,7 +2,7 @@
 //!
 //! [`Lanes`] computes several cases side by side; [`rosenbrock`] integrates a stiff initial-value problem
 //! whose Jacobian is a band of small blocks; [`interpolation`] reads smooth values between the
-//! points of a table; [`fit`] solves least squares; [`normal`] is the normal distribution; [`sorting`] sorts
+//! points of a table; [`fit`] solves least squares; [`root`] finds a zero; [`normal`] is the normal distribution; [`sorting`] sorts
 //! on cold paths at little cost in code. Must not know: what a number means.
 
 mod block_band;
@@ -10,6 +10,7 @@ pub mod fit;
 pub mod interpolation;
 mod lanes;
 pub mod normal;
+pub mod root;
 pub mod rosenbrock;
 pub mod sorting;
 

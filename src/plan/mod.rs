@@ -21,7 +21,7 @@ mod window;
 
 pub use answer::{AsRun, PickForecast, PickWindow, answer, answer_with, as_run, assess_white};
 pub use bleed::{
-    BleedPath, OvenTest, Rim, after_clean_lots, after_lot_pieces, after_lot_test, lots, seen as seen_share,
+    BleedPath, LotDye, OvenTest, Rim, after_clean_lots, after_lot_pieces, after_lot_test, seen as seen_share,
 };
 pub use margins::HeatStanding;
 pub use order::{

@@ -20,6 +20,21 @@ pub enum Depth {
     Deep,
 }
 
+/// What kind of shade a colour is, as far as its dye travels unlike that of others as deep.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Shade {
+    /// Like most.
+    #[default]
+    Usual,
+    /// Reds from cherry to burgundy: more of a dye that travels soon.
+    Red,
+    /// A mixture of dyed and undyed fibre.
+    Heather,
+    /// Fluorescent: cleared less hard, for a scoured fluorescent is a dull one.
+    Fluorescent,
+}
+
 /// One row of `data/colours.json`: a garment colour by its name.
 ///
 /// Real garments of one name differ by some 10 ΔE*ab from `lab`; a measured colour takes precedence.
@@ -38,6 +53,9 @@ pub struct ColourRecord {
     pub lab: [f64; 3],
     /// How deep the shade is dyed.
     pub depth: Depth,
+    /// What kind of shade it is.
+    #[serde(default)]
+    pub shade: Shade,
     /// A note for people; may be empty.
     pub note: String,
     /// Where the record comes from.

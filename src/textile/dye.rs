@@ -25,6 +25,8 @@ pub enum DyeEnergy {
     Medium,
     /// Large molecules, which leave last.
     High,
+    /// Not known: what lies between medium and high, as in most deep garments.
+    Unknown,
 }
 
 /// One row of `data/dyes.json`: the vapour pressure of a disperse dye, `ln(P / Pa) = a - b / (T + c)`, T

@@ -14,7 +14,7 @@ pub mod label;
 pub mod moisture;
 pub mod spelling;
 
-pub use colour::{ColourRecord, Depth};
+pub use colour::{ColourRecord, Depth, Shade};
 pub use construction::{Construction, ConstructionRecord};
 pub use dye::{DyeClassRecord, DyeEnergy, DyePhase, DyeRecord};
 pub use fabric::{AREAL_WEIGHT, Composition, Fabric, FabricRecord};

@@ -9,6 +9,7 @@ mod common;
 mod bad_orders;
 mod cost;
 mod dried;
+mod estimates;
 mod heat_standing;
 mod labels;
 mod later_heat;

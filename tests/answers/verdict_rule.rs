@@ -14,8 +14,14 @@ fn rules() -> Rules {
     job(&demo_order("1185"), library()).expect("a demo order resolves").rules
 }
 
-const EVERYDAY: Standing =
-    Standing { known: true, damp: false, measured: true, heat: HeatStanding::Robust, tested: false };
+const EVERYDAY: Standing = Standing {
+    known: true,
+    dyed_polyester: false,
+    damp: false,
+    measured: true,
+    heat: HeatStanding::Robust,
+    tested: false,
+};
 
 #[test]
 fn the_worked_cases_come_out_as_worked() {

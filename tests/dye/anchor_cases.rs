@@ -1,13 +1,14 @@
 //! The prints whose frequency of failure the trade knows (`data/anchors.json`), and what the model says of each.
 
 use serde::Deserialize;
-use std::collections::BTreeMap;
 use whitehold::dryer::DriftRange;
 use whitehold::ink::WhiteClass;
 use whitehold::library::{Library, Limit};
-use whitehold::plan::{self, DialSetting, DyeClass, Garment, Job, Order, PickWindow, Shop};
+use whitehold::plan::{
+    self, DialSetting, DyeClass, Garment, HeatEvent, Order, Pick, PickForecast, Print, Shop,
+};
 use whitehold::quantity::{FieldError, Problem, Sourced};
-use whitehold::textile::{Construction, Depth, Fibre};
+use whitehold::textile::Fibre;
 
 /// `data/anchors.json`.
 #[derive(Deserialize)]
@@ -38,8 +39,6 @@ pub enum AnchorSetting {
     /// The same, 18 K hotter.
     #[serde(rename = "over-18-k")]
     Over18K,
-    /// The belt left as it was set for cotton.
-    CottonBelt,
     /// The robust set point, twice through the dryer.
     TwoPasses,
 }
@@ -52,17 +51,14 @@ pub enum AnchorSetting {
 pub struct AnchorRecord {
     /// Stable id, kebab-case.
     pub id: String,
-    /// The cloth in words.
+    /// The case in words.
     pub case: String,
-    /// Mass shares of the cloth, percent.
-    pub composition_percent: BTreeMap<Fibre, f64>,
-    /// How the cloth is made.
-    pub construction: Construction,
-    /// Weight of the cloth, g/m².
-    pub areal_weight_gsm: f64,
-    /// How deep it is dyed.
-    pub depth: Depth,
+    /// The cloth, as its label says it.
+    pub label: String,
+    /// Name of its colour.
+    pub colour: String,
     /// What kind of dye is on its polyester.
+    #[serde(default)]
     pub dye_class: DyeClass,
     /// Class of the white.
     pub white_class: WhiteClass,
@@ -72,18 +68,25 @@ pub struct AnchorRecord {
     pub blocker: bool,
     /// How the dryer was run.
     pub setting: AnchorSetting,
-    /// Share of such jobs whose white turns later, 0 to 1.
+    /// Heat after the print has cured.
+    #[serde(default)]
+    pub heat_after: Vec<HeatEvent>,
+    /// Whether its polyester is recycled.
+    #[serde(default)]
+    pub recycled: bool,
+    /// Stretch white stirred into the white, %.
+    #[serde(default)]
+    pub stretch_white_percent: f64,
+    /// What each of those asked said, blind to the others, 0 to 1.
+    pub estimates: Vec<f64>,
+    /// Share of such jobs whose white turns later, 0 to 1: the mean of the estimates' log-odds, and the medians of the
+    /// ends of the ranges that each would bet eight in ten on.
     pub fails: Sourced,
     /// Whether the row is fitted; the others only check the fit.
     pub fitted: bool,
     /// Day it was written down.
     pub date: String,
 }
-
-/// A dryer as shops leave it for cotton jersey, °C and s: 40 to 60 s at 175 °C of air under panels of 400 °C. Common
-/// practice, no source.
-const COTTON_SET: f64 = 175.0;
-const COTTON_DWELL: f64 = 50.0;
 
 fn file() -> AnchorFile {
     serde_json::from_str(include_str!("../../data/anchors.json")).expect("the anchors parse")
@@ -107,7 +110,7 @@ fn unmeasured_drift() -> DriftRange {
     }
 }
 
-/// The model's frequency of a late fault for an anchor, in the dryer of this id with the drift of a shop that has not
+/// How often the white turns by the model for an anchor, in the dryer of this id with the drift of a shop that has not
 /// measured it.
 ///
 /// # Errors
@@ -119,19 +122,28 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
         .find(|white| white.class == anchor.white_class && white.low_cure == anchor.low_cure)
         .ok_or_else(|| vec![FieldError::new("white", &anchor.id, Problem::Empty)])?;
     let mut shelf = vec![white.id.clone()];
+    if anchor.stretch_white_percent > 0.0 {
+        shelf.extend(
+            library
+                .whites
+                .iter()
+                .find(|white| white.class == WhiteClass::Stretch)
+                .map(|white| white.id.clone()),
+        );
+    }
     if anchor.blocker {
         shelf.extend(library.blockers.first().map(|blocker| blocker.id.clone()));
     }
     let order = Order {
         garments: vec![Garment {
-            label: label(anchor),
-            construction: Some(anchor.construction),
-            areal_weight_gsm: Some(anchor.areal_weight_gsm),
-            colour: plan::Colour { name: shade(anchor.depth).into(), lab: None },
-            dyed_fibres: Some(anchor.composition_percent.keys().copied().collect()),
+            label: anchor.label.clone(),
+            colour: plan::Colour { name: anchor.colour.clone(), lab: None },
+            dyed_fibres: Some(vec![Fibre::Polyester]),
             dye_class: anchor.dye_class,
+            recycled: anchor.recycled,
             ..Garment::default()
         }],
+        print: Print { heat_after: anchor.heat_after.clone(), ..Print::default() },
         shop: Shop { shelf, dryer: dryer.into(), ..Shop::default() },
         ..Order::default()
     };
@@ -139,39 +151,26 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
     job.dryer.drift = unmeasured_drift();
     let stuck =
         || vec![FieldError::new("anchor", &anchor.id, Problem::Contradiction { with: "window".into() })];
-    let weigh =
-        |job: &Job| plan::assess_white(job, &white.id, anchor.blocker).ok().flatten().ok_or_else(stuck);
-    let pick = weigh(&job)?;
+    let mut white = white.id.clone();
+    if anchor.stretch_white_percent > 0.0 {
+        let same = |mix: &&plan::Mix| {
+            mix.of == white && f64::from(mix.mixture.percent) == anchor.stretch_white_percent
+        };
+        let mix = job.mixes.iter().find(same).ok_or_else(stuck)?.white.clone();
+        white = mix.id.clone();
+        job.whites.push(mix);
+    }
+    let pick: Pick = plan::assess_white(&job, &white, anchor.blocker).ok().flatten().ok_or_else(stuck)?;
     let setting = pick.setting.ok_or_else(stuck)?;
     let at = match anchor.setting {
-        AnchorSetting::Robust => return Ok(pick.fail_later.likely),
+        AnchorSetting::Robust => setting.dialled(),
         AnchorSetting::Over18K => DialSetting { set_c: setting.set_c + 18.0, ..setting.dialled() },
         AnchorSetting::TwoPasses => {
             job.order.shop.passes = 2;
             setting.dialled()
         }
-        AnchorSetting::CottonBelt => {
-            // In the dryers of which this is said: so many seconds at this heat, whatever their length.
-            let belt_m_per_min = job.dryer.heated_length() / COTTON_DWELL * 60.0;
-            DialSetting { set_c: COTTON_SET, belt_m_per_min }
-        }
     };
-    let window = PickWindow::new(job, pick).ok().flatten().ok_or_else(stuck)?;
-    let report = window.report(Some(at)).ok().flatten().ok_or_else(stuck)?;
-    Ok(report.fail_later.likely)
-}
-
-fn label(anchor: &AnchorRecord) -> String {
-    let shares = anchor.composition_percent.iter();
-    let names: Vec<String> = shares.map(|(fibre, share)| format!("{share}% {}", fibre.name())).collect();
-    names.join(" ")
-}
-
-fn shade(depth: Depth) -> &'static str {
-    match depth {
-        Depth::Undyed => "white",
-        Depth::Pale => "pink",
-        Depth::Medium => "coral",
-        Depth::Deep => "red",
-    }
+    let forecast = PickForecast::new(job, pick).ok().flatten().ok_or_else(stuck)?;
+    let report = forecast.report(Some(at)).ok().flatten().ok_or_else(stuck)?;
+    Ok(1.0 - report.stays_white)
 }

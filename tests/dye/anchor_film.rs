@@ -5,7 +5,6 @@ use crate::anchor_cases::{AnchorRecord, anchors};
 use whitehold::ink::{Mesh, USUAL_TRANSFER, WhiteRecord, deposit};
 use whitehold::library;
 use whitehold::plan::{ANCHOR_FILM, Order, PrintStep, assess_white};
-use whitehold::textile::Depth;
 
 /// Film of white at which the trade knows how often cloth bleeds into it, µm. Common practice, no source.
 const KNOWN_AT: [f64; 2] = [90.0, 110.0];
@@ -38,29 +37,20 @@ fn two_strokes_of_the_coarsest_mesh_lay_the_film_of_the_anchors() {
 }
 
 fn order_of(anchor: &AnchorRecord, white: &str) -> Order {
-    let shares: Vec<String> = anchor
-        .composition_percent
-        .iter()
-        .map(|(fibre, share)| format!("{share}% {}", fibre.name()))
-        .collect();
-    let shade = if anchor.depth == Depth::Deep { "red" } else { "pink" };
-    let order = an_order().label(&shares.join(" ")).colour(shade).shelf(&[white]);
-    let order = order.garment(|garment| {
-        garment.construction = Some(anchor.construction);
-        garment.areal_weight_gsm = Some(anchor.areal_weight_gsm);
-        garment.dyed_fibres = Some(anchor.composition_percent.keys().copied().collect());
-        garment.dye_class = anchor.dye_class;
-    });
+    let order = an_order().label(&anchor.label).colour(&anchor.colour).shelf(&[white]);
+    let order = order.garment(|garment| garment.dye_class = anchor.dye_class);
     order.build()
 }
 
 /// Every anchor whose white blocks and lies on the cloth itself is computed at a film of 90 to 110 µm, less the holes of
-/// the cloth.
+/// the cloth; a mesh, which is full of them, is left out.
 #[test]
 fn anchors_are_computed_at_the_film_they_are_stated_at() {
     let [thin, thick] = KNOWN_AT;
     let mut looked_at = 0;
-    for anchor in anchors().iter().filter(|anchor| !anchor.blocker) {
+    for anchor in anchors().iter().filter(|anchor| {
+        !anchor.blocker && anchor.stretch_white_percent == 0.0 && !anchor.label.contains("mesh")
+    }) {
         let same =
             |white: &&WhiteRecord| white.class == anchor.white_class && white.low_cure == anchor.low_cure;
         let record = library().whites.iter().find(same).expect("a white of the class");

@@ -32,11 +32,15 @@ const TABLE: [(f64, bool, [[f64; 5]; 3]); 4] = [
     (1.0, true,  [[2.7, 4.1, 14.0, 19.0, 7.1],    [1.6, 2.5, 8.7, 12.7, 4.4],    [1.0, 1.6, 5.7, 9.2, 2.9]]),
 ];
 
+/// Disperse Red 60 over its melt, `ln(P / Pa) = a - b / T`, as Landolt-Börnstein IV/20 has it; the references here were worked
+/// with it, where the library counts from the solid dye.
+pub const LIQUID_RED_60: [f64; 3] = [39.210_560_367_639_1, 17_054.727_399_575_88, 0.0];
+
 /// Disperse Red 60 as the prototype has it, in a polyester of 1e-15 m²/s at 130 °C.
 pub fn red_60(library: &Library) -> Dye {
     let record = library.dye("disperse-red-60").expect("a dye");
     Dye {
-        vapour: [record.a, record.b, record.c],
+        vapour: LIQUID_RED_60,
         molar_mass: record.molar_mass.value,
         diffusivity_130c: 1e-15,
         diffusion_energy: 163.84e3,

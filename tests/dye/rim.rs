@@ -47,12 +47,12 @@ fn a_wider_rim_never_helps() {
 fn the_rim_is_a_margin_and_a_reason() {
     let bare = blocked(0.0);
     assert!(bare.margin(Topic::Rim).is_none(), "no rim, no margin");
-    let pick = blocked(0.4);
+    let pick = blocked(1.6);
     let margin = pick.margin(Topic::Rim).expect("a margin");
     assert!(reason(&pick, Code::RimBleeds).is_some(), "{:?}", pick.reasons);
     assert!(pick.fail_later.likely > bare.fail_later.likely);
     // What the forecast says of it is the margin's own band, on the day that matters.
-    let aged = forecast(&order(0.4), &pick);
+    let aged = forecast(&order(1.6), &pick);
     let rim = aged.rim.expect("a rim");
     for (found, expected) in [(rim.de00.low, margin.value.low), (rim.de00.likely, margin.value.likely)] {
         assert!((found * rim.seen - expected).abs() < 1e-6 + 1e-6 * expected, "{found} for {expected}");

@@ -1,15 +1,18 @@
 //! The dye in a cloth: what can leave it, and how sure that is.
 
 use crate::library::Library;
-use crate::migration::{Belief, Dye, DyedCloth};
+use crate::library::Limit;
+use crate::migration::{Belief, Dye, DyedCloth, SourceBelief};
 use crate::plan::{DyeClass, Garment};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::label::{ClothLook, LabelReading};
-use crate::textile::{Depth, DyeEnergy, DyeRecord, Fabric, Fibre};
+use crate::textile::{Depth, DyeEnergy, DyeRecord, Fabric, Fibre, Shade};
 
 /// Polyester below this share of a cloth gives no dye worth a number, 0 to 1. Assumed.
 const LEAST_POLYESTER: f64 = 0.005;
-/// Share of polyester above which a cloth is sportswear of polyester alone, 0 to 1. Assumed.
+/// Elastane from which its own loose dye counts, 0 to 1. Common practice, no source.
+const LEAST_ELASTANE: f64 = 0.04;
+/// Share of polyester and elastane above which a cloth is sportswear of polyester alone, 0 to 1. Assumed.
 const SPORTSWEAR_POLYESTER: f64 = 0.95;
 
 /// The dye that can leave the cloth, if any, and whether that is known rather than assumed.
@@ -17,7 +20,7 @@ pub(super) fn dyed(
     garment: &Garment,
     reading: &LabelReading,
     fabric: &Fabric,
-    depth: Depth,
+    (depth, shade): (Depth, Shade),
     library: &Library,
 ) -> Result<(Option<DyedCloth>, bool), Vec<FieldError>> {
     let share = fabric.composition.get(&Fibre::Polyester).copied().unwrap_or(0.0);
@@ -55,17 +58,23 @@ pub(super) fn dyed(
         limits.surface_dye.value * on_fibre / full
     } * 1e-6
         * share;
-    // Fluorescent shades are cleared less hard, for a scoured fluorescent is a dull one.
-    let fluorescent = garment.dye_class == DyeClass::Fluorescent;
+    let fluorescent = garment.dye_class == DyeClass::Fluorescent || shade == Shade::Fluorescent;
     let surface = if fluorescent { surface * limits.fluorescent_surface_dye.value } else { surface };
     // Sportswear of polyester alone is dyed deeper and cleared less than the polyester of a blend.
-    let sportswear = if share > SPORTSWEAR_POLYESTER { limits.sportswear_dye.value } else { 1.0 };
+    let elastane = fabric.composition.get(&Fibre::Elastane).copied().unwrap_or(0.0);
+    let [deeper, looser] = if share + elastane > SPORTSWEAR_POLYESTER {
+        [limits.sportswear_dye.value, limits.sportswear_loose_dye.value]
+    } else {
+        [1.0, 1.0]
+    };
+    // Disperse dye stains elastane, which holds it loosely.
+    let stained = if elastane >= LEAST_ELASTANE { limits.elastane_loose_dye.value } else { 1.0 };
     let cloth = DyedCloth {
         dye: dye_of(garment.dye_class, library)?,
         share,
-        on_fibre: on_fibre * sportswear,
+        on_fibre: on_fibre * deeper,
         areal_mass: fabric.areal_mass,
-        surface: if sublimated { surface } else { surface * sportswear },
+        surface: if sublimated { surface } else { surface * looser * stained },
     };
     Ok((Some(cloth), said == Some(true) || sublimated))
 }
@@ -75,15 +84,21 @@ pub(super) fn dyed(
 pub(super) fn belief(
     garment: &Garment,
     dyed: Option<&DyedCloth>,
+    shade: Shade,
     library: &Library,
 ) -> Result<Belief, Vec<FieldError>> {
     let limits = &library.limits;
-    let mut belief = Belief { shift: 0.0, spread: limits.lot_spread.value };
-    if garment.recycled {
-        belief.shift += limits.recycled_polyester_dye.value.ln();
-    }
-    if garment.over_dyed {
-        belief.shift += limits.over_dyed_dye.value.ln();
+    let of = |spread: &Limit| SourceBelief { shift: 0.0, spread: spread.value };
+    let mut belief = Belief { heat: of(&limits.heat_dye_spread), loose: of(&limits.loose_dye_spread) };
+    for (applies, times) in [
+        (garment.recycled, &limits.recycled_polyester_dye),
+        (garment.over_dyed, &limits.over_dyed_dye),
+        (shade == Shade::Red, &limits.red_dye),
+        (shade == Shade::Heather, &limits.heather_dye),
+    ] {
+        if applies {
+            belief = belief.shifted(times.value.ln());
+        }
     }
     let Some(dyed) = dyed else { return Ok(belief) };
     // The cloth that a test's usual grade is of: polyester alone in an ordinary deep shade.
@@ -97,26 +112,18 @@ pub(super) fn belief(
     Ok(garment.fastness.iter().fold(belief, |belief, seen| belief.after_test(seen, dyed, &usual)))
 }
 
-/// The typical dye of a class. If the class is unknown, it has the vapour pressure of the commonest red
-/// and the diffusivity of a dye that the fibre holds loosely; the anchors are stated for this dye.
-/// Sublimation prints are made with dyes that leave easily.
+/// The typical dye of a class; the anchors are stated for an unknown one. Sublimation prints are made with dyes that
+/// leave easily.
 fn dye_of(class: DyeClass, library: &Library) -> Result<Dye, Vec<FieldError>> {
     let one = |error: FieldError| vec![error];
     let energy = match class {
         DyeClass::HighEnergy => DyeEnergy::High,
         DyeClass::MediumEnergy => DyeEnergy::Medium,
-        DyeClass::LowEnergy
-        | DyeClass::Unknown
-        | DyeClass::Fluorescent
-        | DyeClass::SublimationPrinted
-        | DyeClass::MassDyed => DyeEnergy::Low,
+        DyeClass::LowEnergy | DyeClass::SublimationPrinted => DyeEnergy::Low,
+        DyeClass::Unknown | DyeClass::Fluorescent | DyeClass::MassDyed => DyeEnergy::Unknown,
     };
     let in_fibre = library.dye_class(energy).map_err(one)?;
-    let typical = match class {
-        DyeClass::Unknown => &library.dye_class(DyeEnergy::Medium).map_err(one)?.typical_dye,
-        _ => &in_fibre.typical_dye,
-    };
-    let record: &DyeRecord = library.dye(typical).map_err(one)?;
+    let record: &DyeRecord = library.dye(&in_fibre.typical_dye).map_err(one)?;
     Ok(Dye {
         vapour: [record.a, record.b, record.c],
         molar_mass: record.molar_mass.value,

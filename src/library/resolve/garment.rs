@@ -8,14 +8,14 @@ use crate::plan::{Cloth, Code, DyeClass, Finish, Garment, Reason};
 use crate::quantity::FieldError;
 use crate::quantity::units::kelvin;
 use crate::textile::label::{ClothLook, LabelReading, read};
-use crate::textile::{ColourRecord, Composition, Construction, Depth, Fabric, Fibre};
+use crate::textile::{ColourRecord, Composition, Construction, Depth, Fabric, Fibre, Shade};
 
 /// Construction that is assumed if neither label nor order names one; common practice, no source.
 pub(in crate::library) const UNSAID: Construction = Construction::Jersey;
 
 /// Colour that is assumed if neither label nor order names one: the worst case for a white, dark and
 /// deeply dyed.
-const UNSAID_COLOUR: (Lab, Depth) = (Lab { lightness: 25.0, a: 0.0, b: 0.0 }, Depth::Deep);
+const UNSAID_COLOUR: (Lab, Depth, Shade) = (Lab { lightness: 25.0, a: 0.0, b: 0.0 }, Depth::Deep, Shade::Red);
 
 /// Least mass share of a fibre that holds the cloth together, 0 to 1. A sewing thread or a trim of
 /// elastane below it may melt. Assumed.
@@ -38,8 +38,8 @@ pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cl
     let mut notes = Understanding { understood: shares_read(&reading), asks: Vec::new() };
     let fabric = fabric(garment, &reading, library, &mut notes).map_err(one)?;
     let colour = colour(garment, &reading, library, &mut notes).map_err(one)?;
-    let (dyed, dye_known) = dyed(garment, &reading, &fabric, colour.depth, library)?;
-    let belief = belief(garment, dyed.as_ref(), library)?;
+    let (dyed, dye_known) = dyed(garment, &reading, &fabric, (colour.depth, colour.shade), library)?;
+    let belief = belief(garment, dyed.as_ref(), colour.shade, library)?;
     if dyed.is_some() && !dye_known {
         notes.understood.push(Reason::new(Code::AssumedDyed));
     }
@@ -110,6 +110,7 @@ struct ClothColour {
     name: String,
     lab: Lab,
     depth: Depth,
+    shade: Shade,
 }
 
 /// The colour: measured if the order has a measurement, else that of its name, else the worst.
@@ -123,28 +124,30 @@ fn colour(
     let name = if typed.trim().is_empty() { reading.colour.clone() } else { Some(typed.to_owned()) };
     let known: Option<&ColourRecord> = match &name {
         None => None,
-        Some(name) => match library.colour(name) {
+        Some(name) => match library.colour(name).or_else(|error| part(name, library).ok_or(error)) {
             Ok(known) => Some(known),
             // A measured colour may have any name.
             Err(_) if garment.colour.lab.is_some() => None,
             Err(error) => return Err(FieldError { field: "colour.name".into(), ..error }),
         },
     };
-    let (lab, depth) = match (garment.colour.lab.map(Lab::from), known) {
-        (Some(lab), known) => (lab, known.map_or_else(|| depth_of(lab), |known| known.depth)),
-        (None, Some(known)) => (known.lab.into(), known.depth),
+    let (lab, depth, shade) = match (garment.colour.lab.map(Lab::from), known) {
+        (Some(lab), Some(known)) => (lab, known.depth, known.shade),
+        (Some(lab), None) => (lab, depth_of(lab), shade_of(lab)),
+        (None, Some(known)) => (known.lab.into(), known.depth, known.shade),
         (None, None) => {
             notes.asks.push(Reason::new(Code::AskColour));
             UNSAID_COLOUR
         }
     };
+    let shade = if name.as_deref().is_some_and(is_heather) { Shade::Heather } else { shade };
     let name = known.map(|known| known.name.clone()).or(name).unwrap_or_default();
     notes.understood.push(if garment.colour.lab.is_none() && known.is_none() {
         Reason::new(Code::AssumedColour).word("colour", "dark")
     } else {
         Reason::new(Code::ReadColour).word("colour", &name)
     });
-    Ok(ClothColour { name, lab, depth })
+    Ok(ClothColour { name, lab, depth, shade })
 }
 
 /// What heat does to a cloth, and from which temperature on, K.
@@ -191,6 +194,26 @@ fn heat_limits(
         limits.coating = lower(limits.coating, kelvin(limit.value));
     }
     Ok(limits)
+}
+
+/// The colour that the longest run of words of a name names: navy in "heather navy", light blue in "light blue pattern".
+fn part<'a>(name: &str, library: &'a Library) -> Option<&'a ColourRecord> {
+    let words: Vec<&str> = name.split_whitespace().collect();
+    (1..words.len())
+        .rev()
+        .flat_map(|length| words.windows(length))
+        .find_map(|run| library.colour(&run.join(" ")).ok())
+}
+
+/// Whether a name says that dyed and undyed fibre are mixed.
+fn is_heather(name: &str) -> bool {
+    let name = name.to_lowercase();
+    ["heather", "marl", "melange", "mélange", "jaspead", "vigor"].iter().any(|word| name.contains(word))
+}
+
+/// Shade of a measured colour: red where its hue lies within 45° of red. Common practice, no source.
+fn shade_of(lab: Lab) -> Shade {
+    if lab.a > 15.0 && lab.a > lab.b.abs() { Shade::Red } else { Shade::Usual }
 }
 
 /// Depth of a measured shade, by its lightness and chroma. Common practice, no source.

@@ -149,7 +149,6 @@ fn rules(limits: &Limits) -> Rules {
         },
         film_spread: diffusivity.range.map(|end| end / diffusivity.value),
         lapse: limits.lapse.value,
-        lot_spread: limits.lot_spread.value,
         go: limits.go_share.value,
         check: limits.check_share.value,
         refuse: limits.refuse_share.value,

@@ -52,8 +52,16 @@ pub struct Limits {
     pub surface_dye_sublimation: Limit,
     /// Dye in a deep shade, % of fibre weight.
     pub dye_on_fibre: Limit,
-    /// How much more dye leaves cloth of polyester alone than the polyester of a blend.
+    /// Dye in the fibre of cloth of polyester alone against the polyester of a blend.
     pub sportswear_dye: Limit,
+    /// Loose dye on cloth of polyester alone against the polyester of a blend.
+    pub sportswear_loose_dye: Limit,
+    /// Dye of a red against that of another shade as deep.
+    pub red_dye: Limit,
+    /// Dye of a heather, in which only some of the polyester is dyed, against an even shade as deep.
+    pub heather_dye: Limit,
+    /// Loose dye on polyester with dyed elastane in it against polyester alone.
+    pub elastane_loose_dye: Limit,
     /// How much more dye leaves recycled polyester.
     pub recycled_polyester_dye: Limit,
     /// How much more dye leaves cloth that was dyed over an older shade.
@@ -76,8 +84,10 @@ pub struct Limits {
     pub stretch_per_elastane: Limit,
     /// Share of jobs that fail for reasons outside the model.
     pub lapse: Limit,
-    /// Standard deviation of the logarithm of the dye exposure between lots.
-    pub lot_spread: Limit,
+    /// Standard deviation between lots of the logarithm of the dye that heat frees.
+    pub heat_dye_spread: Limit,
+    /// The same of the loose dye.
+    pub loose_dye_spread: Limit,
     /// Chance of a late failure up to which the answer is go.
     pub go_share: Limit,
     /// Chance of a late failure up to which the answer is go with check.

@@ -9,7 +9,7 @@ use crate::migration::accelerated::{Acceleration, acceleration};
 use crate::numerics::Lanes;
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, staining_grade};
 use crate::plan::bleed::{
-    Ageing, AgeingCases, Bled, LOTS, MOST, OvenTest, Reach, chance, fresh_and_dye, lots, oven_test, visible,
+    Ageing, AgeingCases, Bled, MIDDLE, MOST, OvenTest, Reach, fresh_and_dye, oven_test, visible,
     with_evidence,
 };
 use crate::plan::margins::{HistoryCache, ghosting};
@@ -26,9 +26,6 @@ use crate::plan::window::{Demands, setting};
 const SHOWN: f64 = 90.0;
 /// Days on which a section through the film is taken, besides the day that matters.
 const CUTS: [f64; 4] = [0.0, 3.0, 21.0, 90.0];
-/// The middle lot among [`LOTS`].
-const MIDDLE: usize = 3;
-
 /// The forecast of one pick, kept so that its set point can be dragged: each report costs one simulation.
 #[derive(Clone, Debug)]
 pub struct PickForecast {
@@ -89,7 +86,7 @@ impl PickForecast {
         let limits = [visible(&fresh, &dye, bled.rules.bleed), rim_limit.unwrap_or(MOST)];
         let tops = || seen.tops.iter().zip(&seen.rim_tops);
         let shows = tops().map(|(top, rim)| {
-            with_tests(chance(bled.arrives.likely, critical(bled, limits, [top, rim]), &bled.rules))
+            with_tests(bled.dye[1].chance(critical(bled, limits, [top, rim]), bled.rules.lapse))
         });
         // Dye of each lot over the amount that shows, in print or rim: from 1 on it shows.
         let near: Vec<Lanes<8>> =
@@ -107,8 +104,8 @@ impl PickForecast {
             de00: TurningPrint { fresh: &rim.fresh, dye: &dye }.spread(&rim_on_the_day),
             seen: rim.seen,
         });
-        let turns = critical(bled, limits, [&on_the_day, &rim_on_the_day]) / bled.arrives.likely.max(1e-30);
-        let last = lots(&bled.rules).largest();
+        let turns = critical(bled, limits, [&on_the_day, &rim_on_the_day]) / bled.lots[MIDDLE].max(1e-30);
+        let last = bled.lots.largest() / bled.lots[MIDDLE].max(1e-30);
         let mut forecast = BleedForecast {
             setting: Some(dial),
             verdict: assessment.verdict,
@@ -191,12 +188,12 @@ struct AgedLots {
 
 /// Ages the lots of a film and its rim to each of `days`; `matters` is the place of the day that matters.
 fn age(bled: &Bled, days: &[f64], matters: usize) -> AgedLots {
-    let cases = AgeingCases::lots(bled.arrives.likely, lots(&bled.rules));
+    let cases = AgeingCases::lots(bled.lots, bled.lots[MIDDLE]);
     let mut tops = Vec::with_capacity(days.len());
     let mut cuts = Vec::with_capacity(CUTS.len() + 1);
-    let [vapour, contact, loose] = bled.ageing.by_path(bled.arrives.likely).map(|dye| dye * 1e6);
+    let [vapour, contact, loose] = bled.ageing.by_path(bled.lots[MIDDLE]).map(|dye| dye * 1e6);
     let mut ledger = DyeLedger {
-        heat_mg_per_m2: bled.arrives.likely * 1e6,
+        heat_mg_per_m2: bled.lots[MIDDLE] * 1e6,
         vapour_mg_per_m2: vapour,
         contact_mg_per_m2: contact,
         loose_mg_per_m2: loose,
@@ -236,8 +233,8 @@ fn cut(day: f64, profile: &DyeProfile<8>) -> Cut {
 /// Dye that must arrive for a top layer to pass its limit (kg/m³), in the middle or along the rim,
 /// interpolated between the lots that were aged; kg/m².
 fn critical(bled: &Bled, limits: [f64; 2], tops: [&Lanes<8>; 2]) -> f64 {
-    let times = lots(&bled.rules) * bled.arrives.likely;
-    let least = |film: &Ageing, i: usize| Reach::new(film.binding, times, *tops[i]).arrives_for(limits[i]);
+    let least =
+        |film: &Ageing, i: usize| Reach::new(film.binding, bled.lots, *tops[i]).arrives_for(limits[i]);
     let along = bled.rim.iter().map(|rim| least(&rim.ageing, 1));
     along.fold(least(&bled.ageing, 0), f64::min)
 }
@@ -252,12 +249,13 @@ fn others(
     look: &TurningPrint<'_>,
 ) -> OtherWorlds {
     let [slow, fast] = job.rules.film_spread;
-    let likely = bled.arrives.likely;
+    let likely = bled.lots[MIDDLE];
+    let [cold, _, hot] = bled.dye.map(|dye| dye.sum() * likely / bled.dye[1].sum());
     let gated = likely * gate_of(cloth, bled) / gate.max(1e-30);
     let warm = bled.ageing.warmer();
     // Lanes in the order of the fields of [`OtherWorlds`]; the eighth, as planned, is not read.
     let cases = AgeingCases {
-        arrives: Lanes([likely, likely, bled.arrives.low, bled.arrives.high, gated, likely, likely, likely]),
+        arrives: Lanes([likely, likely, cold, hot, gated, likely, likely, likely]),
         film: Lanes([slow, fast, 1.0, 1.0, 1.0, 1.0, warm.film, 1.0]),
         own: Lanes([1.0, 1.0, 1.0, 1.0, 1.0, 1.0, warm.cloth, 1.0]),
         facing: Lanes([1.0, 1.0, 1.0, 1.0, 1.0, 0.0, warm.cloth, 1.0]),
@@ -342,5 +340,3 @@ impl Ageing {
         acceleration(&self.diffusion, &self.dyed.dye, store + 10.0, store)
     }
 }
-
-const _: () = assert!(LOTS.0[MIDDLE] == 0.0);

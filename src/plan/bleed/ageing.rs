@@ -83,11 +83,13 @@ pub struct AgeingCases<const L: usize> {
 }
 
 impl<const L: usize> AgeingCases<L> {
-    /// Cases of lots with `times` the dye of the middle one, for which `arrives` is given in kg/m².
+    /// Cases of lots that bring `arrives` kg/m², where the middle one brings `middle`. Their cloth gives in storage in
+    /// proportion.
     #[must_use]
-    pub fn lots(arrives: f64, times: Lanes<L>) -> Self {
+    pub fn lots(arrives: Lanes<L>, middle: f64) -> Self {
         let one = Lanes::splat(1.0);
-        Self { arrives: times * arrives, film: one, heat_film: one, own: times, facing: times }
+        let times = arrives * middle.recip();
+        Self { arrives, film: one, heat_film: one, own: times, facing: times }
     }
 }
 
@@ -114,7 +116,7 @@ pub fn release_elsewhere(
 ) -> Release<1> {
     let mut sum = flashed(job, candidate, flash);
     for [temperature, seconds] in heat_after(job) {
-        sum.heat(dyed, Lanes::splat(seconds), Lanes::splat(temperature));
+        sum.press(dyed, Lanes::splat(seconds), Lanes::splat(temperature));
     }
     sum
 }
@@ -323,7 +325,7 @@ mod tests {
     use crate::dryer::{Case, DriftCase, TOLERANCE, history};
     use crate::library::{harbour_lane, job, starter};
     use crate::plan::bleed::turning::fresh_and_dye;
-    use crate::plan::bleed::{BleedPath, lots};
+    use crate::plan::bleed::{BleedPath, LotDye};
     use crate::plan::recipe::{candidates, stack_of};
 
     /// The error of few time steps: the dye that a film can take, against eight steps for each of [`DAYS`].
@@ -342,7 +344,6 @@ mod tests {
             let job = job(&order, &library).expect("a job");
             let cloth = &job.cloths[0];
             let Some(dyed) = cloth.dyed else { continue };
-            let rules = crate::plan::Rules { lot_spread: cloth.belief.spread, ..job.rules };
             for candidate in job.whites.iter().flat_map(|white| candidates(&job, cloth, white, &job.blockers))
             {
                 let set = if candidate.white.low_cure { 138.0 } else { 160.0 };
@@ -354,7 +355,9 @@ mod tests {
                 let history = history(&stack_of(&job, cloth, &candidate), &job.dryer, &[case], 1, TOLERANCE);
                 let ageing = Ageing::new(&job, &dyed, &candidate, None, &history.expect("a history"));
                 let (fresh, dye) = fresh_and_dye(cloth, &candidate).expect("a look");
-                let cases = AgeingCases::lots(dyed.arrives(&ageing.released)[0], lots(&rules));
+                let [heat, loose] = dyed.sources(&ageing.released).map(|source| source[0]);
+                let lots = LotDye::new(heat, loose, &cloth.belief);
+                let cases = AgeingCases::lots(lots.lots(), lots.at(0.0));
                 let critical =
                     |reach| BleedPath { reach, fresh: &fresh, dye: &dye }.critical(job.rules.bleed);
                 let often = DAYS.windows(2).flat_map(|days| {

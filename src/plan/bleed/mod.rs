@@ -7,18 +7,21 @@
 mod ageing;
 mod chance;
 mod evidence;
+mod lots;
 mod oven;
 mod reach;
 mod rim;
 mod turning;
 
-pub use chance::{BleedPath, after_clean_lots, after_lot_pieces, after_lot_test, lots};
+pub use chance::{BleedPath, after_clean_lots, after_lot_pieces, after_lot_test};
+pub use lots::LotDye;
 pub use oven::OvenTest;
 pub use rim::{Rim, seen};
 
 pub(super) use ageing::{ADDITIVE, AGEING_CASES, Ageing, AgeingCases, release_elsewhere};
-pub(super) use chance::{LOTS, MOST, chance, visible};
+pub(super) use chance::{MOST, visible};
 pub(super) use evidence::{evidence, lot_test, with_evidence};
+pub(super) use lots::MIDDLE;
 pub(super) use oven::oven_test;
 pub(super) use reach::Reach;
 pub(super) use turning::{Bled, Bleeding, DyeHeat, bleeding, fresh_and_dye};

@@ -1,7 +1,8 @@
 //! What a test in the oven proves of a print.
 
 use super::ageing::{Ageing, AgeingCases};
-use super::chance::{after_lot_test, chance, lots, visible};
+use super::chance::{after_lot_test, visible};
+use super::lots::MIDDLE;
 use super::turning::Bled;
 use crate::migration::accelerated::{OVEN_CEILING, acceleration};
 use crate::migration::{DAY, FilmDiffusion, StoragePeriod};
@@ -76,20 +77,17 @@ pub fn oven_test(
 
     // The same lots in storage and in the oven: which of them pass the limit in each.
     let limit = visible(fresh, dye, rules.bleed);
-    let cases = AgeingCases::lots(bled.arrives.likely, lots(rules));
+    let lots = bled.dye[1];
+    let cases = AgeingCases::lots(bled.lots, bled.lots[MIDDLE]);
     let warm = |film: &Ageing| {
         film.stored([StoragePeriod::steady(f64::INFINITY, oven)].into(), hours * 3600.0 / DAY).reach(&cases)
     };
     // The least dye that shows in the oven, in the middle or along the rim.
     let along = bled.rim.iter().map(|rim| rim.critical(dye, rules.bleed, &warm(&rim.ageing)));
     let stained = along.fold(warm(ageing).arrives_for(limit), f64::min);
-    let share = |dye: f64| {
-        // Without the share that no model covers: power and false alarm contain it.
-        let lapse = rules.lapse;
-        (chance(bled.arrives.likely, dye, rules) - lapse) / (1.0 - 2.0 * lapse)
-    };
-    let turns = share(bled.critical).clamp(1e-9, 1.0 - 1e-9);
-    let stains = share(stained);
+    // Without the share that no model covers: power and false alarm contain it.
+    let turns = lots.share_over(bled.critical).clamp(1e-9, 1.0 - 1e-9);
+    let stains = lots.share_over(stained);
     let found = (stains / turns).min(1.0);
     let alarmed = ((stains - turns) / (1.0 - turns)).max(0.0);
     let false_alarm = rules.false_alarm + (1.0 - rules.false_alarm) * alarmed;

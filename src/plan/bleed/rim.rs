@@ -88,16 +88,15 @@ impl Rim {
     }
 
     /// Dye that must arrive for the rim to reach the limit of the rules (kg/m²), and the colour difference
-    /// that an eye sees for `arrives` kg/m² in the middle lot, ΔE00 as a band over lots.
+    /// that an eye sees, ΔE00 as a band over lots.
     pub fn critical_and_band(
         &self,
         dye: &DyeAbsorption,
         cases: &AgeingCases<AGEING_CASES>,
-        arrives: f64,
         rules: &Rules,
     ) -> (f64, Band) {
         let path = BleedPath { fresh: &self.fresh, dye, reach: self.ageing.reach(cases) };
-        let band = path.band(arrives, rules).map(|shift| shift * self.seen);
+        let band = path.band(&cases.arrives).map(|shift| shift * self.seen);
         (self.critical(dye, rules.bleed, &path.reach), band)
     }
 }

@@ -2,8 +2,9 @@
 //! film can take.
 
 use super::ageing::{Ageing, AgeingCases, release_elsewhere};
-use super::chance::{BleedPath, chance, lots};
+use super::chance::BleedPath;
 use super::evidence::with_evidence;
+use super::lots::{LotDye, MIDDLE};
 use super::rim::Rim;
 use crate::dryer::History;
 use crate::migration::{DyedCloth, Release, release};
@@ -41,12 +42,13 @@ pub struct Bled {
     pub ageing: Ageing,
     /// The rim where the white extends beyond its blocker; absent without one.
     pub rim: Option<Rim>,
-    /// Dye that heat drives into it in the middle lot, kg/m²: at the cold corner, over drift, at the hot
-    /// corner.
-    pub arrives: Band,
+    /// Dye of the lots as it comes to the print: at the cold corner, over drift, at the hot corner.
+    pub dye: [LotDye; 3],
+    /// Dye of each lot over drift, kg/m².
+    pub lots: Lanes<8>,
     /// Dye that turns it, in its middle or along its rim, kg/m².
     pub critical: f64,
-    /// The rules, with the spread between lots that is believed of this cloth.
+    /// The rules.
     pub rules: Rules,
 }
 
@@ -74,17 +76,19 @@ pub fn bleeding(
     else {
         return Bleeding { chances: Band::exact(0.0), tint: [None, None], grade: None, bled: None };
     };
-    let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
+    let rules = job.rules;
     let arrives = arrives(job, cloth, dyed, candidate, flash, history);
+    let lots = arrives[1].lots();
     let ageing = Ageing::new(job, dyed, candidate, flash, history);
-    let cases = AgeingCases::lots(arrives.likely, lots(&rules));
+    let cases = AgeingCases::lots(lots, lots[MIDDLE]);
     let path = BleedPath { fresh: &fresh, dye: &dye, reach: ageing.reach(&cases) };
     let rim = Rim::new(job, cloth, candidate, &ageing);
-    let at_rim = rim.as_ref().map(|rim| rim.critical_and_band(&dye, &cases, arrives.likely, &rules));
+    let at_rim = rim.as_ref().map(|rim| rim.critical_and_band(&dye, &cases, &rules));
     let critical = at_rim.iter().map(|(critical, _)| *critical).fold(path.critical(rules.bleed), f64::min);
-    let chances =
-        arrives.map(|dye| with_evidence(job, cloth, candidate, &rules, chance(dye, critical, &rules)));
-    let band = path.band(arrives.likely, &rules);
+    let [low, likely, high] =
+        arrives.map(|dye| with_evidence(job, cloth, candidate, &rules, dye.chance(critical, rules.lapse)));
+    let chances = Band { low, likely, high };
+    let band = path.band(&lots);
     Bleeding {
         chances,
         tint: [
@@ -92,13 +96,13 @@ pub fn bleeding(
             at_rim
                 .map(|(_, band)| margin(Topic::Rim, band, rules.bleed, Side::AtMost, Unit::ColourDifference)),
         ],
-        grade: Some(path.grade(arrives.likely).step),
-        bled: Some(Bled { ageing, rim, arrives, critical, rules }),
+        grade: Some(path.grade(lots[MIDDLE]).step),
+        bled: Some(Bled { ageing, rim, dye: arrives, lots, critical, rules }),
     }
 }
 
-/// Dye that heat drives into the film, kg/m²: at the cold corner, as the mean of the run as planned and both
-/// corners, and at the hot corner.
+/// Dye that comes to the film: at the cold corner, as the mean of the run as planned and both corners, and at the hot
+/// corner.
 fn arrives(
     job: &Job,
     cloth: &Cloth,
@@ -106,7 +110,7 @@ fn arrives(
     candidate: &Candidate<'_>,
     flash: Option<&FlashStep>,
     history: &History<DRIFT_CASES>,
-) -> Band {
+) -> [LotDye; 3] {
     let elsewhere = release_elsewhere(job, dyed, candidate, flash);
     let here = release(history, dyed);
     let total = Release {
@@ -114,6 +118,9 @@ fn arrives(
         theta: here.theta + elsewhere.theta[0],
         surface: here.surface + elsewhere.surface[0],
     };
-    let Lanes([planned, cold, hot, ..]) = dyed.arrives(&total) * cloth.belief.shift.exp();
-    Band { low: cold, likely: (planned + cold + hot) / 3.0, high: hot }
+    let sources = dyed.sources(&total);
+    let corner = |of: &dyn Fn(&Lanes<DRIFT_CASES>) -> f64| {
+        LotDye::new(of(&sources[0]), of(&sources[1]), &cloth.belief)
+    };
+    [corner(&|dye| dye[1]), corner(&|dye| (dye[0] + dye[1] + dye[2]) / 3.0), corner(&|dye| dye[2])]
 }

@@ -102,7 +102,7 @@ pub struct Cloth {
     pub colour: String,
     /// Dye that can travel; absent where there is none.
     pub dyed: Option<DyedCloth>,
-    /// How this lot's dye may differ from `dyed`: shift of the middle and spread, both in ln units.
+    /// How this lot's dye may differ from `dyed`: shift of the middle and spread of both sources, in ln units.
     pub belief: Belief,
     /// Whether it is known if the polyester is dyed; true also for cloth without polyester.
     pub dye_known: bool,
@@ -174,6 +174,12 @@ impl Cloth {
             && self.garment.dye_class != DyeClass::SublimationPrinted
     }
 
+    /// True for dyed cloth of polyester alone, with elastane or without.
+    #[must_use]
+    pub fn is_dyed_polyester(&self) -> bool {
+        self.dyed.is_some() && self.share(Fibre::Polyester) + self.share(Fibre::Elastane) > 0.95
+    }
+
     /// True for light shades, on which ghosting shows. L* over 65: common practice, no source.
     #[must_use]
     pub fn is_light(&self) -> bool {
@@ -209,8 +215,6 @@ pub struct Rules {
     pub film_spread: [f64; 2],
     /// Chance of a fault that no model covers, 0 to 1.
     pub lapse: f64,
-    /// Standard deviation between lots of the dye that arrives, ln units.
-    pub lot_spread: f64,
     /// Highest chance of a late fault for a go, 0 to 1.
     pub go: f64,
     /// Highest chance of a late fault for a go with check, 0 to 1.

@@ -18,8 +18,8 @@
 //! **Reconsider when:** whites bind dye by unlike laws, or `tests/answers/screening.rs` finds a candidate
 //! missed.
 
-use crate::plan::bleed::{ADDITIVE, chance, with_evidence};
-use crate::plan::order::{Cloth, Job, Rules};
+use crate::plan::bleed::{ADDITIVE, LotDye, with_evidence};
+use crate::plan::order::{Cloth, Job};
 use crate::plan::recipe::Candidate;
 use crate::plan::verdict::Assessment;
 
@@ -61,7 +61,7 @@ impl FilmLoad {
 struct AssessedFilm {
     film: FilmLoad,
     blocker: Option<String>,
-    arrives: f64,
+    arrives: LotDye,
     critical: f64,
 }
 
@@ -78,7 +78,7 @@ impl DyeEstimates {
             self.seen.push(AssessedFilm {
                 film: FilmLoad::of(&assessment.candidate, dye),
                 blocker: assessment.candidate.blocker.map(|blocker| blocker.id.clone()),
-                arrives: bled.arrives.likely,
+                arrives: bled.dye[1],
                 critical: bled.critical,
             });
         }
@@ -106,7 +106,7 @@ impl DyeEstimates {
         let [film, holds, dye] = FilmLoad::of(candidate, dye).to(&seen.film);
         let doubt = DOUBT[0] + DOUBT[1] * far;
         let critical = seen.critical * (film + holds + doubt).exp();
-        let rules = Rules { lot_spread: cloth.belief.spread, ..job.rules };
-        with_evidence(job, cloth, candidate, &rules, chance(seen.arrives * dye.exp(), critical, &rules))
+        let chance = seen.arrives.heated(dye.exp()).chance(critical, job.rules.lapse);
+        with_evidence(job, cloth, candidate, &job.rules, chance)
     }
 }

@@ -110,10 +110,12 @@ pub fn verdict_for(
     if LaterHeat::of(job, cloth).is_some_and(|later| !later.holds()) {
         return (Verdict::Refuse, Verdict::Refuse);
     }
+    let followed = evidence(job, cloth, candidate).next().is_some();
     let standing = Standing {
-        known: cloth.is_everyday() || evidence(job, cloth, candidate).next().is_some(),
         damp: comes_damp(job, cloth, candidate),
         measured: job.dryer.measured,
+        known: cloth.is_everyday() || followed,
+        dyed_polyester: cloth.is_dyed_polyester() && !followed,
         heat,
         tested: lot_test(job, cloth, candidate).is_some(),
     };

@@ -100,7 +100,7 @@ fn each(mut seen: impl FnMut(usize, [f64; 2], &Ageing, &History<1>, &ExposureInp
 fn ours(ageing: &Ageing) -> [f64; 2] {
     let arrives = ageing.dyed.arrives(&ageing.released)[0];
     let mut top = 0.0;
-    let cases = AgeingCases::lots(arrives, Lanes([1.0]));
+    let cases = AgeingCases::lots(Lanes([arrives]), arrives);
     ageing.run(&cases, &[ageing.looked_at], |_, profile| top = profile.top()[0]);
     [arrives, top]
 }
