@@ -70,7 +70,7 @@ impl ColourRecord {
 }
 
 /// The text of `data/colours.json`.
-pub const COLOURS_JSON: &str = include_str!("../../data/colours.json");
+pub const COLOURS_JSON: &str = include_str!(concat!(env!("OUT_DIR"), "/colours.json"));
 
 /// The starter colour of a folded name, for reading labels.
 ///

@@ -88,7 +88,7 @@ fn parse<T: DeserializeOwned>(file: &'static str, text: &str) -> Result<T, Libra
 
 macro_rules! table {
     ($file:literal) => {
-        parse($file, include_str!(concat!("../../../data/", $file)))
+        parse($file, include_str!(concat!(env!("OUT_DIR"), "/", $file)))
     };
 }
 
@@ -133,11 +133,11 @@ pub fn shipped(kind: Kind, id: &str) -> Option<Map<String, Value>> {
     let rows = ROWS.get_or_init(|| {
         let mut rows = Map::new();
         for (kind, text) in [
-            (Kind::Fabric, include_str!("../../../data/fabrics.json")),
-            (Kind::White, include_str!("../../../data/whites.json")),
-            (Kind::Blocker, include_str!("../../../data/blockers.json")),
-            (Kind::Dryer, include_str!("../../../data/dryers.json")),
-            (Kind::Mesh, include_str!("../../../data/meshes.json")),
+            (Kind::Fabric, include_str!(concat!(env!("OUT_DIR"), "/fabrics.json"))),
+            (Kind::White, include_str!(concat!(env!("OUT_DIR"), "/whites.json"))),
+            (Kind::Blocker, include_str!(concat!(env!("OUT_DIR"), "/blockers.json"))),
+            (Kind::Dryer, include_str!(concat!(env!("OUT_DIR"), "/dryers.json"))),
+            (Kind::Mesh, include_str!(concat!(env!("OUT_DIR"), "/meshes.json"))),
         ] {
             let Ok(Value::Array(table)) = serde_json::from_str(text) else { continue };
             for mut row in table {
