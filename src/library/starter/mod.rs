@@ -20,7 +20,7 @@ use crate::textile::{
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 /// All records that the plan may need, as written in `data/`.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -48,7 +48,7 @@ pub struct Library {
     /// Meshes.
     pub meshes: Vec<MeshRecord>,
     /// Limits and the numbers that belong to nothing else.
-    pub limits: Limits,
+    pub limits: Arc<Limits>,
     /// Limits of law.
     pub laws: Vec<LawRecord>,
     /// Garment colours by name.
