@@ -203,6 +203,18 @@ pub struct White {
     pub holds_on_nylon: bool,
 }
 
+impl White {
+    /// Dye that a white must bind to count as one that blocks, kg/kg: a tenth of what the least of the blocking classes does.
+    /// Chosen.
+    const BLOCKING: f64 = 6e-6;
+
+    /// Whether it blocks dye: it binds more than a trace.
+    #[must_use]
+    pub fn blocks(&self) -> bool {
+        self.dye_capacity > Self::BLOCKING
+    }
+}
+
 /// The barrier base printed under a white (also the row of `data/blockers.json`).
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

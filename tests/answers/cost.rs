@@ -32,7 +32,7 @@ fn a_print_costs_its_ink_its_time_and_its_screens() {
     let rows = [
         ("cotton", order("100% cotton jersey 150 gsm black", "chalk"), [false, false, false]),
         ("red polyester", order("100% polyester interlock 150 gsm red", "gannet"), [true, false, false]),
-        ("nylon", order("100% nylon mesh 110 gsm kelly green", "hawser"), [false, true, false]),
+        ("nylon", order("100% nylon mesh 110 gsm kelly green", "tern"), [false, true, false]),
         ("fleece", order(FLEECE, "tern"), [false, false, true]),
     ];
     for (case, order, expected) in rows {
@@ -51,7 +51,8 @@ fn a_print_costs_its_ink_its_time_and_its_screens() {
         }
         let additive = if pick.additive { 0.07 * 60.0 } else { 0.0 };
         let ink = 0.05 * film * white.density * (white.price_per_kg + additive) + blocker;
-        let screen = if scores.smoothing { 60.0 * job.rules.screen_change / 60.0 / 48.0 } else { 0.0 };
+        let screens = f64::from(u8::from(scores.smoothing) + u8::from(below > 0.0));
+        let screen = screens * 60.0 * job.rules.screen_change / 60.0 / 48.0;
         let drying = if pick.is_dried() { 6.0 / 3600.0 * 18.0 } else { 0.0 };
         let by_hand = ink + 60.0 / pick.rate_per_hour.likely + screen + drying;
         let found = pick.cost_per_print.likely;

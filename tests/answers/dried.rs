@@ -42,11 +42,11 @@ fn a_dried_way_is_that_of_the_dry_cloth() {
     let cases = [
         // It takes a trial dried or not.
         (MESH, 40.0, "tern", false),
-        (MESH, 40.0, "gannet", true),
+        (MESH, 40.0, "gannet-cool", true),
         (MESH, 0.0, "tern", false),
-        (MESH, 0.0, "gannet", false),
+        (MESH, 0.0, "gannet-cool", false),
         // Drying does not help a white that binds too little.
-        (MESH, 40.0, "plover", false),
+        (MESH, 40.0, "chalk", false),
         // It can be run as it is: nothing bleeds.
         ("100% cotton jersey 150 gsm black", 8.0, "tern", false),
     ];
@@ -184,7 +184,7 @@ fn where_two_pieces_are_held_drying_is_only_told() {
 /// On a print that was planned on dried cloth, damp cloth is a cause of film that washes off.
 #[test]
 fn cloth_that_was_not_dried_is_a_cause() {
-    let soaked = order(MESH, 40.0, "gannet").build();
+    let soaked = order(MESH, 40.0, "gannet-cool").build();
     let wet = answered(&soaked);
     let (pick, _) = dried(&wet).expect("a dried way");
     let run = NotedRun { set_c: None, belt_m_per_min: None, film_um: None };
@@ -197,7 +197,7 @@ fn cloth_that_was_not_dried_is_a_cause() {
 /// Of two garments under one design only the soaked one is dried.
 #[test]
 fn each_garment_is_dried_or_not() {
-    let two = order(MESH, 0.0, "gannet").and_on(MESH).soaked(40.0);
+    let two = order(MESH, 0.0, "gannet-cool").and_on(MESH).soaked(40.0);
     let whole = two.answered().whole.expect("two garments");
     for plan in [whole.together.as_ref().expect("one white does both"), &whole.split] {
         assert_eq!(plan.parts.iter().map(|part| part.dried).collect::<Vec<_>>(), [false, true]);
@@ -206,7 +206,7 @@ fn each_garment_is_dried_or_not() {
 
 #[test]
 fn the_reason_reads_in_both_languages() {
-    let wet = order(MESH, 40.0, "gannet").answered();
+    let wet = order(MESH, 40.0, "gannet-cool").answered();
     let (pick, _) = dried(&wet).expect("a dried way");
     let reason = reason(pick, Code::DriedFirst).expect("a reason");
     let say = |language: Language| Voice::from(language).reason(reason).replace('\u{a0}', " ");

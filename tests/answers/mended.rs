@@ -74,7 +74,7 @@ fn a_hot_stack_cooled_as_single_pieces_do() {
     stacked.use_.stacked_hot = true;
     let pick = best(&answered(&order)).clone();
     let [single, stacked] = [order, stacked].map(|order| forecast(&order, &pick).ledger.heat_mg_per_m2);
-    assert!(stacked > 1.002 * single, "{stacked} mg/m² by heat in a stack, {single} alone");
+    assert!(stacked > 1.0005 * single, "{stacked} mg/m² by heat in a stack, {single} alone");
 }
 
 /// An error that stands in a kept state could be written and not read back.

@@ -46,7 +46,8 @@ fn a_cotton_white_is_never_let_onto_cloth_that_bleeds() {
 fn red_polyester_says_what_would_make_it_a_go() {
     let report = answered(&demo_order("1187"));
     let codes: Vec<Code> = report.to_make_it_possible.iter().map(|reason| reason.code).collect();
-    for code in [Code::IfUndyed, Code::BuyClass, Code::UseBlocker] {
+    // No white of the market alone makes 144 pieces at 20 more than a trial; one over a blocker does.
+    for code in [Code::IfUndyed, Code::UseBlocker] {
         assert!(codes.contains(&code), "{code:?} is missing in {codes:?}");
     }
     let trial = report.picks[0].trial.clone().expect("a trial says what to test");

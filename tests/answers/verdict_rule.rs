@@ -16,7 +16,7 @@ fn rules() -> Rules {
 
 const EVERYDAY: Standing = Standing {
     known: true,
-    dyed_polyester: false,
+    checked: false,
     damp: false,
     measured: true,
     heat: HeatStanding::Robust,

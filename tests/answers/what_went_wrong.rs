@@ -58,10 +58,10 @@ type Row = (&'static str, f64, f64, Option<f64>, Defect, &'static str);
 fn the_first_cause_is_the_one_a_press_lead_would_look_for() {
     let table: [Row; 12] = [
         // 'Overshooting by 15 to 20 K turns an acceptable polyester job into a bad one.'
-        (RED_POLYESTER, 18.0, 1.0, None, Defect::Turned, "hotter"),
+        (RED_POLYESTER, 18.0, 1.0, None, Defect::Turned, "hotter or itself"),
         (BLEND, 20.0, 1.0, None, Defect::Turned, "hotter"),
         // 'Doubling the dwell does so too.'
-        (RED_POLYESTER, 0.0, 0.5, None, Defect::Turned, "slower"),
+        (RED_POLYESTER, 0.0, 0.5, None, Defect::Turned, "slower or itself"),
         // 'Under-cured film washes off and cracks.'
         (BLACK_COTTON, -22.0, 1.0, None, Defect::WashesOff, "cooler"),
         (BLACK_COTTON, 0.0, 2.2, None, Defect::WashesOff, "faster"),

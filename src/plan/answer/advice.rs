@@ -17,7 +17,7 @@ pub fn advice(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>) -> Vec<Advice
     if judgement.assessment.candidate.blocker.is_some() {
         advice.push(Advice::BlockerBase);
     }
-    if cloth.dyed.is_some() && white.dye_capacity > 0.0 {
+    if cloth.dyed.is_some() && white.blocks() {
         advice.push(Advice::NoReducer);
     }
     if judgement.assessment.candidate.smoothing

@@ -19,8 +19,8 @@ pub fn improvements(
 ) -> Result<Vec<Reason>, HistoryError> {
     type Found = (Verdict, f64, Reason);
     let mut found: Vec<Found> = Vec::new();
-    let mut add = |item: Found| {
-        sorted_insert(&mut found, item, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    let add = |found: &mut Vec<Found>, item: Found| {
+        sorted_insert(found, item, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
     };
     if verdict == Verdict::Go {
         return Ok(Vec::new());
@@ -34,13 +34,16 @@ pub fn improvements(
                 .word("name", &white.name)
                 .flag("low_cure", white.low_cure)
                 .word("verdict", word(assessment.verdict));
-            add((assessment.verdict, burden(job, cloth, &assessment), reason));
+            add(&mut found, (assessment.verdict, burden(job, cloth, &assessment), reason));
         }
     }
     if cloth.dyed.is_some() {
         // A blocker is bought for use under a white that itself blocks; under any other it would be the only
         // barrier.
-        for white in job.whites.iter().filter(|white| white.dye_capacity > 0.0) {
+        // Both are bought only where neither alone does.
+        let neither = found.is_empty();
+        let bought = job.market.iter().filter(|_| neither);
+        for white in job.whites.iter().chain(bought).filter(|white| white.blocks()) {
             if let Ok(assessment) = evaluator.best_of(white, &job.market_blockers, Some(verdict))?
                 && assessment.verdict < verdict
                 && let Some(blocker) = assessment.candidate.blocker
@@ -49,7 +52,7 @@ pub fn improvements(
                     .word("name", &blocker.name)
                     .word("white", &white.name)
                     .word("verdict", word(assessment.verdict));
-                add((assessment.verdict, burden(job, cloth, &assessment), reason));
+                add(&mut found, (assessment.verdict, burden(job, cloth, &assessment), reason));
             }
         }
     }

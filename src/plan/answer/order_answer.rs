@@ -203,7 +203,11 @@ fn closed(
     Ok(Some(Pick { verdict: Verdict::Refuse, setting: None, trial: None, ..pick }))
 }
 
-/// The reason why no white can print this order: what the customer bans, or certified cloth.
+/// Age up to which sleepwear must pass a flame test with its print on it, years. Laws differ (sizes 0 to 14 in the United
+/// States: 16 CFR 1615 and 1616, from memory); the maker knows what the garment was tested for.
+const CHILDS_SLEEPWEAR: f64 = 14.0;
+
+/// The reason why no white can print this order: what the customer bans, certified cloth, or a child's sleepwear.
 fn forbidden(job: &Job, cloth: &Cloth) -> Option<Reason> {
     let banned =
         |ban: &String| matches!(ban.to_lowercase().as_str(), "pvc" | "vinyl" | "phthalates" | "plastisol");
@@ -215,7 +219,10 @@ fn forbidden(job: &Job, cloth: &Cloth) -> Option<Reason> {
         .finish
         .iter()
         .any(|finish| matches!(finish, Finish::FlameResistant | Finish::HighVisibility));
-    (certified || job.order.use_.kind == UseKind::Protective).then(|| Reason::new(Code::MakerWordNeeded))
+    let use_ = &job.order.use_;
+    let childs = use_.wearer_age_years.is_some_and(|age| age <= CHILDS_SLEEPWEAR);
+    let protects = use_.kind == UseKind::Protective || childs && use_.kind == UseKind::Sleepwear;
+    (certified || protects).then(|| Reason::new(Code::MakerWordNeeded))
 }
 
 /// The reasons for or against a candidate that is not a pick.

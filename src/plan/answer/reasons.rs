@@ -62,7 +62,7 @@ fn of_dye(job: &Job, cloth: &Cloth, judgement: &Judgement<'_>, bleed: &Margin, r
         .word("grade", assessment.grade.map_or("", |grade| grade.text()))
         .word("white", &white.name);
     reasons.add(reason);
-    if white.dye_capacity <= 0.0 && candidate.blocker.is_none() {
+    if !white.blocks() && candidate.blocker.is_none() {
         reasons.add(Reason::new(Code::NoBlocking).word("white", &white.name));
     }
     if white.low_cure && assessment.run.demands.must_fuse == [false, true] {

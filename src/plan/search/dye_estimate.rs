@@ -27,7 +27,7 @@ use crate::plan::verdict::Assessment;
 const FREE: f64 = 0.3;
 /// How far an estimate may be off, as a logarithm of the amount: for films that are all alike, and for each
 /// e-fold of their difference.
-const DOUBT: [f64; 2] = [0.15, 0.4];
+const DOUBT: [f64; 2] = [0.25, 0.5];
 /// Films that differ by more e-folds than this say nothing about one another.
 const UNLIKE: f64 = 2.0;
 

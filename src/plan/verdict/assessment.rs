@@ -115,7 +115,7 @@ pub fn verdict_for(
         damp: comes_damp(job, cloth, candidate),
         measured: job.dryer.measured,
         known: cloth.is_everyday() || followed,
-        dyed_polyester: cloth.is_dyed_polyester() && !followed,
+        checked: cloth.is_checked() && !followed,
         heat,
         tested: lot_test(job, cloth, candidate).is_some(),
     };

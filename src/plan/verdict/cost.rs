@@ -2,6 +2,7 @@
 
 use super::assessment::Assessment;
 use super::rule::Stake;
+use super::usual::unusual;
 use crate::ink::ink_per_print;
 use crate::plan::bleed::ADDITIVE;
 use crate::plan::margins::finish_missed;
@@ -64,6 +65,7 @@ pub fn burden_of(
     let pieces = f64::from(cloth.garment.pieces);
     let stake = Stake { pieces, value: cloth.garment.value_each };
     let risk = stake.expected_running(chance);
+    let unusual = stake.loss() * unusual(job, cloth, candidate);
     let cost = cost_of(job, candidate, pace) * pieces;
     let hand = candidate.total_film() / 100e-6 * candidate.white.stiffness;
     // Worth on one piece of a step of hand, of show-through and of standing nap; common practice, no source.
@@ -81,7 +83,7 @@ pub fn burden_of(
         Priority::Fast => risk + cost + 2.0 * pieces * HOUR / pace.per_hour + 0.3 * (feel + cover),
         Priority::Cheap => risk + 3.0 * cost,
     };
-    rest + finish
+    rest + finish + unusual
 }
 
 /// Ink of one print, in the shop's money.
@@ -105,10 +107,10 @@ pub fn cost_per_print(job: &Job, assessment: &Assessment<'_>) -> f64 {
 /// Ink, machine time and the labour of drying before, of one print, in the shop's money.
 fn cost_of(job: &Job, candidate: &Candidate<'_>, pace: Pace) -> f64 {
     let pieces: f64 = job.order.garments.iter().map(|garment| f64::from(garment.pieces)).sum();
-    let smoothing =
-        if candidate.smoothing { HOUR * job.rules.screen_change / 60.0 / pieces.max(1.0) } else { 0.0 };
+    let screens = f64::from(u8::from(candidate.smoothing) + u8::from(candidate.blocker.is_some()));
+    let set_up = screens * HOUR * job.rules.screen_change / 60.0 / pieces.max(1.0);
     let drying = f64::from(pace.dryings) * HANDLING / 3600.0 * HANDS;
-    ink_cost(job, candidate) + HOUR / pace.per_hour + smoothing + drying
+    ink_cost(job, candidate) + HOUR / pace.per_hour + set_up + drying
 }
 
 /// Prints per hour: the slower of the press (its cycle and flashes) and the belt.

@@ -9,6 +9,7 @@ mod judgement;
 mod rule;
 mod scores;
 mod trade_off;
+mod usual;
 
 pub use rule::{Stake, Standing, verdict};
 pub use trade_off::trade_off;
