@@ -31,6 +31,7 @@ use crate::browser::fixture::Fixture;
 use crate::host::progress::{say, seconds};
 use crate::host::workspace::Workspace;
 use anyhow::{Result, bail};
+use std::cell::RefCell;
 use std::pin::Pin;
 use std::time::{Duration, Instant};
 
@@ -111,33 +112,58 @@ static STORIES: [Story; 57] = stories![
 /// How long one story may take; one that is asked to go on for longer says so by its number of kills.
 const PATIENCE: Duration = Duration::from_secs(300);
 
-/// Runs the stories whose name holds `filter`, and sums them up the way cargo's tests do.
+/// Runs the stories whose name holds `filter`, two at a time, and sums them up the way cargo's tests do.
+///
+/// Two, because a story waits half of its time for the page; a third would find no core on the machines that run the checks.
 ///
 /// # Errors
 /// [`anyhow::Error`] if the page is not built, or a story failed.
 pub async fn run(workspace: &Workspace, filter: Option<&str>) -> Result<()> {
     let fixture = Fixture::set_up(workspace).await?;
-    let patience = PATIENCE * nothing_lost::kills()?.div_ceil(nothing_lost::KILLS).max(1);
-    let (mut passed, mut failures) = (0, Vec::new());
     let start = Instant::now();
-    for story in STORIES.iter().filter(|story| filter.is_none_or(|word| story.name.contains(word))) {
-        let result = tokio::time::timeout(patience, (story.run)(&fixture)).await;
+    let waiting =
+        RefCell::new(STORIES.iter().filter(|story| filter.is_none_or(|word| story.name.contains(word))));
+    let (mut outcome, others) =
+        tokio::try_join!(run_in_turn(&fixture, &waiting), run_in_turn(&fixture, &waiting))?;
+    outcome.passed += others.passed;
+    outcome.told.extend(others.told);
+    let Outcome { passed, told } = outcome;
+    for failure in &told {
+        say(&format!("\n{failure}"));
+    }
+    let word = if told.is_empty() { "ok" } else { "FAILED" };
+    let took = seconds(start.elapsed());
+    say(&format!("\ntest result: {word}. {passed} passed; {} failed; finished in {took}", told.len()));
+    if told.is_empty() { Ok(()) } else { bail!("{} stories failed", told.len()) }
+}
+
+/// How the stories of one turn ended.
+#[derive(Default)]
+struct Outcome {
+    passed: usize,
+    /// A failed story's name and error.
+    told: Vec<String>,
+}
+
+/// Runs one waiting story after another until none waits.
+async fn run_in_turn(
+    fixture: &Fixture,
+    waiting: &RefCell<impl Iterator<Item = &'static Story>>,
+) -> Result<Outcome> {
+    let patience = PATIENCE * nothing_lost::kills()?.div_ceil(nothing_lost::KILLS).max(1);
+    let mut outcome = Outcome::default();
+    loop {
+        let Some(story) = waiting.borrow_mut().next() else { return Ok(outcome) };
+        let result = tokio::time::timeout(patience, (story.run)(fixture)).await;
         match result.unwrap_or_else(|_| bail!("it did not come to an end within {}", seconds(patience))) {
             Ok(()) => {
                 say(&format!("test {} ... ok", story.name));
-                passed += 1;
+                outcome.passed += 1;
             }
             Err(error) => {
                 say(&format!("test {} ... FAILED", story.name));
-                failures.push(format!("---- {} ----\n{error:#}", story.name));
+                outcome.told.push(format!("---- {} ----\n{error:#}", story.name));
             }
         }
     }
-    for failure in &failures {
-        say(&format!("\n{failure}"));
-    }
-    let word = if failures.is_empty() { "ok" } else { "FAILED" };
-    let took = seconds(start.elapsed());
-    say(&format!("\ntest result: {word}. {passed} passed; {} failed; finished in {took}", failures.len()));
-    if failures.is_empty() { Ok(()) } else { bail!("{} stories failed", failures.len()) }
 }
