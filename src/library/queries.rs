@@ -56,7 +56,8 @@ pub fn answer_with(
     library: &Library,
     cache: &mut SimulationCache,
 ) -> Result<Report, Vec<FieldError>> {
-    computed(plan::answer_with(&job(order, library)?, cache))
+    let mut job = job(order, library)?;
+    computed(plan::learn(&mut job, cache).and_then(|()| plan::answer_with(&job, cache)))
 }
 
 /// The cure window of one pick of an answer, read at the pick's own setting or at `at`.
@@ -208,6 +209,7 @@ fn job_with(order: &Order, library: &Library, pick: &Pick) -> Result<Job, Vec<Fi
         let record = library.white_record(&pick.white).map_err(|error| vec![error])?;
         job.whites.push(library.white(record).map_err(|error| vec![error])?);
     }
+    computed(plan::learn(&mut job, &mut SimulationCache::default()))?;
     Ok(job)
 }
 

@@ -84,13 +84,29 @@ pub struct SourceBelief {
     pub spread: f64,
 }
 
-/// Belief about a lot: the dye that heat frees, and the dye that lies loose.
+/// A print of this very lot that was looked at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeenPrint {
+    /// Dye that heat freed for it in the middle lot, over the dye that turns it.
+    pub heat: f64,
+    /// Loose dye in the middle lot, over the dye that turns it.
+    pub loose: f64,
+    /// How likely what was seen is of a lot that turns it, and of one that does not.
+    pub likely: [f64; 2],
+}
+
+/// Prints of a lot that are remembered, the most telling ones. Chosen: a shop tries one white on a lot, rarely three.
+pub const MOST_SEEN: usize = 4;
+
+/// Belief about a lot: the dye that heat frees, the dye that lies loose, and what prints of it showed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Belief {
     /// Dye that heat frees.
     pub heat: SourceBelief,
     /// Loose dye.
     pub loose: SourceBelief,
+    /// Prints of this very lot that were looked at.
+    pub seen: [Option<SeenPrint>; MOST_SEEN],
 }
 
 impl Belief {
@@ -98,7 +114,7 @@ impl Belief {
     #[must_use]
     pub fn shifted(self, shift: f64) -> Self {
         let by = |source: SourceBelief| SourceBelief { shift: source.shift + shift, ..source };
-        Self { heat: by(self.heat), loose: by(self.loose) }
+        Self { heat: by(self.heat), loose: by(self.loose), ..self }
     }
 
     /// The belief after a reading of `found` ± `spread` for the sum of both sources, of which `freed` is the share that heat
@@ -119,7 +135,7 @@ impl Belief {
                 spread: spread * (1.0 - gain * weighs[i]).max(0.0).sqrt(),
             }
         });
-        Self { heat, loose }
+        Self { heat, loose, ..self }
     }
 
     /// The belief after a test of a cloth whose record says `cloth`. `usual` is the cloth to which the usual grades of

@@ -28,7 +28,7 @@ mod time_step;
 
 pub use dye_profile::{AdjacentCloth, CELLS, DyeProfile, DyeStep, FilmLayer};
 pub use exposure::{ExposureInputs, ExposureStep, HeatExposure, MOST_IN_A_STEP};
-pub use fastness::{Belief, ClothTest, FastnessGrade, SourceBelief, crosses};
+pub use fastness::{Belief, ClothTest, FastnessGrade, MOST_SEEN, SeenPrint, SourceBelief, crosses};
 pub use film::{Binding, FilmDiffusion, VISIBLE_DEPTH};
 pub use source::{Dye, DyedCloth, Release, release};
 pub use storage::{DAY, Storage, StoragePeriod, hot_stack, summer_container};

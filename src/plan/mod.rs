@@ -21,7 +21,7 @@ mod window;
 
 pub use answer::{AsRun, PickForecast, PickWindow, answer, answer_with, as_run, assess_white};
 pub use bleed::{
-    BleedPath, LotDye, OvenTest, Rim, after_clean_lots, after_lot_pieces, after_lot_test, seen as seen_share,
+    BleedPath, LookedAt, LotDye, OvenTest, Rim, after_lot_test, learned, likelihoods, seen as seen_share,
 };
 pub use margins::HeatStanding;
 pub use order::{
@@ -37,6 +37,6 @@ pub use report::{
     Scale, Setting, Side, Spread, Topic, TradeOff, Trial, Unit, Unknown, Value, Verdict, Wall, WholeOrder,
     WindowReport, days_to_look,
 };
-pub use search::{ScreenedRecipe, Screening, SimulationCache, screening};
+pub use search::{ScreenedRecipe, Screening, SimulationCache, learn, screening};
 pub use verdict::{Stake, Standing, trade_off, verdict};
 pub use window::{Demands, Detail, DriftRun, Family, Outcome, Question, SetPoint, Window};

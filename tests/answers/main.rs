@@ -10,6 +10,7 @@ mod bad_orders;
 mod cost;
 mod dried;
 mod estimates;
+mod evidence;
 mod heat_standing;
 mod labels;
 mod later_heat;

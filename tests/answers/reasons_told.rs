@@ -8,7 +8,8 @@ use super::common::{
 use serde_json::json;
 use whitehold::library::job;
 use whitehold::plan::{
-    Advice, Code, DyeClass, Evidence, EvidenceSubject, Margin, Reason, Report, Topic, Verdict, assess_white,
+    Advice, Code, DyeClass, Evidence, EvidenceSubject, Margin, Reason, Report, SimulationCache, Topic,
+    Verdict, assess_white, learn,
 };
 use whitehold::textile::Fibre;
 
@@ -97,11 +98,13 @@ fn evidence_tells_more_the_longer_it_was_looked_at() {
             about: EvidenceSubject::Lot,
             name: "A".into(),
             white: "tern".into(),
-            pieces: 1,
+            pieces: 4,
             turned: 0,
             days,
+            blocker: None,
         }));
-        let job = job(&order, library()).expect("a sound order");
+        let mut job = job(&order, library()).expect("a sound order");
+        learn(&mut job, &mut SimulationCache::default()).expect("it integrates");
         assess_white(&job, "tern", false).expect("it integrates").expect("a window").fail_later.likely
     };
     let [untested, exit, day, week] = [None, Some(0.2), Some(1.0), Some(7.0)].map(chance);

@@ -69,6 +69,7 @@ fn of_round(label: &str, i: usize) -> Order {
             pieces: 30,
             turned: 0,
             days: 14.0,
+            blocker: None,
         }];
     }
     order

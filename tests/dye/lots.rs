@@ -1,10 +1,11 @@
 //! Lots of two sources of dye: their share over an amount and their quantiles.
 
 use proptest::prelude::*;
+use whitehold::migration::MOST_SEEN;
 use whitehold::plan::LotDye;
 
 fn lots(heat: f64, loose: f64, heat_spread: f64, loose_spread: f64) -> LotDye {
-    LotDye { heat, loose, heat_spread, loose_spread }
+    LotDye { heat, loose, heat_spread, loose_spread, seen: [None; MOST_SEEN] }
 }
 
 /// Source: SciPy 1.17, `scipy.integrate.quad` over both normal variables to 1e-10; mg/m².

@@ -12,6 +12,7 @@ mod anchor_table;
 mod anchors;
 mod cloth_tests;
 mod dragged;
+mod evidence;
 mod exposure;
 mod fit_anchors;
 mod forecast;

@@ -6,8 +6,8 @@ use whitehold::library::starter;
 use whitehold::migration::accelerated::{GLASS_TRANSITION, OVEN_CEILING, acceleration};
 use whitehold::migration::{
     AdjacentCloth, Belief, Binding, CELLS, ClothTest, DAY, Dye, DyeProfile, DyeStep, DyedCloth,
-    FastnessGrade, FilmDiffusion, FilmLayer, Release, SourceBelief, Storage, StoragePeriod, crosses,
-    hot_stack, summer_container,
+    FastnessGrade, FilmDiffusion, FilmLayer, MOST_SEEN, Release, SourceBelief, Storage, StoragePeriod,
+    crosses, hot_stack, summer_container,
 };
 use whitehold::numerics::Lanes;
 use whitehold::quantity::units::kelvin;
@@ -190,7 +190,7 @@ proptest! {
         let seen = |grade: f64| FastnessGrade { test, grade, temp_c: None, seconds: None };
         let lot = DyedCloth { on_fibre, ..usual() };
         let source = SourceBelief { shift, spread };
-        let before = Belief { heat: source, loose: source };
+        let before = Belief { heat: source, loose: source, seen: [None; MOST_SEEN] };
         let after = |grade: f64| before.after_test(&seen(grade), &lot, &usual());
         let (here, worse) = (after(grade), after(grade - 0.5));
         let [freed, loose] = crosses(&lot, test.usual().0, test.usual().1);
@@ -218,7 +218,7 @@ proptest! {
 #[test]
 fn belief_and_reading_make_one() {
     let source = SourceBelief { shift: 0.0, spread: 0.71 };
-    let before = Belief { heat: source, loose: source };
+    let before = Belief { heat: source, loose: source, seen: [None; MOST_SEEN] };
     let alone = before.after(1.0, 0.71, 1.0);
     assert!(
         (alone.heat.shift - 0.5).abs() < 1e-12 && (alone.heat.spread - 0.71 / 2.0_f64.sqrt()).abs() < 1e-12

@@ -2,7 +2,7 @@
 
 use crate::library::Library;
 use crate::library::Limit;
-use crate::migration::{Belief, Dye, DyedCloth, SourceBelief};
+use crate::migration::{Belief, Dye, DyedCloth, MOST_SEEN, SourceBelief};
 use crate::plan::{DyeClass, Garment};
 use crate::quantity::{FieldError, Problem};
 use crate::textile::label::{ClothLook, LabelReading};
@@ -89,7 +89,11 @@ pub(super) fn belief(
 ) -> Result<Belief, Vec<FieldError>> {
     let limits = &library.limits;
     let of = |spread: &Limit| SourceBelief { shift: 0.0, spread: spread.value };
-    let mut belief = Belief { heat: of(&limits.heat_dye_spread), loose: of(&limits.loose_dye_spread) };
+    let mut belief = Belief {
+        heat: of(&limits.heat_dye_spread),
+        loose: of(&limits.loose_dye_spread),
+        seen: [None; MOST_SEEN],
+    };
     for (applies, times) in [
         (garment.recycled, &limits.recycled_polyester_dye),
         (garment.over_dyed, &limits.over_dyed_dye),

@@ -173,6 +173,7 @@ impl TrialRecord {
             pieces: reading.pieces,
             turned: reading.turned,
             days: reading.days,
+            blocker: None,
         }
     }
 }

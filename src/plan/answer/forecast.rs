@@ -10,7 +10,6 @@ use crate::numerics::Lanes;
 use crate::optics::{DyeAbsorption, FreshPrint, GreyStep, staining_grade};
 use crate::plan::bleed::{
     Ageing, AgeingCases, Bled, MIDDLE, MOST, OvenTest, Reach, fresh_and_dye, oven_test, visible,
-    with_evidence,
 };
 use crate::plan::margins::{HistoryCache, ghosting};
 use crate::plan::order::{Cloth, Job};
@@ -79,15 +78,11 @@ impl PickForecast {
         let matters = days.iter().position(|day| *day >= ageing.looked_at).unwrap_or(days.len() - 1);
         let seen = age(bled, &days, matters);
         let spreads: Vec<Spread> = seen.tops.iter().map(|top| look.spread(top)).collect();
-        let with_tests = |before: f64| {
-            with_evidence(job, cloth, &assessment.candidate, &bled.rules, before).clamp(0.0, 1.0)
-        };
         let rim_limit = bled.rim.as_ref().map(|rim| rim.visible(&dye, bled.rules.bleed));
         let limits = [visible(&fresh, &dye, bled.rules.bleed), rim_limit.unwrap_or(MOST)];
         let tops = || seen.tops.iter().zip(&seen.rim_tops);
-        let shows = tops().map(|(top, rim)| {
-            with_tests(bled.dye[1].chance(critical(bled, limits, [top, rim]), bled.rules.lapse))
-        });
+        let shows =
+            tops().map(|(top, rim)| bled.dye[1].chance(critical(bled, limits, [top, rim]), bled.rules.lapse));
         // Dye of each lot over the amount that shows, in print or rim: from 1 on it shows.
         let near: Vec<Lanes<8>> =
             tops().map(|(top, rim)| (*top * limits[0].recip()).max(*rim * limits[1].recip())).collect();

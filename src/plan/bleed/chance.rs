@@ -22,10 +22,9 @@
 
 use super::lots::MIDDLE;
 use super::reach::Reach;
+use crate::numerics::Lanes;
 use crate::numerics::root::root;
-use crate::numerics::{Lanes, normal};
 use crate::optics::{DyeAbsorption, FreshPrint, Grade, staining_grade};
-use crate::plan::order::Rules;
 use crate::quantity::Band;
 
 /// A white print and the dye that reaches its top: from dye that arrives to colour.
@@ -77,45 +76,10 @@ impl BleedPath<'_> {
     }
 }
 
-/// Chance for the next print of this lot after `clean` tests of this same lot, or for the next lot after that
-/// many clean lots of the article, when a test shows a fault that is there with chance `power`.
-///
-/// Half of the variance lies between articles and half between the lots of one (assumed); the integral over
-/// the article is done on 81 points.
-#[must_use]
-pub fn after_clean_lots(before: f64, clean: u32, power: f64, rules: &Rules) -> f64 {
-    let lapse = rules.lapse;
-    let inner = ((before - lapse) / (1.0 - 2.0 * lapse)).clamp(1e-6, 1.0 - 1e-6);
-    let middle = normal::quantile(inner);
-    let half = std::f64::consts::FRAC_1_SQRT_2;
-    let (mut weight_sum, mut fail_sum) = (0.0, 0.0);
-    for i in -40..=40 {
-        let z = f64::from(i) * 0.1;
-        let fails = lapse + (1.0 - 2.0 * lapse) * normal::cumulative((middle + z * half) / half);
-        let seen_clean = (1.0 - power * fails).powi(clean.min(1000) as i32);
-        let weight = (-0.5 * z * z).exp() * seen_clean;
-        weight_sum += weight;
-        fail_sum += weight * fails;
-    }
-    (fail_sum / weight_sum).clamp(0.0, 1.0)
-}
-
 /// Chance after a test of this very lot and setting in which some (`turned`) or none of the pieces turned.
 #[must_use]
 pub fn after_lot_test(before: f64, turned: bool, power: f64, false_alarm: f64) -> f64 {
     if turned { after(before, power, false_alarm) } else { after(before, 1.0 - power, 1.0 - false_alarm) }
-}
-
-/// The same, by how many pieces turned. One piece of several may have been soiled; if a second turns too, the
-/// lot is bad.
-#[must_use]
-pub fn after_lot_pieces(before: f64, [turned, pieces]: [u32; 2], power: f64, rules: &Rules) -> f64 {
-    let [bad, good] = rules.second_piece;
-    match turned {
-        1 if pieces >= 3 => after(before, power * (1.0 - bad), rules.false_alarm * (1.0 - good)),
-        2.. if pieces >= 3 => after(before, power * bad, rules.false_alarm * good),
-        _ => after_lot_test(before, turned > 0, power, rules.false_alarm),
-    }
 }
 
 /// Bayes' theorem: the chance after an observation that has probability `fails` in a lot that fails and

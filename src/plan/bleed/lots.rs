@@ -12,6 +12,14 @@
 //! Beyond `zc` the loose dye alone is enough. The integral is Gauss and Legendre's with sixteen points, which lie
 //! closer towards `zc`; its error is under 4e-5 (`tests/dye/lots.rs`).
 //!
+//! Prints of this very lot that were looked at weigh the lots (Bayes' theorem): each is one cut through the plane of `z1` and
+//! `z2`, beyond which its white turns, and what was seen of it is more likely on one side than on the other. So a test of one
+//! white speaks of every other on that lot, the more the nearer their cuts lie:
+//!
+//! ```text
+//! P(A > C | seen) = integral of phi(z2) sum over the pieces of z1 between the cuts, each weighed, over the same without A > C
+//! ```
+//!
 //! **Decision:** two sources, and their spreads are those of a lot's dye and of a tub's binding together.
 //! **Because:** with one source a print that sees an eighth of the heat hardly ever turns, and shops see otherwise: no
 //! single spread fits low-cure whites and hot dryers at once. Lot and tub cannot be told apart: halving what a white
@@ -19,7 +27,7 @@
 //! **Measured:** never on a print: both spreads are fitted to `data/anchors.json`, which is common practice (2026-12-01).
 //! **Reconsider when:** the same lot is printed with two whites often enough to tell lot from tub.
 
-use crate::migration::Belief;
+use crate::migration::{Belief, MOST_SEEN, SeenPrint};
 use crate::numerics::root::root;
 use crate::numerics::{Lanes, normal};
 
@@ -67,6 +75,8 @@ pub struct LotDye {
     pub heat_spread: f64,
     /// Spread of the second.
     pub loose_spread: f64,
+    /// Prints of this lot that were looked at.
+    pub seen: [Option<SeenPrint>; MOST_SEEN],
 }
 
 impl LotDye {
@@ -78,6 +88,7 @@ impl LotDye {
             loose: (loose * belief.loose.shift.exp()).max(1e-15),
             heat_spread: belief.heat.spread,
             loose_spread: belief.loose.spread,
+            seen: belief.seen,
         }
     }
 
@@ -97,6 +108,9 @@ impl LotDye {
     #[must_use]
     pub fn share_over(&self, critical: f64) -> f64 {
         let critical = critical.max(1e-15);
+        if self.seen[0].is_some() {
+            return self.share_over_after(critical);
+        }
         let alone = (critical / self.loose).ln() / self.loose_spread;
         let enough = normal::cumulative(-alone);
         let end = alone.min(WIDE);
@@ -117,6 +131,59 @@ impl LotDye {
         (enough + integral).clamp(0.0, 1.0)
     }
 
+    /// The same where prints of this lot were looked at.
+    fn share_over_after(&self, critical: f64) -> f64 {
+        // Loose dye that is enough by itself, for each film: the integral is taken between these, closest below each.
+        let enough = |loose: f64| (-loose.ln() / self.loose_spread).clamp(-WIDE, WIDE);
+        let mut ends = [WIDE; MOST_SEEN + 2];
+        ends[0] = enough(self.loose / critical);
+        for (end, seen) in ends[1..].iter_mut().zip(self.seen.iter().flatten()) {
+            *end = enough(seen.loose);
+        }
+        ends.sort_by(f64::total_cmp);
+        let (mut over, mut all, mut from) = (0.0, 0.0, -WIDE);
+        for end in ends.into_iter().filter(|end| *end > -WIDE) {
+            for (i, sign) in (0..8).flat_map(|i| [(i, 1.0), (i, -1.0)]) {
+                let near = 0.5 + 0.5 * sign * POINTS[i];
+                let z = end - (end - from) * near * near;
+                let weight = (end - from) * near * (-0.5 * z * z).exp() * WEIGHTS[i];
+                let [bad, good] = self.weighed(critical, (self.loose_spread * z).exp());
+                over += weight * bad;
+                all += weight * (bad + good);
+            }
+            from = end;
+        }
+        (over / all.max(1e-300)).clamp(0.0, 1.0)
+    }
+
+    /// Where loose dye is `times` that of the middle lot: the weight of lots over `critical` kg/m², and of the others.
+    fn weighed(&self, critical: f64, times: f64) -> [f64; 2] {
+        // Deviation of the freed dye beyond which a film turns.
+        let cut = |heat: f64, loose: f64| {
+            let left = 1.0 - loose * times;
+            if left > 0.0 { (left / heat).ln() / self.heat_spread } else { f64::NEG_INFINITY }
+        };
+        let own = cut(self.heat / critical, self.loose / critical);
+        let cuts = self.seen.map(|seen| seen.map_or(f64::INFINITY, |seen| cut(seen.heat, seen.loose)));
+        let mut ends = [own, f64::INFINITY, cuts[0], cuts[1], cuts[2], cuts[3]];
+        ends.sort_by(f64::total_cmp);
+        let (mut from, mut below) = (f64::NEG_INFINITY, 0.0);
+        let mut weights = [0.0; 2];
+        for end in ends {
+            let until = normal::cumulative(end);
+            let likely: f64 = self
+                .seen
+                .iter()
+                .zip(cuts)
+                .filter_map(|(seen, cut)| Some((seen.as_ref()?, cut)))
+                .map(|(seen, cut)| seen.likely[usize::from(from < cut)])
+                .product();
+            weights[usize::from(from < own)] += likely * (until - below);
+            (from, below) = (end, until);
+        }
+        weights
+    }
+
     /// Dye of the lot that stands `z` standard deviations from the middle one, -2.6 to 2.6, kg/m²: the share of lots that
     /// bring more is that of a normal variable over `z`.
     #[must_use]
@@ -127,9 +194,10 @@ impl LotDye {
         // No lot brings less than either source alone, and few more than both where each is rarer than asked.
         let source =
             |z: f64| (self.heat * (self.heat_spread * z).exp(), self.loose * (self.loose_spread * z).exp());
-        let (heat, loose) = source(z);
+        let wide = if self.seen[0].is_some() { WIDE } else { 0.0 };
+        let (heat, loose) = source(z - wide);
         let low = heat.max(loose).ln() - 1e-6;
-        let (heat, loose) = source(z + 1.2);
+        let (heat, loose) = source(z + 1.2 + wide);
         root(low, (heat + loose).ln(), 1e-5, over).exp()
     }
 

@@ -13,14 +13,15 @@ mod reach;
 mod rim;
 mod turning;
 
-pub use chance::{BleedPath, after_clean_lots, after_lot_pieces, after_lot_test};
+pub use chance::{BleedPath, after_lot_test};
+pub use evidence::{LookedAt, learned, likelihoods};
 pub use lots::LotDye;
 pub use oven::OvenTest;
 pub use rim::{Rim, seen};
 
 pub(super) use ageing::{ADDITIVE, AGEING_CASES, Ageing, AgeingCases, release_elsewhere};
 pub(super) use chance::{MOST, visible};
-pub(super) use evidence::{evidence, lot_test, with_evidence};
+pub(super) use evidence::{evidence, followed, is_about};
 pub(super) use lots::MIDDLE;
 pub(super) use oven::oven_test;
 pub(super) use reach::Reach;

@@ -3,7 +3,6 @@
 
 use super::ageing::{Ageing, AgeingCases, release_elsewhere};
 use super::chance::BleedPath;
-use super::evidence::with_evidence;
 use super::lots::{LotDye, MIDDLE};
 use super::rim::Rim;
 use crate::dryer::History;
@@ -85,8 +84,7 @@ pub fn bleeding(
     let rim = Rim::new(job, cloth, candidate, &ageing);
     let at_rim = rim.as_ref().map(|rim| rim.critical_and_band(&dye, &cases, &rules));
     let critical = at_rim.iter().map(|(critical, _)| *critical).fold(path.critical(rules.bleed), f64::min);
-    let [low, likely, high] =
-        arrives.map(|dye| with_evidence(job, cloth, candidate, &rules, dye.chance(critical, rules.lapse)));
+    let [low, likely, high] = arrives.map(|dye| dye.chance(critical, rules.lapse));
     let chances = Band { low, likely, high };
     let band = path.band(&lots);
     Bleeding {

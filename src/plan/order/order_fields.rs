@@ -87,4 +87,7 @@ pub struct Evidence {
     pub turned: u32,
     /// Days after printing; a 24 h oven test counts as the days of storage that it represents.
     pub days: f64,
+    /// Id of the blocker that was under it; absent = none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub blocker: Option<String>,
 }

@@ -173,9 +173,8 @@ impl Evaluator<'_> {
     fn bound(&self, open: &Open<'_>) -> (Verdict, f64) {
         let (job, cloth, candidate) = (self.job, self.cloth, &open.candidate);
         let least = open.operating_point.filter(|_| cloth.dyed.is_some());
-        let least = least.map_or(0.0, |operating_point| {
-            self.estimates.least_chance(job, cloth, candidate, operating_point.dye)
-        });
+        let least = least
+            .map_or(0.0, |operating_point| self.estimates.least_chance(job, candidate, operating_point.dye));
         let under_cure = open
             .operating_point
             .map_or(0.0, |point| self.heat_estimate.least_chance(candidate.dried, &point.heat));

@@ -18,8 +18,8 @@
 //! **Reconsider when:** whites bind dye by unlike laws, or `tests/answers/screening.rs` finds a candidate
 //! missed.
 
-use crate::plan::bleed::{ADDITIVE, LotDye, with_evidence};
-use crate::plan::order::{Cloth, Job};
+use crate::plan::bleed::{ADDITIVE, LotDye};
+use crate::plan::order::Job;
 use crate::plan::recipe::Candidate;
 use crate::plan::verdict::Assessment;
 
@@ -101,12 +101,11 @@ impl DyeEstimates {
 
     /// Least chance of bleeding that a candidate may have at a set point where the window gives so much dye
     /// (kg/m²), 0 to 1; 0 if no similar film was assessed.
-    pub fn least_chance(&self, job: &Job, cloth: &Cloth, candidate: &Candidate<'_>, dye: f64) -> f64 {
+    pub fn least_chance(&self, job: &Job, candidate: &Candidate<'_>, dye: f64) -> f64 {
         let Some((seen, far)) = self.nearest(candidate, dye) else { return 0.0 };
         let [film, holds, dye] = FilmLoad::of(candidate, dye).to(&seen.film);
         let doubt = DOUBT[0] + DOUBT[1] * far;
         let critical = seen.critical * (film + holds + doubt).exp();
-        let chance = seen.arrives.heated(dye.exp()).chance(critical, job.rules.lapse);
-        with_evidence(job, cloth, candidate, &job.rules, chance)
+        seen.arrives.heated(dye.exp()).chance(critical, job.rules.lapse)
     }
 }

@@ -8,10 +8,12 @@ mod cache;
 mod dye_estimate;
 mod evaluator;
 mod heat_estimate;
+mod learning;
 mod predry;
 mod screening;
 
 pub use cache::SimulationCache;
+pub use learning::learn;
 pub use screening::{ScreenedRecipe, Screening, screening};
 
 pub(super) use evaluator::{Evaluator, first_closed};

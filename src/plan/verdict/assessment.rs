@@ -16,9 +16,9 @@
 use super::rule::{Stake, Standing, before_money, verdict};
 use crate::ink::FilmOpacity;
 use crate::optics::GreyStep;
-use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, evidence, lot_test};
+use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, followed};
 use crate::plan::margins::{HeatStanding, LateFaults, LaterHeat, RunHistories, UnderCure};
-use crate::plan::order::{Cloth, Job};
+use crate::plan::order::{Cloth, EvidenceSubject, Job};
 use crate::plan::recipe::{Candidate, comes_damp};
 use crate::plan::report::{Margin, Verdict};
 use crate::plan::window::{PlannedRun, hardest};
@@ -110,14 +110,15 @@ pub fn verdict_for(
     if LaterHeat::of(job, cloth).is_some_and(|later| !later.holds()) {
         return (Verdict::Refuse, Verdict::Refuse);
     }
-    let followed = evidence(job, cloth, candidate).next().is_some();
+    let seen = || followed(job, cloth, candidate);
+    let followed = seen().next().is_some();
     let standing = Standing {
         damp: comes_damp(job, cloth, candidate),
         measured: job.dryer.measured,
         known: cloth.is_everyday() || followed,
         checked: cloth.is_checked() && !followed,
         heat,
-        tested: lot_test(job, cloth, candidate).is_some(),
+        tested: seen().any(|seen| seen.about == EvidenceSubject::Lot),
     };
     let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
     (verdict(chance, &stake, standing, &job.rules), before_money(chance, standing, &job.rules))
