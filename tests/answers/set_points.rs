@@ -76,7 +76,9 @@ fn heavier_cloth_never_takes_less() {
         let weights = (120..=400).step_by(40);
         let dial = |weight: i32| {
             let label = format!("100% cotton fleece {weight} gsm black");
-            setting(best(&order(&label, dryer, low_cure).answered()))
+            let report = order(&label, dryer, low_cure).answered();
+            // Cloth that is dried first is another cloth.
+            setting(report.picks.iter().find(|pick| !pick.is_dried()).expect("a way without drying"))
         };
         let dials: Vec<[f64; 2]> = weights.map(dial).map(|dial| [dial.set_c, dial.dwell_s]).collect();
         let case = format!("{dryer}, low-cure {low_cure}: {dials:.1?}");

@@ -22,9 +22,9 @@ from scipy.sparse import diags, lil_matrix
 
 GAS = 8.314462618  # J/(mol K)
 HALF_BOUND = 0.02  # kg/m³
-SATURATION, FIBRE = 0.06, 1390.0  # kg/kg, kg/m³
+SATURATION, SOLUTION, FIBRE = 0.05, 20e3, 1390.0  # kg/kg at 130 °C, J/mol, kg/m³
 SATURATED = SATURATION * FIBRE  # kg/m³
-GAP, IN_AIR, CONTACT, UPPER = 150e-6, 4.5e-6, 0.5, 0.35
+GAP, IN_AIR, CONTACT, PRESSED, UPPER = 150e-6, 4.5e-6, 0.2, 3.0, 0.35
 SURFACE_TIME, SURFACE_ENERGY = 10.0, 60e3
 UNFUSED = 10.0
 VISIBLE = 30e-6  # m
@@ -48,6 +48,11 @@ def vapour_flux(dye, kelvin):
     a, b, c = dye["vapour"]
     pressure = np.exp(a - b / (kelvin + c))
     return IN_AIR * (kelvin / 298.0) ** 1.75 / GAP * pressure * dye["molar_mass"] / (GAS * kelvin)
+
+
+def activity(dye, kelvin):
+    """Dye on the fibre over dye at saturation."""
+    return np.minimum(dye["on_fibre"] / SATURATION * np.exp(SOLUTION / GAS * (1.0 / kelvin - 1.0 / 403.15)), 1.0)
 
 
 class Heat:
@@ -85,15 +90,15 @@ class Heat:
                 np.concatenate([had, np.full(2000, new)])
                 for had, new in [(at_bottom, kelvin), (at_face, kelvin), (fused, self.fused), (open_to_air, 0.0)]
             )
-        activity = min(dye["on_fibre"] / SATURATION, 1.0)
-        self.activity = activity
+        self.activity = float(activity(dye, np.array(298.15)))
         upper = dye["on_fibre"] * dye["share"] * dye["areal_mass"] * UPPER
 
         def summed(rate):
             return np.concatenate([[0.0], np.cumsum(0.5 * (rate[1:] + rate[:-1]) * np.diff(time))])
 
-        vapour = summed(vapour_flux(dye, at_face) * activity * dye["share"])
-        theta = summed(dye["diffusivity"] * np.exp(-dye["energy"] / GAS * (1.0 / at_face - 1.0 / 403.15)))
+        vapour = summed(vapour_flux(dye, at_face) * activity(dye, at_face) * dye["share"])
+        pressed = np.where(open_to_air > 0.0, 1.0, PRESSED * PRESSED)
+        theta = summed(pressed * dye["diffusivity"] * np.exp(-dye["energy"] / GAS * (1.0 / at_face - 1.0 / 403.15)))
         loose = summed(arrhenius(at_face, SURFACE_TIME, 393.15, SURFACE_ENERGY))
         contact = 2.0 * CONTACT * dye["share"] * dye["on_fibre"] * FIBRE * np.sqrt(theta / np.pi)
         left = np.exp(-(vapour + contact) / upper)
