@@ -222,9 +222,21 @@ fn forty_orders_are_answered_as_press_leads_accept() {
     assert_eq!(dangerous, 0);
 }
 
+/// Looked at once, on 2026-12-01, after everything else stood; what they showed was not mended by them.
+#[test]
+fn orders_of_three_others_are_answered_as_they_accept() {
+    let even =
+        |id: &str| id.strip_prefix('m').and_then(|id| id.parse::<u32>().ok()).is_some_and(|id| id % 2 == 0);
+    let (count, accepted, dangerous) = score(include_str!("../estimates/verdicts.json"), even);
+    assert_eq!(count, 18);
+    assert!(accepted >= 9, "{accepted}");
+    assert_eq!(dangerous, 0);
+}
+
 #[test]
 fn orders_that_no_number_was_chosen_by_are_answered_as_press_leads_accept() {
-    let even = |id: &str| id.trim_start_matches('n').parse::<u32>().is_ok_and(|number| number % 2 == 0);
+    let even =
+        |id: &str| id.strip_prefix('n').and_then(|id| id.parse::<u32>().ok()).is_some_and(|id| id % 2 == 0);
     let (count, accepted, dangerous) = score(include_str!("../estimates/verdicts.json"), even);
     assert_eq!(count, 22);
     assert!(accepted >= 12, "{accepted}");

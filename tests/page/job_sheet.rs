@@ -185,9 +185,10 @@ fn what_lies_under_the_print_stands_on_the_sheet() {
 #[test]
 fn drying_stands_first_and_the_way_without_it_can_be_chosen() {
     let mut order = demo_order("1189");
-    order.shop.shelf = vec!["gannet".into()];
+    order.shop.shelf = vec!["gannet-cool".into()];
     order.garments[0].label = "100% polyester mesh 140 gsm navy".into();
     order.garments[0].added_water_percent = 40.0;
+    order.print.heat_after.clear();
     let mut used = Used::new(&order, "1189", metric(Language::Es));
     used.send(Msg::Show(Screen::JobSheet));
     let first = JobSheet::of(&used.state).unwrap().run.remove(0);

@@ -121,7 +121,7 @@ fn smoothed_because(pick: &Pick) -> Option<Code> {
 const TEE: &str = "100% cotton jersey 150 gsm red";
 
 /// A smooth cloth can shine under a smoothing screen, and is never quite dull where it wants two strokes; a piqué is dull
-/// and cannot shine, and its nap wants the screen in any case. Cloth, finish asked for, whether the pick meets it, why it is
+/// and cannot shine; its nap wants the screen where the film is thin. Cloth, finish asked for, whether the pick meets it, why it is
 /// smoothed.
 #[test]
 fn the_finish_asked_for_chooses_the_way() {
@@ -130,7 +130,7 @@ fn the_finish_asked_for_chooses_the_way() {
         (interlock, Sheen::Matt, false, None),
         (interlock, Sheen::Gloss, true, Some(Code::SmoothingShines)),
         (pique, Sheen::Matt, true, Some(Code::SmoothingHelps)),
-        (pique, Sheen::Gloss, false, Some(Code::SmoothingHelps)),
+        (pique, Sheen::Gloss, false, Some(Code::SmoothingShines)),
     ];
     for (label, finish, holds, smoothed) in rows {
         let [any, pick] = [Sheen::Any, finish].map(|finish| order(label, finish).picked());
