@@ -26,6 +26,8 @@ pub const fn celsius_from_fahrenheit(fahrenheit: f64) -> f64 {
     (fahrenheit - 32.0) / 1.8
 }
 
+/// Grams per square metre in a momme, the weight of silk: 3.75 g over 25 yards of 1.5 inches. From memory.
+pub const GSM_PER_MOMME: f64 = 3.75 / (25.0 * 0.9144 * 1.5 * 0.0254);
 /// Grams per square metre in one ounce per square yard (avoirdupois ounce 28.349523125 g, yard 0.9144 m).
 pub const GSM_PER_OUNCE_YARD: f64 = 28.349_523_125 / (0.9144 * 0.9144);
 

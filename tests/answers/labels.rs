@@ -199,6 +199,11 @@ fn construction_weight_colour_and_look_are_read_on_the_way() {
         ("100% polyester sublimated mesh", vec![ClothLook::SublimationPrinted]),
         ("poliéster 100% sublimación jaspeado", vec![ClothLook::SublimationPrinted, ClothLook::Heather]),
         ("100% polyester all-over print", vec![ClothLook::SublimationPrinted]),
+        ("100% nylon ripstop, PU coated, DWR", vec![ClothLook::Coated, ClothLook::WaterRepellent]),
+        ("88% cotton 12% nylon 7 oz, flame-resistant treated", vec![ClothLook::FlameResistant]),
+        ("hi-vis tee, 100% polyester birdseye", vec![ClothLook::HighVisibility]),
+        ("100% nylon woven 70 gsm, uncoated", vec![]),
+        ("100% poliéster impermeable", vec![ClothLook::Coated]),
         ("100% cotton", vec![]),
     ] {
         assert_eq!(must(label).looks, looks, "{label:?}");

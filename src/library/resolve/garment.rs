@@ -21,6 +21,14 @@ const UNSAID_COLOUR: (Lab, Depth, Shade) = (Lab { lightness: 25.0, a: 0.0, b: 0.
 /// elastane below it may melt. Assumed.
 const BEARING_SHARE: f64 = 0.05;
 
+/// Finishes that a label may name.
+const FINISHES: [(ClothLook, Finish); 4] = [
+    (ClothLook::Coated, Finish::Coated),
+    (ClothLook::WaterRepellent, Finish::WaterRepellent),
+    (ClothLook::FlameResistant, Finish::FlameResistant),
+    (ClothLook::HighVisibility, Finish::HighVisibility),
+];
+
 /// What was read or assumed on the way, and the questions that it leaves open.
 struct Understanding {
     understood: Vec<Reason>,
@@ -46,8 +54,13 @@ pub(super) fn resolve_garment(garment: &Garment, library: &Library) -> Result<Cl
     if reading.looks.contains(&ClothLook::Flat) && garment.under_print.is_back_panel() {
         notes.understood.push(Reason::new(Code::AskFlat));
     }
-    let heat = heat_limits(&fabric.composition, &garment.finish, library).map_err(one)?;
     let mut garment = garment.clone();
+    for (look, finish) in FINISHES {
+        if reading.looks.contains(&look) && !garment.finish.contains(&finish) {
+            garment.finish.push(finish);
+        }
+    }
+    let heat = heat_limits(&fabric.composition, &garment.finish, library).map_err(one)?;
     if reading.looks.contains(&ClothLook::SublimationPrinted) {
         garment.dye_class = DyeClass::SublimationPrinted;
     }

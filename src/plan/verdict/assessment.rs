@@ -16,7 +16,7 @@
 use super::rule::{Stake, Standing, before_money, verdict};
 use crate::ink::FilmOpacity;
 use crate::optics::GreyStep;
-use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, followed};
+use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, followed, is_about};
 use crate::plan::margins::{HeatStanding, LateFaults, LaterHeat, RunHistories, UnderCure};
 use crate::plan::order::{Cloth, EvidenceSubject, Job};
 use crate::plan::recipe::{Candidate, comes_damp};
@@ -111,14 +111,15 @@ pub fn verdict_for(
         return (Verdict::Refuse, Verdict::Refuse);
     }
     let seen = || followed(job, cloth, candidate);
-    let followed = seen().next().is_some();
+    let of_lot = seen().any(|seen| seen.about == EvidenceSubject::Lot);
+    let turned = job.order.evidence.iter().any(|seen| seen.turned > 0 && is_about(seen, cloth));
     let standing = Standing {
         damp: comes_damp(job, cloth, candidate),
         measured: job.dryer.measured,
-        known: cloth.is_everyday() || followed,
-        checked: cloth.is_checked() && !followed,
+        known: cloth.is_everyday() || seen().next().is_some(),
+        checked: cloth.is_checked() && !of_lot || turned,
         heat,
-        tested: seen().any(|seen| seen.about == EvidenceSubject::Lot),
+        tested: of_lot,
     };
     let stake = Stake { pieces: f64::from(cloth.garment.pieces), value: cloth.garment.value_each };
     (verdict(chance, &stake, standing, &job.rules), before_money(chance, standing, &job.rules))

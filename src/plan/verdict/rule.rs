@@ -9,8 +9,8 @@
 //! up to 10 %  go with check, on cloth that is known  beyond       refuse
 //! ```
 //!
-//! A cloth that was never printed here takes one step more, and dyed polyester or nylon of which no print was followed is a go with
-//! check at best: their lots differ most (common practice, no source).
+//! A cloth that was never printed here takes one step more, and dyed polyester or nylon of whose lot no print was followed is a go
+//! with check at best: their lots differ most (common practice, no source). So is cloth of which any print turned.
 //! So does one that comes damp: how evenly its water lies is not known, and cloth that is dried first has no such doubt. A dryer
 //! whose curve was never measured is a go with check at best. Where drift of the dryer breaks a limit of film or
 //! cloth, it is a trial at best; where the run as planned breaks one, it is refused. Then money may take one step towards care, never
@@ -81,7 +81,7 @@ pub struct Standing {
     pub damp: bool,
     /// The dryer's curve was measured.
     pub measured: bool,
-    /// Dyed polyester or nylon of which no print was followed here: a check at least.
+    /// A check at least: dyed polyester or nylon of whose lot no print was followed here, and cloth of which a print turned.
     pub checked: bool,
     /// How the setting stands to the limits of film and cloth.
     pub heat: HeatStanding,

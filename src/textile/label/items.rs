@@ -2,7 +2,7 @@
 
 use super::meaning::{LONGEST_PHRASE, Meaning, meaning};
 use super::tokens::{LabelToken, TokenKind};
-use crate::quantity::units::GSM_PER_OUNCE_YARD;
+use crate::quantity::units::{GSM_PER_MOMME, GSM_PER_OUNCE_YARD};
 use crate::textile::{ColourRecord, colour, spelling::fold};
 
 /// What a piece of a label is.
@@ -87,7 +87,7 @@ fn phrase(tokens: &[LabelToken]) -> (ItemKind, usize) {
 }
 
 /// A weight that starts here, g/m², and how many tokens it takes: `150 g/m²`, `5.3 oz`, `180gsm`,
-/// `6 oz/sq yd`.
+/// `6 oz/sq yd`, `16 momme`.
 fn weight(tokens: &[LabelToken]) -> Option<(f64, usize)> {
     let [
         LabelToken { kind: TokenKind::Number { value, .. }, .. },
@@ -98,6 +98,7 @@ fn weight(tokens: &[LabelToken]) -> Option<(f64, usize)> {
         return None;
     };
     let factor = match unit.as_str() {
+        "momme" | "mommes" | "mm" => return Some((*value * GSM_PER_MOMME, 2)),
         "gsm" | "gms" | "gm2" | "grm2" | "grsm2" => return Some((*value, 2)),
         "g" | "gr" | "grs" | "gram" | "grams" | "gramo" | "gramos" => 1.0,
         "oz" | "ozs" | "ounce" | "ounces" | "onza" | "onzas" => GSM_PER_OUNCE_YARD,

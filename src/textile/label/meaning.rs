@@ -1,5 +1,6 @@
 //! The meanings of words on a label.
 
+use super::ClothLook;
 use super::words::WORDS;
 use crate::textile::{Construction, Fibre};
 
@@ -36,6 +37,8 @@ pub(super) enum Meaning {
     Sublimation,
     /// A piece of one layer.
     Flat,
+    /// A finish.
+    Finish(ClothLook),
     /// Understood and without effect, but reported.
     Dropped,
     /// Without meaning.

@@ -153,6 +153,7 @@ fn look_at(part: &LabelPart, reading: &mut LabelReading, errors: &mut Vec<FieldE
             }
             ItemKind::Known(Meaning::Heather) => add(&mut reading.looks, ClothLook::Heather),
             ItemKind::Known(Meaning::Flat) => add(&mut reading.looks, ClothLook::Flat),
+            ItemKind::Known(Meaning::Finish(finish)) => add(&mut reading.looks, finish),
             ItemKind::Known(Meaning::Sublimation) => add(&mut reading.looks, ClothLook::SublimationPrinted),
             _ => {}
         }

@@ -65,6 +65,14 @@ pub enum ClothLook {
     SublimationPrinted,
     /// A piece of one layer: a towel, a cut panel, a side of a bag.
     Flat,
+    /// Coated or laminated.
+    Coated,
+    /// Water repellent.
+    WaterRepellent,
+    /// Flame resistant.
+    FlameResistant,
+    /// Certified high visibility.
+    HighVisibility,
 }
 
 /// A remark of the reader about a label that it could read.

@@ -128,7 +128,12 @@ impl<'a> ShareRow<'a> {
     /// percent sign are; only the first that add up to 100 are (a size or a yarn count follows); or a
     /// single fibre has no share. If none matches, every number is a share.
     fn of(part: &'a LabelPart) -> Self {
-        let every = Self::new(part, usize::MAX, |_| true);
+        let mut every = Self::new(part, usize::MAX, |_| true);
+        // `CVC 52/48 cotton/polyester`: the word for the blend says again what its fibres say.
+        let blends = |item: &LabelItem| matches!(item.what, ItemKind::Known(Meaning::Blend(_)));
+        if every.names.iter().filter(|(_, item)| !blends(item)).count() >= 2 {
+            every.names.retain(|(_, item)| !blends(item));
+        }
         if every.matches() {
             return every;
         }

@@ -1,5 +1,6 @@
 //! The words of labels, folded, each with its meaning.
 
+use super::ClothLook as L;
 use super::meaning::Meaning;
 use crate::textile::{Construction, Fibre};
 use Construction as C;
@@ -12,8 +13,8 @@ const POLY: &[Fibre] = &[F::Polyester, F::Nylon, F::Polypropylene];
 /// CFR 303.7, from memory; the rest: common practice, no source.
 pub(super) const WORDS: &[(Meaning, &[&str])] = {
     use Meaning::{
-        All, Before, Blend, Code, Construction, Dropped, Except, Fibre, Flat, Heather, Loose, Noise, Other,
-        Rest, Section, Shares, Sublimation,
+        All, Before, Blend, Code, Construction, Dropped, Except, Fibre, Finish, Flat, Heather, Loose, Noise,
+        Other, Rest, Section, Shares, Sublimation,
     };
     &[
         (Fibre(F::Cotton), &["cotton", "algodon", "cottons"]),
@@ -42,7 +43,10 @@ pub(super) const WORDS: &[(Meaning, &[&str])] = {
         (Fibre(F::Nylon), &["nylon", "polyamide", "poliamida", "nailon", "nilon", "polyamide nylon"]),
         (Fibre(F::Elastane), &["elastane", "spandex", "elastano", "elastan", "elasthane"]),
         (Fibre(F::Acrylic), &["acrylic", "acrilico", "acrilica", "modacrylic", "modacrilico", "modacrilica"]),
-        (Fibre(F::Polypropylene), &["polypropylene", "polipropileno", "olefin", "olefina"]),
+        (
+            Fibre(F::Polypropylene),
+            &["polypropylene", "polipropileno", "olefin", "olefina", "woven pp", "pp woven"],
+        ),
         (
             Fibre(F::Wool),
             &[
@@ -245,8 +249,70 @@ pub(super) const WORDS: &[(Meaning, &[&str])] = {
             ],
         ),
         (
+            Finish(L::Coated),
+            &[
+                "coated",
+                "pu coated",
+                "pvc coated",
+                "pu coating",
+                "pu",
+                "coating",
+                "laminated",
+                "laminate",
+                "softshell",
+                "soft shell",
+                "waterproof",
+                "impermeable",
+                "recubierto",
+                "recubierta",
+                "recubrimiento",
+                "laminado",
+                "laminada",
+                "engomado",
+                "engomada",
+            ],
+        ),
+        (
+            Finish(L::WaterRepellent),
+            &[
+                "water repellent",
+                "water resistant",
+                "repellent",
+                "dwr",
+                "showerproof",
+                "hidrofugo",
+                "hidrofuga",
+                "repelente",
+                "repelente al agua",
+            ],
+        ),
+        (
+            Finish(L::FlameResistant),
+            &[
+                "flame resistant",
+                "flame retardant",
+                "fire resistant",
+                "fire retardant",
+                "fr",
+                "ignifugo",
+                "ignifuga",
+                "retardante de llama",
+                "resistente al fuego",
+            ],
+        ),
+        (
+            Finish(L::HighVisibility),
+            &["hi vis", "high vis", "high visibility", "hi viz", "hivis", "alta visibilidad"],
+        ),
+        (
             Dropped,
             &[
+                "uncoated",
+                "not coated",
+                "non coated",
+                "not water repellent",
+                "sin recubrir",
+                "sin recubrimiento",
                 "recycled",
                 "reciclado",
                 "reciclada",
