@@ -34,15 +34,23 @@ function needs(reason, holds) {
   if (!holds) throw new Refused(reason);
 }
 
-/** Reads letters: two bytes each, lower byte first; behind an escape the highest bit is flipped. The first letter says whether the last byte is a filler. */
+/**
+ * Reads letters: two bytes each, lower byte first, in blocks of 256 behind the key that masks them. The first letter says
+ * whether the last byte is a filler.
+ */
 function bytes(text) {
   const read = new Uint8Array(2 * text.length);
   let to = 0;
-  for (let from = 1; from < text.length; from += 1) {
-    let unit = text.charCodeAt(from);
-    if (unit === 0xe000) unit = text.charCodeAt((from += 1)) ^ 0x8000;
-    read[to++] = unit;
-    read[to++] = unit >> 8;
+  for (let from = 1; from < text.length; from += 257) {
+    const key = text.charCodeAt(from) + 1;
+    const end = Math.min(256, text.length - from - 1);
+    for (let place = 0; place < end; place += 1) {
+      const spread = Math.imul(key + 0x10000 * place, 0x9e3779b1);
+      const mask = Math.imul(spread ^ (spread >>> 15), 0x85ebca6b) >>> 16;
+      const unit = text.charCodeAt(from + 1 + place) ^ mask;
+      read[to++] = unit;
+      read[to++] = unit >> 8;
+    }
   }
   return read.slice(0, Math.max(to - (text[0] === "1"), 0));
 }

@@ -69,9 +69,9 @@ pub fn pack(workspace: &Workspace, bound: &WasmBinding, unpacker: &[u8]) -> Resu
         sheets(workspace)?.into_iter().partition(|sheet| sheet.name == START);
     let start = start.first().context("www/page.css is missing")?;
     let desk: Vec<_> = desk.into_iter().map(|sheet| sheet.text).collect();
-    let styles = utf16::encode(&lzma::pack(&serde_json::to_vec(&desk)?)?);
-    let core = utf16::encode(&lzma::pack(&core(&binding, &bound.wasm)?)?);
-    let unpack = utf16::encode(unpacker);
+    let styles = utf16::encode(&lzma::pack(&serde_json::to_vec(&desk)?)?)?;
+    let core = utf16::encode(&lzma::pack(&core(&binding, &bound.wasm)?)?)?;
+    let unpack = utf16::encode(unpacker)?;
     let policy = policy::for_scripts(&[&module, &binding]);
     fill(
         &template,
