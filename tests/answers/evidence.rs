@@ -5,7 +5,7 @@
 use super::common::{an_order, answered, library};
 use whitehold::library::job;
 use whitehold::plan::{
-    Evidence, EvidenceSubject, Order, Pick, SimulationCache, Verdict, assess_white, learn,
+    Code, Evidence, EvidenceSubject, Order, Pick, SimulationCache, Verdict, assess_white, learn,
 };
 
 const RED: &str = "100% polyester interlock 150 g/m2 red";
@@ -73,4 +73,34 @@ fn one_piece_next_morning_lifts_nothing() {
         assert!(pick.verdict >= before.verdict, "{:?} was {:?}", pick.verdict, before.verdict);
     }
     assert_eq!(with.verdict, without.verdict);
+}
+
+/// Of a low-cure cotton white over a blocker no row says how often it turns: it is a check at best, and says why, until a print
+/// of the lot was followed; a polyester white over a blocker stands in a row.
+#[test]
+fn what_no_row_holds_is_checked() {
+    let order = |seen: &[Evidence], white: &str| {
+        let label = "50% cotton 50% polyester jersey 185 g/m2 heather grey";
+        let mut order = an_order().label(label).shelf(&[white, "slate"]).pieces(24).worth(5.0).build();
+        order.garments[0].lot = "L-7".into();
+        order.evidence = seen.to_vec();
+        answered(&order)
+    };
+    let told = |pick: &Pick| pick.reasons.iter().any(|reason| reason.code == Code::FarFromKnown);
+    let followed = Evidence {
+        about: EvidenceSubject::Lot,
+        name: "L-7".into(),
+        white: "chalk-cool".into(),
+        pieces: 12,
+        turned: 0,
+        days: 30.0,
+        blocker: Some("slate".into()),
+    };
+    for (seen, white) in [(vec![], "chalk-cool"), (vec![], "gannet"), (vec![followed], "chalk-cool")] {
+        for pick in &order(&seen, white).picks {
+            let far = pick.recipe.blocker.is_some() && white == "chalk-cool";
+            assert_eq!(told(pick), far, "{:?}", pick.recipe);
+            assert!(!far || !seen.is_empty() || pick.verdict >= Verdict::GoWithCheck, "{:?}", pick.recipe);
+        }
+    }
 }

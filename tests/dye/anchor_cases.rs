@@ -154,7 +154,7 @@ pub fn anchor_chance(anchor: &AnchorRecord, library: &Library, dryer: &str) -> R
     let mut white = white.id.clone();
     if anchor.stretch_white_percent > 0.0 {
         let same = |mix: &&plan::Mix| {
-            mix.of == white && f64::from(mix.mixture.percent) == anchor.stretch_white_percent
+            mix.of == white && (f64::from(mix.mixture.percent) - anchor.stretch_white_percent).abs() < 0.5
         };
         let mix = job.mixes.iter().find(same).ok_or_else(stuck)?.white.clone();
         white = mix.id.clone();

@@ -28,7 +28,7 @@ fn grade(dye: f64, scatters: f64) -> f64 {
     let white = WhiteFilm::new(scatters / depth, 0.85).expect("a white");
     let fresh = FreshPrint::new(depth, &white, &Spectrum::flat(0.8));
     let stained = fresh.stained(&DyeAbsorption::of_hue(0.5), dye / depth);
-    f64::from(staining_grade(fresh.lab(), stained).value)
+    staining_grade(fresh.lab(), stained).value
 }
 
 /// Grades of usual cloth: deep sportswear stains polyester to 3 to 4 at 180 °C, to 4 to 5 at 150 °C, and a foil of PVC to 3 to 4

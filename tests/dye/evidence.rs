@@ -7,11 +7,20 @@
 use whitehold::migration::{Belief, MOST_SEEN, SourceBelief};
 use whitehold::plan::{EvidenceSubject, LookedAt, LotDye, learned};
 
+/// A look: freed and loose dye over what turns the print, and the likelihoods of what was seen.
+type Look = [f64; 4];
+
+/// A print, freed and loose dye over what turns it; spreads of both; looks; the share of lots that turn it.
+type LotRow<'a> = ([f64; 2], [f64; 2], &'a [Look], f64);
+
+/// What was looked at, a print, looks, the share of lots that turn it, and how near in log-odds.
+type OtherRow<'a> = (EvidenceSubject, [f64; 2], &'a [Look], f64, f64);
+
 /// The spreads of freed and loose dye between lots.
 const SPREADS: [f64; 2] = [1.79, 0.81];
-const CLEAN: [f64; 4] = [0.1, 0.2, 0.05, 0.9];
-const TURNED: [f64; 4] = [0.1, 0.2, 0.95, 0.1];
-const STRONG_TURNED: [f64; 4] = [0.02, 0.1, 0.7, 0.01];
+const CLEAN: Look = [0.1, 0.2, 0.05, 0.9];
+const TURNED: Look = [0.1, 0.2, 0.95, 0.1];
+const STRONG_TURNED: Look = [0.02, 0.1, 0.7, 0.01];
 
 fn before([heat, loose]: [f64; 2]) -> Belief {
     let of = |spread| SourceBelief { shift: 0.0, spread };
@@ -19,7 +28,7 @@ fn before([heat, loose]: [f64; 2]) -> Belief {
 }
 
 /// Share of lots that turn a print with so much freed and loose dye over what turns it, after looks.
-fn share(print: [f64; 2], spreads: [f64; 2], about: EvidenceSubject, looks: &[[f64; 4]]) -> f64 {
+fn share(print: [f64; 2], spreads: [f64; 2], about: EvidenceSubject, looks: &[Look]) -> f64 {
     let belief = before(spreads);
     let looks: Vec<LookedAt> = looks
         .iter()
@@ -39,7 +48,7 @@ fn log_odds(chance: f64) -> f64 {
 
 #[test]
 fn prints_of_the_same_lot_count_as_computed() {
-    let rows: [([f64; 2], [f64; 2], &[[f64; 4]], f64); 6] = [
+    let rows: [LotRow<'_>; 6] = [
         ([0.1, 0.2], SPREADS, &[CLEAN], 0.01066),
         ([0.1, 0.2], SPREADS, &[TURNED], 0.64830),
         ([0.015, 0.2], SPREADS, &[TURNED], 0.16859),
@@ -68,7 +77,7 @@ fn prints_of_other_lots_count_nearly_as_computed() {
     use EvidenceSubject::{Article, White};
     let near = [0.1, 0.2];
     let cool = [0.015, 0.2];
-    let rows: [(EvidenceSubject, [f64; 2], &[[f64; 4]], f64, f64); 12] = [
+    let rows: [OtherRow<'_>; 12] = [
         (Article, near, &[CLEAN], 0.12262, 0.2),
         (Article, cool, &[CLEAN], 0.02895, 0.2),
         (Article, near, &[CLEAN; 4], 0.07343, 0.2),

@@ -12,7 +12,7 @@ use whitehold::wording::{Language, Units, Voice, lead};
 
 /// Every code, by its name in the contract.
 const CODES: &str = "cloth-bleeds nothing-to-bleed dye-unknown lot-new evidence-counted fusion-holds fusion-short \
-    window-open window-narrow window-closed water-slows comes-damp dried-first heavy-cloth covers covers-short one-stroke-more coarser-mesh looks-bluish looks-dull may-ghost \
+    window-open window-narrow window-closed water-slows comes-damp far-from-known dried-first heavy-cloth covers covers-short one-stroke-more coarser-mesh looks-bluish looks-dull may-ghost \
     hand-stiff stretch-holds stretch-short wash-hard adhesion-unknown adhesion-holds nap-shows smoothing-helps holes-lose-film \
     low-cure-helps no-blocking blocker-helps rim-bleeds scorch-near shrink-near softens-near coating-near melts-in-cure opens-cooler \
     opens-hotter opens-slower opens-faster opens-pre-dry opens-thinner opens-two-passes opens-low-cure colours-set-heat \

@@ -30,13 +30,14 @@ const fn by_chance(code: Code, usual: f64, by_chance: f64) -> Rank {
 }
 
 /// Every reason of a pick, the first to be read first.
-const RANKS: [Rank; 46] = [
+const RANKS: [Rank; 47] = [
     rank(Code::ClothBleeds, 100.0),
     rank(Code::DriedFirst, 98.0),
     rank(Code::NoBlocking, 95.0),
     rank(Code::DriftTooWide, 94.0),
     rank(Code::FusionShort, 92.0),
     rank(Code::ComesDamp, 91.0),
+    rank(Code::FarFromKnown, 87.0),
     rank(Code::NothingToBleed, 90.0),
     pressing(Code::EvidenceCounted, 88.0, 110.0),
     rank(Code::MoneyAddsCare, 86.0),

@@ -5,7 +5,7 @@ use super::reasons_seen::add_seen;
 use crate::plan::bleed::evidence;
 use crate::plan::margins::{HeatStanding, LaterHeat};
 use crate::plan::order::{Cloth, DyeClass, EvidenceSubject, Job, Yield};
-use crate::plan::recipe::{comes_damp, damp, stack_of, water};
+use crate::plan::recipe::{comes_damp, damp, is_vouched, stack_of, water};
 use crate::plan::report::{Clearance, Code, Margin, Reason, Topic, Verdict, tightness, word};
 use crate::plan::verdict::{Assessment, Judgement};
 use crate::quantity::units::celsius;
@@ -40,6 +40,9 @@ pub fn reasons(
             .number("days", seen.days);
         // What was seen to turn comes before what is computed.
         reasons.add_pressing(reason, seen.turned > 0);
+    }
+    if !is_vouched(job, cloth, &judgement.assessment.candidate) {
+        reasons.add(Reason::new(Code::FarFromKnown));
     }
     of_late_faults(cloth, judgement, &mut reasons);
     of_heat(job, cloth, judgement, dry_dwell, room, &mut reasons);

@@ -10,6 +10,7 @@ mod drift_cases;
 mod enumerate;
 mod flash;
 mod stack;
+mod vouched;
 
 pub use candidate::ANCHOR_FILM;
 
@@ -19,3 +20,4 @@ pub(super) use drift_cases::{COLD, DAMPER, DRIFT_CASES, HOT, PLANNED, STOPPED, d
 pub(super) use enumerate::{anchor_candidate, candidates, first_candidate};
 pub(super) use flash::{FlashStep, SHORTEST_FLASH, flash_of, flash_step};
 pub(super) use stack::{LEFT, cloth_in_room, comes_damp, damp, dry, is_damp, is_soaked, stack_of, water};
+pub(super) use vouched::is_vouched;

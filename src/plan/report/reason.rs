@@ -94,6 +94,8 @@ pub enum Code {
     WaterSlows,
     /// Water was added to the cloth, and it is printed as it lies.
     ComesDamp,
+    /// No row of the anchors holds a print like this.
+    FarFromKnown,
     /// The way is on dried cloth; `water_percent` before, `verdict` without.
     DriedFirst,
     /// Heavy cloth costs belt speed; `gsm`, `seconds`.

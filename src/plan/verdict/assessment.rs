@@ -19,7 +19,7 @@ use crate::optics::GreyStep;
 use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, followed, is_about};
 use crate::plan::margins::{HeatStanding, LateFaults, LaterHeat, RunHistories, UnderCure};
 use crate::plan::order::{Cloth, EvidenceSubject, Job};
-use crate::plan::recipe::{Candidate, comes_damp};
+use crate::plan::recipe::{Candidate, comes_damp, is_vouched};
 use crate::plan::report::{Margin, Verdict};
 use crate::plan::window::{PlannedRun, hardest};
 use crate::quantity::Band;
@@ -117,7 +117,7 @@ pub fn verdict_for(
         damp: comes_damp(job, cloth, candidate),
         measured: job.dryer.measured,
         known: cloth.is_everyday() || seen().next().is_some(),
-        checked: cloth.is_checked() && !of_lot || turned,
+        checked: (cloth.is_checked() || !is_vouched(job, cloth, candidate)) && !of_lot || turned,
         heat,
         tested: of_lot,
     };

@@ -57,6 +57,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "The cloth holds water. {} of its weight, and drying it takes {} of the dryer.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
+        C::FarFromKnown => "The chances rest on other prints than this one. Look at the first pieces again after a week.".into(),
         C::ComesDamp => "The cloth comes damp. Its water may lie unevenly: check the first pieces, or dry it first.".into(),
         C::DriedFirst => format!(
             "Dry the cloth first. It holds {} water; as it lies, {}.", v.percent("water_percent"),

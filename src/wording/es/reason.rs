@@ -57,6 +57,7 @@ pub(in crate::wording) fn reason(code: Code, v: Facts<'_>) -> String {
             "La tela lleva agua. Es el {} de su peso y secarla ocupa {} del horno.",
             v.percent("water_percent"), v.seconds("seconds")
         ),
+        C::FarFromKnown => "Las probabilidades se basan en otras estampas. Vuelva a mirar las primeras piezas al cabo de una semana.".into(),
         C::ComesDamp => "La tela llega húmeda. El agua puede estar mal repartida: revise las primeras piezas o séquela antes.".into(),
         C::DriedFirst => format!(
             "Seque antes la tela. Contiene un {} de agua; tal como está, {}.", v.percent("water_percent"),

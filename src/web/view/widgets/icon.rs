@@ -107,9 +107,12 @@ pub fn reason(code: Code) -> (&'static str, &'static str) {
         | C::OpensTwoPasses
         | C::OpensLowCure
         | C::MeltsInCure => (DRYER_SMALL, "c-heat"),
-        C::DyeUnknown | C::LotNew | C::EvidenceCounted | C::MoneyAddsCare | C::MakerWordNeeded => {
-            (TAG, "c-trial")
-        }
+        C::DyeUnknown
+        | C::FarFromKnown
+        | C::LotNew
+        | C::EvidenceCounted
+        | C::MoneyAddsCare
+        | C::MakerWordNeeded => (TAG, "c-trial"),
         _ => (FILM, "c-cloth"),
     }
 }
