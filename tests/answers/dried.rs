@@ -245,7 +245,7 @@ proptest! {
         let damp = fused(&pick);
         pick.recipe.predried = true;
         let dry = fused(&pick);
-        // What the integration itself may be off by, %: `tests/heat/history.rs`.
+        // What the integration itself may be off by, %: `tests/heat/history_laws.rs`.
         prop_assert!(dry.likely > damp.likely - 0.15 && dry.low > damp.low - 0.15, "{dry:?} dried, {damp:?} damp");
     }
 }

@@ -74,7 +74,7 @@ fn films_on_wet_fleece_as_another_solver_finds_them() {
 
 /// The rows of `tests/peer/rows.py`: its own cloths in its own dryer, on two grids and extrapolated. See there.
 mod peer {
-    use super::super::history::{at_dwell, cloth, dryer, fleece, kinetics_of_reference, printed};
+    use super::super::reference::{at_dwell, cloth, dryer, fleece, kinetics_of_reference, printed};
     use super::{fuse, left};
     use whitehold::dryer::Stack;
     use whitehold::quantity::units::celsius;

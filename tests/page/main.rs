@@ -7,17 +7,22 @@
 mod common;
 
 mod actions;
+mod answered_desk;
 mod contrast;
-mod desk;
 mod desk_colour;
+mod desk_draft;
+mod desk_errors;
+mod desk_files;
 mod desk_forecast;
+mod desk_form;
 mod desk_picture;
 mod desk_reader;
-mod desk_shop;
+mod desk_records;
 mod desk_trade;
 mod driver;
 mod job_sheet;
 mod print_room;
+mod tablet;
 mod used_words;
 mod wording;
 mod wording_number;

@@ -11,7 +11,7 @@ use crate::numerics::rosenbrock::{Effort, Tolerance};
 use crate::quantity::Bound;
 
 /// The tolerance used for answers: peaks within 0.1 K and fused shares within 0.0015 of the converged
-/// solution (`tests/heat/history.rs`).
+/// solution (`tests/heat/history_laws.rs`).
 pub const TOLERANCE: Tolerance = Tolerance { temperature: 0.1, water: 3e-4 };
 
 /// One case to compute: the setting of the dryer and the drift of the run.
