@@ -90,7 +90,9 @@ impl Session {
     /// # Errors
     /// [`anyhow::Error`] if the driver refuses.
     pub async fn size_window(&self, width: u32, height: u32) -> Result<()> {
-        Ok(self.client.set_window_size(width, height).await?)
+        // The client's own command takes no answer with a place left of the screen, and WebKitGTK may put its window there.
+        self.send("window/rect", json!({ "width": width, "height": height })).await?;
+        Ok(())
     }
 
     /// Taps a place of the page, CSS pixels from its upper left corner, with a finger (WebKitGTK: with a mouse).
