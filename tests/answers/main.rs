@@ -7,6 +7,7 @@
 mod common;
 
 mod bad_orders;
+mod colours;
 mod cost;
 mod dried;
 mod estimates;

@@ -153,7 +153,11 @@ fn colour(
             UNSAID_COLOUR
         }
     };
-    let shade = if name.as_deref().is_some_and(is_heather) { Shade::Heather } else { shade };
+    let (depth, shade) = match name.as_deref() {
+        Some(name) if glows(name) => (Depth::Deep, Shade::Fluorescent),
+        Some(name) if is_heather(name) => (depth, Shade::Heather),
+        _ => (depth, shade),
+    };
     let name = known.map(|known| known.name.clone()).or(name).unwrap_or_default();
     notes.understood.push(if garment.colour.lab.is_none() && known.is_none() {
         Reason::new(Code::AssumedColour).word("colour", "dark")
@@ -224,6 +228,12 @@ fn is_heather(name: &str) -> bool {
     ["heather", "marl", "melange", "mélange", "jaspead", "vigor"].iter().any(|word| name.contains(word))
 }
 
+/// Whether a name says that the dye is fluorescent: "safety pink", "fluo orange".
+fn glows(name: &str) -> bool {
+    let name = name.to_lowercase();
+    ["neon", "fluo", "flúo", "safety", "high vis", "hi-vis", "hi vis"].iter().any(|word| name.contains(word))
+}
+
 /// Shade of a measured colour: red where its hue lies within 45° of red. Common practice, no source.
 fn shade_of(lab: Lab) -> Shade {
     if lab.a > 15.0 && lab.a > lab.b.abs() { Shade::Red } else { Shade::Usual }
@@ -233,7 +243,8 @@ fn shade_of(lab: Lab) -> Shade {
 fn depth_of(lab: Lab) -> Depth {
     match lab.lightness {
         l if l > 85.0 && lab.chroma() < 10.0 => Depth::Undyed,
-        l if l > 75.0 => Depth::Pale,
+        // A light shade as full as this takes as much dye as a darker one.
+        l if l > 75.0 && lab.chroma() < 50.0 => Depth::Pale,
         l if l > 55.0 => Depth::Medium,
         _ => Depth::Deep,
     }
