@@ -12,9 +12,12 @@
 //! this lot: mean sqrt(rho) times the shared mean, variance rho / precision + 1 - rho
 //! ```
 //!
-//! So the order of what was seen does not matter. **Decision:** means and variances for other lots, the weighed lots themselves
-//! for this one. **Because:** a clean test of this lot cuts its bad tail off, which no normal law does. **Measured:** against
-//! both integrals over article and lot, `tests/dye/evidence.rs` (2026-12-01). **Reconsider when:** shops keep many lots of one article.
+//! So the order of what was seen does not matter.
+//!
+//! **Decision:** means and variances for other lots, the weighed lots themselves for this one.
+//! **Because:** a clean test of this lot cuts its bad tail off, which no normal law does.
+//! **Measured:** against both integrals over article and lot, `tests/dye/evidence.rs` (2026-12-01).
+//! **Reconsider when:** shops keep many lots of one article.
 
 use super::lots::LotDye;
 use crate::migration::{Belief, SeenPrint, SourceBelief};
