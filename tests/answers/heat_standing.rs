@@ -121,10 +121,8 @@ fn hotter_and_longer_leave_less_under_cure() {
 /// The first reason never says "it may not fuse" under a go, and where it says so it says how likely.
 #[test]
 fn a_go_never_leads_with_a_film_that_may_not_fuse() {
-    for added in [0.0, 15.0, 30.0, 60.0, 90.0] {
-        for label in
-            [COTTON, "100% cotton fleece 320 gsm black", "80% cotton 20% polyester fleece 280 gsm grey"]
-        {
+    for added in [0.0, 15.0, 90.0] {
+        for label in [COTTON, "80% cotton 20% polyester fleece 280 gsm grey"] {
             for dryer in ["long-kiln", "gas-galley", "short-stove"] {
                 let report =
                     an_order().label(label).pieces(72).every_white().soaked(added).dryer(dryer).answered();

@@ -104,7 +104,7 @@ fn wrong(order: &Order, pick: &Pick, most: f64) -> Option<String> {
 
 #[test]
 fn nothing_raw_burnt_melted_or_soaked_is_run() {
-    let count = std::env::var("WHITEHOLD_ORDERS").ok().and_then(|count| count.parse().ok()).unwrap_or(150);
+    let count = std::env::var("WHITEHOLD_ORDERS").ok().and_then(|count| count.parse().ok()).unwrap_or(60);
     let mut draw = Draw(20_261_201);
     let (mut found, mut run) = (Vec::new(), 0);
     for _ in 0..count {

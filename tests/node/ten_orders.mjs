@@ -52,7 +52,8 @@ test("the white ages as its own margin says, and an oven says what it stands for
   const aged = whitehold.forecast(order, { white });
   const day = aged.days.indexOf(aged.looked_at_days);
   const margin = margins.find((margin) => margin.what === "bleed");
-  assert.ok(Math.abs(aged.de00[day].likely - margin.likely) < 1e-6 + 1e-6 * margin.likely);
+  // The forecast follows the dryer anew, to the solver's tolerance.
+  assert.ok(Math.abs(aged.de00[day].likely - margin.likely) < 1e-4 * margin.likely);
   assert.equal(aged.de00.length, aged.days.length);
   const oven = whitehold.acceleratedTest(order, { white, hours: 24, oven_c: 60 });
   assert.ok(oven.cloth_days > oven.film_days.likely && oven.film_days.likely > 20);
