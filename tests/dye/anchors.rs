@@ -60,15 +60,14 @@ fn fitted_frequencies_are_met_within_their_ranges() {
     assert!(missed.is_empty(), "{missed:?}");
 }
 
-/// At least eight in ten, and six tenths of an e-fold of odds in the mean. Half was wanted; leaving the fitted rows out one at a
-/// time gives 0.4 (`tests/peer/anchors.py`), but these come from others, who are less sure of low-cure whites on green and
-/// royal and of names pressed on later.
+/// At least eight in ten, and half an e-fold of odds in the mean. They come from others, who are less sure of names pressed on
+/// later; leaving the fitted rows out one at a time gives 0.3 (`tests/peer/anchors.py`).
 #[test]
 fn frequencies_apart_from_the_fit_are_met() {
     let (count, missed, miss) = rows(false);
     assert_eq!(count, 14);
     assert!(5 * missed.len() <= count, "{missed:?}");
-    assert!(miss < 0.6, "{miss:.2}");
+    assert!(miss < 0.5, "{miss:.2}");
 }
 
 #[test]
