@@ -104,3 +104,15 @@ fn what_no_row_holds_is_checked() {
         }
     }
 }
+
+/// A print that turned holds back a bare go on its own lot or article; a white that turned on some other cloth does not.
+#[test]
+fn only_a_print_of_this_cloth_holds_back_a_go() {
+    use EvidenceSubject::{Article, Lot, White};
+    let verdict = |about: EvidenceSubject| {
+        let mut order = order(&[(about, "gannet", [3, 6], 30.0)]);
+        order.garments[0].label = "100% cotton jersey 150 g/m2 black".into();
+        answered(&order).verdict
+    };
+    assert_eq!([Lot, Article, White].map(verdict), [Verdict::GoWithCheck, Verdict::GoWithCheck, Verdict::Go]);
+}

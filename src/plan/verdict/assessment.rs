@@ -18,7 +18,7 @@ use crate::ink::FilmOpacity;
 use crate::optics::GreyStep;
 use crate::plan::bleed::{Bled, Bleeding, DyeHeat, bleeding, followed, is_about};
 use crate::plan::margins::{HeatStanding, LateFaults, LaterHeat, RunHistories, UnderCure};
-use crate::plan::order::{Cloth, EvidenceSubject, Job};
+use crate::plan::order::{Cloth, Evidence, EvidenceSubject, Job};
 use crate::plan::recipe::{Candidate, comes_damp, is_vouched};
 use crate::plan::report::{Margin, Verdict};
 use crate::plan::window::{PlannedRun, hardest};
@@ -112,7 +112,9 @@ pub fn verdict_for(
     }
     let seen = || followed(job, cloth, candidate);
     let of_lot = seen().any(|seen| seen.about == EvidenceSubject::Lot);
-    let turned = job.order.evidence.iter().any(|seen| seen.turned > 0 && is_about(seen, cloth));
+    // A white that turned on some other cloth says nothing against this one.
+    let of_cloth = |seen: &Evidence| seen.about != EvidenceSubject::White && is_about(seen, cloth);
+    let turned = job.order.evidence.iter().any(|seen| seen.turned > 0 && of_cloth(seen));
     let standing = Standing {
         damp: comes_damp(job, cloth, candidate),
         measured: job.dryer.measured,

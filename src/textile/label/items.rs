@@ -98,7 +98,7 @@ fn weight(tokens: &[LabelToken]) -> Option<(f64, usize)> {
         return None;
     };
     let factor = match unit.as_str() {
-        "momme" | "mommes" | "mm" => return Some((*value * GSM_PER_MOMME, 2)),
+        "momme" | "mommes" => return Some((*value * GSM_PER_MOMME, 2)),
         "gsm" | "gms" | "gm2" | "grm2" | "grsm2" => return Some((*value, 2)),
         "g" | "gr" | "grs" | "gram" | "grams" | "gramo" | "gramos" => 1.0,
         "oz" | "ozs" | "ounce" | "ounces" | "onza" | "onzas" => GSM_PER_OUNCE_YARD,
